@@ -1,0 +1,167 @@
+"""The bond between collar and bar: what it carries, and what the cut asks of it."""
+
+from collections.abc import Sequence
+from math import pi, prod
+
+from tailtrue.calc.validity import at_least, between, positive
+
+_LONGEST_IN_DIAMETERS = 1.5
+
+
+def bond_area(diameter_mm: float, length_mm: float) -> float:
+    """Area of the bond between a bar and a collar.
+
+    A = pi d L
+
+    Parameters
+    ----------
+    diameter_mm : Diameter d of the joint. [mm]
+    length_mm : Length L of the joint, the width of the collar. [mm]
+
+    Returns
+    -------
+    Area A. [mm2]
+
+    Valid for
+    ---------
+    Both more than 0.
+
+    Source
+    ------
+    Geometry.
+
+    >>> round(bond_area(25, 35), 1)
+    2748.9
+    """
+    positive(diameter_mm, "diameter of the joint", "mm")
+    positive(length_mm, "length of the joint", "mm")
+    return pi * diameter_mm * length_mm
+
+
+def bond_torque(shear_mpa: float, diameter_mm: float, length_mm: float) -> float:
+    """Torque that a bonded collar carries.
+
+    T = tau pi d L d / 2
+
+    Parameters
+    ----------
+    shear_mpa : Shear strength tau to reckon with, derated. [MPa]
+    diameter_mm : Diameter d of the joint. [mm]
+    length_mm : Length L of the joint. [mm]
+
+    Returns
+    -------
+    Torque T. [N mm]
+
+    Valid for
+    ---------
+    All more than 0, length at most 1.5 diameters: a longer joint is loaded at one end and carries less than
+    this. Static torque, compound fully cured.
+
+    Source
+    ------
+    Derived from even shear, as in the pin and collar test of ISO 10123.
+
+    >>> round(bond_torque(20, 25, 35), -2)
+    687200.0
+    """
+    positive(shear_mpa, "shear strength", "MPa")
+    area = bond_area(diameter_mm, length_mm)
+    between(length_mm / diameter_mm, 0, _LONGEST_IN_DIAMETERS, "length of the joint in diameters")
+    return shear_mpa * area * diameter_mm / 2
+
+
+def derated_shear(nominal_mpa: float, factors: Sequence[float], safety: float) -> float:
+    """Shear strength to reckon with, from the one on the data sheet.
+
+    tau = tau_N f1 f2 ... / S
+
+    Parameters
+    ----------
+    nominal_mpa : Shear strength tau_N of the data sheet. [MPa]
+    factors : Shares f that gap, metal, cleaning, warmth and size leave of it. [1]
+    safety : Safety factor S. [1]
+
+    Returns
+    -------
+    Shear strength tau to reckon with. [MPa]
+
+    Valid for
+    ---------
+    Strength more than 0, each factor above 0 and at most 1, safety 1 or more. A factor of 0 means that there
+    is no joint to reckon with.
+
+    Source
+    ------
+    Common practice; the factors themselves come from the tables of the caller.
+
+    >>> round(derated_shear(20, [0.6, 0.5, 0.6, 0.9, 0.9], 3), 3)
+    0.972
+    """
+    positive(nominal_mpa, "shear strength of the data sheet", "MPa")
+    for factor in factors:
+        positive(factor, "derating factor")
+        between(factor, 0, 1, "derating factor")
+    at_least(safety, 1, "safety factor")
+    return nominal_mpa * prod(factors) / safety
+
+
+def skim_torque(cutting_force_n: float, diameter_mm: float) -> float:
+    """Torque that a cut on the outside of a collar puts on its joint.
+
+    T = Fc D / 2
+
+    Parameters
+    ----------
+    cutting_force_n : Main cutting force Fc. [N]
+    diameter_mm : Diameter D where the tool cuts, not that of the joint. [mm]
+
+    Returns
+    -------
+    Torque T. [N mm]
+
+    Valid for
+    ---------
+    Force 0 or more, diameter more than 0.
+
+    Source
+    ------
+    Statics.
+
+    >>> round(skim_torque(31.12, 75))
+    1167
+    """
+    at_least(cutting_force_n, 0, "cutting force", "N")
+    positive(diameter_mm, "diameter", "mm")
+    return cutting_force_n * diameter_mm / 2
+
+
+def bond_volume(diameter_mm: float, length_mm: float, diametral_clearance_mm: float) -> float:
+    """Volume of compound that fills the gap of a joint.
+
+    V = pi (d c / 2 + c^2 / 4) L
+
+    Parameters
+    ----------
+    diameter_mm : Diameter d of the bar. [mm]
+    length_mm : Length L of the joint. [mm]
+    diametral_clearance_mm : Clearance c on diameter, twice the film. [mm]
+
+    Returns
+    -------
+    Volume V, without what squeezes out; 1000 are a millilitre. [mm3]
+
+    Valid for
+    ---------
+    Diameter and length more than 0, clearance 0 or more.
+
+    Source
+    ------
+    Geometry.
+
+    >>> round(bond_volume(25, 35, 0.10), 1)
+    137.7
+    """
+    at_least(diametral_clearance_mm, 0, "diametral clearance", "mm")
+    film_per_length = diametral_clearance_mm / 2 + diametral_clearance_mm**2 / (4 * diameter_mm)
+    return bond_area(diameter_mm, length_mm) * film_per_length

@@ -1,0 +1,110 @@
+"""Every formula says what it is, in one fixed order, with a unit on every value and an example that runs."""
+
+import doctest
+import importlib
+import inspect
+import pkgutil
+import re
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+import tailtrue.calc
+
+# `validity` holds the checks that formulas call, and no formula.
+_MODULES = [name for _, name, _ in pkgutil.iter_modules(tailtrue.calc.__path__) if name != "validity"]
+_HEADINGS = ["Parameters", "Returns", "Valid for", "Source"]
+_UNITS = {
+    "1", "mm", "mm2", "mm3", "mm4", "cm3/min", "mm/rev", "m/min", "m/s", "1/min", "1/K", "K", "deg",
+    "N", "N mm", "MPa", "W", "J", "s", "kg", "kg/m3",
+}  # fmt: skip
+
+
+def _formulas() -> list[Callable[..., Any]]:
+    found: list[Callable[..., Any]] = []
+    for name in _MODULES:
+        module = importlib.import_module(f"tailtrue.calc.{name}")
+        found += [
+            member
+            for label, member in vars(module).items()
+            if inspect.isfunction(member) and not label.startswith("_") and member.__module__ == module.__name__
+        ]
+    return found
+
+
+_FORMULAS = _formulas()
+_NAMES = [f"{formula.__module__.rsplit('.', 1)[1]}.{formula.__name__}" for formula in _FORMULAS]
+
+
+def _sections(formula: Callable[..., Any]) -> dict[str, str]:
+    text = inspect.getdoc(formula) or ""
+    parts = re.split(r"^(\S[^\n]*)\n(-{3,})$", text, flags=re.MULTILINE)
+    assert all(len(rule) == len(heading) for heading, rule in zip(parts[1::3], parts[2::3], strict=True))
+    return {"": parts[0], **dict(zip(parts[1::3], parts[3::3], strict=True))}
+
+
+def _entries(section: str) -> list[str]:
+    """Entries of a section; indented lines belong to the entry above."""
+    return re.sub(r"\n\s+", " ", section.strip()).splitlines()
+
+
+def test_formulas_were_found() -> None:
+    assert len(_FORMULAS) > 40
+
+
+@pytest.mark.parametrize("formula", _FORMULAS, ids=_NAMES)
+def test_headings_stand_in_order(formula: Callable[..., Any]) -> None:
+    assert list(_sections(formula)) == ["", *_HEADINGS]
+    assert all(text.strip() for text in _sections(formula).values())
+
+
+@pytest.mark.parametrize("formula", _FORMULAS, ids=_NAMES)
+def test_sentence_then_formula(formula: Callable[..., Any]) -> None:
+    sentence, written, rest = [*_sections(formula)[""].strip().split("\n\n"), ""][:3]
+    assert sentence.endswith(".")
+    assert sentence[0].isupper()
+    assert "\n" not in sentence
+    assert re.search(r"[=<:]", written)
+    assert rest == ""
+
+
+@pytest.mark.parametrize("formula", _FORMULAS, ids=_NAMES)
+def test_parameters_match_the_signature_and_carry_units(formula: Callable[..., Any]) -> None:
+    entries = [re.fullmatch(r"(\w+) : (\S.*\.) \[(.+)\]", line) for line in _entries(_sections(formula)["Parameters"])]
+    assert all(entries)
+    assert [entry[1] for entry in entries if entry] == list(inspect.signature(formula).parameters)
+    assert {entry[3] for entry in entries if entry} <= _UNITS
+
+
+@pytest.mark.parametrize("formula", _FORMULAS, ids=_NAMES)
+def test_unit_agrees_with_the_name(formula: Callable[..., Any]) -> None:
+    endings = {
+        "_mm": {"mm", "mm/rev"}, "_mpa": {"MPa"}, "_n": {"N"}, "_nmm": {"N mm"}, "_per_min": {"1/min"},
+        "_m_min": {"m/min"}, "_m_s": {"m/s"}, "_deg": {"deg"}, "_kg": {"kg"}, "_kg_m3": {"kg/m3"},
+        "_per_k": {"1/K"}, "_change_k": {"K"}, "available": {"1/min"},
+    }  # fmt: skip
+    for line in _entries(_sections(formula)["Parameters"]):
+        name, unit = line.split(" : ")[0], line.rsplit("[", 1)[1].rstrip("]")
+        allowed = next((units for ending, units in endings.items() if name.endswith(ending)), {"1"})
+        assert unit in allowed, line
+
+
+@pytest.mark.parametrize("formula", _FORMULAS, ids=_NAMES)
+def test_result_carries_a_unit(formula: Callable[..., Any]) -> None:
+    text = re.sub(r"\s+", " ", _sections(formula)["Returns"].strip())
+    found = re.fullmatch(r"\S.*\. \[(.+)\]", text)
+    assert found
+    assert found[1] in _UNITS
+
+
+@pytest.mark.parametrize("formula", _FORMULAS, ids=_NAMES)
+def test_example_stands_last_and_runs(formula: Callable[..., Any]) -> None:
+    assert ">>> " in _sections(formula)["Source"]
+    assert ">>> " not in "".join(text for heading, text in _sections(formula).items() if heading != "Source")
+    module = importlib.import_module(formula.__module__)
+    runner = doctest.DocTestRunner(verbose=False)
+    for example in doctest.DocTestFinder(recurse=False).find(formula, globs=dict(vars(module))):
+        runner.run(example)
+    assert runner.tries >= 1
+    assert runner.failures == 0
