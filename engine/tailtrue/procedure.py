@@ -1,0 +1,289 @@
+"""The typed tree of a finished procedure: what is printed, and what the inspection reads.
+
+Nothing here decides or computes. A number is always a :class:`Figure`: a canonical value with its unit, the name of
+the fact it came from, and the rounding kind that says how a page may show it. Text is a list of words and figures,
+so a page can be set in inches or in millimetres without touching a sentence.
+"""
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+Signal = Literal["danger", "warning", "caution", "notice"]
+MachineState = Literal["isolated", "stopped", "turning"]
+Origin = Literal["published", "common-practice", "memory", "said", "decided"]
+Rounding = Literal[
+    "fit",
+    "difference",
+    "depth",
+    "feed",
+    "length",
+    "size",
+    "tool",
+    "speed",
+    "surface-speed",
+    "force",
+    "torque",
+    "pressure",
+    "power",
+    "mass",
+    "time",
+    "temperature",
+    "ratio",
+    "count",
+    "angle",
+]
+Bound = Literal["nearest", "most", "least"]
+
+
+class Node(BaseModel):
+    """A part of the tree: closed, and not changed once made."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class Figure(Node):
+    """One number: canonical value and unit, the fact it is, and how it may be rounded for the page."""
+
+    fact: str
+    value: float
+    unit: str
+    rounding: Rounding
+    bound: Bound = "nearest"
+    marked: str | None = Field(default=None, description="the size as the tool is marked, printed as it stands")
+
+
+Piece = Annotated[str | Figure, Field(union_mode="left_to_right")]
+Text = tuple[Piece, ...]
+
+
+class Limits(Node):
+    """The band a measured size must lie in. A missing side is open."""
+
+    low: Figure | None = None
+    high: Figure | None = None
+
+
+class Blank(Node):
+    """A place to write in: what is written, in which unit (empty for words)."""
+
+    label: str
+    unit: str = ""
+    count: int = 1
+
+
+class Check(Node):
+    """What is compared or written down at a step."""
+
+    text: Text
+    limits: Limits | None = None
+    instrument: str | None = None
+    resolution: Figure | None = None
+    uncertainty: Figure | None = None
+    blanks: tuple[Blank, ...] = ()
+
+
+class Setting(Node):
+    """One line of a settings table: what to set, the figure, and what limited it."""
+
+    label: Text
+    value: Text
+    reason: Text = ()
+
+
+class Caution(Node):
+    """A safety message: the hazard, what it does, how it is avoided."""
+
+    id: str
+    signal: Signal
+    severity: int
+    likelihood: int
+    hazard: str
+    harm: str
+    avoid: tuple[Text, ...]
+    protective_equipment: tuple[str, ...] = ()
+    signs: tuple[str, ...] = ()
+    answers: tuple[str, ...]
+    shown_because: str | None = None
+    sources: tuple[str, ...]
+
+
+class Hold(Node):
+    """Work stops here until somebody releases it."""
+
+    text: Text
+    releases: str
+    go_back_to: str | None = None
+
+
+class Step(Node):
+    """One thing the operator does, with the state the machine is in while it is done."""
+
+    id: str
+    number: str
+    title: str
+    who: Literal["any", "supervised", "staff"] = "any"
+    machine: MachineState
+    activities: tuple[str, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    hold: Hold | None = None
+    text: tuple[Text, ...]
+    settings: tuple[Setting, ...] = ()
+    checks: tuple[Check, ...] = ()
+    why: Text = ()
+    tools: tuple[str, ...] = ()
+    boxes: tuple[str, ...] = Field(default=("",), description="one tick box each; a label per piece for repeated work")
+
+
+class Phase(Node):
+    """A stretch of work with one purpose; `each` names the pieces it is done for, one after the other."""
+
+    id: str
+    number: str
+    title: str
+    purpose: Text = ()
+    each: tuple[str, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    steps: tuple[Step, ...]
+
+
+class Need(Node):
+    """Something the job uses: a tool, an instrument, stock, a consumable, something to wear."""
+
+    id: str
+    kind: Literal["tool", "instrument", "stock", "consumable", "wear"]
+    name: Text
+    detail: Text = ()
+    in_shop: bool
+    used_at: tuple[str, ...]
+
+
+class Cut(Node):
+    """One line of the cut list."""
+
+    piece: str
+    count: int
+    material: str
+    size: Text
+    saw_to: Text
+
+
+class Alternative(Node):
+    """One way a question could have been answered, and what came of it."""
+
+    name: str
+    verdict: Literal["chosen", "fits", "no", "unknown"]
+    reason: str
+    why: str
+
+
+class Choice(Node):
+    """A question the rules answered: what was chosen and every alternative judged."""
+
+    id: str
+    question: str
+    chosen: str
+    alternatives: tuple[Alternative, ...]
+    sources: tuple[str, ...]
+
+
+class Derivation(Node):
+    """How one number came about."""
+
+    fact: str
+    label: str
+    value: Text
+    how: str
+    read: tuple[str, ...] = ()
+    limited_by: Text = ()
+    sources: tuple[str, ...]
+    weakest: Origin
+
+
+class Source(Node):
+    """One line of the list of sources."""
+
+    id: str
+    kind: str
+    title: str
+    edition: str = ""
+    status: str
+
+
+class Move(Node):
+    """One column of the look-up table: the difference read and the move of the tailstock; no move: leave it."""
+
+    difference: Figure
+    move: Figure | None
+
+
+class LookUp(Node):
+    """Difference of the collars read, and what to do about it."""
+
+    rows: tuple[Move, ...]
+    larger_at_tailstock: str
+    smaller_at_tailstock: str
+    inside: Figure | None
+    leave: Figure | None
+    verdict_possible: bool
+
+
+class Drawing(Node):
+    """What a drawing of this bar needs: figures by the name of the dimension."""
+
+    title: str
+    caption: str
+    dimensions: dict[str, Figure]
+    labels: dict[str, str]
+
+
+class Finding(Node):
+    """Something the engine noticed: a note, a warning about the plan, or a near limit."""
+
+    level: Literal["note", "attention"]
+    text: Text
+    sources: tuple[str, ...] = ()
+
+
+class TitleBlock(Node):
+    """Identity of the sheet."""
+
+    title: str
+    shop: str
+    machine: str
+    machine_detail: Text
+    number: str
+    revision: str
+    date: str
+    author: str
+    approver: str
+    paper: Literal["A4", "Letter"]
+    knowledge_version: str
+    checksum: str
+    dials: Literal["metric", "inch"]
+    valid_for: str
+
+
+class Procedure(Node):
+    """A whole procedure, ready for inspection and for the page."""
+
+    schema_version: Literal["1"] = "1"
+    title: TitleBlock
+    lead: Text
+    facts: tuple[Setting, ...]
+    drawing: Drawing
+    who_may: tuple[Text, ...]
+    do_not_start: tuple[Text, ...]
+    stop_at_once: tuple[Text, ...]
+    if_it_goes_wrong: tuple[tuple[str, Text, Text], ...]
+    conventions: tuple[Text, ...]
+    job_cautions: tuple[Caution, ...]
+    needs: tuple[Need, ...]
+    cut_list: tuple[Cut, ...]
+    phases: tuple[Phase, ...]
+    look_up: LookUp
+    care: tuple[Text, ...]
+    findings: tuple[Finding, ...]
+    choices: tuple[Choice, ...]
+    derivations: tuple[Derivation, ...]
+    sources: tuple[Source, ...]

@@ -1,0 +1,182 @@
+"""The drawing of this very bar: to scale along its length, thin parts thickened as far as the eye needs."""
+
+from dataclasses import dataclass
+from math import radians, tan
+
+from tailtrue.procedure import Drawing
+from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, Ink, text_width, wrap
+from tailtrue.render.numbers import Dials, read, show
+from tailtrue.render.words import LENGTH_TO_SCALE, TO_SCALE, dimension, unit_words
+
+WIDTH = 175.0  # mm on paper
+_BAR_LEFT, _BAR_RIGHT = 22.0, 150.0
+_TOP = 4.0
+_LEAST_BAR, _MOST_BAR = 5.0, 20.0
+_LEAST_STEP = 3.0  # a collar stands out from the bar by at least this much on each side
+_MOST_COLLAR = 34.0
+_LEAST_COLLAR_WIDTH = 4.0
+_LEAST_CONE = 2.4
+_CONE_SHARE = 0.7  # of the bar, at most
+_CENTRE_ANGLE = 60  # degrees, as every centre of the trade
+_HOLE_ROOM, _COLLAR_ROOM = 44.0, 44.0
+_NEEDED = (
+    "bar.length",
+    "bar.diameter",
+    "collar.diameter",
+    "collar.width",
+    "collar.station",
+    "collar.spacing",
+)
+
+
+@dataclass(frozen=True)
+class _Shape:
+    """The bar in millimetres on paper, x from the left of the drawing."""
+
+    bar_thickness: float
+    collar_thickness: float
+    collar_width: float
+    middles: tuple[float, float]
+    cone: float
+    to_scale: bool
+
+
+def bar_drawing(drawing: Drawing, dials: Dials) -> str:
+    """The drawing as SVG, with its dimensions once more in words as the alternative text."""
+    missing = [key for key in _NEEDED if key not in drawing.dimensions]
+    if missing:
+        raise ValueError(f"the drawing of the bar lacks its dimension {', '.join(missing)}")
+    shape = _shape(drawing)
+    sizes = {key: read(figure, dials).number for key, figure in drawing.dimensions.items()}
+    notes = _Notes(drawing, shape, sizes)
+    ink = Ink()
+    ink.words(0, _TOP, (drawing.labels.get("headstock_end", ""),), "start", "strong")
+    ink.words(WIDTH, _TOP, (drawing.labels.get("tailstock_end", ""),), "end", "strong")
+    middle = notes.foot + LINE_HEIGHT + 3.5 + shape.collar_thickness / 2
+    _draw_bar(ink, shape, middle)
+    notes.draw(ink, middle)
+    _draw_sizes(ink, shape, middle, sizes)
+    height = middle + shape.collar_thickness / 2 + 23
+    scale = TO_SCALE if shape.to_scale else LENGTH_TO_SCALE
+    ink.words(WIDTH, height - 1, (f"{unit_words(dials)}, {scale}",), "end")
+    return ink.svg("bar-drawing", WIDTH, height, drawing.title, described(drawing, dials))
+
+
+def described(drawing: Drawing, dials: Dials) -> str:
+    """The drawing in words: every dimension by name."""
+    sizes = "; ".join(f"{dimension(key)} {show(figure, dials)}" for key, figure in drawing.dimensions.items())
+    labels = "; ".join(label for label in drawing.labels.values() if label)
+    return f"{sizes}. {labels}." if labels else f"{sizes}."
+
+
+def _shape(drawing: Drawing) -> _Shape:
+    sizes = {key: figure.value for key, figure in drawing.dimensions.items()}
+    scale = (_BAR_RIGHT - _BAR_LEFT) / sizes["bar.length"]
+    bar = min(max(sizes["bar.diameter"] * scale, _LEAST_BAR), _MOST_BAR)
+    collar = min(max(sizes["collar.diameter"] * scale, bar + 2 * _LEAST_STEP), _MOST_COLLAR)
+    width = max(sizes["collar.width"] * scale, _LEAST_COLLAR_WIDTH)
+    station = sizes["collar.station"] * scale
+    cone = sizes.get("centre_hole.cone_diameter", 0.0) * scale
+    honest = (sizes["bar.diameter"] * scale, sizes["collar.diameter"] * scale, sizes["collar.width"] * scale)
+    return _Shape(
+        bar_thickness=bar,
+        collar_thickness=collar,
+        collar_width=width,
+        middles=(_BAR_LEFT + station, _BAR_LEFT + station + sizes["collar.spacing"] * scale),
+        cone=min(max(cone, _LEAST_CONE), bar * _CONE_SHARE),
+        to_scale=(bar, collar, width) == honest,
+    )
+
+
+class _Notes:
+    """What is written above the bar, with a leader to the part it speaks of."""
+
+    def __init__(self, drawing: Drawing, shape: _Shape, sizes: dict[str, str]) -> None:
+        left, right = shape.middles
+        # Three columns: centre hole over the left end, bar in the middle, collar over the right one.
+        self._hole = wrap(drawing.labels.get("centre_hole", ""), _HOLE_ROOM)
+        self._collar = wrap(drawing.labels.get("collar_note", ""), _COLLAR_ROOM)
+        self._collar_x = right
+        self._bar_x = (left + right) / 2
+        bar_room = 2 * min(self._bar_x - _HOLE_ROOM - 4, WIDTH - _COLLAR_ROOM - 4 - self._bar_x)
+        self._bar = (
+            f"Ø{sizes['bar.diameter']}",
+            *wrap(drawing.labels.get("bar_note", ""), max(bar_room, 40)),
+        )
+        self._shape = shape
+        rows = max(len(self._hole), len(self._bar), len(self._collar))
+        self.first = _TOP + LINE_HEIGHT + 2
+        self.foot = self.first + (rows - 1) * LINE_HEIGHT
+
+    def draw(self, ink: Ink, middle: float) -> None:
+        shape = self._shape
+        bar_top, collar_top = middle - shape.bar_thickness / 2, middle - shape.collar_thickness / 2
+        if self._hole:
+            ink.words(0, self.first, self._hole)
+            below = self.first + (len(self._hole) - 1) * LINE_HEIGHT + 1.2
+            ink.line(6, below, 12, middle)
+            ink.line(12, middle, _BAR_LEFT + shape.cone / 4, middle)
+            ink.arrow(_BAR_LEFT + shape.cone / 4, middle, "right")
+        below = self.first + (len(self._bar) - 1) * LINE_HEIGHT + 1.2
+        ink.words(self._bar_x, self.first, self._bar[:1], "middle", "size")
+        ink.words(self._bar_x, self.first + LINE_HEIGHT, self._bar[1:], "middle")
+        ink.line(self._bar_x, below, self._bar_x, bar_top)
+        ink.arrow(self._bar_x, bar_top, "down")
+        if self._collar:
+            below = self.first + (len(self._collar) - 1) * LINE_HEIGHT + 1.2
+            half = max(map(text_width, self._collar)) / 2
+            beside_the_bar_note = self._bar_x + max(map(text_width, self._bar)) / 2 + 2 + half
+            x = min(max(self._collar_x, beside_the_bar_note), WIDTH - half)
+            foot = min(max(self._collar_x, x - half + 3), x + half - 3)
+            ink.words(x, self.first, self._collar, "middle")
+            ink.line(foot, below, self._collar_x, collar_top - 4)
+            ink.line(self._collar_x, collar_top - 4, self._collar_x, collar_top)
+            ink.arrow(self._collar_x, collar_top, "down")
+
+
+def _draw_bar(ink: Ink, shape: _Shape, middle: float) -> None:
+    top, bottom = middle - shape.bar_thickness / 2, middle + shape.bar_thickness / 2
+    ink.box(_BAR_LEFT, top, _BAR_RIGHT - _BAR_LEFT, shape.bar_thickness, "edge steel")
+    for x in shape.middles:
+        left = x - shape.collar_width / 2
+        ink.box(left, middle - shape.collar_thickness / 2, shape.collar_width, shape.collar_thickness, "edge")
+        for y in (top, bottom):
+            ink.line(left, y, left + shape.collar_width, y, "hidden")
+    depth = shape.cone / 2 / tan(radians(_CENTRE_ANGLE / 2))
+    for end, inward in ((_BAR_LEFT, 1), (_BAR_RIGHT, -1)):
+        ink.outline(
+            ((end, middle - shape.cone / 2), (end + inward * depth, middle), (end, middle + shape.cone / 2)),
+            "edge hole",
+        )
+    ink.line(_BAR_LEFT - 6, middle, _BAR_RIGHT + 6, middle, "chain")
+
+
+def _draw_sizes(ink: Ink, shape: _Shape, middle: float, sizes: dict[str, str]) -> None:
+    left, right = shape.middles
+    half_width, half_thickness = shape.collar_width / 2, shape.collar_thickness / 2
+    top, bottom = middle - half_thickness, middle + half_thickness
+    bar_bottom = middle + shape.bar_thickness / 2
+    near, far = bottom + 7.5, bottom + 15.5
+    for x in (left - half_width, left + half_width):
+        ink.line(x, top - 1, x, top - 4.6)
+    ink.across(left - half_width, left + half_width, top - 3.6, sizes["collar.width"])
+    for x in (left, right):
+        ink.line(x, bottom + 1, x, near + 1)
+    ink.across(left, right, near, sizes["collar.spacing"])
+    for x in (_BAR_LEFT, _BAR_RIGHT):
+        ink.line(x, bar_bottom + 1, x, far + 1)
+    ink.across(_BAR_LEFT, left, near, sizes["collar.station"])
+    ink.across(right, _BAR_RIGHT, near, sizes["collar.station"])
+    ink.across(_BAR_LEFT, _BAR_RIGHT, far, sizes["bar.length"])
+    for y in (top, bottom):
+        ink.line(right + half_width + 1, y, _BAR_RIGHT + 9, y)
+    ink.upright(_BAR_RIGHT + 8, top, bottom, f"Ø{sizes['collar.diameter']}")
+
+
+def text_points() -> float:
+    """The size of the drawing's lettering in points when printed at its width.
+
+    >>> text_points() >= 9
+    True
+    """
+    return TEXT_HEIGHT * 72 / 25.4

@@ -1,0 +1,203 @@
+"""A procedure as Markdown: complete, in the order of the page, every word of the user's taken literally."""
+
+from collections.abc import Iterable
+
+from tailtrue.procedure import Derivation, Need, Phase, Procedure, Text
+from tailtrue.render.markdown_step import StepWriter
+from tailtrue.render.numbers import columns
+from tailtrue.render.page import Index
+from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
+from tailtrue.render.words import (
+    HEADINGS,
+    KINDS,
+    LEAVE,
+    LEVELS,
+    ORIGINS,
+    VERDICTS,
+    dimension,
+    directions,
+    listed,
+    say,
+    when_to_leave,
+)
+
+
+def to_markdown(procedure: Procedure) -> str:
+    """The whole sheet as one Markdown text."""
+    writer = _Writer(procedure)
+    return "\n\n".join(block for block in writer.blocks() if block) + "\n"
+
+
+class _Writer:
+    def __init__(self, procedure: Procedure) -> None:
+        self._p = procedure
+        self._dials = procedure.title.dials
+        self._index = Index(procedure)
+        self._steps = StepWriter(self._dials, self._index)
+
+    def blocks(self) -> Iterable[str]:
+        yield from self._title()
+        yield from self._drawing()
+        yield from self._before()
+        yield from self._gathering()
+        for phase in self._p.phases:
+            yield from self._phase(phase)
+        yield from self._look_up()
+        yield from self._after()
+        yield from self._reasons()
+
+    def _text(self, text: Text) -> str:
+        return literal(say(text, self._dials))
+
+    def _bulleted(self, key: str, lines: tuple[Text, ...]) -> Iterable[str]:
+        yield heading(2, HEADINGS[key])
+        yield bullets(self._text(line) for line in lines)
+
+    def _title(self) -> Iterable[str]:
+        title = self._p.title
+        yield heading(1, title.title)
+        yield f"{bold(title.machine)} {self._text(title.machine_detail)}"
+        rows = (
+            ("Shop", title.shop),
+            ("Sheet", f"{title.number} rev {title.revision}"),
+            ("Date", title.date),
+            ("Written by", title.author or "-"),
+            ("Approved by", title.approver or "____________"),
+            ("Done by, on", "____________"),
+            ("Rules", f"{title.knowledge_version}, checksum {title.checksum}"),
+            ("Valid for", title.valid_for),
+        )
+        yield table(("Sheet", "Identity"), ((bold(name), literal(value)) for name, value in rows))
+        yield self._text(self._p.lead)
+
+    def _drawing(self) -> Iterable[str]:
+        drawing = self._p.drawing
+        yield bold(drawing.title)
+        sizes = ((literal(dimension(key)), self._text((size,))) for key, size in drawing.dimensions.items())
+        yield table(("Dimension", "Size"), sizes)
+        yield bullets(literal(label) for label in drawing.labels.values() if label)
+        yield literal(drawing.caption)
+
+    def _before(self) -> Iterable[str]:
+        p = self._p
+        yield heading(2, HEADINGS["facts"])
+        rows = ((bold(say(fact.label, self._dials)), self._text(fact.value), self._text(fact.reason)) for fact in p.facts)
+        yield table(("Fact", "Value", "Note"), rows)
+        if p.findings:
+            yield heading(2, HEADINGS["findings"])
+            yield bullets(
+                f"{bold(LEVELS[finding.level] + '.')} {self._text(finding.text)}"
+                + (f" ({literal('; '.join(finding.sources))})" if finding.sources else "")
+                for finding in p.findings
+            )
+        yield from self._bulleted("who_may", p.who_may)
+        yield from self._bulleted("do_not_start", p.do_not_start)
+        yield from self._bulleted("stop_at_once", p.stop_at_once)
+        yield heading(2, HEADINGS["job_cautions"])
+        for caution in p.job_cautions:
+            yield self._steps.caution(caution)
+
+    def _gathering(self) -> Iterable[str]:
+        p = self._p
+        yield heading(2, HEADINGS["needs"])
+        for kind, name in KINDS.items():
+            needs = [need for need in p.needs if need.kind == kind]
+            if needs:
+                yield heading(3, name)
+                yield boxes(self._need(need) for need in needs)
+        yield heading(2, HEADINGS["cut_list"])
+        rows = (
+            (
+                literal(cut.piece),
+                str(cut.count),
+                literal(cut.material),
+                self._text(cut.size),
+                self._text(cut.saw_to),
+            )
+            for cut in p.cut_list
+        )
+        yield table(("Piece", "How many", "Material", "Stock", "Saw to"), rows)
+        yield from self._bulleted("conventions", p.conventions)
+
+    def _need(self, need: Need) -> str:
+        parts = [bold(say(need.name, self._dials))]
+        if need.detail:
+            parts.append(self._text(need.detail))
+        parts.append("in the shop" if need.in_shop else "**get it**")
+        used = self._index.step_numbers(need.used_at)
+        return ", ".join([*parts, f"steps {literal(used)}"] if used else parts)
+
+    def _phase(self, phase: Phase) -> Iterable[str]:
+        yield heading(2, f"{phase.number} {phase.title}")
+        if phase.each:
+            yield f"For {literal(listed(phase.each))}, one after the other."
+        yield self._text(phase.purpose)
+        for caution in phase.cautions:
+            yield self._steps.caution(caution)
+        for step in phase.steps:
+            yield from self._steps.step(step)
+
+    def _look_up(self) -> Iterable[str]:
+        look_up = self._p.look_up
+        yield heading(2, HEADINGS["look_up"])
+        differences = columns((row.difference for row in look_up.rows), self._dials)
+        moves = columns((row.move for row in look_up.rows), self._dials)
+        head = [
+            f"{words}, {column.unit}" if column.unit else words
+            for words, column in (("Collars differ by", differences), ("Move the tailstock", moves))
+        ]
+        pairs = zip(differences.numbers, moves.numbers, strict=True)
+        rows = ((literal(difference or ""), bold(move) if move else LEAVE) for difference, move in pairs)
+        yield table(head, rows)
+        yield bullets(f"**{case}:** {bold(direction)}" for case, direction in directions(look_up))
+        for sentence in when_to_leave(look_up):
+            yield self._text(sentence)
+
+    def _after(self) -> Iterable[str]:
+        yield heading(2, HEADINGS["trouble"])
+        rows = ((bold(seen), self._text(cause), self._text(remedy)) for seen, cause, remedy in self._p.if_it_goes_wrong)
+        yield table(("What you see", "Likely cause", "What to do"), rows)
+        yield from self._bulleted("care", self._p.care)
+
+    def _reasons(self) -> Iterable[str]:
+        yield heading(2, HEADINGS["choices"])
+        for choice in self._p.choices:
+            yield heading(3, f"{choice.question} {choice.chosen}")
+            ways = (
+                (literal(way.name), bold(VERDICTS[way.verdict]), literal(way.reason), literal(way.why))
+                for way in choice.alternatives
+            )
+            yield table(("Way", "Verdict", "Because", "Otherwise"), ways)
+            yield f"Source: {literal('; '.join(choice.sources))}"
+        yield heading(2, HEADINGS["derivations"])
+        yield table(
+            ("Number", "Value", "How", "From", "Source", "Weakest source"),
+            map(self._derivation, self._p.derivations),
+        )
+        yield heading(2, HEADINGS["sources"])
+        sources = (
+            (
+                literal(source.id),
+                literal(source.kind),
+                literal(source.title),
+                literal(source.edition),
+                literal(source.status),
+            )
+            for source in self._p.sources
+        )
+        yield table(("Key", "Kind", "Title", "Edition", "Status"), sources)
+
+    def _derivation(self, one: Derivation) -> tuple[str, ...]:
+        how = literal(one.how)
+        if one.limited_by:
+            how += f" **Limited by:** {self._text(one.limited_by)}"
+        read = ", ".join(self._index.label_of(fact) for fact in one.read)
+        value = bold(say(one.value, self._dials))
+        return (
+            literal(one.label),
+            value,
+            how,
+            literal(read),
+            literal("; ".join(one.sources)),
+            ORIGINS[one.weakest],
+        )

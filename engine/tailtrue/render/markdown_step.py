@@ -1,0 +1,85 @@
+"""Steps and safety messages in Markdown."""
+
+from collections.abc import Iterable
+
+from tailtrue.procedure import Caution, Check, Hold, Step, Text
+from tailtrue.render.numbers import Dials, show_limits, show_one
+from tailtrue.render.page import Index
+from tailtrue.render.plain import bold, boxes, heading, literal, quote, table
+from tailtrue.render.words import STATES, WHO, say, sentence
+
+_BLANK = "____________"
+
+
+class StepWriter:
+    """Writes the steps of one procedure."""
+
+    def __init__(self, dials: Dials, index: Index) -> None:
+        self._dials = dials
+        self._index = index
+
+    def caution(self, caution: Caution) -> str:
+        """A safety message as a block quote: the word, the hazard and its harm, how it is avoided."""
+        first = f"**{caution.signal.upper()}** {bold(sentence(caution.hazard))} {literal(sentence(caution.harm))}"
+        avoid = " ".join(self._text(line) for line in caution.avoid)
+        if caution.protective_equipment:
+            avoid += f" **Wear:** {literal(', '.join(caution.protective_equipment))}."
+        because = f"Shown because {literal(sentence(caution.shown_because))}" if caution.shown_because else ""
+        signs = f"Signs {literal(', '.join(caution.signs))}. " if caution.signs else ""
+        return quote((first, avoid, because, f"{signs}Source: {literal('; '.join(caution.sources))}"))
+
+    def step(self, step: Step) -> Iterable[str]:
+        """A step: cautions under its heading and before what is done."""
+        yield heading(3, f"{step.number} {step.title}")
+        tags = (STATES[step.machine], WHO[step.who])
+        yield f"({', '.join(tag for tag in tags if tag)})"
+        for caution in step.cautions:
+            yield self.caution(caution)
+        for line in step.text:
+            yield self._text(line)
+        if step.settings:
+            rows = (
+                (self._text(one.label), bold(say(one.value, self._dials)), self._text(one.reason)) for one in step.settings
+            )
+            yield table(("Set", "To", "Because"), rows)
+        for check in step.checks:
+            yield self._check(check)
+        if step.why:
+            yield f"Why: {self._text(step.why)}"
+        if step.tools:
+            names = ", ".join(self._text(self._index.need_name(need)) for need in step.tools)
+            yield f"Tools: {names}"
+        yield boxes(f"**{literal(step.number)}** {literal(label) or 'done'}" for label in step.boxes)
+        if step.hold is not None:
+            yield self._hold(step.hold)
+
+    def _text(self, text: Text) -> str:
+        return literal(say(text, self._dials))
+
+    def _check(self, check: Check) -> str:
+        parts = [f"**Check:** {self._text(check.text)}"]
+        if check.limits is not None:
+            parts.append(f"Accept: {bold(show_limits(check.limits, self._dials))}.")
+        if check.instrument is not None:
+            parts.append(f"With: {self._instrument(check)}.")
+        for blank in check.blanks:
+            unit = f" {literal(blank.unit)}" if blank.unit else ""
+            places = " ".join([f"{literal(_BLANK)}{unit}"] * blank.count)
+            parts.append(f"{literal(blank.label)} {places}")
+        return "  \n".join(parts)
+
+    def _instrument(self, check: Check) -> str:
+        words = [self._text(self._index.need_name(check.instrument or ""))]
+        if check.resolution is not None:
+            words.append(f"reads to {show_one(check.resolution, self._dials)}")
+        if check.uncertainty is not None:
+            words.append(f"sure to {show_one(check.uncertainty, self._dials)}")
+        return ", ".join(words)
+
+    def _hold(self, hold: Hold) -> str:
+        blank = literal(_BLANK)
+        released = f"Released by {literal(hold.releases)} {blank} at {blank}"
+        back = ""
+        if hold.go_back_to:
+            back = f"Not released: go back to step {literal(self._index.step_numbers([hold.go_back_to]))}."
+        return quote((f"**HOLD** {self._text(hold.text)}", released, back))

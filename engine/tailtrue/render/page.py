@@ -1,0 +1,140 @@
+"""What the templates may ask of a procedure beyond its fields: texts in a system, names, links."""
+
+import re
+from collections.abc import Iterable
+
+from markupsafe import Markup, escape
+
+from tailtrue.procedure import Derivation, Figure, Hold, Limits, LookUp, Need, Phase, Procedure, Text
+from tailtrue.render.numbers import Column, columns, limits_apart, show, show_one
+from tailtrue.render.values import ValueLine, value_line
+from tailtrue.render.words import KINDS, listed, say
+
+_NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
+
+
+class Index:
+    """Names and numbers by id, for every format."""
+
+    def __init__(self, procedure: Procedure) -> None:
+        self._numbers: dict[str, list[str]] = {}
+        for phase in procedure.phases:
+            for step in phase.steps:
+                self._numbers.setdefault(step.id, []).append(step.number)
+        self._needs = {need.id: need for need in procedure.needs}
+        self.derivations = {derivation.fact: derivation for derivation in procedure.derivations}
+        self.sources = {source.id for source in procedure.sources}
+
+    def step_numbers(self, ids: Iterable[str]) -> str:
+        """The numbers of steps named by id (or already by number), in a row."""
+        numbers = dict.fromkeys(number for step in ids for number in self._numbers.get(step, [step]))
+        return ", ".join(numbers)
+
+    def need_name(self, need: str) -> Text:
+        """The name of a tool or an instrument by its id."""
+        return self._needs[need].name if need in self._needs else (need.replace("-", " "),)
+
+    def label_of(self, fact: str) -> str:
+        """A fact in words, if the sheet tells how it came about."""
+        return self.derivations[fact].label if fact in self.derivations else fact
+
+
+class Page:
+    """One procedure as the HTML templates see it."""
+
+    def __init__(self, procedure: Procedure) -> None:
+        self._procedure = procedure
+        self._dials = procedure.title.dials
+        self._index = Index(procedure)
+
+    def text(self, text: Text) -> Markup:
+        """A text with its figures in bold, each leading to how it came about."""
+        return Markup("").join(self._piece(piece) for piece in text)
+
+    def plain(self, text: Text) -> str:
+        """A text without any markup."""
+        return say(text, self._dials)
+
+    def value(self, text: Text) -> ValueLine | None:
+        """The columns of a value, or None when it is words."""
+        return value_line(text, self._dials)
+
+    def one(self, figure: Figure) -> str:
+        """A figure in the system of the dials alone."""
+        return show_one(figure, self._dials)
+
+    def accept(self, limits: Limits) -> tuple[str, str]:
+        """The band that is accepted, and the same in the other system, which may be empty."""
+        return limits_apart(limits, self._dials)
+
+    def differences(self, look_up: LookUp) -> Column:
+        """The column of the differences read."""
+        return columns((row.difference for row in look_up.rows), self._dials)
+
+    def moves(self, look_up: LookUp) -> Column:
+        """The column of the moves of the tailstock."""
+        return columns((row.move for row in look_up.rows), self._dials)
+
+    def needs(self, kind: str) -> tuple[Need, ...]:
+        """The needs of one kind, in order."""
+        return tuple(need for need in self._procedure.needs if need.kind == kind)
+
+    def kinds(self) -> tuple[str, ...]:
+        """The kinds of need that occur, in the order they are gathered."""
+        return tuple(kind for kind in KINDS if self.needs(kind))
+
+    def names(self, needs: Iterable[str]) -> Markup:
+        """The names of tools by their ids."""
+        return Markup(", ").join(self.text(self._index.need_name(need)) for need in needs)
+
+    def instrument(self, need: str) -> Markup:
+        """The name of an instrument by its id."""
+        return self.text(self._index.need_name(need))
+
+    def steps(self, ids: Iterable[str]) -> str:
+        """Step numbers by the ids of the steps."""
+        return self._index.step_numbers(ids)
+
+    def back_to(self, hold: Hold) -> str:
+        """The number of the step that a failed hold goes back to."""
+        return self._index.step_numbers([hold.go_back_to]) if hold.go_back_to else ""
+
+    def pieces(self, phase: Phase) -> str:
+        """What a phase is done for."""
+        return listed(phase.each)
+
+    def read(self, derivation: Derivation) -> str:
+        """What a number was made from, in words."""
+        return ", ".join(self._index.label_of(fact) for fact in derivation.read)
+
+    def sources(self, keys: Iterable[str]) -> Markup:
+        """Source keys, each leading to its line in the list of sources."""
+        return Markup("; ").join(self._source(key) for key in keys)
+
+    def anchor(self, name: str) -> str:
+        """A name that may stand in an id."""
+        return anchor(name)
+
+    def _piece(self, piece: str | Figure) -> Markup:
+        if isinstance(piece, str):
+            return escape(piece)
+        shown = show(piece, self._dials)
+        if piece.fact in self._index.derivations:
+            return Markup('<a class="figure" href="#number-{}">{}</a>').format(anchor(piece.fact), shown)
+        return Markup('<b class="figure">{}</b>').format(shown)
+
+    def _source(self, key: str) -> Markup:
+        known, _, place = key.partition(":")
+        if known not in self._index.sources:
+            return escape(key)
+        link = Markup('<a href="#source-{}">{}</a>').format(anchor(known), known)
+        return Markup("{}, {}").format(link, place.strip()) if place else link
+
+
+def anchor(name: str) -> str:
+    """A name that may stand in an id.
+
+    >>> anchor("bar length*")
+    'bar-length-'
+    """
+    return _NOT_IN_AN_ANCHOR.sub("-", name)

@@ -1,0 +1,146 @@
+"""The fixed words of a page: headings, tags, states. The same for every format."""
+
+from collections.abc import Iterable
+from types import MappingProxyType
+from typing import Final
+
+from tailtrue.procedure import LookUp, Text
+from tailtrue.render.numbers import Dials, show
+
+HEADINGS: Final = MappingProxyType(
+    {
+        "facts": "This job",
+        "findings": "Take note",
+        "who_may": "Who may do this",
+        "do_not_start": "Do not start if",
+        "stop_at_once": "Stop at once if",
+        "job_cautions": "Cautions for the whole job",
+        "needs": "What you need",
+        "cut_list": "Cut list",
+        "conventions": "How to read the steps",
+        "phases": "The work",
+        "look_up": "Difference read, and the move",
+        "trouble": "If it goes wrong",
+        "care": "Care of the bar",
+        "choices": "What was chosen, and why",
+        "derivations": "How each number came about",
+        "sources": "Sources",
+    }
+)
+
+STATES: Final = MappingProxyType({"isolated": "power isolated", "stopped": "spindle stopped", "turning": "spindle turning"})
+
+WHO: Final = MappingProxyType({"any": "", "supervised": "with a supervisor", "staff": "staff only"})
+
+KINDS: Final = MappingProxyType(
+    {
+        "tool": "Tools",
+        "instrument": "Instruments",
+        "stock": "Stock",
+        "consumable": "Consumables",
+        "wear": "To wear",
+    }
+)
+
+LEVELS: Final = MappingProxyType({"note": "Note", "attention": "Attention"})
+
+VERDICTS: Final = MappingProxyType({"chosen": "chosen", "fits": "would do", "no": "no", "unknown": "not known"})
+
+ORIGINS: Final = MappingProxyType(
+    {
+        "published": "published",
+        "common-practice": "common practice",
+        "memory": "unconfirmed",
+        "said": "as you said",
+        "decided": "decided here",
+    }
+)
+
+DIMENSIONS: Final = MappingProxyType(
+    {
+        "bar.length": "bar length",
+        "bar.diameter": "bar diameter",
+        "collar.diameter": "collar diameter",
+        "collar.width": "collar width",
+        "collar.station": "end of the bar to the middle of its collar",
+        "collar.spacing": "between the middles of the collars",
+        "centre_hole.cone_diameter": "diameter of the centre hole's cone",
+        "centres.span": "between the points of the centres",
+    }
+)
+
+TO_SCALE: Final = "to scale"
+LENGTH_TO_SCALE: Final = "length to scale, thickness not"
+LEAVE: Final = "leave it"
+LARGER: Final = "Tailstock end LARGER"
+SMALLER: Final = "Tailstock end SMALLER"
+LARGER_SHORT: Final = "LARGER"
+SMALLER_SHORT: Final = "SMALLER"
+NO_VERDICT: Final = (
+    "The instrument on hand cannot tell whether the tailstock is within its limit. "
+    "Use the table to come closer, and claim nothing about the limit."
+)
+
+
+def say(text: Text, dials: Dials) -> str:
+    """A text as plain words, its figures set in the system of the dials.
+
+    >>> from tailtrue.procedure import Figure
+    >>> say(("Set ", Figure(fact="skim.speed", value=310.0, unit="1/min", rounding="speed"), "."), "metric")
+    'Set 310\\xa0rev/min.'
+    """
+    return "".join(piece if isinstance(piece, str) else show(piece, dials) for piece in text)
+
+
+def sentence(text: str) -> str:
+    """A text that ends as a sentence does.
+
+    >>> sentence("Fresh edges cut"), sentence("Is the key out?")
+    ('Fresh edges cut.', 'Is the key out?')
+    """
+    return text if text.endswith((".", "!", "?")) else f"{text}."
+
+
+def dimension(key: str) -> str:
+    """What a dimension of the drawing is called.
+
+    >>> dimension("collar.bore_depth")
+    'collar bore depth'
+    """
+    return DIMENSIONS.get(key) or key.replace(".", " ").replace("_", " ")
+
+
+def unit_words(dials: Dials) -> str:
+    """What the bare numbers of a drawing are in.
+
+    >>> unit_words("inch")
+    'sizes in inches'
+    """
+    return "sizes in millimetres" if dials == "metric" else "sizes in inches"
+
+
+def listed(names: Iterable[str]) -> str:
+    """Names in a row, the last joined by a word.
+
+    >>> listed(["collar 1", "collar 2", "collar 3"])
+    'collar 1, collar 2 and collar 3'
+    """
+    *first, last = tuple(names) or ("",)
+    return f"{', '.join(first)} and {last}" if first else last
+
+
+def when_to_leave(look_up: LookUp) -> tuple[Text, ...]:
+    """The sentences under the look-up table: when it is good, and when to leave it."""
+    sentences: list[Text] = []
+    if look_up.inside is not None:
+        sentences.append(("Within limits at ", look_up.inside, " or less: stop here."))
+    if look_up.leave is not None:
+        sentences.append(("At ", look_up.leave, " or less the reading cannot tell: leave the tailstock alone."))
+    if not look_up.verdict_possible:
+        sentences.append((NO_VERDICT,))
+    return tuple(sentences)
+
+
+def directions(look_up: LookUp) -> tuple[tuple[str, str], tuple[str, str]]:
+    """The two cases of the look-up table and the way the tailstock goes in each."""
+    return (LARGER, look_up.larger_at_tailstock), (SMALLER, look_up.smaller_at_tailstock)

@@ -1,0 +1,91 @@
+"""The page on paper, as a browser prints it."""
+
+import shutil
+import subprocess
+from pathlib import Path
+
+import pytest
+from pypdf import PdfReader
+
+from tailtrue.render import to_html
+
+from .sample import MACHINE, NUMBER, SHOP, procedure
+
+BROWSER = shutil.which("chromium") or shutil.which("chromium-browser")
+POINTS = {"A4": (595.3, 841.9), "Letter": (612.0, 792.0)}
+
+
+def printed(page: Path, paper: Path) -> PdfReader:
+    assert BROWSER, "printing is tested with the chromium browser: install it to run the tests"
+    command = [
+        BROWSER,
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        f"--user-data-dir={paper.parent / 'profile'}",
+        "--no-pdf-header-footer",
+        f"--print-to-pdf={paper}",
+        page.as_uri(),
+    ]
+    subprocess.run(command, check=True, capture_output=True, timeout=120)
+    return PdfReader(paper)
+
+
+@pytest.fixture(scope="module", params=["A4", "Letter"])
+def paper(request: pytest.FixtureRequest) -> str:
+    name: str = request.param
+    return name
+
+
+@pytest.fixture(scope="module")
+def sheets(paper: str, tmp_path_factory: pytest.TempPathFactory) -> PdfReader:
+    folder = tmp_path_factory.mktemp(paper)
+    tree = procedure("metric", "A4") if paper == "A4" else procedure("inch", "Letter")
+    (folder / "page.html").write_text(to_html(tree), encoding="utf-8")
+    return printed(folder / "page.html", folder / "page.pdf")
+
+
+def words(sheet: object) -> str:
+    return " ".join(str(sheet.extract_text()).split())  # type: ignore[attr-defined]
+
+
+def test_every_sheet_says_which_machine_which_sheet_and_which_page(sheets: PdfReader) -> None:
+    count = len(sheets.pages)
+    assert 4 <= count <= 12
+    for number, sheet in enumerate(sheets.pages, start=1):
+        text = words(sheet)
+        assert f"{MACHINE}, {SHOP}" in text
+        assert f"Sheet {NUMBER} rev 3" in text
+        assert "Rules 0.4.0, checksum 7c1e-93af" in text
+        assert f"{number} / {count}" in text
+
+
+def test_the_paper_is_the_one_asked_for(sheets: PdfReader, paper: str) -> None:
+    for sheet in sheets.pages:
+        size = (float(sheet.mediabox.width), float(sheet.mediabox.height))
+        assert size == pytest.approx(POINTS[paper], abs=1)
+
+
+def test_a_step_and_its_cautions_share_a_sheet(sheets: PdfReader) -> None:
+    texts = [words(sheet) for sheet in sheets.pages]
+    for phase in procedure().phases:
+        for step in phase.steps:
+            ends = [f"{step.number}{step.title}", f"{step.number} {step.title}"]
+            here = [text for text in texts if any(end in text for end in ends)]
+            assert len(here) == 1, step.number
+            for piece in [caution.hazard for caution in step.cautions] + ([step.hold.text[0]] if step.hold else []):
+                assert isinstance(piece, str)
+                assert piece in here[0]
+
+
+def test_the_file_can_be_read_aloud(sheets: PdfReader) -> None:
+    root = sheets.trailer["/Root"].get_object()
+    assert root["/MarkInfo"]["/Marked"]  # type: ignore[index]
+    assert str(root["/Lang"]).lower().startswith("en")  # type: ignore[index]
+    assert sheets.metadata is not None
+    assert str(sheets.metadata.title).startswith("Make and use a line-up bar")

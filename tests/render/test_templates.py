@@ -1,0 +1,103 @@
+"""What the templates and the style sheet keep to."""
+
+import ast
+import re
+from pathlib import Path
+
+import pytest
+from jinja2 import UndefinedError
+
+import tailtrue.render
+from tailtrue.places import templates_folder
+from tailtrue.render.html import _template
+
+TEMPLATES = sorted(templates_folder().rglob("*.j2"))
+MODULES = sorted(Path(tailtrue.render.__file__).parent.glob("*.py"))
+STYLE = (templates_folder() / "sheet.css").read_text(encoding="utf-8")
+ALLOWED = {"tailtrue.procedure", "tailtrue.places", "tailtrue.render"}
+
+
+def test_there_are_templates_and_modules() -> None:
+    assert len(TEMPLATES) >= 10
+    assert len(MODULES) >= 8
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.name)
+def test_no_number_is_typed_in_a_template(path: Path) -> None:
+    text = re.sub(r"{#.*?#}|{%.*?%}|{{.*?}}|<[^>]*>", " ", path.read_text(encoding="utf-8"), flags=re.DOTALL)
+    assert not re.findall(r"\d+", text)
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.name)
+def test_a_template_says_what_it_expects(path: Path) -> None:
+    first = path.read_text(encoding="utf-8").split("#}")[0]
+    assert first.startswith("{#")
+    assert "Expects" in first
+
+
+def test_a_template_cannot_name_what_is_not_there() -> None:
+    with pytest.raises(UndefinedError):
+        _template().render()
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: path.name)
+def test_the_page_knows_nothing_of_machining(path: Path) -> None:
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        names = []
+        if isinstance(node, ast.Import):
+            names = [alias.name for alias in node.names]
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            names = [node.module]
+        for name in names:
+            assert not name.startswith("tailtrue") or any(name == one or name.startswith(f"{one}.") for one in ALLOWED)
+
+
+def test_the_style_is_black_white_and_without_a_grid() -> None:
+    colours = set(re.findall(r"#[0-9a-fA-F]{3,6}\b", STYLE))
+    assert colours <= {"#000", "#fff", "#666", "#e4e4e4"}
+    assert not re.search(r"\b(grid|rgb|hsl|var\(|url\(|@import|@font-face)", STYLE)
+
+
+def test_nothing_is_set_too_small_to_read() -> None:
+    sizes = [float(size) for size in re.findall(r"(?:font-size: |font: (?:\d+ )?)([\d.]+)pt", STYLE)]
+    assert len(sizes) > 20
+    assert min(sizes) >= 7.5
+
+
+def rule(selector: str) -> str:
+    found = re.search(rf"^{re.escape(selector)} {{([^}}]*)}}", STYLE, flags=re.MULTILINE)
+    assert found, selector
+    return found[1]
+
+
+def length(selector: str, name: str, unit: str) -> float:
+    found = re.search(rf"(?:^|[ ;]){name}: ([\d.]+){unit}", rule(selector))
+    assert found, (selector, name)
+    return float(found[1])
+
+
+def test_hands_find_room_to_write_and_to_tick() -> None:
+    assert length(".line", "height", "mm") >= 8
+    assert length(".line", "width", "mm") >= 30
+    assert length(".box", "height", "mm") >= 5
+    assert length(".box", "width", "mm") >= 5
+    assert length(".do", "font-size", "pt") >= 11
+    assert length(".settings .value", "font-size", "pt") >= 12.5
+    assert "tabular-nums" in rule(".settings .value")
+    assert "right" in rule(".settings .value")
+
+
+@pytest.mark.parametrize("selector", [".step", ".message", ".hold", ".opening", ".look-up .frame", "figure"])
+def test_what_belongs_together_stays_on_one_page(selector: str) -> None:
+    assert "break-inside: avoid" in rule(selector)
+
+
+@pytest.mark.parametrize(("paper", "width", "height"), [("a4", 210.0, 297.0), ("letter", 215.9, 279.4)])
+def test_both_papers_have_the_same_live_area(paper: str, width: float, height: float) -> None:
+    text = (templates_folder() / f"paper_{paper}.css").read_text(encoding="utf-8")
+    found = re.search(r"margin: ([\d.]+)mm ([\d.]+)mm ([\d.]+)mm ([\d.]+)mm", text)
+    assert found
+    top, right, bottom, left = map(float, found.groups())
+    assert width - left - right == pytest.approx(180)
+    assert height - top - bottom == pytest.approx(249)
+    assert 18 <= left <= 20
