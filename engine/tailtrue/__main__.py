@@ -1,0 +1,5 @@
+"""``python -m tailtrue``."""
+
+from tailtrue.cli import run
+
+run()

@@ -1,0 +1,109 @@
+"""From a job file to an inspected procedure: the way through the house in one place."""
+
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+from tailtrue.assemble import assemble
+from tailtrue.assemble.filling import Filler, Gap
+from tailtrue.case import Case
+from tailtrue.errors import InspectionFailed, KnowledgeInvalid, Problem, Refused
+from tailtrue.facts import Fact
+from tailtrue.given.read import Given, read_job
+from tailtrue.inspection import inspect
+from tailtrue.places import knowledge_folder
+from tailtrue.plan import make_plan
+from tailtrue.procedure import Procedure, Text
+from tailtrue.refusals import Refusal, impossible, refusals
+from tailtrue.render.numbers import Dials
+from tailtrue.render.words import say
+from tailtrue.shop import shop_of
+from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.load import load_knowledge
+from tailtrue.truth import Truth
+
+ROUTE = "make-and-use-bar"
+
+
+@dataclass(frozen=True)
+class Advice:
+    """What the engine says of a job: a case, why it refuses, what it noticed."""
+
+    case: Case
+    given: Given
+    refused: tuple[Refusal, ...]
+    noticed: tuple[tuple[str, Text], ...]
+
+    @property
+    def dials(self) -> Dials:
+        """The system of the machine's dials."""
+        return "inch" if self.case.value("lathe.dials") == "inch" else "metric"
+
+
+@cache
+def knowledge() -> Knowledge:
+    """The knowledge that ships with the engine, loaded and checked once a process."""
+    return load_knowledge(knowledge_folder())
+
+
+def advise(job: Path, known: Knowledge | None = None) -> Advice:
+    """Read a job and judge it: refusals and findings, no document yet.
+
+    Raises FactsWrong when the files cannot be used, KnowledgeInvalid when the knowledge cannot.
+    """
+    known = known or knowledge()
+    given = read_job(job, known.given)
+    case = Case(known, _facts(given, known))
+    filler = Filler(case)
+    noticed = tuple(
+        (note.file.level, filler.text(note.text)) for note in known.notes if case.judge(note.when).truth is Truth.YES
+    )
+    return Advice(case, given, refusals(case), noticed)
+
+
+def _facts(given: Given, known: Knowledge) -> dict[str, Fact]:
+    return {
+        name: Fact(known.catalogue[name], value.value, said=value.said, where=value.where)
+        for name, value in given.values.items()
+    }
+
+
+def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
+    """An inspected procedure for a job.
+
+    Raises Refused with every reason, or InspectionFailed when the independent inspection finds fault.
+    """
+    advice = advise(job, known)
+    if advice.refused:
+        raise refused(advice.refused, advice.dials)
+    case = advice.case
+    route = case.knowledge.routes.get(ROUTE)
+    if route is None:
+        raise KnowledgeInvalid((Problem("knowledge/routes", ROUTE, "there is no such route", "add it"),))
+    try:
+        tree = assemble(case, make_plan(case, route))
+    except Gap as gap:
+        raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
+    chosen = {
+        "chuck": case.value("chuck.label"),
+        "gauge": case.value("bore.gauge"),
+        "bar": case.value("bar.diameter"),
+        "collar": case.value("collar.diameter"),
+    }
+    report = inspect(tree, shop_of(advice.given, case.knowledge, chosen))
+    if not report.ok:
+        problems = (Problem(f.where, f.rule, f.what, f.source) for f in report.failures)
+        raise InspectionFailed(tuple(problems))
+    return tree
+
+
+def refused(reasons: tuple[Refusal, ...], dials: Dials) -> Refused:
+    """The error that carries refusals in words."""
+    return Refused(
+        tuple(
+            Problem(
+                reason.id, reason.title, say(reason.text, dials), "; or: ".join(say(way, dials) for way in reason.way_out)
+            )
+            for reason in reasons
+        )
+    )

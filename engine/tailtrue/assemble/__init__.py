@@ -1,0 +1,5 @@
+"""Making the typed tree of a procedure from a case and its plan."""
+
+from tailtrue.assemble.whole import assemble
+
+__all__ = ["assemble"]

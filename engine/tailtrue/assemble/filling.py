@@ -1,0 +1,69 @@
+"""Filling texts: a fact becomes a figure or a word, never a number typed into a sentence."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from tailtrue.case import Case
+from tailtrue.facts import Fact, FactSpec, NotKnown
+from tailtrue.procedure import Figure, Text
+from tailtrue.wording import Place, Wording
+
+
+class Gap(LookupError):
+    """A text asks for a fact that this case does not have."""
+
+    def __init__(self, name: str, found: NotKnown) -> None:
+        self.name, self.found = name, found
+        super().__init__(name)
+
+
+def figure(spec: FactSpec, name: str, value: Any) -> Figure:
+    """A number as the tree carries it."""
+    marked = None
+    if isinstance(value, tuple):
+        value, marked = value
+    return Figure(
+        fact=name, value=float(value), unit=spec.unit or "1", rounding=spec.rounding, bound=spec.bound, marked=marked
+    )
+
+
+def pieces(spec: FactSpec, name: str, value: Any) -> Text:
+    """A value as text: numbers as figures, choices as words."""
+    if spec.kind in ("quantity", "count"):
+        return (figure(spec, name, value),)
+    if spec.kind == "yes-no":
+        return ("yes" if value else "no",)
+    return (str(value).replace("-", " ") if spec.kind == "choice" else str(value),)
+
+
+class Filler:
+    """Fills wordings from a case, and from one record where a text stands for a row."""
+
+    def __init__(self, case: Case) -> None:
+        self.case = case
+
+    def figure(self, name: str) -> Figure:
+        """The figure of a fact; Gap when it is not known."""
+        found = self.fact(name)
+        return figure(found.spec, name, found.value)
+
+    def fact(self, name: str) -> Fact:
+        """The fact; Gap when it is not known."""
+        found = self.case.get(name)
+        if isinstance(found, NotKnown):
+            raise Gap(name, found)
+        return found
+
+    def text(self, wording: Wording, row: Mapping[str, Any] | None = None, records: str = "") -> Text:
+        """A wording with every place filled."""
+
+        def value(place: Place) -> Text:
+            if row is not None and place.name.startswith("row."):
+                name = place.name.removeprefix("row.")
+                return pieces(self.case.knowledge.catalogue[records].fields[name], f"{records}.{name}", row[name])
+            found = self.fact(place.name)
+            if place.wants == "why":
+                return (found.limited_by,) if found.limited_by else ("as reckoned",)
+            return pieces(found.spec, place.name, found.value)
+
+        return wording.fill(value)

@@ -1,0 +1,123 @@
+"""The back of the sheet: choices with every alternative, how each number came about, and the sources."""
+
+import re
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+from tailtrue.assemble.filling import Filler, pieces
+from tailtrue.conditions import Judged
+from tailtrue.decisions import JudgedRow
+from tailtrue.facts import Fact, NotKnown
+from tailtrue.procedure import Alternative, Choice, Derivation, Figure, Node, Origin, Source
+from tailtrue.truth import Truth
+
+GIVEN = "given"
+_NAME = re.compile(r"[a-z][a-z0-9_]*(?:\.[a-z][a-z0-9_]*)+")
+_OPEN: dict[str, Origin] = {"memory": "memory", "common-practice": "common-practice", GIVEN: "said"}
+_WEAKNESS: tuple[Origin, ...] = ("memory", "common-practice", "published", "said")
+
+
+def choices(filler: Filler) -> tuple[Choice, ...]:
+    """Every question that was answered for this job."""
+    made = []
+    for name, decision in filler.case.knowledge.decisions.items():
+        outcome = filler.case.outcome(name)
+        if isinstance(outcome.fact, NotKnown):
+            continue
+        alternatives = tuple(_alternative(filler, row) for row in outcome.rows)
+        chosen = next(row.row.name for row in outcome.rows if row.chosen)
+        sources = tuple(dict.fromkeys(key for row in outcome.rows for key in row.row.sources))
+        made.append(Choice(id=name, question=decision.question, chosen=chosen, alternatives=alternatives, sources=sources))
+    return tuple(made)
+
+
+def _alternative(filler: Filler, row: JudgedRow) -> Alternative:
+    if row.chosen:
+        return Alternative(name=row.row.name, verdict="chosen", reason="it fits", why=row.row.why)
+    if row.judged.truth is Truth.YES:
+        return Alternative(name=row.row.name, verdict="fits", reason="another comes first", why=row.row.why)
+    verdict = "no" if row.judged.truth is Truth.NO else "unknown"
+    return Alternative(name=row.row.name, verdict=verdict, reason=in_words(filler, row.judged), why=row.row.why)
+
+
+def in_words(filler: Filler, judged: Judged) -> str:
+    """The part of a condition that kept it from holding, with labels in place of names."""
+    catalogue = filler.case.knowledge.catalogue
+
+    def label(match: re.Match[str]) -> str:
+        return catalogue[match[0]].label if match[0] in catalogue else match[0]
+
+    wanted = Truth.NO if judged.truth is Truth.NO else Truth.UNKNOWN
+    leaf = next((leaf for leaf in judged.leaves() if leaf.truth is wanted), judged)
+    words = _NAME.sub(label, leaf.words)
+    return f"wants: {words}; here {leaf.met}" if leaf.met else f"wants: {words}"
+
+
+def figures(node: Any) -> Iterator[Figure]:
+    """Every figure of a tree, in the order of the page."""
+    if isinstance(node, Figure):
+        yield node
+    elif isinstance(node, Node):
+        for name in type(node).model_fields:
+            yield from figures(getattr(node, name))
+    elif isinstance(node, dict):
+        for value in node.values():
+            yield from figures(value)
+    elif isinstance(node, list | tuple):
+        for value in node:
+            yield from figures(value)
+
+
+def derivations(filler: Filler, printed: Iterable[Figure]) -> tuple[Derivation, ...]:
+    """One entry for each fact that is printed."""
+    names = dict.fromkeys(one.fact for one in printed)
+    return tuple(_derivation(filler, name) for name in names)
+
+
+def _derivation(filler: Filler, name: str) -> Derivation:
+    catalogue = filler.case.knowledge.catalogue
+    base = name if name in catalogue else name.rsplit(".", 1)[0]
+    found = filler.fact(base)
+    sources = all_sources(filler, base)
+    value = pieces(found.spec, name, found.value) if base == name else ("see the table",)
+    return Derivation(
+        fact=name,
+        label=found.spec.label if base == name else f"{found.spec.label}: {name.rsplit('.', 1)[1].replace('_', ' ')}",
+        value=value,
+        how=_how(found),
+        read=tuple(catalogue[read].label for read in found.read),
+        limited_by=(found.limited_by,) if found.limited_by else (),
+        sources=sources,
+        weakest=_weakest(sources),
+    )
+
+
+def _how(found: Fact) -> str:
+    if found.spec.comes == "given":
+        return "as given"
+    return found.spec.how or "decided by rule"
+
+
+def all_sources(filler: Filler, name: str, seen: frozenset[str] = frozenset()) -> tuple[str, ...]:
+    """The sources of a fact and of all that it was made from."""
+    found = filler.case.get(name)
+    if isinstance(found, NotKnown) or name in seen:
+        return ()
+    own = (GIVEN,) if found.spec.comes == "given" else found.sources
+    below = (key for read in found.read for key in all_sources(filler, read, seen | {name}))
+    return tuple(dict.fromkeys((*own, *below))) or (GIVEN,)
+
+
+def _weakest(sources: tuple[str, ...]) -> Origin:
+    return min((_OPEN.get(key, "published") for key in sources), key=_WEAKNESS.index)
+
+
+def source_list(filler: Filler, used: Iterable[str]) -> tuple[Source, ...]:
+    """The sources that this sheet relied on."""
+    listed = filler.case.knowledge.sources
+    return tuple(
+        Source(
+            id=key, kind=listed[key].kind, title=listed[key].title, edition=listed[key].edition, status=listed[key].status
+        )
+        for key in sorted(set(used))
+    )

@@ -1,0 +1,107 @@
+"""Phases and steps of the tree, in the order of the plan."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from tailtrue.assemble.cautions import CautionDealer, applicable
+from tailtrue.assemble.filling import Filler
+from tailtrue.conditions import Condition
+from tailtrue.facts import Fact
+from tailtrue.plan import Plan, PlannedPhase
+from tailtrue.procedure import Blank, Check, Hold, Limits, Phase, Setting, Step, Text
+from tailtrue.store.knowledge import CheckText, SettingsFrom, SettingText, StepText
+from tailtrue.truth import Truth
+from tailtrue.wording import Wording
+
+
+def phases(filler: Filler, plan: Plan) -> tuple[Phase, ...]:
+    """Every phase of a plan with its steps, numbered."""
+    deal = CautionDealer(applicable(filler))
+    return tuple(_phase(filler, planned, str(number), deal) for number, planned in enumerate(plan.phases, start=1))
+
+
+def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDealer) -> Phase:
+    deal.open_phase()
+    each = tuple(planned.phase.file.each)
+    steps = tuple(_step(filler, step, f"{number}.{index}", each, deal) for index, step in enumerate(planned.steps, start=1))
+    return Phase(
+        id=planned.phase.file.id,
+        number=number,
+        title=planned.phase.file.title,
+        purpose=filler.text(planned.phase.purpose),
+        each=each,
+        cautions=tuple(deal.left_over),
+        steps=steps,
+    )
+
+
+def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], deal: CautionDealer) -> Step:
+    file = step.file
+    hold = step.hold
+    return Step(
+        id=file.id,
+        number=number,
+        title=file.title,
+        who=file.who,
+        machine=file.machine,
+        activities=tuple(file.activities),
+        cautions=deal.at(file.activities),
+        hold=Hold(text=filler.text(hold.text), releases=hold.file.releases, go_back_to=hold.file.go_back_to)
+        if hold
+        else None,
+        text=tuple(filler.text(sentence) for sentence in step.sentences),
+        settings=(*_rows(filler, step.settings_from), *settings(filler, step.settings)),
+        checks=tuple(_check(filler, check) for check in step.checks if _holds(filler, check.when)),
+        why=filler.text(step.why),
+        tools=tuple(file.tools),
+        boxes=each or ("",),
+    )
+
+
+def _holds(filler: Filler, when: Condition) -> bool:
+    return filler.case.judge(when).truth is Truth.YES
+
+
+def settings(filler: Filler, rows: tuple[SettingText, ...]) -> tuple[Setting, ...]:
+    """Settings lines that hold in this case."""
+    return tuple(
+        Setting(label=filler.text(row.label), value=filler.text(row.value), reason=filler.text(row.reason))
+        for row in rows
+        if _holds(filler, row.when)
+    )
+
+
+def _rows(filler: Filler, rows: SettingsFrom | None) -> tuple[Setting, ...]:
+    if rows is None:
+        return ()
+
+    def text(wording: Wording, row: Mapping[str, Any]) -> Text:
+        return filler.text(wording, row, rows.records)
+
+    return tuple(
+        Setting(label=text(rows.label, row), value=text(rows.value, row), reason=text(rows.reason, row))
+        for row in filler.fact(rows.records).value
+    )
+
+
+def _check(filler: Filler, check: CheckText) -> Check:
+    limits = None
+    if check.low or check.high:
+        limits = Limits(
+            low=filler.figure(check.low) if check.low else None,
+            high=filler.figure(check.high) if check.high else None,
+        )
+    return Check(
+        text=filler.text(check.text),
+        limits=limits,
+        instrument=check.instrument,
+        resolution=filler.figure(check.resolution) if check.resolution else None,
+        uncertainty=filler.figure(check.uncertainty) if check.uncertainty else None,
+        blanks=tuple(Blank(label=blank.label, unit=_unit(filler, blank.unit), count=blank.count) for blank in check.blanks),
+    )
+
+
+def _unit(filler: Filler, unit: str) -> str:
+    """Readings are written in the system of the machine's dials; words and the rest stay."""
+    dials = filler.case.get("lathe.dials")
+    return "in" if unit == "mm" and isinstance(dials, Fact) and dials.value == "inch" else unit

@@ -1,0 +1,188 @@
+"""The whole tree: front of the sheet, phases, look-up table, reasons."""
+
+import hashlib
+
+from tailtrue.assemble.cautions import applicable, for_the_job
+from tailtrue.assemble.filling import Filler
+from tailtrue.assemble.reasons import choices, derivations, figures, source_list
+from tailtrue.assemble.steps import phases, settings
+from tailtrue.case import Case
+from tailtrue.facts import Fact
+from tailtrue.plan import Plan
+from tailtrue.procedure import (
+    Cut,
+    Drawing,
+    Figure,
+    Finding,
+    LookUp,
+    Move,
+    Need,
+    Phase,
+    Procedure,
+    Text,
+    TitleBlock,
+)
+from tailtrue.truth import Truth
+
+
+def assemble(case: Case, plan: Plan) -> Procedure:
+    """The finished tree of a planned job, its checksum made over everything else in it."""
+    filler = Filler(case)
+    page = case.knowledge.page
+    made = phases(filler, plan)
+    activities = {activity for phase in made for step in phase.steps for activity in step.activities}
+    tree = Procedure(
+        title=_title(filler, plan),
+        lead=filler.text(plan.route.lead),
+        facts=settings(filler, page.facts),
+        drawing=_drawing(filler),
+        who_may=tuple(filler.text(text) for text in page.who_may),
+        do_not_start=tuple(filler.text(text) for text in page.do_not_start),
+        stop_at_once=tuple(filler.text(text) for text in page.stop_at_once),
+        if_it_goes_wrong=tuple((seen, filler.text(do), filler.text(never)) for seen, do, never in page.trouble),
+        conventions=tuple(filler.text(text) for text in page.conventions),
+        job_cautions=for_the_job(applicable(filler), activities),
+        needs=_needs(filler, made),
+        cut_list=_cut_list(filler),
+        phases=made,
+        look_up=_look_up(filler),
+        care=tuple(filler.text(text) for text in page.care),
+        findings=_findings(filler),
+        choices=choices(filler),
+        derivations=(),
+        sources=(),
+    )
+    tree = tree.model_copy(update={"derivations": derivations(filler, figures(tree))})
+    tree = tree.model_copy(update={"sources": source_list(filler, _used_sources(tree, case))})
+    return tree.model_copy(update={"title": tree.title.model_copy(update={"checksum": checksum(tree)})})
+
+
+def checksum(tree: Procedure) -> str:
+    """A short fingerprint of a tree without its checksum: two prints with the same one say the same."""
+    bare = tree.model_copy(update={"title": tree.title.model_copy(update={"checksum": ""})})
+    digest = hashlib.sha256(bare.model_dump_json().encode()).hexdigest()
+    return f"{digest[:4]}-{digest[4:8]}"
+
+
+def _used_sources(tree: Procedure, case: Case) -> list[str]:
+    used = [key for made in tree.derivations for key in made.sources]
+    used += [key for choice in tree.choices for key in choice.sources]
+    used += [key for finding in tree.findings for key in finding.sources]
+    every = [*tree.job_cautions]
+    for phase in tree.phases:
+        every += phase.cautions
+        for step in phase.steps:
+            every += step.cautions
+            used += case.knowledge.steps[step.id].file.sources
+    used += [key for caution in every for key in caution.sources]
+    return [key.split(":", 1)[0] for key in used]
+
+
+def _said(filler: Filler, name: str) -> str:
+    found = filler.case.get(name)
+    return str(found.value) if isinstance(found, Fact) else ""
+
+
+def _title(filler: Filler, plan: Plan) -> TitleBlock:
+    knowledge = filler.case.knowledge
+    where = _said(filler, "lathe.location")
+    machine = _said(filler, "lathe.name")
+    return TitleBlock(
+        title=plan.route.file.title,
+        shop=_said(filler, "job.shop"),
+        machine=machine,
+        machine_detail=(where,) if where else (),
+        number=_said(filler, "job.number"),
+        revision=_said(filler, "job.revision"),
+        date=_said(filler, "job.date"),
+        author=_said(filler, "job.author") or "not named",
+        approver=_said(filler, "job.approver"),
+        paper=_said(filler, "job.paper"),
+        knowledge_version=knowledge.version,
+        checksum="",
+        dials=_said(filler, "lathe.dials"),
+        valid_for=f"Only for {machine}, with the stock and tools named here. Void when any of them changes.",
+    )
+
+
+def _drawing(filler: Filler) -> Drawing:
+    plan = filler.case.knowledge.page.drawing
+    return Drawing(
+        title=plan.title,
+        caption=plan.caption,
+        dimensions={name: filler.figure(fact) for name, fact in plan.dimensions.items()},
+        labels={name: _plain(filler.text(text)) for name, text in plan.labels.items()},
+    )
+
+
+def _plain(text: Text) -> str:
+    return "".join(piece for piece in text if isinstance(piece, str))
+
+
+def _needs(filler: Filler, made: tuple[Phase, ...]) -> tuple[Need, ...]:
+    used: dict[str, list[str]] = {}
+    for phase in made:
+        for step in phase.steps:
+            for tool in step.tools:
+                used.setdefault(tool, []).append(step.number)
+    listed = filler.case.knowledge.needs
+    return tuple(
+        Need(
+            id=name,
+            kind=listed[name].file.kind,
+            name=filler.text(listed[name].name),
+            detail=filler.text(listed[name].detail),
+            in_shop=filler.case.judge(listed[name].have).truth is Truth.YES,
+            used_at=tuple(used[name]),
+        )
+        for name in listed
+        if name in used
+    )
+
+
+def _cut_list(filler: Filler) -> tuple[Cut, ...]:
+    return tuple(
+        Cut(
+            piece=cut.piece,
+            count=cut.count,
+            material=_plain(filler.text(cut.material)),
+            size=filler.text(cut.size),
+            saw_to=filler.text(cut.saw_to),
+        )
+        for cut in filler.case.knowledge.page.cuts
+    )
+
+
+def _look_up(filler: Filler) -> LookUp:
+    table = filler.fact("align.table")
+
+    def cell(name: str, value: float | None) -> Figure | None:
+        if value is None:
+            return None
+        spec = table.spec.fields[name]
+        return Figure(fact=f"align.table.{name}", value=value, unit=spec.unit, rounding="difference")
+
+    def chosen(name: str) -> str:
+        return next(row.row.name for row in filler.case.outcome(name).rows if row.chosen)
+
+    def known(name: str) -> Figure | None:
+        return filler.figure(name) if isinstance(filler.case.get(name), Fact) else None
+
+    verdict = bool(filler.case.value("align.verdict_possible"))
+    rows = [(cell("difference", row["difference"]), cell("move", row["move"])) for row in table.value]
+    return LookUp(
+        rows=tuple(Move(difference=difference, move=move) for difference, move in rows if difference is not None),
+        larger_at_tailstock=chosen("align.when_tailstock_larger"),
+        smaller_at_tailstock=chosen("align.when_tailstock_smaller"),
+        inside=known("align.inside") if verdict else None,
+        leave=known("align.uncertainty"),
+        verdict_possible=verdict,
+    )
+
+
+def _findings(filler: Filler) -> tuple[Finding, ...]:
+    return tuple(
+        Finding(level=note.file.level, text=filler.text(note.text), sources=tuple(note.file.sources))
+        for note in filler.case.knowledge.notes
+        if filler.case.judge(note.when).truth is Truth.YES
+    )

@@ -1,0 +1,99 @@
+"""A case: the named facts of one job, each made once, when it is asked for, and keeping what it was made from."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+from tailtrue.calc.validity import OutOfRange
+from tailtrue.computed.registry import Computed, Limited
+from tailtrue.conditions import Condition, Judged
+from tailtrue.decisions import Outcome, decide
+from tailtrue.facts import Fact, FactSpec, NotKnown
+from tailtrue.tables import NoRow, Row
+
+if TYPE_CHECKING:
+    from tailtrue.store.knowledge import Knowledge
+
+
+class Case:
+    """Facts of one job over one knowledge.
+
+    `said` holds the facts that the user gave, already validated and in canonical units.
+    """
+
+    def __init__(self, knowledge: "Knowledge", said: Mapping[str, Fact]) -> None:
+        self.knowledge = knowledge
+        self._facts: dict[str, Fact | NotKnown] = dict(said)
+        self._outcomes: dict[str, Outcome] = {}
+
+    def get(self, name: str) -> Fact | NotKnown:
+        """The fact of this name, made now if it was not asked for before."""
+        if name not in self._facts:
+            self._facts[name] = self._make(name)
+        return self._facts[name]
+
+    def value(self, name: str) -> Any:
+        """The value of a fact, or None when it is not known."""
+        found = self.get(name)
+        return found.value if isinstance(found, Fact) else None
+
+    def judge(self, condition: Condition) -> Judged:
+        """The truth of a condition in this case."""
+        return condition.judge(self.get)
+
+    def outcome(self, name: str) -> Outcome:
+        """How a decision came out, with every alternative."""
+        self.get(name)
+        return self._outcomes[name]
+
+    def known(self) -> Mapping[str, Fact]:
+        """Every fact made so far that has a value."""
+        return {name: found for name, found in self._facts.items() if isinstance(found, Fact)}
+
+    def _make(self, name: str) -> Fact | NotKnown:
+        knowledge = self.knowledge
+        if name in knowledge.limits:
+            return knowledge.limits[name]
+        if name in knowledge.decisions:
+            outcome = decide(knowledge.decisions[name], self.get)
+            self._outcomes[name] = outcome
+            return outcome.fact
+        if name in knowledge.computed:
+            return self._compute(knowledge.computed[name])
+        return NotKnown(knowledge.catalogue[name], (name,))
+
+    def _compute(self, way: Computed) -> Fact | NotKnown:
+        given: list[Any] = []
+        missing: list[str] = []
+        trouble = ""
+        for need in way.needs:
+            found = self.get(need)
+            if isinstance(found, Fact):
+                given.append(found.value)
+            elif need in way.optional:
+                given.append(None)
+            else:
+                missing.extend(found.missing)
+                trouble = trouble or found.trouble
+        if missing or trouble:
+            return NotKnown(way.spec, tuple(dict.fromkeys(missing)), trouble, way.needs)
+        used: list[Row] = []
+        tables = [self.knowledge.tables[name].noting(used.append) for name in way.tables]
+        try:
+            made = way.function(*given, *tables)
+        except (OutOfRange, NoRow) as beyond:
+            return NotKnown(way.spec, trouble=f"{way.spec.label}: {beyond}", read=way.needs)
+        return _fact(way.spec, made, way.needs, used)
+
+
+def _fact(spec: FactSpec, made: Any, needs: tuple[str, ...], used: list[Row]) -> Fact | NotKnown:
+    limited = made if isinstance(made, Limited) else Limited(made, "")
+    if limited.value is None:
+        return NotKnown(spec, trouble=limited.by or f"{spec.label}: nothing fits", read=needs)
+    sources = dict.fromkeys((*spec.sources, *(key for row in used for key in row.sources)))
+    return Fact(spec, limited.value, needs, tuple(sources), limited.by)
+
+
+def with_value(fact: Fact, value: Any, said: str) -> Fact:
+    """The same fact with another value: the way to ask what would be if."""
+    return replace(fact, value=value, said=said)

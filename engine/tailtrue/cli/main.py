@@ -1,0 +1,144 @@
+"""Commands and exit codes."""
+
+import json
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Annotated, Any
+
+import typer
+
+from tailtrue.errors import ExitCode, TailtrueError, report
+
+app = typer.Typer(
+    add_completion=False,
+    no_args_is_help=True,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    help="Procedures for making and using an alignment test bar on your lathe.",
+)
+knowledge_app = typer.Typer(no_args_is_help=True, help="The rule base itself.")
+app.add_typer(knowledge_app, name="knowledge")
+
+Job = Annotated[Path, typer.Argument(metavar="JOB", help="the job file (TOML)", show_default=False)]
+Json = Annotated[bool, typer.Option("--json", help="print the result as JSON")]
+Out = Annotated[Path, typer.Option("--out", help="folder for the documents", show_default=False)]
+
+
+@app.command()
+def make(job: Job, out: Out, as_json: Json = False) -> None:
+    """Make the procedure of a job: procedure.html, procedure.md, procedure.json."""
+
+    def work() -> dict[str, Any]:
+        from tailtrue.advise import make_procedure
+        from tailtrue.documents import write_documents
+
+        procedure = make_procedure(job)
+        paths = write_documents(procedure, out)
+        return {
+            "documents": [str(path) for path in paths],
+            "number": procedure.title.number,
+            "checksum": procedure.title.checksum,
+            "knowledge_version": procedure.title.knowledge_version,
+        }
+
+    done = _guarded(work, as_json)
+    if not as_json:
+        typer.echo("Made:")
+        for path in done["documents"]:
+            typer.echo(f"  {path}")
+        typer.echo("Open procedure.html in a browser and print it from there, on paper or to PDF.")
+
+
+@app.command()
+def check(job: Job, as_json: Json = False) -> None:
+    """Judge a job and print the findings; write nothing."""
+
+    def work() -> dict[str, Any]:
+        from tailtrue.advise import advise, make_procedure, refused
+        from tailtrue.render.words import say
+
+        advice = advise(job)
+        if advice.refused:
+            raise refused(advice.refused, advice.dials)
+        make_procedure(job)
+        return {"findings": [{"level": level, "text": say(text, advice.dials)} for level, text in advice.noticed]}
+
+    done = _guarded(work, as_json)
+    if not as_json:
+        typer.echo("This job can be done. The procedure passes inspection.")
+        for finding in done["findings"]:
+            typer.echo(f"  {finding['level']}: {finding['text']}")
+
+
+@app.command()
+def schema(
+    out: Annotated[Path | None, typer.Option("--out", help="folder to write the schemas to", show_default=False)] = None,
+) -> None:
+    """Print the JSON Schemas of lathe, crib, stock and job files, and of procedure.json."""
+
+    def work() -> dict[str, Any]:
+        from tailtrue.given.catalogue import load_catalogue
+        from tailtrue.given.schema import schemas
+        from tailtrue.places import knowledge_folder
+        from tailtrue.procedure import Procedure
+
+        return {**schemas(load_catalogue(knowledge_folder())), "procedure": Procedure.model_json_schema()}
+
+    made = _guarded(work, as_json=False)
+    if out is None:
+        typer.echo(json.dumps(made, indent=2, ensure_ascii=False))
+        return
+    out.mkdir(parents=True, exist_ok=True)
+    for name, body in made.items():
+        path = out / f"{name}.schema.json"
+        path.write_text(json.dumps(body, indent=2, ensure_ascii=False) + "\n", encoding="utf-8")
+        typer.echo(str(path))
+
+
+@knowledge_app.command("check")
+def knowledge_check(as_json: Json = False) -> None:
+    """Load the rule base and run every static check on it."""
+
+    def work() -> dict[str, Any]:
+        from tailtrue.advise import knowledge
+        from tailtrue.store.summary import summary
+
+        return summary(knowledge())
+
+    counts = _guarded(work, as_json)
+    if not as_json:
+        typer.echo("The knowledge is sound.")
+        for name, count in counts.items():
+            typer.echo(f"  {name}: {count}")
+
+
+def _guarded(work: Callable[[], dict[str, Any]], as_json: bool) -> dict[str, Any]:
+    try:
+        result = work()
+    except TailtrueError as error:
+        if as_json:
+            typer.echo(json.dumps({"version": 1, "ok": False, "errors": _errors(error)}, ensure_ascii=False, indent=2))
+        else:
+            typer.echo(report(error), err=True)
+        raise typer.Exit(int(error.exit_code)) from None
+    if as_json:
+        typer.echo(json.dumps({"version": 1, "ok": True, **result}, ensure_ascii=False, indent=2))
+    return result
+
+
+def _errors(error: TailtrueError) -> list[dict[str, str]]:
+    return [
+        {"kind": type(error).__name__, "where": one.where, "said": one.said, "wrong": one.wrong, "do": one.do}
+        for one in error.problems
+    ]
+
+
+def run() -> None:
+    """The console entry: no traceback for what a user can mend, a short word for what nobody foresaw."""
+    try:
+        app()
+    except (OSError, RuntimeError, ValueError, LookupError, TypeError) as unexpected:
+        typer.echo(f"tailtrue stopped on something it did not expect: {type(unexpected).__name__}: {unexpected}", err=True)
+        typer.echo("nothing was printed that was not inspected; please report this with the job file", err=True)
+        sys.exit(int(ExitCode.UNEXPECTED))

@@ -1,0 +1,15 @@
+"""Computed facts: how each figure of a job follows from what was said and from the tables.
+
+Every module here joins the pure formulas of `tailtrue.calc` to named facts. No number of the trade stands here: what
+could be disputed is a row of a table or a limit in the knowledge.
+"""
+
+import importlib
+
+_ROOMS = ("machine", "bar", "centre_hole", "collar", "measuring", "speeds", "hole", "bore", "joint", "skim", "alignment")
+
+
+def load() -> None:
+    """Import every room, which registers its facts."""
+    for room in _ROOMS:
+        importlib.import_module(f"tailtrue.computed.{room}")

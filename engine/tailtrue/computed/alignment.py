@@ -1,0 +1,163 @@
+"""Using the bar: limit, uncertainty, and the table from a difference read to a move of the tailstock."""
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from tailtrue.calc.alignment import scaled_tolerance, tailstock_move
+from tailtrue.calc.thermal import growth
+from tailtrue.calc.uncertainty import difference_uncertainty, expanded
+from tailtrue.computed.registry import computed, field
+from tailtrue.tables import Table
+
+
+@computed(
+    "align.span",
+    label="distance between the points of the centres",
+    unit="mm",
+    rounding="length",
+    needs=("bar.length", "bar.centre_cone_depth"),
+    how="length of the bar less the depth of the cone at both ends",
+)
+def span(length: float, cone: float) -> float:
+    return length - 2 * cone
+
+
+@computed(
+    "align.station",
+    label="middle of a collar from the point of its centre",
+    unit="mm",
+    rounding="length",
+    needs=("collar.station", "bar.centre_cone_depth"),
+    how="station from the end of the bar less the depth of the cone",
+)
+def station(from_end: float, cone: float) -> float:
+    return from_end - cone
+
+
+@computed(
+    "align.limit",
+    label="limit on the difference of the collars",
+    unit="mm",
+    rounding="difference",
+    bound="most",
+    needs=("job.accuracy", "collar.spacing"),
+    tables=("alignment/accuracy",),
+    how="tolerance of the chosen accuracy, scaled to the distance between the collars",
+)
+def limit(word: str, spacing: float, accuracy: Table) -> float:
+    row = accuracy.one(word=word)
+    return scaled_tolerance(row.number("tolerance_mm"), row.number("over_length_mm"), spacing)
+
+
+@computed(
+    "align.uncertainty",
+    label="uncertainty of the difference of the collars",
+    unit="mm",
+    rounding="difference",
+    bound="least",
+    needs=(
+        "collar.micrometer_resolution?",
+        "crib.caliper_resolution?",
+        "collar.diameter",
+        "collar.expansion",
+        "limit.readings",
+    ),
+    tables=("alignment/uncertainty", "alignment/repeatability"),
+    how="budget after the GUM for two diameters read with one instrument, expanded with k = 2",
+)
+def uncertainty(
+    micrometer: float | None, caliper: float | None, diameter: float, expansion: float, readings: float,
+    components: Table, repeatability: Table,
+) -> float | None:  # fmt: skip
+    resolution = micrometer if micrometer is not None else caliper
+    if resolution is None:
+        return None
+
+    def value(name: str) -> float:
+        return components.one(component=name).number("value")
+
+    kind = "micrometer" if micrometer is not None else "caliper"
+    scatter = repeatability.within(resolution, "over_mm", "upto_mm", instrument=kind)
+    warm = growth(diameter, expansion, value("collar_temperature_difference"))
+    standard = difference_uncertainty(
+        scatter.number("repeatability_mm"), int(readings), resolution, scatter.number("local_error_mm"),
+        value("form"), warm, value("tool_wear"), value("residual_deflection"),
+    )  # fmt: skip
+    return expanded(standard)
+
+
+@computed(
+    "align.verdict_possible",
+    label="the instrument is good enough for a verdict",
+    kind="yes-no",
+    needs=("align.uncertainty?", "align.limit", "collar.micrometer_covers", "limit.verdict_share"),
+    how="a micrometer covers the collars, and the uncertainty is within a share of the limit",
+)
+def verdict_possible(unsure: float | None, within: float, covers: bool, share: float) -> bool:
+    return covers and unsure is not None and unsure <= within * share
+
+
+@computed(
+    "align.inside",
+    label="difference that is surely inside the limit",
+    unit="mm",
+    rounding="difference",
+    bound="most",
+    needs=("align.limit", "align.uncertainty"),
+    how="limit less the uncertainty",
+)
+def inside(within: float, unsure: float) -> float | None:
+    return within - unsure if within > unsure else None
+
+
+@computed(
+    "align.outside",
+    label="difference that is surely outside the limit",
+    unit="mm",
+    rounding="difference",
+    bound="least",
+    needs=("align.limit", "align.uncertainty"),
+    how="limit and the uncertainty",
+)
+def outside(within: float, unsure: float) -> float:
+    return within + unsure
+
+
+@computed(
+    "align.table",
+    label="difference read and move of the tailstock",
+    kind="records",
+    fields=(field("difference", "mm", "difference"), field("move", "mm", "difference")),
+    needs=("lathe.dials", "align.span", "align.station", "align.uncertainty"),
+    tables=("alignment/look_up_steps",),
+    how="move = difference / 2 x L / (b - a); a difference inside the uncertainty is left alone",
+)
+def table(dials: str, length: float, first: float, unsure: float, steps: Table) -> tuple[Mapping[str, Any], ...]:
+    rows = []
+    for row in steps.where(dials=dials):
+        difference = steps.take(row).number("difference_mm")
+        move = tailstock_move(difference, length, first, length - first)
+        rows.append({"difference": difference, "move": None if difference <= unsure else move})
+    return tuple(rows)
+
+
+@computed(
+    "align.move_per_difference",
+    label="move for one part of difference",
+    unit="1",
+    needs=("align.span", "align.station"),
+    how="L / (2 (b - a))",
+)
+def move_per_difference(length: float, first: float) -> float:
+    return tailstock_move(1.0, length, first, length - first)
+
+
+@computed(
+    "job.measured_bar",
+    label="the bar has been measured",
+    kind="yes-no",
+    needs=("job.measured_head?", "job.measured_tail?", "bar.diameter"),
+    how="whether both places are in the job file",
+)
+def measured_bar(head: Sequence[float] | None, tail: Sequence[float] | None, _diameter: float) -> bool:
+    return bool(head) and bool(tail)

@@ -1,0 +1,326 @@
+"""The bar: which piece of stock, how long, how held, and what it weighs."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from tailtrue.calc.beams import mass_cylinder
+from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.stepping import least_of, step_down
+from tailtrue.tables import Row, Table
+
+Record = Mapping[str, Any]
+
+
+@computed(
+    "bar.stock",
+    label="bar stock used",
+    kind="record",
+    needs=("stock.bars", "job.bar?"),
+    how="the one the job names; else the thickest on the stock list, which is the stiffest",
+)
+def bar_stock(bars: tuple[Record, ...], named: str | None) -> Limited | None:
+    if named is not None:
+        return Limited(next((bar for bar in bars if bar["label"] == named), None), "named in the job")
+    return Limited(max(bars, key=lambda bar: bar["diameter"]), "the stiffest of the stock list") if bars else None
+
+
+def _of_stock(name: str, key: str, label: str, **more: Any) -> None:
+    @computed(name, label=label, needs=("bar.stock",), how="as given for the stock", **more)
+    def _said(stock: Record) -> Any:
+        return stock[key]
+
+
+_of_stock("bar.label", "label", "bar stock", kind="text")
+_of_stock("bar.material", "material", "bar material", kind="text")
+_of_stock("bar.diameter", "diameter", "nominal diameter of the bar", unit="mm", rounding="size")
+_of_stock("bar.stock_length", "length", "length of the bar stock", unit="mm", rounding="length")
+_of_stock("bar.finish", "finish", "finish of the bar", kind="choice",
+          choices=("cold-drawn", "ground", "turned", "hot-rolled", "unknown"))  # fmt: skip
+
+
+def material_facts(prefix: str, families: tuple[str, ...]) -> None:
+    """Register what the materials table says of the bar or of the collars."""
+
+    def read(name: str, make: Any, **more: Any) -> None:
+        @computed(f"{prefix}.{name}", needs=(f"{prefix}.material",), tables=("materials/materials",),
+                  how="from the table of materials", **more)  # fmt: skip
+        def _row(material: str, materials: Table) -> Any:
+            return make(materials.one(material=material))
+
+    def number(column: str) -> Any:
+        def take(row: Row) -> float:
+            return row.number(column)
+
+        return take
+
+    def words(column: str) -> Any:
+        def take(row: Row) -> str:
+            return row.text(column)
+
+        return take
+
+    what = {"bar": "bar", "collar": "collars"}[prefix]
+    read("material_name", words("name"), label=f"material of the {what}", kind="text")
+    read("material_family", words("family"), label=f"kind of material of the {what}", kind="choice", choices=families)
+    read("chip_form", words("chip_form"), label=f"chips of the {what}", kind="choice",
+         choices=("stringy", "broken", "powder", "gummy"))  # fmt: skip
+    read("fluid", words("fluid"), label=f"cutting fluid for the {what}", kind="text")
+    read("chips", words("chips"), label=f"how the {what} cut", kind="text")
+    read("material_hazards", words("hazards"), label=f"hazards of cutting the {what}", kind="text")
+    read("feed_group", words("feed_group"), label=f"feed group of the {what}", kind="text")
+    read("density", number("density_kg_m3"), label=f"density of the {what}", unit="kg/m3")
+    read("modulus", number("modulus_mpa"), label=f"modulus of elasticity of the {what}", unit="MPa", rounding="pressure")
+    read("expansion", number("expansion_per_k"), label=f"thermal expansion of the {what}", unit="1/K")
+
+
+material_facts("bar", ("steel", "stainless", "tool-steel"))
+
+
+@computed(
+    "bar.length_limit",
+    label="longest bar this lathe takes",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("lathe.between_centres", "lathe.centre_room", "lathe.quill_out", "limit.mounting_room"),
+    how="distance between centres, less the room of the tailstock centre, the quill extension and room to mount",
+)
+def length_limit(between: float, centre: float, quill: float, room: float) -> float:
+    return between - centre - quill - room
+
+
+@computed(
+    "bar.length",
+    label="finished length of the bar",
+    unit="mm",
+    rounding="length",
+    needs=(
+        "job.bar_length?", "bar.stock_length", "limit.facing_stock", "lathe.between_centres", "limit.bar_share",
+        "bar.length_limit", "bar.diameter", "limit.slenderness", "limit.bar_longest", "lathe.length_step",
+    ),
+    how="the smallest of: stock less facing, a share of the distance between centres, what the lathe takes, "
+    "a multiple of the diameter that stays stiff, the longest worth making; down to a whole step of the rule",
+)  # fmt: skip
+def bar_length(
+    said: float | None, stock: float, facing: float, between: float, share: float, limit: float,
+    diameter: float, slenderness: float, longest: float, step: float,
+) -> Limited:  # fmt: skip
+    if said is not None:
+        return Limited(said, "asked for in the job")
+    length, by = least_of(
+        (stock - 2 * facing, "the stock, less facing at both ends"),
+        (between * share, "a share of the distance between centres"),
+        (limit, "what fits between the centres"),
+        (diameter * slenderness, "stiffness: so many times the diameter"),
+        (longest, "longer shows no more"),
+    )
+    return Limited(step_down(length, step), by)
+
+
+@computed(
+    "lathe.length_step",
+    label="step of lengths",
+    unit="mm",
+    rounding="length",
+    needs=("lathe.dials", "limit.length_step_metric", "limit.length_step_inch"),
+    how="a whole step on the user's rule",
+)
+def length_step(dials: str, metric: float, inch: float) -> float:
+    return metric if dials == "metric" else inch
+
+
+@computed(
+    "lathe.size_step",
+    label="step of small sizes",
+    unit="mm",
+    rounding="length",
+    needs=("lathe.dials", "limit.size_step_metric", "limit.size_step_inch"),
+    how="a whole step on the user's rule",
+)
+def size_step(dials: str, metric: float, inch: float) -> float:
+    return metric if dials == "metric" else inch
+
+
+@computed(
+    "bar.length_least",
+    label="shortest bar that carries both collars",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("collar.station", "collar.width", "limit.spacing_in_widths"),
+    how="both stations, and a clear space between the collars of some collar widths",
+)
+def length_least(station: float, width: float, widths: float) -> float:
+    return 2 * station + width * widths
+
+
+@computed(
+    "bar.stock_needed",
+    label="stock the bar is made from",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("bar.length", "limit.facing_stock"),
+    how="finished length and facing stock at both ends",
+)
+def stock_needed(length: float, facing: float) -> float:
+    return length + 2 * facing
+
+
+@computed(
+    "bar.slenderness",
+    label="length of the bar in diameters",
+    unit="1",
+    needs=("bar.length", "bar.diameter"),
+    how="length divided by diameter",
+)
+def slenderness(length: float, diameter: float) -> float:
+    return length / diameter
+
+
+@computed(
+    "bar.mass",
+    label="mass of the bar",
+    unit="kg",
+    rounding="mass",
+    needs=("bar.diameter", "bar.stock_needed", "bar.density"),
+    how="volume of the cylinder times its density",
+)
+def bar_mass(diameter: float, length: float, density: float) -> float:
+    return mass_cylinder(diameter, length, density)
+
+
+@computed(
+    "bar.goes_through",
+    label="the bar goes into the spindle bore",
+    kind="yes-no",
+    needs=("bar.diameter", "lathe.spindle_bore", "chuck.used", "limit.bore_clearance"),
+    how="diameter and clearance against the bores of spindle and chuck",
+)
+def goes_through(diameter: float, bore: float, chuck: Record, clearance: float) -> bool:
+    through = min(bore, chuck.get("through_bore") or bore)
+    return diameter + clearance <= through
+
+
+@computed(
+    "bar.short_overhang",
+    label="bar standing out of the jaws for facing",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("bar.diameter", "limit.overhang_short", "lathe.size_step"),
+    how="so many diameters, short so that the end cannot whip",
+)
+def short_overhang(diameter: float, ratio: float, step: float) -> float:
+    return step_down(diameter * ratio, step)
+
+
+@computed(
+    "bar.rear_projection",
+    label="bar standing out behind the spindle",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("bar.stock_needed", "bar.short_overhang", "lathe.spindle_length"),
+    how="what is left of the bar beyond the rear end of the spindle while the front end is faced",
+)
+def rear_projection(length: float, overhang: float, spindle: float) -> float:
+    return max(0.0, length - overhang - spindle)
+
+
+@computed(
+    "bar.chuck_overhang",
+    label="free length when only the jaws hold the bar",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("bar.stock_needed", "chuck.jaw_depth"),
+    how="stock length less the depth of the jaws",
+)
+def chuck_overhang(length: float, grip: float) -> float:
+    return length - grip
+
+
+@computed(
+    "bar.chuck_overhang_ratio",
+    label="free length in diameters when only the jaws hold the bar",
+    unit="1",
+    needs=("bar.chuck_overhang", "bar.diameter"),
+    how="free length divided by diameter",
+)
+def chuck_overhang_ratio(overhang: float, diameter: float) -> float:
+    return overhang / diameter
+
+
+@computed(
+    "bar.overhang_ratio",
+    label="free length of the bar in diameters while its end is faced",
+    unit="1",
+    needs=("bar.hold", "bar.short_overhang", "bar.chuck_overhang", "bar.diameter"),
+    how="free length in front of the last support, divided by the diameter",
+)
+def overhang_ratio(hold: str, short: float, chuck: float, diameter: float) -> float:
+    return (chuck if hold == "chuck-short" else short) / diameter
+
+
+@computed(
+    "bar.in_steady",
+    label="the fixed steady takes the bar",
+    kind="yes-no",
+    needs=("bar.diameter", "lathe.steady_from?", "lathe.steady_to?"),
+    how="diameter against the range of the steady",
+)
+def in_steady(diameter: float, low: float | None, high: float | None) -> bool:
+    return high is not None and (low or 0.0) <= diameter <= high
+
+
+@computed(
+    "bar.longest_for_chuck",
+    label="longest stock that the jaws alone may hold for facing",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("bar.diameter", "limit.overhang_most", "chuck.jaw_depth"),
+    how="so many diameters of free length, and the depth of the jaws",
+)
+def longest_for_chuck(diameter: float, ratio: float, grip: float) -> float:
+    return diameter * ratio + grip
+
+
+@computed(
+    "bar.expected_least",
+    label="least diameter to expect of this stock",
+    unit="mm",
+    rounding="fit",
+    bound="least",
+    needs=("bar.diameter", "bar.finish"),
+    tables=("fits/bar_tolerances",),
+    how="nominal diameter and the lower deviation of its finish",
+)
+def expected_least(diameter: float, finish: str, tolerances: Table) -> float:
+    return diameter + min(row.number("lower_mm") for row in _tolerance_rows(diameter, finish, tolerances))
+
+
+@computed(
+    "bar.expected_largest",
+    label="largest diameter to expect of this stock",
+    unit="mm",
+    rounding="fit",
+    bound="most",
+    needs=("bar.diameter", "bar.finish"),
+    tables=("fits/bar_tolerances",),
+    how="nominal diameter and the upper deviation of its finish",
+)
+def expected_largest(diameter: float, finish: str, tolerances: Table) -> float:
+    return diameter + max(row.number("upper_mm") for row in _tolerance_rows(diameter, finish, tolerances))
+
+
+def _tolerance_rows(diameter: float, finish: str, tolerances: Table) -> list[Row]:
+    rows = [
+        row
+        for row in tolerances.where(finish=finish)
+        if float(row.cells["over_mm"]) < diameter <= float(row.cells["upto_mm"]) and row.cells["lower_mm"]
+    ]
+    if not rows:
+        tolerances.within(diameter, "over_mm", "upto_mm", finish=finish)
+    return [tolerances.take(row) for row in rows]

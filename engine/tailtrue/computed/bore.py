@@ -1,0 +1,315 @@
+"""The bore: made to the bar as it measures, with the boring bar that reaches."""
+
+from collections.abc import Mapping, Sequence
+from math import ceil
+from typing import Any
+
+from tailtrue.calc.boring import overhang_ratio
+from tailtrue.calc.fits import bore_window
+from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.stepping import least_of, step_down, step_up, steps_in
+from tailtrue.tables import Row, Table
+
+Record = Mapping[str, Any]
+_BONDED = "bonded-slip-fit"
+
+
+@computed(
+    "bar.working_diameter",
+    label="diameter of the bar that the plan reckons with",
+    unit="mm",
+    rounding="fit",
+    needs=("bar.diameter", "job.measured_head?", "job.measured_tail?"),
+    how="the mean of what was measured; the nominal diameter until it has been measured",
+)
+def working_diameter(nominal: float, head: tuple[float, ...] | None, tail: tuple[float, ...] | None) -> Limited:
+    measured = [*(head or ()), *(tail or ())]
+    if measured:
+        return Limited(sum(measured) / len(measured), "as measured")
+    return Limited(nominal, "nominal: not measured yet")
+
+
+def _gap(name: str, column: str, label: str, bound: str) -> None:
+    @computed(name, label=label, unit="mm", rounding="fit", bound=bound, needs=("bar.diameter", "crib.compound_gap"),
+              tables=("fits/attachment_clearance",),
+              how="diametral clearance of a bonded slip fit, never above what the bottle allows")  # fmt: skip
+    def _column(diameter: float, bottle: float, clearances: Table) -> float:
+        row = clearances.within(diameter, "over_mm", "upto_mm", method=_BONDED)
+        return min(row.number(column), bottle)
+
+
+_gap("bore.gap_target", "target_mm", "clearance wanted for the bond, on diameter", "nearest")
+_gap("bore.gap_least", "least_mm", "least clearance for the bond, on diameter", "least")
+
+
+@computed(
+    "bore.gap_largest",
+    label="largest clearance for the bond, on diameter",
+    unit="mm",
+    rounding="fit",
+    bound="most",
+    needs=("bar.diameter", "crib.compound_gap", "limit.bond_gap"),
+    tables=("fits/attachment_clearance",),
+    how="the least of: what the bottle allows, what a bonded joint still bears, what this plan accepts",
+)
+def gap_largest(diameter: float, bottle: float, accepted: float, clearances: Table) -> Limited:
+    usable = clearances.within(diameter, "over_mm", "upto_mm", method="bonded-usable").number("largest_mm")
+    gap, by = least_of((bottle, "the bottle"), (usable, "the bond"), (accepted, "a gap that a bond fills well"))
+    return Limited(gap, by)
+
+
+@computed(
+    "bore.gap_least_usual",
+    label="gap a bore made by hand needs, on diameter",
+    unit="mm",
+    rounding="fit",
+    bound="least",
+    needs=("bar.diameter",),
+    tables=("fits/attachment_clearance",),
+    how="the target of a bonded slip fit",
+)
+def gap_usual(diameter: float, clearances: Table) -> float:
+    return clearances.within(diameter, "over_mm", "upto_mm", method=_BONDED).number("target_mm")
+
+
+@computed(
+    "bore.gauge_reading",
+    label="gauge for the bore",
+    kind="record",
+    needs=("bore.gauge", "crib.bore_gauges", "bar.diameter"),
+    tables=("measuring/bore_gauges",),
+    how="the gauge of the chosen kind whose range holds the bore",
+)
+def gauge_reading(kind: str, owned: Sequence[Record], diameter: float, gauges: Table) -> dict[str, Any] | None:
+    row = gauges.one(kind=kind)
+    for gauge in owned:
+        if gauge["kind"] == kind and gauge["from"] <= diameter <= gauge["to"]:
+            return {**gauge, "uncertainty": row.number("expanded_uncertainty_mm")}
+    return None
+
+
+@computed(
+    "bore.gauge_uncertainty",
+    label="uncertainty of the bore reading",
+    unit="mm",
+    rounding="fit",
+    bound="least",
+    needs=("bore.gauge_reading",),
+    how="expanded uncertainty usual for this kind of gauge",
+)
+def gauge_uncertainty(gauge: Record) -> Any:
+    return gauge["uncertainty"]
+
+
+def _owns(kind: str) -> None:
+    @computed(
+        f"crib.has_{kind.replace('-', '_')}",
+        label=f"a {kind.replace('-', ' ')} for the bore",
+        kind="yes-no",
+        needs=("crib.bore_gauges", "bar.diameter"),
+        how="whether the crib has one whose range holds the bore",
+    )
+    def _has(owned: Sequence[Record], diameter: float) -> bool:
+        return any(gauge["kind"] == kind and gauge["from"] <= diameter <= gauge["to"] for gauge in owned)
+
+
+for _kind in ("bore-gauge", "inside-micrometer", "telescoping", "caliper"):
+    _owns(_kind)
+
+
+def _window(least: float, most: float, gap_least: float, gap_most: float, unsure: float, step: float) -> tuple[float, float]:
+    return bore_window(least, most, gap_least, gap_most, unsure, step)
+
+
+_WINDOW = ("bore.gap_least", "bore.gap_largest", "bore.gauge_uncertainty", "lathe.fit_step")
+
+
+def _end(end: str, words: str) -> None:
+    needs = (f"job.measured_{end}", *_WINDOW)
+    how = "the bar as measured, plus the least and less the largest clearance, drawn in by the uncertainty of the gauge"
+
+    @computed(f"bore.{end}_low", label=f"smallest bore, collar at the {words} end", unit="mm", rounding="fit",
+              bound="least", needs=needs, how=how)  # fmt: skip
+    def _low(measured: tuple[float, ...], *window: float) -> float:
+        return _window(min(measured), max(measured), *window)[0]
+
+    @computed(f"bore.{end}_high", label=f"largest bore, collar at the {words} end", unit="mm", rounding="fit",
+              bound="most", needs=needs, how=how)  # fmt: skip
+    def _high(measured: tuple[float, ...], *window: float) -> float:
+        return _window(min(measured), max(measured), *window)[1]
+
+
+_end("head", "headstock")
+_end("tail", "tailstock")
+
+
+@computed(
+    "bore.add_least",
+    label="least to add to the largest reading of the bar",
+    unit="mm",
+    rounding="fit",
+    bound="least",
+    needs=_WINDOW,
+    how="least clearance and the uncertainty of the gauge",
+)
+def add_least(gap_least: float, gap_most: float, unsure: float, step: float) -> float:
+    return bore_window(0.0, 0.0, gap_least, gap_most, unsure, step)[0]
+
+
+@computed(
+    "bore.add_most",
+    label="most to add to the least reading of the bar",
+    unit="mm",
+    rounding="fit",
+    bound="most",
+    needs=_WINDOW,
+    how="largest clearance less the uncertainty of the gauge",
+)
+def add_most(gap_least: float, gap_most: float, unsure: float, step: float) -> float:
+    return bore_window(0.0, 0.0, gap_least, gap_most, unsure, step)[1]
+
+
+@computed(
+    "lathe.fit_step",
+    label="step of fine sizes",
+    unit="mm",
+    rounding="fit",
+    needs=("lathe.dials", "limit.fit_step_metric", "limit.fit_step_inch"),
+    how="the finest step that is written on the sheet",
+)
+def fit_step(dials: str, metric: float, inch: float) -> float:
+    return metric if dials == "metric" else inch
+
+
+@computed(
+    "bore.tool",
+    label="boring bar",
+    kind="record",
+    needs=("crib.boring_bars", "hole.last_drill", "bore.overhang"),
+    how="the thickest that goes into the drilled hole and reaches through the blank",
+)
+def boring_tool(owned: Sequence[Record], hole: float, overhang: float) -> Limited:
+    fitting = [bar for bar in owned if bar["least_bore"] <= hole and bar["reach"] >= overhang]
+    if not fitting:
+        return Limited(None, "no boring bar of the crib goes into the drilled hole and reaches through the blank")
+    return Limited(max(fitting, key=lambda bar: bar["shank"]), "the thickest that goes in and reaches")
+
+
+@computed(
+    "bore.tool_fits",
+    label="a boring bar fits the hole",
+    kind="yes-no",
+    needs=("bore.tool?", "hole.ladder"),
+    how="whether the crib has one that goes in and reaches",
+)
+def tool_fits(tool: Record | None, _ladder: Any) -> bool:
+    return tool is not None
+
+
+@computed("bore.shank", label="shank of the boring bar", unit="mm", rounding="size", needs=("bore.tool",),
+          how="as given for the boring bar")  # fmt: skip
+def shank(tool: Record) -> Any:
+    return tool["shank"]
+
+
+@computed("bore.tip", label="tip of the boring bar", kind="choice", choices=("HSS", "carbide"), needs=("bore.tool",),
+          how="as given for the boring bar")  # fmt: skip
+def tip(tool: Record) -> Any:
+    return tool["tip"]
+
+
+@computed(
+    "bore.overhang",
+    label="boring bar standing out of its holder",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("collar.saw_width", "limit.boring_clearance"),
+    how="width of the blank and clearance",
+)
+def overhang(width: float, clearance: float) -> float:
+    return width + clearance
+
+
+@computed("bore.overhang_ratio", label="overhang of the boring bar in diameters", unit="1",
+          needs=("bore.overhang", "bore.shank"), how="overhang divided by the shank")  # fmt: skip
+def boring_ratio(length: float, diameter: float) -> float:
+    return overhang_ratio(length, diameter)
+
+
+def _factor(name: str, what: str) -> None:
+    @computed(f"bore.{name}", label=f"share of {what} left by the overhang of the boring bar", unit="1",
+              needs=("bore.overhang_ratio", "bore.tool"), tables=("cutting/adjustments",),
+              how="from the table of adjustments for the overhang of boring bars")  # fmt: skip
+    def _share(ratio: float, tool: Record, adjustments: Table) -> float:
+        return _overhang_row(ratio, tool, adjustments).number(name)
+
+
+def _overhang_row(ratio: float, tool: Record, adjustments: Table) -> Row:
+    return adjustments.within(ratio, "from_ratio", "to_ratio", ends="[)", situation=f"boring-overhang-{tool['material']}")
+
+
+for _name, _what in (("speed_factor", "speed"), ("feed_factor", "feed"), ("depth_factor", "depth")):
+    _factor(_name, _what)
+
+
+@computed(
+    "bore.rough_to",
+    label="bore to rough to",
+    unit="mm",
+    rounding="size",
+    bound="most",
+    needs=("bore.nominal", "bore.finish_stock", "lathe.fit_step"),
+    how="bore less the stock for the last cuts",
+)
+def rough_to(bore: float, stock: float, step: float) -> float:
+    return step_down(bore - stock, step)
+
+
+@computed(
+    "bore.finish_depth",
+    label="depth per side of each of the last cuts",
+    unit="mm",
+    rounding="depth",
+    bound="most",
+    needs=("limit.bore_finish_stock", "limit.bore_finish_cuts", "lathe.radial_division"),
+    how="stock for the last cuts shared out per side, in whole divisions of the dial",
+)
+def finish_depth(stock: float, cuts: float, division: float) -> float:
+    return step_up(stock / 2 / cuts, division)
+
+
+@computed(
+    "bore.finish_stock",
+    label="stock for the last cuts, on diameter",
+    unit="mm",
+    rounding="depth",
+    needs=("bore.finish_depth", "limit.bore_finish_cuts"),
+    how="twice the depth of the last cuts, all of them",
+)
+def finish_stock(depth: float, cuts: float) -> float:
+    return 2 * depth * cuts
+
+
+@computed(
+    "bore.finish_divisions",
+    label="divisions of the dial for each of the last cuts",
+    unit="1",
+    rounding="count",
+    needs=("bore.finish_depth", "lathe.radial_division"),
+    how="depth per side divided by what one division moves the tool",
+)
+def finish_divisions(depth: float, division: float) -> float:
+    return float(steps_in(depth, division))
+
+
+@computed(
+    "bore.rough_passes",
+    label="roughing passes in the bore",
+    kind="count",
+    rounding="count",
+    needs=("bore.rough_to", "hole.last_drill", "collar.boring.depth"),
+    how="what the drill left, divided by what a pass takes off the diameter, up to a whole pass",
+)
+def rough_passes(to: float, drilled: float, depth: float) -> int:
+    return max(1, ceil((to - drilled) / (2 * depth) - 1e-9))

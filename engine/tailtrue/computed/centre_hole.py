@@ -1,0 +1,99 @@
+"""The centre holes of the bar: which centre drill, how deep, and what they carry."""
+
+from math import radians, tan
+from typing import Any
+
+from tailtrue.computed.registry import Limited, computed
+from tailtrue.tables import Row, Table
+
+# Half the sixty degrees of a lathe centre.
+_HALF_ANGLE = radians(30)
+
+
+@computed(
+    "bar.centre_drill",
+    label="centre drill for the bar ends",
+    kind="text",
+    needs=("crib.centre_drills", "bar.diameter", "limit.cone_share"),
+    tables=("tools/centre_drills", "tools/centre_drill_choice"),
+    how="of those in the crib, the one nearest to the pilot advised for this diameter; its cone stays under a share "
+    "of the bar",
+)
+def centre_drill(owned: tuple[str, ...], diameter: float, share: float, drills: Table, choice: Table) -> Limited | None:
+    advised = choice.within(diameter, "over_mm", "upto_mm")
+    rows = [row for name in owned for row in drills.where(designation=name)]
+    fitting = [row for row in rows if row.number("cone_largest_mm") <= diameter * share]
+    if not fitting:
+        return Limited(None, "no centre drill of the crib is small enough for this bar")
+    best = min(fitting, key=lambda row: abs(row.number("pilot_mm") - advised.number("pilot_mm")))
+    return Limited(drills.take(best).text("designation"), "advised for this diameter of bar")
+
+
+def _drill(name: str, drills: Table) -> Row:
+    return drills.take(drills.where(designation=name)[0])
+
+
+def _size(name: str, column: str, label: str) -> None:
+    @computed(name, label=label, unit="mm", rounding="size", needs=("bar.centre_drill",),
+              tables=("tools/centre_drills",), how="from the table of centre drills")  # fmt: skip
+    def _column(designation: str, drills: Table) -> Any:
+        return _drill(designation, drills).number(column)
+
+
+_size("bar.centre_pilot", "pilot_mm", "pilot diameter of the centre drill")
+_size("bar.centre_body", "body_mm", "body diameter of the centre drill")
+_size("bar.centre_pilot_length", "pilot_length_mm", "pilot length of the centre drill")
+
+
+@computed(
+    "bar.centre_cone",
+    label="large diameter of the centre hole",
+    unit="mm",
+    rounding="size",
+    needs=("bar.centre_drill", "limit.cone_depth_share"),
+    tables=("tools/centre_drills",),
+    how="a share of the way from the pilot to the largest cone that this drill cuts",
+)
+def cone_diameter(designation: str, share: float, drills: Table) -> float:
+    row = _drill(designation, drills)
+    pilot = row.number("pilot_mm")
+    return pilot + share * (row.number("cone_largest_mm") - pilot)
+
+
+@computed(
+    "bar.centre_cone_depth",
+    label="depth of the cone",
+    unit="mm",
+    rounding="length",
+    needs=("bar.centre_cone", "bar.centre_pilot"),
+    how="(cone diameter - pilot) / (2 tan 30 deg)",
+)
+def cone_depth(cone: float, pilot: float) -> float:
+    return (cone - pilot) / (2 * tan(_HALF_ANGLE))
+
+
+@computed(
+    "bar.centre_depth",
+    label="depth of the centre drill from the faced end",
+    unit="mm",
+    rounding="length",
+    needs=("bar.centre_cone_depth", "bar.centre_pilot_length"),
+    how="length of the pilot and depth of the cone",
+)
+def centre_depth(cone: float, pilot: float) -> float:
+    return cone + pilot
+
+
+@computed(
+    "bar.centre_pressure",
+    label="pressure on the centre hole",
+    unit="MPa",
+    rounding="pressure",
+    bound="least",
+    needs=("bar.assembly_mass", "skim.radial_force", "bar.centre_cone", "bar.centre_pilot", "limit.gravity"),
+    how="half the weight and the radial force of the skim, over the projected area of the cone: "
+    "(D^2 - d^2) / (4 tan 30 deg)",
+)
+def centre_pressure(mass: float, force: float, cone: float, pilot: float, gravity: float) -> float:
+    area = (cone**2 - pilot**2) / (4 * tan(_HALF_ANGLE))
+    return (mass / 2 * gravity + force) / area

@@ -1,0 +1,307 @@
+"""The collars: which stock, how large, how wide, where they sit, and how a blank is held."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from tailtrue.calc.beams import mass_cylinder
+from tailtrue.computed.bar import material_facts
+from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.stepping import least_of, step_down, step_up
+
+Record = Mapping[str, Any]
+
+
+@computed(
+    "collar.stock",
+    label="collar stock used",
+    kind="record",
+    needs=("stock.collar_bars", "job.collar_bar?"),
+    how="the one the job names; else the thickest on the stock list",
+)
+def collar_stock(bars: tuple[Record, ...], named: str | None) -> Limited | None:
+    if named is not None:
+        return Limited(next((bar for bar in bars if bar["label"] == named), None), "named in the job")
+    return Limited(max(bars, key=lambda bar: bar["diameter"]), "the thickest of the stock list") if bars else None
+
+
+def _of_stock(name: str, key: str, label: str, **more: Any) -> None:
+    @computed(name, label=label, needs=("collar.stock",), how="as given for the stock", **more)
+    def _said(stock: Record) -> Any:
+        return stock[key]
+
+
+_of_stock("collar.label", "label", "collar stock", kind="text")
+_of_stock("collar.material", "material", "collar material", kind="text")
+_of_stock("collar.stock_diameter", "diameter", "diameter of the collar stock", unit="mm", rounding="size")
+_of_stock("collar.stock_length", "length", "length of the collar stock", unit="mm", rounding="length")
+
+material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
+
+
+@computed(
+    "collar.width",
+    label="width of a collar",
+    unit="mm",
+    rounding="length",
+    needs=(
+        "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_most", "limit.collar_width_least",
+        "collar.stock_length", "limit.saw_kerf", "limit.facing_stock", "lathe.size_step",
+    ),
+    how="about the diameter of the bar, within bounds; less when the stock gives less",
+)  # fmt: skip
+def collar_width(
+    diameter: float, ratio: float, most: float, least: float, stock: float, kerf: float, facing: float, step: float
+) -> Limited:
+    from_stock = (stock - kerf) / 2 - 2 * facing
+    width, by = least_of(
+        (max(diameter * ratio, least), "about the diameter of the bar: enough bond, a short cut"),
+        (most, "wider only wears the tool"),
+        (from_stock, "the stock, two blanks with a saw cut between"),
+    )
+    return Limited(step_down(width, step), by)
+
+
+@computed(
+    "collar.saw_width",
+    label="width of a sawn blank",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("collar.width", "limit.facing_stock"),
+    how="finished width and facing stock on both faces",
+)
+def saw_width(width: float, facing: float) -> float:
+    return width + 2 * facing
+
+
+@computed(
+    "collar.swing_limit",
+    label="largest diameter that clears the cross slide",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("lathe.swing_over_slide", "limit.swing_clearance"),
+    how="swing over the cross slide less clearance on both sides",
+)
+def swing_limit(swing: float, clearance: float) -> float:
+    return swing - 2 * clearance
+
+
+@computed(
+    "collar.least_diameter",
+    label="smallest useful diameter of a collar",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("bar.diameter", "limit.collar_wall", "limit.use_per_visit", "limit.visits_wanted"),
+    how="bar, a wall on both sides, and the wear of the visits that are wanted",
+)
+def least_diameter(bar: float, wall: float, use: float, visits: float) -> float:
+    return bar + 2 * wall + use * visits
+
+
+def _top_size(asked: float | None, stock: float, clean: float, swing: float) -> tuple[float, str]:
+    if asked is not None:
+        return asked, "asked for in the job"
+    return least_of((stock - clean, "the stock, cleaned up all round"), (swing, "the swing over the cross slide"))
+
+
+@computed(
+    "collar.micrometer",
+    label="micrometer for the collars",
+    kind="record",
+    needs=(
+        "crib.outside_micrometers", "job.collar_diameter?", "collar.stock_diameter", "limit.clean_up",
+        "collar.swing_limit", "collar.least_diameter", "limit.use_per_visit", "limit.visits_wanted",
+        "limit.micrometer_margin",
+    ),
+    how="the one that reads the largest collar this stock and this swing give, and still reads it after the visits "
+    "that are wanted",
+)  # fmt: skip
+def collar_micrometer(
+    owned: tuple[Record, ...], asked: float | None, stock: float, clean: float, swing: float,
+    least: float, use: float, visits: float, margin: float,
+) -> Limited:  # fmt: skip
+    top, _ = _top_size(asked, stock, clean, swing)
+    best: tuple[float, Record] | None = None
+    for instrument in owned:
+        size = min(top, instrument["to"] - margin) if asked is None else top
+        worn = size - use * visits
+        covers = instrument["from"] <= worn and size <= instrument["to"] and size >= least
+        if covers and (best is None or size > best[0]):
+            best = (size, instrument)
+    if best is None:
+        return Limited(None, "no outside micrometer covers a collar that this stock and this swing give")
+    return Limited(best[1], "it covers the collar now and after years of skims")
+
+
+@computed(
+    "collar.micrometer_covers",
+    label="a micrometer covers the collars",
+    kind="yes-no",
+    needs=("collar.micrometer?", "collar.stock_diameter"),
+    how="whether the crib has such a micrometer",
+)
+def micrometer_covers(instrument: Record | None, _stock: float) -> bool:
+    return instrument is not None
+
+
+def _of_micrometer(name: str, key: str, label: str) -> None:
+    @computed(name, label=label, unit="mm", rounding="size" if key != "resolution" else "fit",
+              needs=("collar.micrometer",), how="as given for the micrometer")  # fmt: skip
+    def _said(instrument: Record) -> Any:
+        return instrument[key]
+
+
+_of_micrometer("collar.micrometer_from", "from", "lower end of the micrometer for the collars")
+_of_micrometer("collar.micrometer_to", "to", "upper end of the micrometer for the collars")
+_of_micrometer("collar.micrometer_resolution", "resolution", "resolution of the micrometer for the collars")
+
+
+@computed(
+    "collar.diameter",
+    label="finished diameter of the collars",
+    unit="mm",
+    rounding="length",
+    needs=(
+        "job.collar_diameter?", "collar.stock_diameter", "limit.clean_up", "collar.swing_limit",
+        "collar.micrometer?", "limit.micrometer_margin", "lathe.size_step",
+    ),
+    how="the smallest of: stock cleaned up, swing over the cross slide, the top of the micrometer; down to a whole step",
+)  # fmt: skip
+def collar_diameter(
+    asked: float | None, stock: float, clean: float, swing: float, instrument: Record | None, margin: float, step: float
+) -> Limited:
+    if asked is not None:
+        return Limited(asked, "asked for in the job")
+    size, by = _top_size(asked, stock, clean, swing)
+    if instrument is not None and instrument["to"] - margin < size:
+        size, by = instrument["to"] - margin, "the top of the micrometer"
+    return Limited(step_down(size, step), by)
+
+
+@computed(
+    "collar.station",
+    label="middle of a collar from its end of the bar",
+    unit="mm",
+    rounding="length",
+    needs=(
+        "bar.length", "limit.station_share", "crib.dog_room", "limit.dog_clearance", "collar.width", "lathe.length_step"
+    ),
+    how="a tenth of the bar, or what the dog and clearance need, the same at both ends so that the bar can be turned "
+    "end for end; up to a whole step of the rule",
+)  # fmt: skip
+def station(length: float, share: float, dog: float, clearance: float, width: float, step: float) -> Limited:
+    by_share, by_dog = length * share, dog + clearance + width / 2
+    by = "a tenth of the bar" if by_share >= by_dog else "room for the dog"
+    return Limited(step_up(max(by_share, by_dog), step), by)
+
+
+@computed(
+    "collar.inner_edge",
+    label="edge of a collar from its end of the bar",
+    unit="mm",
+    rounding="length",
+    needs=("collar.station", "collar.width"),
+    how="station less half the width",
+)
+def inner_edge(station: float, width: float) -> float:
+    return station - width / 2
+
+
+@computed(
+    "collar.spacing",
+    label="distance between the middles of the collars",
+    unit="mm",
+    rounding="length",
+    needs=("bar.length", "collar.station"),
+    how="length of the bar less both stations",
+)
+def spacing(length: float, station: float) -> float:
+    return length - 2 * station
+
+
+@computed(
+    "collar.mass",
+    label="mass of one collar",
+    unit="kg",
+    rounding="mass",
+    needs=("collar.stock_diameter", "bar.diameter", "collar.width", "collar.density"),
+    how="volume of the ring times its density",
+)
+def collar_mass(outside: float, bore: float, width: float, density: float) -> float:
+    return mass_cylinder(outside, width, density, bore_mm=bore)
+
+
+@computed(
+    "bar.assembly_mass",
+    label="mass of the finished bar with its collars",
+    unit="kg",
+    rounding="mass",
+    needs=("bar.mass", "collar.mass"),
+    how="bar and two collars",
+)
+def assembly_mass(bar: float, collar: float) -> float:
+    return bar + 2 * collar
+
+
+@computed(
+    "collar.stands_out",
+    label="blank standing out of the jaws when it sits on the chuck face",
+    unit="mm",
+    rounding="length",
+    needs=("collar.saw_width", "chuck.jaw_depth"),
+    how="width of the sawn blank less the depth of the jaws; less than nothing means behind the jaw faces",
+)
+def stands_out(width: float, jaws: float) -> float:
+    return width - jaws
+
+
+@computed(
+    "collar.spacer_least",
+    label="thinnest spacer that brings the face clear of the jaws",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("collar.stands_out", "limit.face_clearance"),
+    how="clearance in front of the jaws less what stands out already",
+)
+def spacer_least(stands: float, clearance: float) -> float:
+    return max(0.0, clearance - stands)
+
+
+@computed(
+    "collar.spacer_most",
+    label="thickest spacer that leaves enough grip",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("chuck.jaw_depth", "limit.grip_least"),
+    how="depth of the jaws less the least grip",
+)
+def spacer_most(jaws: float, grip: float) -> float:
+    return jaws - grip
+
+
+@computed(
+    "collar.spacer_used",
+    label="a spacer is used behind the blank",
+    kind="yes-no",
+    needs=("collar.hold",),
+    how="follows from how the blank is held",
+)
+def spacer_used(hold: str) -> bool:
+    return hold == "jaws-and-spacer"
+
+
+@computed(
+    "collar.grip",
+    label="grip on the blank",
+    unit="mm",
+    rounding="length",
+    needs=("collar.hold", "chuck.jaw_depth", "crib.spacer?", "collar.saw_width"),
+    how="depth of the jaws less the spacer, or the blank where it is shorter",
+)
+def grip(hold: str, jaws: float, spacer: float | None, width: float) -> float:
+    behind = spacer if hold == "jaws-and-spacer" and spacer is not None else 0.0
+    return min(jaws - behind, width)

@@ -1,0 +1,246 @@
+"""The hole through a collar: the ladder of drills, from what lies in the crib."""
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from tailtrue.calc.cutting import spindle_speed, surface_speed
+from tailtrue.calc.drilling import drill_power, hand_thrust, point_length
+from tailtrue.calc.validity import OutOfRange
+from tailtrue.computed.drills import Demand, Drill, demand, drills_of, fits_tailstock, holder_torque
+from tailtrue.computed.operation import limited_speed
+from tailtrue.computed.registry import Limited, computed, field
+from tailtrue.computed.stepping import step_down
+from tailtrue.tables import Row, Table
+
+Record = Mapping[str, Any]
+
+
+@computed(
+    "bore.nominal",
+    label="bore to make",
+    unit="mm",
+    rounding="size",
+    needs=("bar.working_diameter", "bore.gap_target"),
+    how="diameter of the bar and the clearance wanted for the bond",
+)
+def nominal(bar: float, gap: float) -> float:
+    return bar + gap
+
+
+@computed(
+    "hole.last_most",
+    label="largest drill that leaves enough to bore",
+    unit="mm",
+    rounding="size",
+    bound="most",
+    needs=("bore.nominal",),
+    tables=("cutting/boring_stock",),
+    how="bore less the least stock for boring at this diameter",
+)
+def last_most(bore: float, stock: Table) -> float:
+    return bore - stock.within(bore, "over_mm", "upto_mm").number("least_mm")
+
+
+@computed(
+    "hole.hand_thrust",
+    label="thrust a hand gives at the tailstock wheel",
+    unit="N",
+    rounding="force",
+    bound="most",
+    needs=("lathe.quill_screw_pitch?", "limit.hand_thrust"),
+    tables=("cutting/force_factors",),
+    how="force on the handle over one turn of the quill screw, at the poor efficiency of a screw, and never above a "
+    "comfortable limit",
+)
+def thrust_by_hand(pitch: float | None, most: float, factors: Table) -> float:
+    def value(name: str) -> float:
+        return factors.one(name=name).number("value")
+
+    screw = pitch if pitch is not None else value("quill_screw_pitch")
+    return min(most, hand_thrust(value("handwheel_force"), value("handwheel_radius"), screw, value("screw_efficiency")))
+
+
+_ROW = (
+    field("name", kind="text"),
+    field("size", "mm", "tool"),
+    field("speed", "1/min", "speed"),
+    field("surface_speed", "m/min", "surface-speed"),
+    field("hand_feed", "mm/rev", "feed"),
+    field("thrust", "N", "force"),
+    field("reason", kind="text"),
+)
+
+
+@computed(
+    "hole.ladder",
+    label="drills for the hole, in order",
+    kind="records",
+    fields=_ROW,
+    needs=(
+        "crib.drills", "crib.drill_chuck_to", "lathe.tailstock_taper", "hole.last_most", "collar.material",
+        "collar.material_family", "collar.feed_group", "hole.hand_thrust", "lathe.cutting_power", "collar.saw_width",
+        "chuck.speed_limit", "lathe.fastest", "limit.blank_speed", "lathe.speeds?", "lathe.speed_from?",
+        "lathe.speed_to?", "limit.speed_step",
+    ),
+    tables=(
+        "tools/drill_sets", "tools/morse_drills", "materials/materials", "cutting/speeds", "cutting/drill_feeds",
+        "cutting/drill_feed_factors", "cutting/drill_factors", "cutting/force_factors", "cutting/ladder_rules",
+        "cutting/adjustments",
+    ),
+    how="backward from the largest drill that leaves enough to bore: each pilot wide enough for the chisel edge of the "
+    "next, no wider than the rule for this metal; each step within hand, holder and motor",
+)  # fmt: skip
+def ladder(
+    owned: Sequence[Record], chuck_to: float, taper: str, last_most: float, material: str, family: str, group: str,
+    hand: float, power: float, depth: float, chuck_cap: float, top: float, blank_cap: float,
+    speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, *tables: Table,
+) -> Limited:  # fmt: skip
+    caps = [(chuck_cap, "the chuck"), (top, "top speed of the lathe"), (blank_cap, "a blank held short in the jaws")]
+    planner = _Planner(material, family, group, hand, power, depth, caps, (speeds, low, high, step), tables)
+    drills = [d for d in drills_of(owned, tables[0]) if fits_tailstock(d, chuck_to, taper) and d.size_mm <= last_most]
+    for last in sorted(drills, key=lambda drill: drill.size_mm, reverse=True):
+        found = planner.down_to(last, [drill for drill in drills if drill.size_mm < last.size_mm])
+        if found is not None:
+            return Limited(tuple(planner.row(drill, pilot) for drill, pilot in found), planner.limit_of(last, drills))
+    return Limited(None, "no drill of the crib makes a hole that hand, holder and motor can drive")
+
+
+class _Planner:
+    """Builds a ladder for one metal, one machine and one crib."""
+
+    def __init__(
+        self, material: str, family: str, group: str, hand: float, power: float, depth: float,
+        caps: list[tuple[float, str]], spindle: tuple[Any, ...], tables: Sequence[Table],
+    ) -> None:  # fmt: skip
+        (_, self.morse, materials, speeds, self.feeds, feed_factors, drill_factors, self.forces, rules, self.deep) = tables
+        self.metal = materials.one(material=material)
+        self.speed_row = speeds.one(material=material, operation="drilling", tool="HSS")
+        self.feed_factor = feed_factors.one(feed_group=group).number("factor")
+        self.chisel = drill_factors.one(point="standard")
+        self.rule = rules.one(family=family)
+        self.hand, self.power, self.depth, self.caps, self.spindle = hand, power, depth, caps, spindle
+
+    def force(self, name: str) -> float:
+        return self.forces.one(name=name).number("value")
+
+    def down_to(self, last: Drill, smaller: list[Drill]) -> list[tuple[Drill, float]] | None:
+        """Drills and their pilots from the spot to this last drill, or None when no way leads there."""
+        if last.size_mm <= self.rule.number("solid_most_mm") and self.can(last, 0.0):
+            return [(last, 0.0)]
+        size, rule = last.size_mm, self.rule.number
+        least, narrow = rule("pilot_least_ratio") * size, size / rule("step_most_ratio")
+        wide, widest = rule("pilot_most_ratio") * size, size / rule("step_least_ratio")
+        window = [drill for drill in smaller if max(least, narrow) <= drill.size_mm <= wide]
+        # A crib with gaps: a wider pilot still cuts with its lips, a narrower one still clears the chisel edge.
+        wider = [drill for drill in smaller if wide < drill.size_mm <= widest]
+        narrower = [drill for drill in smaller if least <= drill.size_mm < narrow]
+        for pilot in (*sorted(window, key=_size), *sorted(wider, key=_size), *sorted(narrower, key=_size, reverse=True)):
+            if self.can(last, pilot.size_mm):
+                before = self.down_to(pilot, [drill for drill in smaller if drill.size_mm < pilot.size_mm])
+                if before is not None:
+                    return [*before, (last, pilot.size_mm)]
+        return None
+
+    def feed(self, size: float) -> float:
+        row = self.feeds.within(size, "over_mm", "upto_mm")
+        deep = self._deep(size)
+        return row.number("feed_low_mm") * self.feed_factor * (deep.number("feed_factor") if deep else 1.0)
+
+    def _deep(self, size: float) -> Row | None:
+        ratio = self.depth / size
+        first = min(float(row.cells["from_ratio"]) for row in self.deep.where(situation="deep-hole-drilling"))
+        if ratio < first:
+            return None
+        return self.deep.within(ratio, "from_ratio", "to_ratio", ends="[)", situation="deep-hole-drilling")
+
+    def demand(self, size: float, pilot: float) -> Demand:
+        return demand(size, pilot, self.feed(size), self.metal.number("drill_kd"), self.metal.number("drill_k"),
+                      self.chisel, self.force("worn_drill"))  # fmt: skip
+
+    def speed(self, size: float, pilot: float) -> Limited:
+        middle = (self.speed_row.number("low_m_min") + self.speed_row.number("high_m_min")) / 2
+        if pilot:
+            middle *= self.force("enlarging_drill_speed")
+        deep = self._deep(size)
+        wanted = spindle_speed(middle * (deep.number("speed_factor") if deep else 1.0), size)
+        return limited_speed(wanted, self.caps, *self.spindle)
+
+    def can(self, drill: Drill, pilot: float) -> bool:
+        """Whether hand, holder and motor can drive this drill."""
+        speed = self.speed(drill.size_mm, pilot).value
+        if speed is None:
+            return False
+        try:
+            asked = self.demand(drill.size_mm, pilot)
+        except OutOfRange:
+            return False
+        holds = holder_torque(
+            drill, asked.thrust_n, self.morse, self.force("drill_chuck_torque"), self.force("taper_friction_clean")
+        )
+        return (
+            asked.thrust_n <= self.hand and asked.torque_nmm <= holds and drill_power(asked.torque_nmm, speed) <= self.power
+        )
+
+    def limit_of(self, last: Drill, drills: Sequence[Drill]) -> str:
+        if all(drill.size_mm <= last.size_mm for drill in drills):
+            return "the largest drill of the crib that leaves enough to bore"
+        return "hand, holder or motor: the next drill asks for more"
+
+    def row(self, drill: Drill, pilot: float) -> Record:
+        speed = self.speed(drill.size_mm, pilot)
+        asked = self.demand(drill.size_mm, pilot)
+        return {
+            "name": f"drill, {'taper' if drill.taper_shank else drill.shank} shank",
+            "size": (drill.size_mm, drill.marked),
+            "speed": speed.value,
+            "surface_speed": surface_speed(speed.value, drill.size_mm),
+            "hand_feed": self.feed(drill.size_mm),
+            "thrust": asked.thrust_n,
+            "reason": speed.by,
+            "taper_shank": drill.taper_shank,
+        }
+
+
+def _size(drill: Drill) -> float:
+    return drill.size_mm
+
+
+def _of_ladder(name: str, label: str, take: Any, **more: Any) -> None:
+    @computed(name, label=label, needs=("hole.ladder",), how="from the ladder of drills", **more)
+    def _row(rows: Sequence[Record]) -> Any:
+        return take(rows)
+
+
+_of_ladder("hole.last_drill", "last drill", lambda rows: rows[-1]["size"][0], unit="mm", rounding="size")
+_of_ladder("hole.first_drill", "first drill", lambda rows: rows[0]["size"][0], unit="mm", rounding="size")
+_of_ladder("hole.drill_count", "number of drills", lambda rows: len(rows), kind="count", rounding="count")
+_of_ladder(
+    "hole.taper_shank_used", "a taper-shank drill is used", lambda rows: any(row["taper_shank"] for row in rows),
+    kind="yes-no",
+)  # fmt: skip
+
+
+@computed(
+    "hole.travel_needed",
+    label="quill travel the last drill needs",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("collar.saw_width", "hole.last_drill", "limit.break_through"),
+    how="width of the blank, the point of the drill, and a little to break through",
+)
+def travel_needed(width: float, drill: float, through: float) -> float:
+    return width + point_length(drill) + through
+
+
+@computed(
+    "hole.first_peck",
+    label="depth of the first peck",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("hole.first_drill", "limit.peck_first", "lathe.size_step"),
+    how="so many diameters of the first drill",
+)
+def first_peck(drill: float, diameters: float, step: float) -> float:
+    return max(step, step_down(drill * diameters, step))

@@ -1,0 +1,160 @@
+"""What the lathe and its chuck allow."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from tailtrue.computed.registry import Limited, computed
+from tailtrue.tables import Table
+
+Record = Mapping[str, Any]
+
+
+@computed(
+    "lathe.swing_over_slide",
+    label="swing over the cross slide",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("lathe.swing_over_cross_slide?", "lathe.swing_over_bed", "limit.cross_slide_share"),
+    how="as given; when it was not given, the swing over the bed times a cautious share",
+)
+def swing_over_slide(said: float | None, over_bed: float, share: float) -> Limited:
+    if said is not None:
+        return Limited(said, "as measured")
+    return Limited(over_bed * share, "not given, so taken small; measure it from the centre line to the slide")
+
+
+@computed(
+    "lathe.fastest",
+    label="top speed of the spindle",
+    unit="1/min",
+    rounding="speed",
+    needs=("lathe.speeds?", "lathe.speed_to?"),
+    how="the highest speed on the plate",
+)
+def fastest(speeds: tuple[float, ...] | None, speed_to: float | None) -> float | None:
+    return max(speeds) if speeds else speed_to
+
+
+@computed(
+    "lathe.slowest",
+    label="slowest speed of the spindle",
+    unit="1/min",
+    rounding="speed",
+    needs=("lathe.speeds?", "lathe.speed_from?"),
+    how="the lowest speed on the plate",
+)
+def slowest(speeds: tuple[float, ...] | None, speed_from: float | None) -> float | None:
+    return min(speeds) if speeds else speed_from
+
+
+@computed(
+    "chuck.used",
+    label="chuck used",
+    kind="record",
+    needs=("lathe.chucks", "collar.stock_diameter"),
+    how="the smallest three-jaw scroll chuck that grips the collar blank with its jaws inside the body",
+)
+def chuck_used(chucks: tuple[Record, ...], blank: float) -> Limited | None:
+    three_jaw = [chuck for chuck in chucks if chuck["jaws"] == 3 and chuck["kind"] == "scroll"]
+    if not three_jaw:
+        return Limited(None, "there is no three-jaw scroll chuck on the list")
+    fitting = [chuck for chuck in three_jaw if chuck["grips_to"] >= blank]
+    if fitting:
+        return Limited(min(fitting, key=lambda chuck: chuck["body"]), "the smallest that grips the blank")
+    return Limited(max(three_jaw, key=lambda chuck: chuck["grips_to"]), "the largest there is")
+
+
+@computed("chuck.label", label="chuck", kind="text", needs=("chuck.used",), how="its name on the list")
+def chuck_label(chuck: Record) -> Any:
+    return chuck["label"]
+
+
+@computed(
+    "chuck.grips_to",
+    label="largest diameter gripped with the jaws inside the body",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("chuck.used",),
+    how="as given for the chuck",
+)
+def grips_to(chuck: Record) -> Any:
+    return chuck["grips_to"]
+
+
+@computed(
+    "chuck.marking",
+    label="speed marking of the chuck",
+    kind="choice",
+    choices=("marked", "unmarked"),
+    needs=("chuck.used",),
+    how="as read from the chuck",
+)
+def marking(chuck: Record) -> str | None:
+    said = chuck.get("marked_speed")
+    if said is None:
+        return None
+    return "unmarked" if said == "unmarked" else "marked"
+
+
+@computed(
+    "chuck.speed_limit",
+    label="speed limit of the chuck",
+    unit="1/min",
+    rounding="speed",
+    bound="most",
+    needs=("chuck.used",),
+    tables=("machines/chuck_limits",),
+    how="the speed marked on the chuck; for an unmarked chuck the cautious figure for its size",
+)
+def speed_limit(chuck: Record, limits: Table) -> Limited | None:
+    said = chuck.get("marked_speed")
+    if said is None:
+        return None
+    if said != "unmarked":
+        return Limited(said, "the speed marked on the chuck")
+    row = limits.within(chuck["body"], "body_over_mm", "body_upto_mm")
+    return Limited(row.number("unmarked_limit_per_min"), "the chuck is not marked")
+
+
+@computed(
+    "chuck.jaw_depth",
+    label="depth of the jaws",
+    unit="mm",
+    rounding="length",
+    needs=("chuck.used", "limit.jaw_depth_assumed"),
+    how="as given for the chuck; when it was not given, a usual depth",
+)
+def jaw_depth(chuck: Record, assumed: float) -> Limited:
+    said = chuck.get("jaw_depth")
+    return Limited(said, "as measured") if said is not None else Limited(assumed, "not given; measure it")
+
+
+@computed(
+    "lathe.centre_room",
+    label="room the tailstock centre takes",
+    unit="mm",
+    rounding="length",
+    needs=("crib.tailstock_centre", "crib.tailstock_centre_reach?", "lathe.tailstock_taper"),
+    tables=("machines/centre_reach",),
+    how="a live centre reaches further out than the plain point that the distance between centres is measured with",
+)
+def centre_room(centre: str, reach: float | None, taper: str, reaches: Table) -> Limited:
+    if reach is not None:
+        return Limited(reach, "as measured")
+    if centre == "dead":
+        return Limited(0.0, "a plain point")
+    return Limited(reaches.one(taper=taper).number("live_reach_extra_mm"), "usual for a live centre; measure yours")
+
+
+@computed(
+    "lathe.quill_out",
+    label="quill extension for the test",
+    unit="mm",
+    rounding="length",
+    needs=("lathe.quill_travel", "limit.quill_share", "limit.quill_out_least"),
+    how="a share of its travel, short so that it is stiff",
+)
+def quill_out(travel: float, share: float, least: float) -> float:
+    return min(travel, max(least, travel * share))

@@ -1,0 +1,173 @@
+"""Speed, feed and depth of one cutting operation, from material, tool, diameter and what the machine can do.
+
+`operation` registers the same set of facts for each operation of the job, under that operation's own name.
+"""
+
+from collections.abc import Sequence
+from typing import Any
+
+from tailtrue.calc.cutting import cutting_force, cutting_power, spindle_speed, surface_speed
+from tailtrue.calc.spindle import choose_from_range, choose_speed
+from tailtrue.calc.validity import OutOfRange
+from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.stepping import step_down, step_up, steps_in
+from tailtrue.tables import Row, Table
+
+Cap = tuple[str, str]  # the fact that caps the speed, and how the page calls it
+
+_SPINDLE = ("lathe.speeds?", "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step")
+
+
+def spindle_step(
+    wanted: float,
+    cap: float,
+    speeds: Sequence[float] | None,
+    speed_from: float | None,
+    speed_to: float | None,
+    step: float,
+) -> float | None:
+    """The speed this lathe has at or below what is wanted and what is allowed; None when it has none that is allowed."""
+    try:
+        if speeds:
+            return choose_speed(speeds, wanted, cap)
+        if speed_from is not None and speed_to is not None:
+            return choose_from_range(speed_from, speed_to, step, wanted, cap)
+    except OutOfRange:
+        return None
+    return None
+
+
+def limited_speed(wanted: float, caps: Sequence[tuple[float, str]], *spindle: Any) -> Limited:
+    """The speed to set and what limited it."""
+    cap, cap_name = min(caps, key=lambda one: one[0])
+    speed = spindle_step(wanted, cap, *spindle)
+    if speed is None:
+        return Limited(None, f"the slowest speed of this lathe is above the limit of {cap_name}")
+    if speed > wanted:
+        return Limited(speed, "the slowest this lathe has; faster than the tool likes, so keep it wet and the cut light")
+    return Limited(speed, cap_name if cap < wanted else "surface speed")
+
+
+def operation(
+    prefix: str,
+    what: str,
+    *,
+    table: str,
+    work: str,
+    diameter: str,
+    tool: str,
+    caps: tuple[Cap, ...],
+    speed_factor: str | None = None,
+    feed_factor: str | None = None,
+    depth_factor: str | None = None,
+    fine: bool = False,
+    bound_depth: bool = True,
+) -> None:
+    """Register speed, surface speed, feed and depth of an operation."""
+    caps = (*caps, ("lathe.fastest", "top speed of the lathe"))
+    cap_facts = tuple(fact for fact, _ in caps)
+    cap_names = tuple(name for _, name in caps)
+
+    @computed(
+        f"{prefix}.speed", label=f"spindle speed, {what}", unit="1/min", rounding="speed",
+        needs=(f"{work}.material", diameter, tool, *((speed_factor,) if speed_factor else ()), *cap_facts, *_SPINDLE),
+        tables=("cutting/speeds",),
+        how="1000 v / (pi D) in the middle of the advised band, then the speed of the lathe at or below it and below "
+        "every limit",
+    )  # fmt: skip
+    def _speed(material: str, size: float, cutter: str, *rest: Any) -> Limited:
+        *numbers, speeds_table = rest
+        factor = numbers.pop(0) if speed_factor else 1.0
+        capped, spindle = numbers[: len(caps)], numbers[len(caps) :]
+        row = speeds_table.one(material=material, operation=table, tool=cutter)
+        middle = (row.number("low_m_min") + row.number("high_m_min")) / 2
+        wanted = spindle_speed(middle * factor, size)
+        return limited_speed(wanted, list(zip(capped, cap_names, strict=True)), *spindle)
+
+    @computed(
+        f"{prefix}.surface_speed", label=f"surface speed obtained, {what}", unit="m/min", rounding="surface-speed",
+        needs=(f"{prefix}.speed", diameter), how="pi D n / 1000 with the speed that is set",
+    )  # fmt: skip
+    def _surface(speed: float, size: float) -> float:
+        return surface_speed(speed, size)
+
+    @computed(
+        f"{prefix}.feed", label=f"feed, {what}", unit="mm/rev", rounding="feed",
+        needs=(f"{work}.feed_group", tool, "lathe.feeds?", *((feed_factor,) if feed_factor else ())),
+        tables=("cutting/feeds",),
+        how="a feed of the lathe's own plate inside the advised band",
+    )  # fmt: skip
+    def _feed(group: str, cutter: str, feeds: tuple[float, ...] | None, *rest: Any) -> Limited:
+        row = _feed_row(rest[-1], table, group, cutter)
+        low, high = row.number("feed_low_mm"), row.number("feed_high_mm") * (rest[0] if feed_factor else 1.0)
+        fitting = sorted(feed for feed in feeds or () if low <= feed <= high)
+        if not fitting:
+            return Limited(None, "no power feed inside the advised band; feed by hand")
+        return Limited(fitting[0] if fine else fitting[len(fitting) // 2], "of the feeds on the plate")
+
+    @computed(
+        f"{prefix}.feed_kind", label=f"how the tool is fed, {what}", kind="choice", choices=("power", "hand"),
+        needs=(f"{prefix}.feed?", f"{work}.feed_group"), how="by power where the lathe has a fitting feed",
+    )  # fmt: skip
+    def _kind(feed: float | None, _group: str) -> str:
+        return "hand" if feed is None else "power"
+
+    @computed(
+        f"{prefix}.hand_feed", label=f"feed by hand, {what}", unit="mm/rev", rounding="feed",
+        needs=(f"{work}.feed_group", tool), tables=("cutting/feeds",), how="the low end of the advised band",
+    )  # fmt: skip
+    def _hand(group: str, cutter: str, feeds: Table) -> float:
+        return _feed_row(feeds, table, group, cutter).number("feed_low_mm")
+
+    if bound_depth:
+        _depth_facts(prefix, what, table, work, tool, depth_factor, fine=fine)
+
+
+def _feed_row(feeds: Table, operation: str, group: str, cutter: str) -> Row:
+    return feeds.one(operation=operation, feed_group=group, tool=cutter)
+
+
+def _depth_facts(prefix: str, what: str, table: str, work: str, tool: str, factor: str | None, *, fine: bool) -> None:
+    @computed(
+        f"{prefix}.depth", label=f"depth of cut per side, {what}", unit="mm", rounding="depth", bound="most",
+        needs=(
+            f"{work}.material", f"{work}.feed_group", tool, f"{prefix}.surface_speed",
+            f"{prefix}.feed?", f"{prefix}.hand_feed", "lathe.radial_division", "lathe.cutting_power", "limit.depth_share",
+            *((factor,) if factor else ()),
+        ),
+        tables=("cutting/feeds", "materials/materials"),
+        how="low in the advised band, as on a light lathe; less where the motor or the overhang asks it; in whole "
+        "divisions of the dial",
+    )  # fmt: skip
+    def _depth(
+        material: str, group: str, cutter: str, surface: float, feed: float | None, hand: float,
+        division: float, power: float, share: float, *rest: Any,
+    ) -> Limited:  # fmt: skip
+        *numbers, feeds, materials = rest
+        row = _feed_row(feeds, table, group, cutter)
+        low, high = row.number("depth_low_mm"), row.number("depth_high_mm")
+        depth, by = (low if fine else low + share * (high - low)), "advised band, light lathe"
+        if numbers and numbers[0] < 1.0:
+            depth, by = depth * numbers[0], "overhang"
+        metal = materials.one(material=material)
+        force = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), depth, feed or hand)
+        needed = cutting_power(force, surface)
+        if needed > power:
+            depth, by = depth * power / needed, "motor"
+        # A fine cut below its least depth rubs instead of cutting, so it takes the next whole division.
+        whole = min(step_up(depth, division), step_down(high, division)) if fine else step_down(depth, division)
+        return Limited(whole if whole > 0 else division, by if whole > 0 else "one division of the dial")
+
+    @computed(
+        f"{prefix}.depth_divisions", label=f"divisions of the cross-slide dial, {what}", unit="1", rounding="count",
+        needs=(f"{prefix}.depth", "lathe.radial_division"), how="depth per side divided by what one division moves the tool",
+    )  # fmt: skip
+    def _divisions(depth: float, division: float) -> float:
+        return float(steps_in(depth, division))
+
+    @computed(
+        f"{prefix}.diameter_step", label=f"change of diameter per cut, {what}", unit="mm", rounding="depth", bound="most",
+        needs=(f"{prefix}.depth",), how="twice the depth per side",
+    )  # fmt: skip
+    def _step(depth: float) -> float:
+        return 2 * depth

@@ -1,0 +1,83 @@
+"""The register of computed facts: a function, the facts it needs, its formula in words, its source."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from tailtrue.facts import FactSpec, Kind
+
+
+@dataclass(frozen=True)
+class Limited:
+    """A computed value together with what limited it."""
+
+    value: Any
+    by: str
+
+
+@dataclass(frozen=True)
+class Computed:
+    """One computed fact: how it is made and from what."""
+
+    spec: FactSpec
+    function: Callable[..., Any]
+    needs: tuple[str, ...]
+    optional: frozenset[str]
+    tables: tuple[str, ...]
+
+
+_REGISTER: dict[str, Computed] = {}
+
+
+def field(name: str, unit: str = "", rounding: str = "ratio", kind: Kind = "quantity", bound: str = "nearest") -> FactSpec:
+    """A field of a computed record."""
+    return FactSpec(name, kind, name, "computed", unit, rounding, bound)
+
+
+def computed(
+    name: str,
+    *,
+    label: str,
+    how: str,
+    needs: tuple[str, ...] = (),
+    tables: tuple[str, ...] = (),
+    unit: str = "",
+    rounding: str = "ratio",
+    bound: str = "nearest",
+    kind: Kind = "quantity",
+    choices: tuple[str, ...] = (),
+    fields: tuple[FactSpec, ...] = (),
+    sources: tuple[str, ...] = (),
+) -> Callable[[Callable[..., Any]], Callable[..., Any]]:
+    """Register a function as the way to a fact.
+
+    `needs` are handed over in order; a name that ends in ``?`` may be unknown and is then None. After them come the
+    `tables`. The function returns the value, a Limited value, or None when no value exists.
+    """
+    spec = FactSpec(
+        name, kind, label, "computed", unit, rounding, bound, choices,
+        fields={f.name: f for f in fields}, how=how, sources=sources,
+    )  # fmt: skip
+    plain = tuple(need.removesuffix("?") for need in needs)
+    optional = frozenset(need[:-1] for need in needs if need.endswith("?"))
+
+    def register(function: Callable[..., Any]) -> Callable[..., Any]:
+        if name in _REGISTER:
+            raise ValueError(f"two functions compute {name}")
+        _REGISTER[name] = Computed(spec, function, plain, optional, tables)
+        return function
+
+    return register
+
+
+def register() -> Mapping[str, Computed]:
+    """Every computed fact by name."""
+    from tailtrue import computed as rooms
+
+    rooms.load()
+    return _REGISTER
+
+
+def names() -> Iterator[str]:
+    """Names of all computed facts."""
+    return iter(register())

@@ -1,0 +1,193 @@
+"""The skim between centres: forces, bending, and how many visits the collars last."""
+
+from math import ceil, floor
+
+from tailtrue.calc.beams import deflection_between_centres
+from tailtrue.calc.cutting import cutting_force
+from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.stepping import step_down, steps_in
+from tailtrue.tables import Table
+
+
+@computed(
+    "skim.used_feed",
+    label="feed of the skim",
+    unit="mm/rev",
+    rounding="feed",
+    needs=("skim.feed?", "skim.hand_feed"),
+    how="the power feed, or the feed by hand where the lathe has no fitting one",
+)
+def used_feed(feed: float | None, hand: float) -> float:
+    return hand if feed is None else feed
+
+
+@computed(
+    "skim.cutting_force",
+    label="cutting force of the skim",
+    unit="N",
+    rounding="force",
+    bound="least",
+    needs=("collar.material", "skim.truing_depth", "skim.used_feed"),
+    tables=("materials/materials", "cutting/force_factors"),
+    how="Kienzle with the high constants, the worn tool and high-speed-steel factor",
+)
+def force(material: str, depth: float, feed: float, materials: Table, factors: Table) -> float:
+    metal = materials.one(material=material)
+    slow = factors.one(name="hss_speed_kc_factor").number("value")
+    return cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), depth, feed) * slow
+
+
+@computed(
+    "skim.radial_force",
+    label="force that pushes the bar off, skim",
+    unit="N",
+    rounding="force",
+    bound="least",
+    needs=("skim.cutting_force",),
+    tables=("cutting/force_factors",),
+    how="as large as the cutting force, since the cut is shallower than the nose radius",
+)
+def radial_force(cutting: float, factors: Table) -> float:
+    return cutting * factors.one(name="passive_to_cutting_force_light_cut").number("value")
+
+
+@computed(
+    "skim.bend",
+    label="bending of the bar under the skim at a collar",
+    unit="mm",
+    rounding="difference",
+    bound="least",
+    needs=("skim.radial_force", "align.span", "align.station", "bar.modulus", "bar.diameter"),
+    how="F a^2 b^2 / (3 E I L); the same at both collars, so it cancels in the difference",
+)
+def bend(load: float, span: float, station: float, modulus: float, diameter: float) -> float:
+    return deflection_between_centres(load, span, station, modulus, diameter)
+
+
+@computed(
+    "skim.bend_on_diameter",
+    label="change of diameter from bending",
+    unit="mm",
+    rounding="difference",
+    bound="least",
+    needs=("skim.bend",),
+    how="twice the bending",
+)
+def bend_on_diameter(deflection: float) -> float:
+    return 2 * deflection
+
+
+@computed(
+    "skim.bend_most",
+    label="bending allowed, on diameter",
+    unit="mm",
+    rounding="difference",
+    bound="most",
+    needs=("align.limit", "limit.bend_share"),
+    how="a share of the limit on the difference of the collars",
+)
+def bend_most(limit: float, share: float) -> float:
+    return limit * share
+
+
+@computed(
+    "skim.truing_depth",
+    label="depth of the truing cut per side",
+    unit="mm",
+    rounding="depth",
+    bound="most",
+    needs=("skim.depth", "lathe.radial_division", "limit.truing_in_skims"),
+    how="some depths of the skim, in whole divisions",
+)
+def truing_depth(depth: float, division: float, times: float) -> float:
+    return step_down(depth * times, division)
+
+
+@computed(
+    "skim.truing_divisions",
+    label="divisions of the dial for the truing cut",
+    unit="1",
+    rounding="count",
+    needs=("skim.truing_depth", "lathe.radial_division"),
+    how="depth per side divided by what one division moves the tool",
+)
+def truing_divisions(depth: float, division: float) -> float:
+    return float(steps_in(depth, division))
+
+
+@computed(
+    "skim.use_per_visit",
+    label="diameter one visit costs",
+    unit="mm",
+    rounding="depth",
+    bound="least",
+    needs=("skim.truing_depth", "skim.depth"),
+    how="twice the truing cut and twice the skim",
+)
+def use_per_visit(truing: float, depth: float) -> float:
+    return 2 * (truing + depth)
+
+
+@computed(
+    "skim.worn_out_at",
+    label="collars are worn out at",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("bar.diameter", "limit.collar_wall", "collar.micrometer_from?"),
+    how="bar and a wall on both sides, or the lower end of the micrometer",
+)
+def worn_out_at(bar: float, wall: float, micrometer: float | None) -> Limited:
+    least = bar + 2 * wall
+    if micrometer is not None and micrometer > least:
+        return Limited(micrometer, "the lower end of the micrometer")
+    return Limited(least, "the wall of the collar")
+
+
+@computed(
+    "skim.visits",
+    label="visits the collars last",
+    kind="count",
+    rounding="count",
+    needs=("collar.diameter", "skim.worn_out_at", "skim.use_per_visit"),
+    how="diameter there is to use, divided by what a visit costs, whole visits",
+)
+def visits(diameter: float, least: float, use: float) -> int:
+    return max(0, floor((diameter - least) / use))
+
+
+@computed(
+    "collar.turning_passes",
+    label="roughing passes over each collar",
+    kind="count",
+    rounding="count",
+    needs=("collar.stock_diameter", "collar.diameter", "collar.turning.depth"),
+    how="stock on diameter divided by what a pass takes off the diameter, up to a whole pass",
+)
+def turning_passes(stock: float, finished: float, depth: float) -> int:
+    return max(1, ceil((stock - finished) / (2 * depth) - 1e-9))
+
+
+@computed(
+    "collar.turning_cut",
+    label="depth per side of each roughing pass over the collars",
+    unit="mm",
+    rounding="depth",
+    bound="most",
+    needs=("collar.stock_diameter", "collar.diameter", "collar.turning_passes", "lathe.radial_division"),
+    how="stock per side shared out over the passes, in whole divisions of the dial",
+)
+def turning_cut(stock: float, finished: float, passes: int, division: float) -> float:
+    return max(division, step_down((stock - finished) / 2 / passes, division))
+
+
+@computed(
+    "collar.turning_divisions",
+    label="divisions of the dial for each roughing pass",
+    unit="1",
+    rounding="count",
+    needs=("collar.turning_cut", "lathe.radial_division"),
+    how="depth per side divided by what one division moves the tool",
+)
+def turning_divisions(depth: float, division: float) -> float:
+    return float(steps_in(depth, division))

@@ -1,0 +1,127 @@
+"""The operations of the job, and what they share: dial, motor, limits of speed."""
+
+from tailtrue.calc.cutting import spindle_speed
+from tailtrue.computed.operation import limited_speed, operation
+from tailtrue.computed.registry import Limited, computed
+from tailtrue.tables import Table
+
+_CHUCK = (("chuck.speed_limit", "the chuck"),)
+# A blank is heavy and short in the jaws: nothing in this job needs it fast.
+_BLANK = (*_CHUCK, ("limit.blank_speed", "a blank held short in the jaws"))
+_CENTRES = (("limit.between_centres_speed", "work on a dog between centres"), ("skim.centre_speed_limit", "the centre"))
+
+
+@computed(
+    "lathe.radial_division",
+    label="tool movement per division of the cross-slide dial",
+    unit="mm",
+    rounding="depth",
+    needs=("lathe.dial_reads", "lathe.dial_division"),
+    how="one division where the dial reads the radius, half a division where it reads the diameter",
+)
+def radial_division(reads: str, division: float) -> float:
+    return division if reads == "radius" else division / 2
+
+
+@computed(
+    "lathe.cutting_power",
+    label="power there is for cutting",
+    unit="W",
+    rounding="power",
+    bound="most",
+    needs=("lathe.motor_power",),
+    tables=("cutting/force_factors",),
+    how="motor power times the efficiency of a light lathe times the share that may be used",
+)
+def power_for_cutting(motor: float, factors: Table) -> float:
+    return motor * factors.one(name="drive_efficiency_low").number("value") * _share(factors)
+
+
+def _share(factors: Table) -> float:
+    return factors.one(name="motor_use_limit").number("value")
+
+
+@computed(
+    "skim.centre_speed_limit",
+    label="speed limit of the tailstock centre",
+    unit="1/min",
+    rounding="speed",
+    bound="most",
+    needs=("crib.tailstock_centre", "limit.dead_centre_speed", "limit.live_centre_speed"),
+    how="low on a dead centre, which has no bearing; higher on a live one",
+)
+def centre_speed(centre: str, dead: float, live: float) -> float:
+    return dead if centre == "dead" else live
+
+
+@computed(
+    "bar.overhang_factor",
+    label="share of speed left by the free length of the bar",
+    unit="1",
+    needs=("bar.overhang_ratio",),
+    tables=("cutting/adjustments",),
+    how="from the table of adjustments for unsupported work",
+)
+def overhang_factor(ratio: float, adjustments: Table) -> float:
+    return adjustments.within(
+        ratio, "from_ratio", "to_ratio", ends="[)", situation="unsupported-work"
+    ).number("speed_factor")  # fmt: skip
+
+
+operation(
+    "bar.facing", "facing the bar", table="facing", work="bar", diameter="bar.diameter", tool="crib.tool_material",
+    caps=_CHUCK, speed_factor="bar.overhang_factor",
+)  # fmt: skip
+operation(
+    "collar.facing", "facing a collar", table="facing", work="collar", diameter="collar.stock_diameter",
+    tool="crib.tool_material", caps=_BLANK,
+)  # fmt: skip
+operation(
+    "collar.boring", "boring", table="boring", work="collar", diameter="bore.nominal", tool="bore.tip", caps=_BLANK,
+    speed_factor="bore.speed_factor", feed_factor="bore.feed_factor", depth_factor="bore.depth_factor",
+)  # fmt: skip
+operation(
+    "collar.bore_finish", "finishing the bore", table="boring", work="collar", diameter="bore.nominal", tool="bore.tip",
+    caps=_BLANK, speed_factor="bore.speed_factor", feed_factor="bore.feed_factor", fine=True, bound_depth=False,
+)  # fmt: skip
+operation(
+    "collar.turning", "roughing the collars", table="turn-rough", work="collar", diameter="collar.stock_diameter",
+    tool="crib.tool_material", caps=_CENTRES,
+)  # fmt: skip
+operation(
+    "skim", "skimming the collars", table="skim", work="collar", diameter="collar.diameter", tool="crib.tool_material",
+    caps=_CENTRES, fine=True,
+)  # fmt: skip
+
+
+def _centre_drilling(prefix: str, work: str, what: str, held: str) -> None:
+    @computed(
+        f"{prefix}.speed", label=f"spindle speed, {what}", unit="1/min", rounding="speed",
+        needs=(
+            f"{work}.material", "bar.centre_pilot", "bar.centre_body", "chuck.speed_limit", "lathe.fastest",
+            "limit.centre_drill_speed", held, "lathe.speeds?", "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step",
+        ),
+        tables=("cutting/speeds",),
+        how="surface speed of the table on the mean of pilot and body diameter, capped",
+    )  # fmt: skip
+    def _speed(
+        material: str, pilot: float, body: float, chuck: float, top: float, cap: float, work_cap: float,
+        speeds: tuple[float, ...] | None, low: float | None, high: float | None, step: float, table: Table,
+    ) -> Limited:  # fmt: skip
+        row = table.one(material=material, operation="centre-drilling", tool="HSS")
+        middle = (row.number("low_m_min") + row.number("high_m_min")) / 2
+        wanted = spindle_speed(middle, (pilot + body) / 2)
+        caps = [(chuck, "the chuck"), (top, "top speed of the lathe"), (cap, "a thin pilot"), (work_cap, "work held short")]
+        return limited_speed(wanted, caps, speeds, low, high, step)
+
+    @computed(
+        f"{prefix}.hand_feed", label=f"feed by hand, {what}", unit="mm/rev", rounding="feed",
+        needs=(f"{work}.feed_group",), tables=("cutting/feeds",), how="the middle of the advised band",
+    )  # fmt: skip
+    def _feed(group: str, table: Table) -> float:
+        row = table.one(operation="centre-drilling", feed_group=group, tool="HSS")
+        return (row.number("feed_low_mm") + row.number("feed_high_mm")) / 2
+
+
+_centre_drilling("bar.centring", "bar", "centre drilling the bar", "limit.centre_drill_speed")
+_centre_drilling("collar.spotting", "collar", "spotting the collar", "limit.blank_speed")

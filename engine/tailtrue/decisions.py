@@ -1,0 +1,82 @@
+"""Decisions: rows of conditions that answer one question, every alternative judged and kept for showing."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Literal
+
+from tailtrue.conditions import Condition, Get, Judged
+from tailtrue.facts import Fact, FactSpec, NotKnown
+from tailtrue.truth import Truth
+
+
+@dataclass(frozen=True)
+class DecisionRow:
+    """One way to answer: when it holds, why it is good, and where that comes from."""
+
+    then: str
+    name: str
+    when: Condition
+    why: str
+    sources: tuple[str, ...]
+    if_unknown: Literal["ask", "pass-over"]
+
+
+@dataclass(frozen=True)
+class Decision:
+    """A question with its rows. `unique`: at most one row can hold. `priority`: the first that holds."""
+
+    spec: FactSpec
+    question: str
+    hit: Literal["unique", "priority"]
+    rows: tuple[DecisionRow, ...]
+    where: str
+
+    def names(self) -> frozenset[str]:
+        """The facts its rows read."""
+        return frozenset().union(*(row.when.names() for row in self.rows))
+
+
+@dataclass(frozen=True)
+class JudgedRow:
+    """A row with its judgement and whether it won."""
+
+    row: DecisionRow
+    judged: Judged
+    chosen: bool
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What came of a decision: the fact, and every row judged."""
+
+    fact: Fact | NotKnown
+    rows: tuple[JudgedRow, ...]
+
+
+def decide(decision: Decision, get: Get) -> Outcome:
+    """Judge every row, then let the hit policy choose.
+
+    An earlier row that cannot be judged stops the choice (it might be the right one) unless the row says that it may
+    be passed over.
+    """
+    judged = [(row, row.when.judge(get)) for row in decision.rows]
+    read = tuple(sorted(decision.names()))
+    won: DecisionRow | None = None
+    for row, result in judged:
+        if result.truth is Truth.YES:
+            won = row
+            break
+        if result.truth is Truth.UNKNOWN and row.if_unknown == "ask":
+            return Outcome(NotKnown(decision.spec, result.missing, read=read), _rows(judged, None))
+    if won is None:
+        fact: Fact | NotKnown = NotKnown(decision.spec, trouble=f"{decision.question} No way fits.", read=read)
+    else:
+        fact = Fact(decision.spec, won.then, read, won.sources, won.why)
+    return Outcome(fact, _rows(judged, won))
+
+
+def _rows(judged: list[tuple[DecisionRow, Judged]], won: DecisionRow | None) -> tuple[JudgedRow, ...]:
+    return tuple(JudgedRow(row, result, row is won) for row, result in judged)
+
+
+Deciding = Callable[[str], Outcome]

@@ -1,0 +1,74 @@
+"""What a fact is: its name, kind, unit, choices and words, wherever its value comes from."""
+
+import difflib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import Any, Literal
+
+Kind = Literal["quantity", "choice", "yes-no", "text", "count", "date", "records", "record", "quantities", "texts"]
+Comes = Literal["given", "computed", "decided", "limit"]
+
+Value = Any  # float, str, bool, int, tuple of these, or a mapping for a record
+
+
+@dataclass(frozen=True)
+class FactSpec:
+    """The catalogue entry of one fact."""
+
+    name: str
+    kind: Kind
+    label: str
+    comes: Comes
+    unit: str = ""
+    rounding: str = "ratio"
+    bound: str = "nearest"
+    choices: tuple[str, ...] = ()
+    least: float | None = None
+    most: float | None = None
+    fields: Mapping[str, "FactSpec"] = field(default_factory=dict)
+    where: str = ""
+    how: str = ""
+    sources: tuple[str, ...] = ()
+
+    @property
+    def is_number(self) -> bool:
+        """Whether values can be compared by size."""
+        return self.kind in ("quantity", "count")
+
+
+@dataclass(frozen=True)
+class Fact:
+    """A value that is known, and what it was made from."""
+
+    spec: FactSpec
+    value: Value
+    read: tuple[str, ...] = ()
+    sources: tuple[str, ...] = ()
+    limited_by: str = ""
+    said: str = ""
+    where: str = ""
+
+    @property
+    def name(self) -> str:
+        """The fact's name."""
+        return self.spec.name
+
+
+@dataclass(frozen=True)
+class NotKnown:
+    """A value that is not known: which facts are missing, or what made it impossible to compute."""
+
+    spec: FactSpec
+    missing: tuple[str, ...] = ()
+    trouble: str = ""
+    read: tuple[str, ...] = ()
+
+
+def nearest(name: str, known: Iterable[str]) -> str | None:
+    """The known name that looks most like a misspelt one.
+
+    >>> nearest("bar.lenght", ["bar.length", "bar.mass"])
+    'bar.length'
+    """
+    found = difflib.get_close_matches(name, list(known), n=1, cutoff=0.6)
+    return found[0] if found else None

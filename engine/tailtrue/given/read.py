@@ -1,0 +1,127 @@
+"""The four files of a job read together: everything that is known, or everything that is wrong, at once."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any
+
+from tailtrue.errors import FactsWrong, Problem
+from tailtrue.given.entries import FILES, Catalogue
+from tailtrue.given.quoting import pair
+from tailtrue.given.reading import GivenValue, Reading
+from tailtrue.given.relations import file_problems, named_elsewhere
+from tailtrue.given.toml_file import TomlFile, read_toml
+from tailtrue.given.values import single
+
+__all__ = ["Given", "GivenValue", "read_job"]
+
+_CLASS_KEY = "lathe.starts_from"
+
+
+@dataclass(frozen=True)
+class Given:
+    """Everything a user said of a job, what the class of the lathe filled in, and the defaults."""
+
+    values: Mapping[str, GivenValue]
+    files: tuple[Path, ...]
+
+    def value(self, name: str, otherwise: Any = None) -> Any:
+        """The plain value of a fact, or something else when it was not given."""
+        found = self.values.get(name)
+        return otherwise if found is None else found.value
+
+    def text_of(self, name: str) -> str:
+        """A fact in the words it was said in; empty when it was not given."""
+        found = self.values.get(name)
+        return "" if found is None else found.said
+
+    def place_of(self, name: str) -> str:
+        """File and line of a fact; empty when it was not given."""
+        found = self.values.get(name)
+        return "" if found is None else found.where
+
+
+def read_job(path: Path, catalogue: Catalogue) -> Given:
+    """Read a job file and the lathe, crib and stock files that it names.
+
+    Raises FactsWrong with every problem of all four files.
+    """
+    job = read_toml(path, path.name)
+    if isinstance(job, Problem):
+        raise FactsWrong([job])
+    problems: list[Problem] = []
+    values: dict[str, GivenValue] = {}
+    paths = [path]
+    reading = Reading(catalogue, job)
+    values.update(reading.table("job"))
+    _finish(reading, "job", values, problems)
+    for kind in FILES[1:]:
+        named = values.get(f"job.{kind}")
+        if named is None:
+            continue
+        below = path.parent / str(named.value)
+        found = read_toml(below, str(named.value), "mend the name; it is looked for beside the job file")
+        if isinstance(found, Problem):
+            problems.append(_at_its_name(found, named, kind))
+            continue
+        paths.append(below)
+        reading = Reading(catalogue, found)
+        values.update(reading.table(kind))
+        if kind == "lathe":
+            _fill_from_class(reading, values)
+        _finish(reading, kind, values, problems)
+    problems += named_elsewhere(catalogue, values)
+    if problems:
+        raise FactsWrong(problems)
+    values.update(_defaults(catalogue, values))
+    return Given(values, tuple(paths))
+
+
+def _finish(reading: Reading, kind: str, values: Mapping[str, GivenValue], problems: list[Problem]) -> None:
+    """Add the problems of one file in the order of its lines, what is missing behind them."""
+    problems += sorted(reading.problems, key=_line)
+    problems += file_problems(reading.catalogue, kind, reading.met, values, reading.file.shown)
+
+
+def _line(problem: Problem) -> int:
+    number = problem.where.rpartition(":")[2]
+    return int(number) if number.isdigit() else 0
+
+
+def _no_line(problem: Problem) -> bool:
+    return not problem.where.rpartition(":")[2].isdigit()
+
+
+def _at_its_name(problem: Problem, named: GivenValue, kind: str) -> Problem:
+    """A file that cannot be opened is a fault of the line that names it."""
+    return replace(problem, where=named.where, said=pair(kind, named.said)) if _no_line(problem) else problem
+
+
+def _fill_from_class(reading: Reading, values: dict[str, GivenValue]) -> None:
+    """Take from the class of the lathe what its owner did not say.
+
+    A thing that can be said in several ways is left alone when the owner said it in any of them.
+    """
+    chosen = values.get(_CLASS_KEY)
+    if chosen is None:
+        return
+    catalogue = reading.catalogue
+    closed = {name for ways in catalogue.ways_of("lathe") if reading.met & set(ways.names()) for name in ways.names()}
+    machine = Reading(catalogue, _of_class(catalogue, str(chosen.value)))
+    for name, value in machine.table("lathe", origin="class").items():
+        if name not in reading.met and name not in closed:
+            values[name] = value
+            reading.met.add(name)
+
+
+def _of_class(catalogue: Catalogue, word: str) -> TomlFile:
+    """The class file without its label and notes, which are no facts of the lathe."""
+    file = catalogue.classes[word].file
+    return replace(file, tables={"lathe": file.tables["lathe"]})
+
+
+def _defaults(catalogue: Catalogue, values: Mapping[str, GivenValue]) -> Iterator[tuple[str, GivenValue]]:
+    for name, fact in catalogue.facts.items():
+        if fact.ask == "default" and name not in values:
+            value, said = single(fact, fact.default, catalogue.references)
+            yield name, GivenValue(value, fact.spec.where, said, "default")

@@ -1,0 +1,118 @@
+"""What ties given facts together: one way of several, smaller before larger, both or neither, named in another file."""
+
+from collections.abc import Callable, Collection, Iterator, Mapping
+from typing import TYPE_CHECKING, Any
+
+from tailtrue.errors import Problem
+from tailtrue.given.entries import Catalogue, GivenFact, Ways
+from tailtrue.given.quoting import pair
+from tailtrue.given.suggest import closest, one_of, some_of
+
+if TYPE_CHECKING:
+    from tailtrue.given.reading import GivenValue
+
+Place = Callable[..., str]
+
+
+def how_to_add(fact: GivenFact, below: str) -> str:
+    """What to write when a fact is missing: its key with a value, and how it is found out."""
+    if fact.spec.kind == "choice":
+        value = one_of(f'"{choice}"' for choice in fact.spec.choices)
+    elif fact.spec.kind == "count":
+        value = one_of(fact.spec.choices) if fact.spec.choices else "a number"
+    elif fact.spec.kind == "yes-no":
+        value = "true or false"
+    elif fact.spec.kind == "records":
+        return f"add a table [[{fact.spec.name}]] for each; {fact.spec.how}"
+    elif fact.spec.kind in ("quantities", "texts"):
+        value = f"[{_quoted(fact)}, ...]"
+    else:
+        value = _quoted(fact)
+    words = f' or "{one_of(fact.words)}"' if fact.words else ""
+    return f"add {fact.key} = {value}{words} {below}; {fact.spec.how}"
+
+
+def _quoted(fact: GivenFact) -> str:
+    typical = fact.typical or "..."
+    return f"'{typical}'" if '"' in typical else f'"{typical}"'
+
+
+def entry_problems(
+    fact: GivenFact,
+    raw: Mapping[str, Any],
+    record: Mapping[str, Any],
+    met: Collection[str],
+    place: Place,
+    path: tuple[str | int, ...],
+) -> Iterator[Problem]:
+    """What is missing in one entry of a list, or does not go together in it."""
+    entry = f"entry {int(path[-1]) + 1} of {fact.key}"
+    here = place(*path)
+    for key, one in fact.fields.items():
+        if one.ask == "must" and key not in met:
+            yield Problem(here, f"{key} in {entry}", "not given", how_to_add(one, "to it"))
+    for ways in fact.one_way:
+        yield from _one_way(ways, met, here, f"{ways.label} in {entry}")
+    for limits in fact.ranges:
+        low, high = record.get(limits.low), record.get(limits.high)
+        if isinstance(low, float) and isinstance(high, float) and low >= high:
+            said = pair(limits.low, raw[limits.low])
+            yield _upside_down(place(*path, limits.low), said, limits.high, str(raw[limits.high]))
+
+
+def _upside_down(where: str, said: str, high: str, high_said: str) -> Problem:
+    return Problem(where, said, f"is not below {high}, {high_said}", "write the smaller one first")
+
+
+def _one_way(ways: Ways, met: Collection[str], where: str, said: str) -> Iterator[Problem]:
+    taken = [way for way in ways.ways if any(name in met for name in way)]
+    if not taken:
+        yield Problem(where, said, "not given", f"write {ways.in_words()}")
+    elif len(taken) > 1:
+        yield Problem(where, said, "is said in two ways", f"write {ways.in_words()}, not both")
+    elif missing := [name for name in taken[0] if name not in met]:
+        keys = [name.rsplit(".", 1)[-1] for name in missing]
+        yield Problem(where, said, f"{one_of(keys)} is not given", f"write {ways.in_words()}")
+
+
+def file_problems(
+    catalogue: Catalogue, kind: str, met: Collection[str], values: Mapping[str, "GivenValue"], shown: str
+) -> Iterator[Problem]:
+    """What is missing in a whole file, or does not go together in it."""
+    for fact in catalogue.of_file(kind).values():
+        if fact.ask == "must" and fact.spec.name not in met:
+            yield Problem(shown, fact.key, "not given", how_to_add(fact, f"below [{kind}]"))
+    for ways in catalogue.ways_of(kind):
+        yield from _one_way(ways, met, shown, ways.label)
+    for limits in catalogue.ranges:
+        low, high = values.get(limits.low), values.get(limits.high)
+        if limits.low.startswith(f"{kind}.") and low and high and low.value >= high.value:
+            said = pair(limits.low.split(".", 1)[1], low.said)
+            yield _upside_down(low.where, said, limits.high.split(".", 1)[1], high.said)
+    for names in catalogue.together:
+        missing = [name.split(".", 1)[1] for name in names if name not in met]
+        given = [name for name in names if name in met]
+        if names[0].startswith(f"{kind}.") and given and missing:
+            where = values[given[0]].where if given[0] in values else shown
+            said = given[0].split(".", 1)[1]
+            yield Problem(where, said, f"stands without {one_of(missing)}", "give both or neither")
+
+
+def named_elsewhere(catalogue: Catalogue, values: Mapping[str, "GivenValue"]) -> Iterator[Problem]:
+    """Words that must name an entry of a list in another of the user's files."""
+    for fact in catalogue.facts.values():
+        said = values.get(fact.spec.name)
+        if fact.refers is None or not fact.refers.in_own_files or said is None:
+            continue
+        listed = values.get(fact.refers.table)
+        if listed is None:
+            continue
+        labels = [str(record[fact.refers.column]) for record in listed.value]
+        if said.value not in labels:
+            close = closest(str(said.value), labels)
+            near = f"'{close}' comes nearest; " if close else ""
+            list_name = fact.refers.table.replace(".", " list, ")
+            yield Problem(
+                said.where, pair(fact.key, said.value), f"names nothing of the {list_name}",
+                f"{near}use one of {some_of(labels)}",
+            )  # fmt: skip

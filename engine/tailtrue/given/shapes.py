@@ -1,0 +1,93 @@
+"""The shape of the catalogue file: what may be said of a fact that a user gives. Unknown keys are refused."""
+
+from typing import Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+Ask = Literal["must", "may", "default"]
+SingleKind = Literal["quantity", "choice", "yes-no", "text", "count", "date"]
+GivenKind = Literal["quantity", "choice", "yes-no", "text", "count", "date", "quantities", "texts", "records"]
+
+
+class Shape(BaseModel):
+    """A part of the catalogue file."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class FieldShape(Shape):
+    """What can be said of a fact and of a field of a record alike.
+
+    `words` are words allowed in place of a quantity. `reads_as` is the unit that each of a list of texts must have,
+    where the text itself is kept. `refers` names a column of a table, ``table:column``, or a list in the user's own
+    files, ``stock.bars:label``, and `role` the role a row must have there.
+    """
+
+    name: str
+    type: GivenKind
+    ask: Ask
+    label: str
+    how: str
+    typical: str = ""
+    source: str
+    unit: str = ""
+    rounding: str = "ratio"
+    bound: Literal["nearest", "most", "least"] = "nearest"
+    choices: list[str] = []
+    least: str = ""
+    most: str = ""
+    default: str | bool | None = None
+    if_missing: str = ""
+    words: list[str] = []
+    reads_as: str = ""
+    refers: str = ""
+    role: str = ""
+    fewest: int = Field(default=1, ge=0)
+    unique: bool = False
+
+
+class RecordFieldShape(FieldShape):
+    """A field of a record."""
+
+    type: SingleKind | Literal["texts"]
+
+
+class WaysShape(Shape):
+    """Ways to say one thing: exactly one of them must be taken, and taken whole."""
+
+    label: str
+    ways: list[list[str]] = Field(min_length=2)
+
+
+class PairShape(Shape):
+    """Two quantities that go together, the smaller first."""
+
+    low: str
+    high: str
+
+
+class FactShape(FieldShape):
+    """A given fact."""
+
+    never_from_class: bool = False
+    field: list[RecordFieldShape] = []
+    one_way: list[WaysShape] = []
+    range: list[PairShape] = []
+
+
+class CatalogueShape(Shape):
+    """The whole file."""
+
+    fact: list[FactShape] = Field(min_length=1)
+    one_way: list[WaysShape] = []
+    range: list[PairShape] = []
+    together: list[list[str]] = []
+
+
+class ClassShape(Shape):
+    """A class of lathes: typical values for what its owner did not say."""
+
+    label: str
+    source: str
+    note: str
+    lathe: dict[str, str | list[str] | bool | int]

@@ -1,0 +1,186 @@
+"""One value of a user's file turned into a plain one: a number in its canonical unit, a word, yes or no."""
+
+import re
+from datetime import date, datetime
+from typing import Any
+
+from tailtrue.errors import FactsWrong
+from tailtrue.given.entries import GivenFact, Refers
+from tailtrue.given.references import References, roles_of
+from tailtrue.given.suggest import closest, one_of, some_of
+from tailtrue.quantities import OFFERED, read_quantity
+from tailtrue.tables import Row
+
+REFUSED_ROLE = "refused"
+_LONGEST_TEXT = 120
+# A wrong material is worse than none, so a suggestion must look very much like what was written.
+_SURE = 0.8
+_ISO_DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+_YES_NO = {"yes": True, "no": False}
+
+
+class Unfit(Exception):
+    """A value that cannot be used: what is wrong with it and what to do."""
+
+    def __init__(self, wrong: str, do: str) -> None:
+        self.wrong, self.do = wrong, do
+        super().__init__(wrong)
+
+
+def single(fact: GivenFact, raw: Any, references: References) -> tuple[Any, str]:
+    """The plain value and the user's words for it.
+
+    Raises Unfit.
+    """
+    return _READERS[fact.spec.kind](fact, raw, references)
+
+
+def of_list(fact: GivenFact, raw: Any, references: References) -> tuple[Any, str]:
+    """One entry of a list of quantities or texts.
+
+    Raises Unfit.
+    """
+    if fact.spec.kind == "quantities" or fact.reads_as:
+        size, said = quantity(fact, raw, fact.spec.unit or fact.reads_as)
+        return (said, said) if fact.reads_as else (size, said)
+    return _text(fact, raw, references)
+
+
+def quantity(fact: GivenFact, raw: Any, unit: str) -> tuple[float | str, str]:
+    """A quantity in a canonical unit, within what is plausible; or a word that is allowed in its place."""
+    typical = f"; typical: {fact.typical}" if fact.typical else ""
+    if isinstance(raw, str) and raw in fact.words:
+        return raw, raw
+    words = f"; or write {one_of(fact.words)}" if fact.words else ""
+    if isinstance(raw, bool) or not isinstance(raw, str | int | float):
+        raise Unfit("is not a quantity", f"write a number with its unit in quotes{words}{typical}")
+    if not isinstance(raw, str):
+        units = " or ".join(f'"{raw} {one}"' for one in OFFERED[unit][:2])
+        raise Unfit("has no unit", f"write {units}, in quotes{words}{typical}")
+    try:
+        size = read_quantity(raw, unit)
+    except FactsWrong as wrong:
+        problem = wrong.problems[0]
+        raise Unfit(problem.wrong, f"{problem.do}{words}{typical}") from wrong
+    least, most = fact.spec.least, fact.spec.most
+    if (least is not None and size < least) or (most is not None and size > most):
+        raise Unfit(f"is not plausible here: {_band(fact)}", f"look at the unit and the decimal point{typical}")
+    return size, raw.strip()
+
+
+def _band(fact: GivenFact) -> str:
+    if fact.least_said and fact.most_said:
+        return f"{fact.least_said} to {fact.most_said} is"
+    return f"at least {fact.least_said} is" if fact.least_said else f"at most {fact.most_said} is"
+
+
+def _quantity(fact: GivenFact, raw: Any, _references: References) -> tuple[Any, str]:
+    return quantity(fact, raw, fact.spec.unit)
+
+
+def _choice(fact: GivenFact, raw: Any, _references: References) -> tuple[str, str]:
+    if isinstance(raw, str) and raw in fact.spec.choices:
+        return raw, raw
+    allowed = f"write {one_of(fact.spec.choices)}"
+    close = closest(raw, fact.spec.choices) if isinstance(raw, str) else None
+    hint = f"; '{close}' comes nearest" if close and len(fact.spec.choices) > 2 else ""
+    raise Unfit("is not one of the choices", f"{allowed}{hint}")
+
+
+def _yes_no(_fact: GivenFact, raw: Any, _references: References) -> tuple[bool, str]:
+    if isinstance(raw, bool):
+        return raw, "yes" if raw else "no"
+    if isinstance(raw, str) and raw.strip().casefold() in _YES_NO:
+        said = raw.strip().casefold()
+        return _YES_NO[said], said
+    raise Unfit("is neither yes nor no", "write true or false, without quotes")
+
+
+def _count(fact: GivenFact, raw: Any, _references: References) -> tuple[int, str]:
+    if isinstance(raw, bool) or not isinstance(raw, int):
+        raise Unfit("is not a whole number", f"write {_numbers(fact)}, without quotes")
+    if fact.spec.choices and str(raw) not in fact.spec.choices:
+        raise Unfit("is not one of the choices", f"write {_numbers(fact)}")
+    least, most = fact.spec.least, fact.spec.most
+    if (least is not None and raw < least) or (most is not None and raw > most):
+        raise Unfit(f"is not plausible here: {_band(fact)}", "look at the number again")
+    return raw, str(raw)
+
+
+def _numbers(fact: GivenFact) -> str:
+    return one_of(fact.spec.choices) if fact.spec.choices else "a number"
+
+
+def _date(_fact: GivenFact, raw: Any, _references: References) -> tuple[str, str]:
+    if isinstance(raw, date) and not isinstance(raw, datetime):
+        return raw.isoformat(), raw.isoformat()
+    if isinstance(raw, str) and _ISO_DATE.fullmatch(raw.strip()):
+        try:
+            return date.fromisoformat(raw.strip()).isoformat(), raw.strip()
+        except ValueError as wrong:
+            raise Unfit("is no day of the calendar", "write year, month and day, such as 2026-03-31") from wrong
+    raise Unfit("is not a date", "write year, month and day, such as 2026-03-31")
+
+
+def _text(fact: GivenFact, raw: Any, references: References) -> tuple[str, str]:
+    if not isinstance(raw, str):
+        raise Unfit("is not text", "write it in quotes")
+    text = raw.strip()
+    if not text:
+        raise Unfit("is empty", f"write the {fact.spec.label}" + (f"; typical: {fact.typical}" if fact.typical else ""))
+    if len(text) > _LONGEST_TEXT:
+        raise Unfit(f"is longer than {_LONGEST_TEXT} characters", "say it shorter")
+    if not all(c.isprintable() for c in text):
+        raise Unfit("holds a line break or a character that cannot be printed", "write it on one line")
+    if "{{" in text or "}}" in text:
+        raise Unfit("holds double braces", "take them out")
+    if fact.refers and not fact.refers.in_own_files:
+        return _found(fact.refers, text, references), text
+    return text, text
+
+
+def _found(refers: Refers, text: str, references: References) -> str:
+    """The word as the table has it; capitals and spaces do not matter."""
+    wanted = _plain(text)
+    row = next((row for row in references.rows(refers.table) if _plain(row.text(refers.column)) == wanted), None)
+    allowed = references.words(refers.table, refers.column, refers.role)
+    if row is None:
+        raise Unfit("is not known here", _nearest(refers, text, references, allowed))
+    roles = roles_of(row)
+    if not refers.role or refers.role in roles:
+        return row.text(refers.column)
+    if REFUSED_ROLE in roles:
+        raise Unfit(f"is refused as {refers.role} stock{_reason(row)}", f"use one of {some_of(allowed)}")
+    raise Unfit(f"serves as {one_of(roles)} stock, not as {refers.role} stock", f"use one of {some_of(allowed)}")
+
+
+def _reason(row: Row) -> str:
+    """The first clause of the note of the row; what follows tells where its figures come from."""
+    said = (row.cells.get("note") or row.cells.get("hazards") or "").split(";")[0].strip().rstrip(".")
+    return f": {said}" if said else ""
+
+
+def _nearest(refers: Refers, text: str, references: References, allowed: tuple[str, ...]) -> str:
+    """What to use instead. Another name of the same thing is surer than a word that looks alike."""
+    other = {_plain(name): row.text(refers.column) for row in references.rows(refers.table) for name in _other_names(row)}
+    close = other.get(_plain(text)) or closest(text, allowed, _SURE)
+    near = f"'{close}' comes nearest; " if close in allowed else ""
+    return f"{near}use one of {some_of(allowed)}"
+
+
+def _other_names(row: Row) -> tuple[str, ...]:
+    return (row.cells.get("name") or "", *(row.cells.get("equivalents") or "").split(";"))
+
+
+def _plain(word: str) -> str:
+    return re.sub(r"\s+", "", word).casefold()
+
+
+_READERS = {
+    "quantity": _quantity,
+    "choice": _choice,
+    "yes-no": _yes_no,
+    "count": _count,
+    "date": _date,
+    "text": _text,
+}

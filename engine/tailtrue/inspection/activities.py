@@ -1,0 +1,13 @@
+"""Names of activities that the inspection knows by itself."""
+
+# Marks that the order is judged by; none of them is a hazard of its own.
+MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock"})
+
+# Hands are at the work or the chuck, so nothing may turn.
+HANDS_IN = frozenset(
+    {
+        "grip-in-chuck", "mount-between-centres", "chuck-change", "heavy-part", "spacer-behind-work", "taper-shank-drill",
+        "measure", "measure-bar", "gauge-bore", "move-tailstock", "re-clamp", "verify-tailstock", "deburr",
+        "handle-stock", "clear-chips",
+    }
+)  # fmt: skip

@@ -1,0 +1,111 @@
+"""Safety messages: each complete, its word right, and standing before what it protects."""
+
+from collections.abc import Iterator
+
+from tailtrue.inspection.activities import MARKS
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import Placed, Sheet, at
+from tailtrue.procedure import Caution, Signal, Text
+
+MOST_AT_A_STEP = 3
+_WORDS: dict[int, tuple[Signal, ...]] = {
+    1: ("notice",),
+    2: ("caution",),
+    3: ("caution",),
+    4: ("warning", "danger"),
+    5: ("warning", "danger"),
+}
+
+
+def before(sheet: Sheet, placed: Placed) -> Iterator[Caution]:
+    """The cautions a reader has met in this phase when the hand comes to a step."""
+    yield from sheet.procedure.job_cautions
+    yield from placed.phase.cautions
+    for step in placed.phase.steps[: placed.place + 1]:
+        yield from step.cautions
+
+
+def answered(sheet: Sheet) -> Iterator[Fault]:
+    """Every activity is answered by a caution that stands before it."""
+    for placed in sheet.steps:
+        met = {answer for caution in before(sheet, placed) for answer in caution.answers}
+        for activity in placed.step.activities:
+            if activity not in MARKS and activity not in met:
+                yield Fault(placed.where, f'no caution before this step answers the activity "{activity}"')
+
+
+def danger_stands(sheet: Sheet) -> Iterator[Fault]:
+    """Turning work kills, so a DANGER that answers it stands before it."""
+    for placed in sheet.steps:
+        if placed.step.machine != "turning":
+            continue
+        dangers = (caution for caution in before(sheet, placed) if caution.signal == "danger")
+        if not any(set(caution.answers) & set(placed.step.activities) for caution in dangers):
+            yield Fault(placed.where, "the spindle turns and no DANGER before this step answers what is done here")
+
+
+def complete(sheet: Sheet) -> Iterator[Fault]:
+    """A message names hazard, harm, way out, what it answers and where it is from."""
+    for where, caution in sheet.cautions:
+        lacks = {
+            "a hazard": not caution.hazard.strip(),
+            "a harm": not caution.harm.strip(),
+            "a way to avoid it": not caution.avoid or any(_blank(line) for line in caution.avoid),
+            "an activity that it answers": not caution.answers,
+            "a source": not caution.sources,
+        }
+        for what, missing in lacks.items():
+            if missing:
+                yield Fault(where, f"this caution lacks {what}")
+
+
+def _blank(text: Text) -> bool:
+    return all(isinstance(piece, str) and not piece.strip() for piece in text)
+
+
+def signal_word(sheet: Sheet) -> Iterator[Fault]:
+    """The signal word is the one that belongs to the severity."""
+    for where, caution in sheet.cautions:
+        allowed = _WORDS.get(caution.severity)
+        if allowed is None:
+            yield Fault(where, f"severity {caution.severity} is none of 1 to 5")
+        elif caution.signal not in allowed:
+            words = " or ".join(word.upper() for word in allowed)
+            yield Fault(where, f"severity {caution.severity} asks for {words}, here {caution.signal.upper()}")
+
+
+def few_enough(sheet: Sheet) -> Iterator[Fault]:
+    """A pile of messages at one step is not read."""
+    for placed in sheet.steps:
+        count = len(placed.step.cautions)
+        if count > MOST_AT_A_STEP:
+            yield Fault(placed.where, f"{count} cautions stand at this step, {MOST_AT_A_STEP} is the most")
+
+
+def no_gloves(sheet: Sheet) -> Iterator[Fault]:
+    """Gloves are worn only while the lathe is isolated."""
+    live = [placed.step for placed in sheet.steps if placed.step.machine != "isolated"]
+    if live:
+        for caution in sheet.procedure.job_cautions:
+            yield from _gloves(caution, "front", "for the whole job, in which the spindle can turn")
+    for phase in sheet.procedure.phases:
+        first = next((step for step in phase.steps if step.machine != "isolated"), None)
+        if first is not None:
+            for caution in phase.cautions:
+                yield from _gloves(caution, f"phase {phase.number}", f"while {at(first)} is not isolated")
+    gloves = {need.id for need in sheet.procedure.needs if need.kind == "wear" and _glove(need.id, *need.name)}
+    for step in live:
+        for caution in step.cautions:
+            yield from _gloves(caution, at(step), "at a step that is not isolated")
+        for tool in step.tools:
+            if tool in gloves or _glove(tool):
+                yield Fault(at(step), f'"{tool}" is to be worn at a step that is not isolated')
+
+
+def _gloves(caution: Caution, where: str, when: str) -> Iterator[Fault]:
+    if _glove(*caution.protective_equipment):
+        yield Fault(where, f'caution "{caution.id}" asks for gloves {when}')
+
+
+def _glove(*pieces: object) -> bool:
+    return any("glove" in str(piece).lower() for piece in pieces)

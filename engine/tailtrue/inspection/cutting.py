@@ -1,0 +1,115 @@
+"""Speeds, feeds, depths and drills: those this machine and this shop have, within every limit."""
+
+import re
+from collections.abc import Iterable, Iterator
+from math import isclose
+
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import LINE, Sheet, figures_in
+from tailtrue.inspection.shop import Shop
+from tailtrue.procedure import Figure, Phase, Rounding, Setting, Step
+
+_SAME = 1e-6  # relative: what converting between inches and millimetres may leave behind
+_HAND = re.compile(r"\bby hand\b|\bhand feed\b|\bno power feed\b", re.IGNORECASE)
+_PER_SIDE = re.compile(r"\bper side\b", re.IGNORECASE)
+_READS = re.compile(r"\breads\s+(?:the\s+)?(radius|diameter)\b", re.IGNORECASE)
+
+
+def _figures(step: Step, rounding: Rounding) -> Iterator[tuple[Setting | None, Figure]]:
+    """Figures of one kind, each with the line of the settings table it stands in."""
+    for line in step.settings:
+        yield from ((line, figure) for figure in figures_in(line) if figure.rounding == rounding)
+    rest = step.model_copy(update={"settings": ()})
+    yield from ((None, figure) for figure in figures_in(rest) if figure.rounding == rounding)
+
+
+def _one_of(value: float, known: Iterable[float]) -> bool:
+    return any(isclose(value, one, rel_tol=_SAME) for one in known)
+
+
+def speeds_exist(sheet: Sheet) -> Iterator[Fault]:
+    """Every speed is one the spindle has. A limit need not be, unless it is to be set while the spindle turns."""
+    for placed in sheet.steps:
+        turning = placed.step.machine == "turning"
+        for line, figure in _figures(placed.step, "speed"):
+            to_set = turning and line is not None and figure in line.value
+            if (to_set or not _is_limit(figure)) and not _has_speed(sheet.shop, figure.value):
+                yield Fault(placed.where, f"the lathe has no speed of {figure.value:g} 1/min ({figure.fact})")
+
+
+def _is_limit(figure: Figure) -> bool:
+    return figure.fact.startswith("limit.") or figure.fact.endswith("speed_limit")
+
+
+def _has_speed(shop: Shop, speed: float) -> bool:
+    if _one_of(speed, shop.speeds):
+        return True
+    low, high = shop.speed_from, shop.speed_to
+    return low is not None and high is not None and low * (1 - _SAME) <= speed <= high * (1 + _SAME)
+
+
+def speeds_within_caps(sheet: Sheet) -> Iterator[Fault]:
+    """No speed passes a limit that holds in its phase."""
+    for placed in sheet.steps:
+        for _, figure in _figures(placed.step, "speed"):
+            yield from _over(sheet.shop, placed.phase, placed.where, figure)
+
+
+def _over(shop: Shop, phase: Phase, where: str, figure: Figure) -> Iterator[Fault]:
+    for cap in shop.speed_caps:
+        if cap.holds_in(phase.id) and not figure.value <= cap.limit_per_min * (1 + _SAME):
+            what = f"{figure.value:g} 1/min ({figure.fact}) is above the {cap.limit_per_min:g} 1/min of {cap.name}"
+            yield Fault(where, what)
+
+
+def feeds_exist(sheet: Sheet) -> Iterator[Fault]:
+    """Every feed is on the plate of the lathe, unless it is fed by hand."""
+    for placed in sheet.steps:
+        for line, figure in _figures(placed.step, "feed"):
+            by_hand = figure.fact.endswith(".hand_feed") or (line is not None and _fed_by_hand(line))
+            if not by_hand and not _one_of(figure.value, sheet.shop.feeds):
+                yield Fault(placed.where, f"the lathe has no feed of {figure.value:g} mm/rev ({figure.fact})")
+
+
+def _fed_by_hand(line: Setting) -> bool:
+    return any(_HAND.search(piece) for piece in (*line.label, *line.reason) if isinstance(piece, str))
+
+
+def drills_in_shop(sheet: Sheet) -> Iterator[Fault]:
+    """Every drill named is one that lies in the shop."""
+    for placed in sheet.steps:
+        drilling = "drill" in placed.step.activities
+        for _, figure in _figures(placed.step, "tool"):
+            is_drill = figure.fact.endswith("drill") or (drilling and figure.fact.endswith(".size"))
+            if is_drill and not _one_of(figure.value, sheet.shop.drills):
+                yield Fault(placed.where, f"the shop has no drill of {figure.value:g} mm ({figure.fact})")
+
+
+def depths_on_dial(sheet: Sheet) -> Iterator[Fault]:
+    """A depth per side is a whole number of dial divisions: of half divisions where the dial reads diameter."""
+    shop = sheet.shop
+    division = shop.dial_division_mm if shop.dial_reads == "radius" else shop.dial_division_mm / 2
+    for placed in sheet.steps:
+        for line in placed.step.settings:
+            if any(isinstance(piece, str) and _PER_SIDE.search(piece) for piece in line.label):
+                for piece in line.value:
+                    if isinstance(piece, Figure) and not _whole(piece.value, division):
+                        what = f"{piece.value:g} mm per side ({piece.fact}) is no whole number of dial divisions"
+                        yield Fault(placed.where, f"{what}; one moves the tool {division:g} mm")
+
+
+def _whole(value: float, division: float) -> bool:
+    count = value / division
+    return round(count) >= 1 and abs(count - round(count)) <= _SAME * max(1.0, count)
+
+
+def dial_told(sheet: Sheet) -> Iterator[Fault]:
+    """The sheet says whether the dial reads radius or diameter, and never says the other."""
+    said = False
+    for found in sheet.texts:
+        for match in _READS.finditer("".join(piece for piece in found.text if isinstance(piece, str))):
+            if match[1].lower() != sheet.shop.dial_reads:
+                yield Fault(found.where, f"the text says the dial reads {match[1]}; it reads {sheet.shop.dial_reads}")
+            said = said or found.field == "conventions" + LINE
+    if not said:
+        yield Fault("conventions", f"nothing says that the cross-slide dial reads {sheet.shop.dial_reads}")

@@ -1,0 +1,63 @@
+"""The bar as drawn: it goes into the lathe, and its collars go onto it."""
+
+from collections.abc import Iterator
+
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import Sheet
+
+_CLOSE_MM = 0.01
+_NEEDED = ("bar.length", "bar.diameter", "collar.diameter", "collar.width", "collar.station", "collar.spacing")
+
+
+def size(sheet: Sheet, name: str) -> float | None:
+    """A dimension of the drawing in mm; None when it is missing or is no length."""
+    figure = sheet.procedure.drawing.dimensions.get(name)
+    return figure.value if figure is not None and figure.unit == "mm" else None
+
+
+def dimensioned(sheet: Sheet) -> Iterator[Fault]:
+    """Every dimension that makes the bar is there and is a length above nothing."""
+    for name in _NEEDED:
+        value = size(sheet, name)
+        if value is None:
+            yield Fault("drawing", f"the dimension {name} is missing, or is not in mm")
+        elif not value > 0:
+            yield Fault("drawing", f"the dimension {name} is {value:g} mm")
+
+
+def bar_fits_lathe(sheet: Sheet) -> Iterator[Fault]:
+    """The bar goes between the centres."""
+    length = size(sheet, "bar.length")
+    if length is not None and not length <= sheet.shop.between_centres_mm:
+        yield Fault(
+            "drawing", f"the bar is {length:g} mm long, the lathe takes {sheet.shop.between_centres_mm:g} mm between centres"
+        )
+
+
+def collar_swings(sheet: Sheet) -> Iterator[Fault]:
+    """The collars clear the cross slide."""
+    diameter = size(sheet, "collar.diameter")
+    swing = sheet.shop.swing_over_cross_slide_mm
+    if diameter is not None and not diameter < swing:
+        yield Fault("drawing", f"a collar of {diameter:g} mm does not clear a swing of {swing:g} mm over the cross slide")
+
+
+def collars_fit_bar(sheet: Sheet) -> Iterator[Fault]:
+    """Both collars sit on the bar, clear of its ends and of each other, alike from both ends."""
+    found = {name: size(sheet, name) for name in _NEEDED}
+    have = {name: value for name, value in found.items() if value is not None}
+    if len(have) < len(_NEEDED):
+        return  # told by the rule on missing dimensions
+    station, width, spacing, length = (
+        have[name] for name in ("collar.station", "collar.width", "collar.spacing", "bar.length")
+    )
+    if not station - width / 2 > 0:
+        yield Fault("drawing", f"a collar {width:g} mm wide, its middle {station:g} mm from the end, hangs over the end")
+    if not spacing > width:
+        yield Fault("drawing", f"collars {width:g} mm wide, {spacing:g} mm from middle to middle, touch each other")
+    if not abs(2 * station + spacing - length) <= _CLOSE_MM:
+        yield Fault(
+            "drawing", f"two stations of {station:g} mm and {spacing:g} mm between do not make the {length:g} mm of the bar"
+        )
+    if not have["collar.diameter"] > have["bar.diameter"]:
+        yield Fault("drawing", "the collars are no larger than the bar")

@@ -1,0 +1,70 @@
+"""Nothing left open: no placeholder, no empty text, no part of the sheet missing."""
+
+import re
+from collections.abc import Iterator
+
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import Sheet
+from tailtrue.procedure import Figure
+
+# "None of them" is English; a lone None, nan or inf is a value that was never there.
+_OPEN = re.compile(r"\{\{|\}\}|\{%|\bNone\b(?!\s+of\b)|\b(?:nan|NaN|TBD|TODO|FIXME)\b|(?<![\w-])-?inf\b|\?\?\?")
+_MAY_BE_EMPTY = frozenset({"unit", "boxes", "edition", "approver"})
+_MAY_BE_EMPTY_TEXTS = frozenset({"reason", "why", "purpose", "detail", "limited_by", "machine_detail"})
+# Lists of other things; empty, they look like an empty text.
+_LISTS = frozenset(
+    {
+        "cautions", "settings", "checks", "blanks", "job_cautions", "needs", "cut_list", "phases", "steps", "rows",
+        "facts", "who_may", "do_not_start", "stop_at_once", "if_it_goes_wrong", "conventions", "care", "findings",
+        "choices", "derivations", "alternatives", "avoid",
+    }
+)  # fmt: skip
+
+
+def nothing_open(sheet: Sheet) -> Iterator[Fault]:
+    """No placeholder is left unfilled, and nothing that must say something is empty."""
+    for where, name, word in sheet.words:
+        if not word.strip() and name not in _MAY_BE_EMPTY:
+            yield Fault(where, f'"{name.replace("_", " ")}" is empty')
+        yield from _open(where, word)
+    for where, name, text in sheet.texts:
+        typed = "".join("1" if isinstance(piece, Figure) else piece for piece in text)
+        empty = not text and (name in _LISTS or name in _MAY_BE_EMPTY_TEXTS)
+        if not typed.strip() and not empty:
+            yield Fault(where, f'the text "{name.replace("_", " ")}" is empty')
+        yield from _open(where, typed)
+
+
+def _open(where: str, words: str) -> Iterator[Fault]:
+    found = _OPEN.search(words)
+    if found:
+        yield Fault(where, f'"{found[0]}" was left in the text: {words}')
+
+
+def parts_present(sheet: Sheet) -> Iterator[Fault]:
+    """Who may, when not to start, when to stop, what to do then: no sheet is without them."""
+    procedure = sheet.procedure
+    parts = {
+        "who may do this": procedure.who_may,
+        "when not to start": procedure.do_not_start,
+        "when to stop at once": procedure.stop_at_once,
+        "what to do when it goes wrong": procedure.if_it_goes_wrong,
+        "how to read the sheet": procedure.conventions,
+        "cautions for the whole job": procedure.job_cautions,
+        "what is needed": procedure.needs,
+        "the work itself": procedure.phases,
+        "the look-up table": procedure.look_up.rows,
+        "how the numbers came about": procedure.derivations,
+        "the list of sources": procedure.sources,
+    }
+    for name, part in parts.items():
+        if not part:
+            yield Fault("whole sheet", f"the sheet lacks {name}")
+    for phase in procedure.phases:
+        if not phase.steps:
+            yield Fault(f"phase {phase.number}", "this phase has no steps")
+        for step in phase.steps:
+            if not step.text:
+                yield Fault(f"step {step.number}", "this step says nothing")
+            if not step.boxes:
+                yield Fault(f"step {step.number}", "this step has no box to tick")

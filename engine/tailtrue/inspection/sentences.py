@@ -1,0 +1,69 @@
+"""Sentences of steps: short, no typed number, and no repeat without an end."""
+
+import re
+from collections.abc import Iterator
+
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import Sheet
+from tailtrue.procedure import Figure, Text
+
+MOST_WORDS = 20
+_END = re.compile(r"(?<=[.!?])\s+")
+_WORD = re.compile(r"\w")
+_UNIT = (
+    r"(?:mm|cm|µm|um|m|km|in|inch(?:es)?|ft|feet|thou|mil|rpm|rev(?:/min)?|1/min|m/min|ft/min|mm/rev|kN|N|Nm|MPa|kPa"
+    r"|Pa|psi|kW|W|hp|kg|g|lbs?|oz|deg(?:rees?|C|F)?|°\s?[CF]?|%|percent|s|sec(?:onds?)?|min(?:utes?)?|h|hours?"
+    r"|days?|millimet(?:re|er)s?|metres?|meters?|newtons?|watts?)"
+)
+_WITH_UNIT = re.compile(rf"\d[\s\u00a0\u202f-]*{_UNIT}(?![\w])")
+_STEP = re.compile(r"\b(?:steps?|phases?)\s+\d+(?:\.\d+)*(?:\s*(?:to|and|or|,)\s*\d+(?:\.\d+)+)*", re.IGNORECASE)
+_LEAST_LABEL = 3
+
+
+def _plain(sheet: Sheet, text: Text, names: tuple[str, ...] = ()) -> str:
+    """The typed part of a text, without the user's own words, references to steps, and names of pieces."""
+    # A figure keeps its place with a mark that is neither digit nor letter.
+    words = "".join("\u25a1" if isinstance(piece, Figure) else piece for piece in text)
+    for label in (*sheet.shop.labels, *names):
+        if len(label) >= _LEAST_LABEL:
+            words = words.replace(label, "\u25a1")
+    return _STEP.sub("\u25a1", words)
+
+
+def unit_comes_from_figure(sheet: Sheet) -> Iterator[Fault]:
+    """A number with a unit is a figure, never typed."""
+    names = tuple(name for phase in sheet.procedure.phases for name in phase.each)
+    for found in sheet.texts:
+        typed = _WITH_UNIT.search(_plain(sheet, found.text, names))
+        if typed:
+            yield Fault(found.where, f'the number "{typed[0]}" is typed into the text, so it is in one unit system only')
+
+
+def no_bare_number(sheet: Sheet) -> Iterator[Fault]:
+    """The sentences of a step hold no digit but those of another step or of a piece."""
+    for placed in sheet.steps:
+        for sentence in placed.step.text:
+            typed = re.search(r"\S*\d\S*", _plain(sheet, sentence, placed.phase.each))
+            if typed:
+                yield Fault(placed.where, f'the sentence holds the typed number "{typed[0]}"')
+
+
+def short_enough(sheet: Sheet) -> Iterator[Fault]:
+    """Twenty words a sentence at most; a figure counts as one."""
+    for placed in sheet.steps:
+        for text in placed.step.text:
+            words = "".join("1" if isinstance(piece, Figure) else piece for piece in text)
+            for sentence in _END.split(words):
+                count = sum(1 for word in sentence.split() if _WORD.search(word))
+                if count > MOST_WORDS:
+                    yield Fault(placed.where, f"a sentence has {count} words, {MOST_WORDS} is the most: {sentence}")
+
+
+def repeat_ends(sheet: Sheet) -> Iterator[Fault]:
+    """Whoever is told to repeat is told how often at most."""
+    for placed in sheet.steps:
+        for text in placed.step.text:
+            words = "".join(piece for piece in text if isinstance(piece, str))
+            for sentence in _END.split(words):
+                if sentence.strip().lower().startswith("repeat") and "at most" not in sentence.lower():
+                    yield Fault(placed.where, f"this repeat has no end, it does not say how often at most: {sentence}")

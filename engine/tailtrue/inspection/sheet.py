@@ -1,0 +1,188 @@
+"""The sheet as the inspection reads it: every figure, text and word with the place where it stands."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from tailtrue.inspection.shop import Shop
+from tailtrue.procedure import (
+    Caution,
+    Choice,
+    Cut,
+    Derivation,
+    Drawing,
+    Figure,
+    LookUp,
+    Need,
+    Node,
+    Phase,
+    Procedure,
+    Source,
+    Step,
+    Text,
+    TitleBlock,
+)
+
+# Lists of names and labels: tuples of words that are no running text.
+_NAMES = frozenset(
+    {
+        "activities", "sources", "tools", "each", "boxes", "answers", "protective_equipment", "signs", "read", "used_at",
+    }
+)  # fmt: skip
+
+
+# Follows the name of a field for a text that is one of several in it.
+LINE = " line"
+
+
+class FoundFigure(NamedTuple):
+    """A number on the sheet."""
+
+    where: str
+    figure: Figure
+
+
+class FoundText(NamedTuple):
+    """A running text on the sheet, by the field that holds it."""
+
+    where: str
+    field: str
+    text: Text
+
+
+class FoundWord(NamedTuple):
+    """A single word or label on the sheet."""
+
+    where: str
+    field: str
+    word: str
+
+
+class Placed(NamedTuple):
+    """A step, its phase, and its place among the steps of that phase."""
+
+    phase: Phase
+    place: int
+    step: Step
+
+    @property
+    def where(self) -> str:
+        """The place in words."""
+        return at(self.step)
+
+
+def at(step: Step) -> str:
+    """Where a step stands, in words."""
+    return f"step {step.number}"
+
+
+def figures_in(part: object) -> Iterator[Figure]:
+    """Every figure in a part of the tree."""
+    if isinstance(part, Figure):
+        yield part
+    elif isinstance(part, Node):
+        for name in type(part).model_fields:
+            yield from figures_in(getattr(part, name))
+    elif isinstance(part, tuple):
+        for value in part:
+            yield from figures_in(value)
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """A procedure with its givens, walked once for all rules."""
+
+    procedure: Procedure
+    shop: Shop
+    figures: list[FoundFigure] = field(default_factory=list)
+    texts: list[FoundText] = field(default_factory=list)
+    words: list[FoundWord] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        """Walk the whole tree."""
+        for name in type(self.procedure).model_fields:
+            self._walk(getattr(self.procedure, name), name.replace("_", " "), name)
+
+    @property
+    def steps(self) -> Iterator[Placed]:
+        """Every step in the order of the page."""
+        for phase in self.procedure.phases:
+            for place, step in enumerate(phase.steps):
+                yield Placed(phase, place, step)
+
+    @property
+    def worked(self) -> Iterator[Placed]:
+        """Every step in the order of the work: a phase done piece by piece comes round again."""
+        for phase in self.procedure.phases:
+            for _ in phase.each[:2] or ("once",):
+                for place, step in enumerate(phase.steps):
+                    yield Placed(phase, place, step)
+
+    @property
+    def cautions(self) -> Iterator[tuple[str, Caution]]:
+        """Every safety message with its place."""
+        for caution in self.procedure.job_cautions:
+            yield _place(caution, "front"), caution
+        for phase in self.procedure.phases:
+            for caution in phase.cautions:
+                yield _place(caution, f"phase {phase.number}"), caution
+            for step in phase.steps:
+                for caution in step.cautions:
+                    yield _place(caution, at(step)), caution
+
+    def _walk(self, part: object, where: str, name: str) -> None:
+        if isinstance(part, Figure):
+            self.figures.append(FoundFigure(where, part))
+            self.words.append(FoundWord(where, "fact", part.fact))
+            if part.marked is not None:
+                self.words.append(FoundWord(where, "marked", part.marked))
+        elif isinstance(part, Node):
+            place = _place(part, where)
+            for inner in type(part).model_fields:
+                self._walk(getattr(part, inner), place, inner)
+        elif isinstance(part, dict):
+            for key, value in part.items():
+                self._walk(value, where, str(key))
+        elif isinstance(part, tuple):
+            self._walk_tuple(part, where, name)
+        elif isinstance(part, str):
+            self.words.append(FoundWord(where, name, part))
+
+    def _walk_tuple(self, part: tuple[object, ...], where: str, name: str) -> None:
+        pieces = tuple(piece for piece in part if isinstance(piece, str | Figure))
+        if name in _NAMES or len(pieces) < len(part):
+            for value in part:
+                self._walk(value, where, name + LINE if isinstance(value, tuple) else name)
+            return
+        self.texts.append(FoundText(where, name, pieces))
+        for piece in pieces:
+            if isinstance(piece, Figure):
+                self._walk(piece, where, name)
+
+
+def _place(part: Node, where: str) -> str:
+    match part:
+        case Step():
+            return at(part)
+        case Phase():
+            return f"phase {part.number}"
+        case Caution():
+            return f"{where}, caution {part.id}"
+        case Need():
+            return f"need {part.id}"
+        case Cut():
+            return f"cut list, {part.piece}"
+        case Choice():
+            return f"choice {part.id}"
+        case Derivation():
+            return f"derivation of {part.fact}"
+        case Source():
+            return f"source {part.id}"
+        case LookUp():
+            return "look-up table"
+        case Drawing():
+            return "drawing"
+        case TitleBlock():
+            return "title block"
+        case _:
+            return where

@@ -1,0 +1,45 @@
+"""What the inspection knows besides the sheet: plain givens and hard limits, from the user's files alone."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+
+@dataclass(frozen=True)
+class SpeedCap:
+    """A speed that must not be passed, in some phases or, with `phases` left out, in all of them."""
+
+    name: str
+    limit_per_min: float
+    phases: tuple[str, ...] | None = None
+
+    def holds_in(self, phase: str) -> bool:
+        """Whether the limit applies in the phase with this id."""
+        return self.phases is None or phase in self.phases
+
+
+@dataclass(frozen=True)
+class Shop:
+    """Givens of one job.
+
+    A geared lathe has `speeds`; a variable one has `speed_from` and `speed_to`. `tool_ids_in_shop` names the needs
+    that the shop has. `instruments` holds range and resolution: from, to and reading step in mm. `labels` are the
+    user's own words that come back on the sheet; a number typed in one of them is theirs.
+    """
+
+    machine_name: str
+    dials: Literal["metric", "inch"]
+    tool_side: Literal["front", "rear"]
+    dial_reads: Literal["radius", "diameter"]
+    dial_division_mm: float
+    between_centres_mm: float
+    swing_over_cross_slide_mm: float
+    speed_caps: tuple[SpeedCap, ...]
+    drills: frozenset[float]
+    tool_ids_in_shop: frozenset[str]
+    instruments: Mapping[str, tuple[float, float, float]]
+    feeds: tuple[float, ...] = ()
+    speeds: tuple[float, ...] = ()
+    speed_from: float | None = None
+    speed_to: float | None = None
+    labels: tuple[str, ...] = ()

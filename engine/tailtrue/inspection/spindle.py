@@ -1,0 +1,55 @@
+"""What is done while the spindle turns, and what comes before it is started."""
+
+import re
+from collections.abc import Iterator
+
+from tailtrue.inspection.activities import HANDS_IN
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import Sheet
+from tailtrue.procedure import Text
+
+_ABRASIVE = re.compile(r"\b(emery|abrasive|sand\s?paper|glass\s?paper|polish\w*)\b", re.IGNORECASE)
+
+
+def start_checked(sheet: Sheet) -> Iterator[Fault]:
+    """Since hands were last at the work, a start check was made before the spindle turns."""
+    checked = False
+    for placed in sheet.worked:
+        step = placed.step
+        if step.machine == "turning":
+            if not checked:
+                yield Fault(placed.where, "the spindle turns without a start check since hands were last at the work")
+        elif HANDS_IN & set(step.activities):
+            checked = False
+        elif "start-check" in step.activities:
+            checked = True
+
+
+def hands_away(sheet: Sheet) -> Iterator[Fault]:
+    """Nothing is gripped, measured, cleaned or moved while the spindle turns."""
+    for placed in sheet.steps:
+        if placed.step.machine == "turning":
+            for activity in placed.step.activities:
+                if activity in HANDS_IN:
+                    yield Fault(placed.where, f'"{activity}" is asked for while the spindle turns')
+
+
+def no_abrasive(sheet: Sheet) -> Iterator[Fault]:
+    """Nobody is told to hold abrasive cloth to turning work, or to polish it."""
+    for placed in sheet.steps:
+        if placed.step.machine == "turning":
+            for sentence in placed.step.text:
+                found = _ABRASIVE.search(_words(sentence))
+                if found:
+                    yield Fault(placed.where, f'"{found[0]}" is asked for while the spindle turns')
+
+
+def _words(text: Text) -> str:
+    return "".join(piece for piece in text if isinstance(piece, str))
+
+
+def rear_seen(sheet: Sheet) -> Iterator[Fault]:
+    """A bar through the spindle is looked at from behind, and that is written down."""
+    for placed in sheet.steps:
+        if "bar-through-spindle" in placed.step.activities and not any(check.blanks for check in placed.step.checks):
+            yield Fault(placed.where, "the bar goes through the spindle and nobody writes down what stands out behind")

@@ -1,0 +1,128 @@
+"""The plan: which steps of a route belong to this job, and the proof that their order works.
+
+The order is authored; nothing is reordered here. A simulation of the shop's state walks the steps: what a step needs
+must have been made by an earlier one and not been ended since. A hole is a refusal to print.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tailtrue.case import Case
+from tailtrue.conditions import Condition
+from tailtrue.errors import FactsWrong, KnowledgeInvalid, Problem
+from tailtrue.facts import NotKnown
+from tailtrue.store.knowledge import Phase, Route, StepText
+from tailtrue.truth import Truth
+
+EACH = "{each}"
+
+
+@dataclass(frozen=True)
+class PlannedPhase:
+    """A phase that belongs to this job, with those of its steps that do."""
+
+    phase: Phase
+    steps: tuple[StepText, ...]
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Phases and steps in the order of the route."""
+
+    route: Route
+    phases: tuple[PlannedPhase, ...]
+    left_out: dict[str, str]
+
+
+def make_plan(case: Case, route: Route) -> Plan:
+    """Choose the steps that belong to a case and prove their order.
+
+    Raises FactsWrong when a missing fact leaves open whether a step belongs, KnowledgeInvalid when the proof fails.
+    """
+    open_facts: dict[str, str] = {}
+    left_out: dict[str, str] = {}
+    phases = []
+    for phase in route.phases:
+        if not _belongs(case, phase.when, phase.file.id, open_facts, left_out):
+            continue
+        steps = tuple(
+            step
+            for step in (case.knowledge.steps[name] for name in phase.file.steps)
+            if _belongs(case, step.when, step.file.id, open_facts, left_out)
+        )
+        if steps:
+            phases.append(PlannedPhase(phase, steps))
+    if open_facts:
+        raise FactsWrong(tuple(_open(case, name, step) for name, step in open_facts.items()))
+    plan = Plan(route, tuple(phases), left_out)
+    prove(plan)
+    return plan
+
+
+def _belongs(case: Case, when: Condition, name: str, open_facts: dict[str, str], left_out: dict[str, str]) -> bool:
+    judged = case.judge(when)
+    if judged.truth is Truth.UNKNOWN:
+        for fact in judged.missing:
+            open_facts.setdefault(fact, name)
+    if judged.truth is Truth.NO:
+        leaves = list(judged.leaves())
+        left_out[name] = next((leaf.words for leaf in leaves if leaf.truth is Truth.NO), f"not: {leaves[0].words}")
+    return judged.truth is Truth.YES
+
+
+def _open(case: Case, name: str, step: str) -> Problem:
+    spec = case.knowledge.catalogue[name]
+    found = case.get(name)
+    trouble = found.trouble if isinstance(found, NotKnown) else ""
+    return Problem(
+        name, "", f"not known, and step '{step}' depends on it{': ' + trouble if trouble else ''}", spec.how or "say it"
+    )
+
+
+def walk(plan: Plan) -> Iterator[tuple[StepText, str]]:
+    """Every step as it is done, with the piece it is done to: a phase for each collar is walked once for each."""
+    for planned in plan.phases:
+        for each in planned.phase.file.each or ("",):
+            for step in planned.steps:
+                yield step, each
+
+
+def prove(plan: Plan) -> None:
+    """Walk the plan with the shop's state; raise KnowledgeInvalid on the first hole."""
+    state = set(plan.route.file.starts_with)
+    for step, each in walk(plan):
+        for need in _named(step.file.needs, each):
+            if need not in state:
+                raise KnowledgeInvalid((_hole(plan, step, need, each),))
+        state -= set(_named(step.file.ends, each))
+        state |= set(_named(step.file.makes, each))
+    for wanted in plan.route.file.must_reach:
+        if wanted not in state:
+            raise KnowledgeInvalid(
+                (
+                    Problem(
+                        plan.route.where,
+                        plan.route.file.id,
+                        f"the route ends without '{wanted}'",
+                        "add the step that makes it",
+                    ),
+                )
+            )
+
+
+def _named(states: list[str], each: str) -> list[str]:
+    return [state.replace(EACH, each) for state in states]
+
+
+def _hole(plan: Plan, step: StepText, need: str, each: str) -> Problem:
+    makers = [
+        f"{other.file.id}{' (left out: ' + plan.left_out[other.file.id] + ')' if other.file.id in plan.left_out else ''}"
+        for other in _all_steps(plan)
+        if need in _named(other.file.makes, each)
+    ]
+    made = f"made only by: {', '.join(makers)}" if makers else "no step makes it"
+    return Problem(step.where, step.file.id, f"needs '{need}', which is not there; {made}", "mend the route")
+
+
+def _all_steps(plan: Plan) -> list[StepText]:
+    return [step for planned in plan.phases for step in planned.steps]

@@ -1,0 +1,67 @@
+"""Stops judged for a case: why no procedure is printed, with the figures and the shortest way out."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tailtrue.assemble.filling import Filler, Gap
+from tailtrue.case import Case
+from tailtrue.facts import NotKnown
+from tailtrue.procedure import Text
+from tailtrue.store.knowledge import Stop
+from tailtrue.truth import Truth
+from tailtrue.wording import Wording
+
+
+@dataclass(frozen=True)
+class Refusal:
+    """One reason not to print."""
+
+    id: str
+    title: str
+    text: Text
+    way_out: tuple[Text, ...]
+    sources: tuple[str, ...]
+
+
+def refusals(case: Case) -> tuple[Refusal, ...]:
+    """Every stop that fires, or that may fire and says that not knowing is enough to refuse."""
+    filler = Filler(case)
+    return tuple(_refusals(case, filler))
+
+
+def _refusals(case: Case, filler: Filler) -> Iterator[Refusal]:
+    for stop in case.knowledge.stops:
+        judged = case.judge(stop.when)
+        if judged.truth is Truth.YES:
+            yield _refusal(stop, filler, stop.text)
+        elif judged.truth is Truth.UNKNOWN and stop.file.if_unknown == "refuse":
+            labels = " and ".join(case.knowledge.catalogue[name].label for name in judged.missing)
+            yield _refusal(stop, filler, stop.text, f"Not known: {labels}.")
+
+
+def _refusal(stop: Stop, filler: Filler, text: Wording, also: str = "") -> Refusal:
+    said = _filled(filler, text) or (stop.file.title,)
+    ways = tuple(filled for way in stop.way_out if (filled := _filled(filler, way)))
+    return Refusal(
+        stop.file.id, stop.file.title, (*said, f" {also}") if also else said, ways or (("see the manual",),),
+        tuple(stop.file.sources),
+    )  # fmt: skip
+
+
+def _filled(filler: Filler, wording: Wording) -> Text | None:
+    try:
+        return filler.text(wording)
+    except Gap:
+        return None
+
+
+def impossible(case: Case, name: str, found: NotKnown) -> Refusal:
+    """A refusal for a fact that no stop foresaw: a formula or table that does not reach this case."""
+    label = case.knowledge.catalogue[name].label
+    if found.missing:
+        missing = ", ".join(case.knowledge.catalogue[need].label for need in found.missing)
+        return Refusal(name, f"Not known: {label}", (f"It depends on: {missing}.",), ((f"Give: {missing}.",),), ())
+    return Refusal(
+        name, f"Cannot be worked out: {label}", (f"{found.trouble or 'nothing fits'}.",),
+        (("Change the stock or the tools so that the tables and formulas reach it.",),), (),
+    )  # fmt: skip

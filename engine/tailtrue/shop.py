@@ -1,0 +1,97 @@
+"""What the inspection is told of the shop: read anew from the user's files and the named limits, not from the plan.
+
+Of the plan only names are taken - which chuck, which kind of gauge, which micrometer - never a figure.
+"""
+
+from collections.abc import Mapping
+from typing import Any
+
+from tailtrue.given.read import Given
+from tailtrue.inspection import Shop, SpeedCap
+from tailtrue.quantities import read_quantity
+from tailtrue.store.knowledge import Knowledge
+
+Record = Mapping[str, Any]
+_IN_CHUCK = ("prepare", "bar-ends", "collars")
+_ON_CENTRES = ("turn-collars", "test")
+
+
+def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Shop:
+    """The shop as the files describe it. `chosen` holds the names that the plan settled on."""
+    return Shop(
+        machine_name=given.value("lathe.name"),
+        dials=given.value("lathe.dials"),
+        tool_side=given.value("lathe.tool_side"),
+        dial_reads=given.value("lathe.dial_reads"),
+        dial_division_mm=given.value("lathe.dial_division"),
+        between_centres_mm=given.value("lathe.between_centres"),
+        swing_over_cross_slide_mm=_swing(given, knowledge),
+        speed_caps=_caps(given, knowledge, chosen["chuck"]),
+        drills=_drills(given, knowledge),
+        tool_ids_in_shop=frozenset(
+            name for name, need in knowledge.needs.items() if not need.file.given or given.value(need.file.given)
+        ),
+        instruments=_instruments(given, chosen),
+        feeds=tuple(given.value("lathe.feeds", ())),
+        speeds=tuple(given.value("lathe.speeds", ())),
+        speed_from=given.value("lathe.speed_from"),
+        speed_to=given.value("lathe.speed_to"),
+        labels=_labels(given),
+    )
+
+
+def _limit(knowledge: Knowledge, name: str) -> float:
+    return float(knowledge.limits[f"limit.{name}"].value)
+
+
+def _swing(given: Given, knowledge: Knowledge) -> float:
+    said = given.value("lathe.swing_over_cross_slide")
+    return float(said) if said is not None else given.value("lathe.swing_over_bed") * _limit(knowledge, "cross_slide_share")
+
+
+def _caps(given: Given, knowledge: Knowledge, chuck_label: str) -> tuple[SpeedCap, ...]:
+    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chuck_label)
+    marked = chuck["marked_speed"]
+    if marked == "unmarked":
+        rows = knowledge.tables["machines/chuck_limits"]
+        marked = rows.within(chuck["body"], "body_over_mm", "body_upto_mm").number("unmarked_limit_per_min")
+    centre = f"{given.value('crib.tailstock_centre')}_centre_speed"
+    return (
+        SpeedCap("chuck", float(marked), _IN_CHUCK),
+        SpeedCap("blank in the jaws", _limit(knowledge, "blank_speed"), ("collars",)),
+        SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), _ON_CENTRES),
+        SpeedCap("tailstock centre", _limit(knowledge, centre), _ON_CENTRES),
+    )
+
+
+def _drills(given: Given, knowledge: Knowledge) -> frozenset[float]:
+    sizes: set[float] = set()
+    for entry in given.value("crib.drills", ()):
+        if entry.get("set"):
+            sizes |= {row.number("size_mm") for row in knowledge.tables["tools/drill_sets"].where(set=entry["set"])}
+        sizes |= {read_quantity(written, "mm") for written in entry.get("sizes") or ()}
+    return frozenset(sizes)
+
+
+def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[float, float, float]]:
+    found = {}
+    for gauge in given.value("crib.bore_gauges", ()):
+        if gauge["kind"] == chosen["gauge"]:
+            found["bore-gauge"] = (gauge["from"], gauge["to"], gauge.get("resolution") or 0.0)
+    for name, size in (("micrometer-bar", chosen["bar"]), ("micrometer-collars", chosen["collar"])):
+        for instrument in given.value("crib.outside_micrometers", ()):
+            if instrument["from"] <= size <= instrument["to"]:
+                found[name] = (instrument["from"], instrument["to"], instrument["resolution"])
+    if given.value("crib.caliper_resolution") is not None:
+        found.setdefault("micrometer-collars", (0.0, float("inf"), given.value("crib.caliper_resolution")))
+    return found
+
+
+def _labels(given: Given) -> tuple[str, ...]:
+    """Every word the user wrote, alone or in a record: a number in it is theirs."""
+    words: list[str] = []
+    for value in given.values.values():
+        for one in value.value if isinstance(value.value, tuple) else (value.value,):
+            parts = one.values() if isinstance(one, Mapping) else (one,)
+            words += [part for part in parts if isinstance(part, str)]
+    return tuple(dict.fromkeys(words))

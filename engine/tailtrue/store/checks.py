@@ -1,0 +1,212 @@
+"""Static checks of the knowledge: what can be wrong in it is found here, never when some job happens to reach it."""
+
+import re
+from collections.abc import Iterable, Iterator
+
+from tailtrue.errors import KnowledgeInvalid, Problem
+from tailtrue.store.examples import decision_example_problems, example_problems
+from tailtrue.store.knowledge import Caution, Knowledge, Note, StepText, Stop
+from tailtrue.store.models import DecisionFile
+from tailtrue.store.scan import unique_problems
+from tailtrue.tables import source_keys
+from tailtrue.wording import Wording
+
+# Activities that mark a step for the proof and the inspection; they are no hazard of their own.
+MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock"})
+MOST_WORDS = 20
+_DIGIT = re.compile(r"\d")
+
+
+def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]) -> None:
+    """Hold the whole knowledge against itself; KnowledgeInvalid with everything that is wrong."""
+    problems = [
+        *_dependencies(knowledge),
+        *_sources(knowledge),
+        *_steps(knowledge),
+        *_needs(knowledge),
+        *_routes(knowledge),
+        *_cautions(knowledge),
+        *_texts(knowledge),
+        *example_problems(knowledge),
+    ]
+    for file in decision_files:
+        decision = knowledge.decisions[file.id]
+        problems += decision_example_problems(knowledge, decision, file.example)
+        if decision.hit == "unique":
+            problems += unique_problems(decision, knowledge.catalogue)
+    if problems:
+        raise KnowledgeInvalid(tuple(problems))
+
+
+def _dependencies(knowledge: Knowledge) -> Iterator[Problem]:
+    reads: dict[str, tuple[str, ...]] = {}
+    for name, way in knowledge.computed.items():
+        reads[name] = way.needs
+        for need in way.needs:
+            if need not in knowledge.catalogue:
+                yield Problem(f"computed fact {name}", need, "no fact has this name", "mend the name")
+        for table in way.tables:
+            if table not in knowledge.tables:
+                yield Problem(f"computed fact {name}", table, "no table has this name", "add the table")
+    for name, decision in knowledge.decisions.items():
+        reads[name] = tuple(decision.names())
+    yield from _cycles(reads)
+
+
+def _cycles(reads: dict[str, tuple[str, ...]]) -> Iterator[Problem]:
+    done: set[str] = set()
+    path: list[str] = []
+
+    def visit(name: str) -> Iterator[Problem]:
+        if name in path:
+            ring = " reads ".join([*path[path.index(name) :], name])
+            yield Problem("facts", name, f"reads itself in a circle: {ring}", "break the circle")
+            return
+        if name in done or name not in reads:
+            return
+        path.append(name)
+        for need in reads[name]:
+            yield from visit(need)
+        path.pop()
+        done.add(name)
+
+    for name in reads:
+        yield from visit(name)
+
+
+def _sources(knowledge: Knowledge) -> Iterator[Problem]:
+    def resolve(where: str, said: str, written: Iterable[str]) -> Iterator[Problem]:
+        for text in written:
+            for key in source_keys(text):
+                if key not in knowledge.sources:
+                    yield Problem(where, said, f"source '{key}' is not in sources.toml", "add it, or use memory")
+
+    rules: tuple[Caution | Stop | Note, ...] = (*knowledge.cautions, *knowledge.stops, *knowledge.notes)
+    for rule in rules:
+        yield from resolve(rule.where, rule.file.id, rule.file.sources)
+    for decision in knowledge.decisions.values():
+        for alternative in decision.rows:
+            yield from resolve(decision.where, f"{decision.spec.name}: {alternative.then}", alternative.sources)
+    for limit in knowledge.limits.values():
+        yield from resolve(limit.spec.where, limit.name, limit.sources)
+    for step in knowledge.steps.values():
+        yield from resolve(step.where, step.file.id, step.file.sources)
+    for name, way in knowledge.computed.items():
+        yield from resolve(f"computed fact {name}", name, way.spec.sources)
+    for table in knowledge.tables.values():
+        for row in table.rows:
+            where = f"knowledge/{table.name}.csv:{row.line}"
+            if not row.sources:
+                yield Problem(where, "", "the row names no source", "name one, or say memory")
+            yield from resolve(where, "", [row.cells.get("source", "")])
+
+
+def _steps(knowledge: Knowledge) -> Iterator[Problem]:
+    answered = {activity for caution in knowledge.cautions for activity in caution.file.answers}
+    for step in knowledge.steps.values():
+        file = step.file
+        for activity in file.activities:
+            if activity not in answered and activity not in MARKS:
+                yield Problem(step.where, activity, "no caution answers this activity", "add a caution, or mend the name")
+        for tool in file.tools:
+            if tool not in knowledge.needs:
+                yield Problem(step.where, tool, "is not in needs.toml", "add it there")
+        for check in step.checks:
+            for name in (check.low, check.high, check.resolution, check.uncertainty):
+                if name is not None and name not in knowledge.catalogue:
+                    yield Problem(step.where, name, "no fact has this name", "mend the check")
+            if check.instrument is not None and check.instrument not in file.tools:
+                yield Problem(step.where, check.instrument, "measures here but is not among the tools", "add it to tools")
+        if file.hold and file.hold.go_back_to and file.hold.go_back_to not in knowledge.steps:
+            yield Problem(step.where, file.hold.go_back_to, "the hold goes back to a step that is not there", "mend it")
+        if step.settings_from and not knowledge.catalogue[step.settings_from.records].fields:
+            yield Problem(step.where, step.settings_from.records, "is not a list of records", "mend settings_from")
+        yield from _sentences(step)
+
+
+def _sentences(step: StepText) -> Iterator[Problem]:
+    for sentence in step.sentences:
+        for part in re.split(r"(?<=[.!?])\s+", sentence.words):
+            if len(part.split()) > MOST_WORDS:
+                yield Problem(step.where, part, f"has more than {MOST_WORDS} words", "say it in two sentences")
+        if _DIGIT.search("".join(part for part in sentence.parts if isinstance(part, str))):
+            yield Problem(step.where, sentence.words, "a number is typed into a sentence", "make it a fact")
+
+
+def _needs(knowledge: Knowledge) -> Iterator[Problem]:
+    for name, need in knowledge.needs.items():
+        if need.file.given and need.file.given not in knowledge.given.specs():
+            yield Problem("knowledge/needs.toml", name, f"no given fact is named '{need.file.given}'", "mend the name")
+
+
+def _routes(knowledge: Knowledge) -> Iterator[Problem]:
+    used: set[str] = set()
+    for route in knowledge.routes.values():
+        for phase in route.phases:
+            for name in phase.file.steps:
+                used.add(name)
+                if name not in knowledge.steps:
+                    yield Problem(route.where, name, "the route names a step that is not there", "mend the route")
+    for name, step in knowledge.steps.items():
+        if name not in used:
+            yield Problem(step.where, name, "no route uses this step", "put it in a route, or take it out")
+
+
+def _cautions(knowledge: Knowledge) -> Iterator[Problem]:
+    seen: set[str] = set()
+    for caution in knowledge.cautions:
+        file = caution.file
+        if file.id in seen:
+            yield Problem(caution.where, file.id, "two cautions have this id", "rename one")
+        seen.add(file.id)
+        allowed = {1: {"notice"}, 2: {"caution"}, 3: {"caution"}}.get(file.severity, {"warning", "danger"})
+        if file.signal not in allowed:
+            yield Problem(
+                caution.where, file.id, f"signal word {file.signal} does not fit severity {file.severity}",
+                f"use {' or '.join(sorted(allowed))}",
+            )  # fmt: skip
+        for text in (file.harm, *(wording.words for wording in caution.avoid)):
+            if len(text.split()) > MOST_WORDS:
+                yield Problem(caution.where, text, f"has more than {MOST_WORDS} words", "say it shorter")
+
+
+def _texts(knowledge: Knowledge) -> Iterator[Problem]:
+    for where, said, wording, records in _all_wordings(knowledge):
+        for place in wording.places():
+            if place.name.startswith("row.") and records:
+                if place.name.removeprefix("row.") not in knowledge.catalogue[records].fields:
+                    yield Problem(where, said, f"'{records}' has no field '{place.name[4:]}'", "mend the place")
+            elif place.name not in knowledge.catalogue:
+                yield Problem(where, said, f"no fact is named '{place.name}'", "mend the place")
+
+
+def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str]]:
+    for caution in knowledge.cautions:
+        yield from ((caution.where, caution.file.id, text, "") for text in caution.avoid)
+    for stop in knowledge.stops:
+        yield from ((stop.where, stop.file.id, text, "") for text in (stop.text, *stop.way_out))
+    for note in knowledge.notes:
+        yield note.where, note.file.id, note.text, ""
+    for name, need in knowledge.needs.items():
+        yield from (("knowledge/needs.toml", name, text, "") for text in (need.name, need.detail))
+    for name, step in knowledge.steps.items():
+        texts = [*step.sentences, step.why, *(check.text for check in step.checks)]
+        texts += [text for row in step.settings for text in (row.label, row.value, row.reason)]
+        if step.hold:
+            texts.append(step.hold.text)
+        yield from ((step.where, name, text, "") for text in texts)
+        if step.settings_from:
+            rows = step.settings_from
+            yield from ((step.where, name, text, rows.records) for text in (rows.label, rows.value, rows.reason))
+    for route in knowledge.routes.values():
+        yield from ((route.where, route.file.id, text, "") for text in (route.lead, *(p.purpose for p in route.phases)))
+    page = knowledge.page
+    where = "knowledge/page.toml"
+    for text in (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.care):
+        yield where, "", text, ""
+    for seen, do, never in page.trouble:
+        yield from ((where, seen, text, "") for text in (do, never))
+    for row in page.facts:
+        yield from ((where, row.label.words, text, "") for text in (row.label, row.value, row.reason))
+    for cut in page.cuts:
+        yield from ((where, cut.piece, text, "") for text in (cut.material, cut.size, cut.saw_to))

@@ -1,0 +1,93 @@
+"""Examples that stand beside a rule in its file: each must come out as its author says."""
+
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
+from typing import Any
+
+from tailtrue.conditions import Condition, Get
+from tailtrue.decisions import Decision, decide
+from tailtrue.errors import FactsWrong, Problem
+from tailtrue.facts import Fact, FactSpec, NotKnown
+from tailtrue.quantities import read_quantity
+from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.models import ExampleFile
+from tailtrue.truth import Truth
+
+_SAYS = {Truth.YES: "fires", Truth.NO: "silent", Truth.UNKNOWN: "unknown"}
+
+
+def example_case(
+    facts: Mapping[str, Any], catalogue: Mapping[str, FactSpec], limits: Mapping[str, Fact] = MappingProxyType({})
+) -> Get:
+    """A way to facts that knows those of an example, and the named limits, which every case has."""
+
+    def get(name: str) -> Fact | NotKnown:
+        spec = catalogue[name]
+        if name not in facts:
+            return limits.get(name) or NotKnown(spec, (name,))
+        return Fact(spec, _value(facts[name], spec))
+
+    return get
+
+
+def _value(written: Any, spec: FactSpec) -> Any:
+    if spec.kind == "yes-no" and isinstance(written, str):
+        return written == "yes"
+    if spec.is_number:
+        return read_quantity(written, spec.unit) if isinstance(written, str) else float(written)
+    return written
+
+
+def example_problems(knowledge: Knowledge) -> Iterator[Problem]:
+    """Every example of the knowledge that does not come out as it says."""
+    for caution in knowledge.cautions:
+        yield from _judge(knowledge, caution.file.id, caution.when, caution.file.example, caution.where)
+        if caution.file.when:
+            yield from _both_ways(caution.file.id, caution.file.example, caution.where)
+    for stop in knowledge.stops:
+        yield from _judge(knowledge, stop.file.id, stop.when, stop.file.example, stop.where)
+        yield from _both_ways(stop.file.id, stop.file.example, stop.where)
+    for note in knowledge.notes:
+        yield from _judge(knowledge, note.file.id, note.when, note.file.example, note.where)
+
+
+def decision_example_problems(knowledge: Knowledge, decision: Decision, examples: list[ExampleFile]) -> Iterator[Problem]:
+    """Examples of a decision: the alternative that must win, or 'none', or 'unknown'."""
+    for example in examples:
+        yield from _unknown_facts(knowledge, decision.spec.name, example, decision.where)
+        fact = decide(decision, example_case(example.facts, knowledge.catalogue, knowledge.limits)).fact
+        came = str(fact.value) if isinstance(fact, Fact) else ("unknown" if fact.missing else "none")
+        if came != example.expect:
+            yield Problem(
+                decision.where, f"{decision.spec.name}: {example.name}", f"says {example.expect}, came out {came}",
+                "mend the rows or the example",
+            )  # fmt: skip
+
+
+def _judge(knowledge: Knowledge, name: str, when: Condition, examples: list[ExampleFile], where: str) -> Iterator[Problem]:
+    for example in examples:
+        yield from (wrong := list(_unknown_facts(knowledge, name, example, where)))
+        if wrong:
+            continue
+        try:
+            truth = when.judge(example_case(example.facts, knowledge.catalogue, knowledge.limits)).truth
+        except (FactsWrong, ValueError, TypeError) as broken:
+            yield Problem(where, f"{name}: {example.name}", f"cannot be judged: {broken}", "mend the facts of the example")
+            continue
+        if _SAYS[truth] != example.expect:
+            yield Problem(
+                where, f"{name}: {example.name}", f"says {example.expect}, came out {_SAYS[truth]}",
+                "mend the rule or the example",
+            )  # fmt: skip
+
+
+def _unknown_facts(knowledge: Knowledge, name: str, example: ExampleFile, where: str) -> Iterator[Problem]:
+    for fact in example.facts:
+        if fact not in knowledge.catalogue:
+            yield Problem(where, f"{name}: {example.name}", f"no fact is named '{fact}'", "use a fact of the catalogue")
+
+
+def _both_ways(name: str, examples: list[ExampleFile], where: str) -> Iterator[Problem]:
+    for wanted in ("fires", "silent"):
+        if not any(example.expect == wanted for example in examples):
+            yield Problem(where, name, f"has no example that is {wanted}", "add one")

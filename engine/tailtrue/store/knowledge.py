@@ -1,0 +1,198 @@
+"""The whole knowledge, loaded and checked, as the engine uses it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from tailtrue.computed.registry import Computed
+from tailtrue.conditions import Condition
+from tailtrue.decisions import Decision
+from tailtrue.facts import Fact, FactSpec
+from tailtrue.given.catalogue import Catalogue
+from tailtrue.store.models import (
+    BlankFile,
+    CautionFile,
+    HoldFile,
+    NeedFile,
+    NoteFile,
+    PhaseFile,
+    RouteFile,
+    SourceFile,
+    StepFile,
+    StopFile,
+)
+from tailtrue.tables import Table
+from tailtrue.wording import Wording
+
+
+@dataclass(frozen=True)
+class Caution:
+    """A caution with its condition and texts read."""
+
+    file: CautionFile
+    when: Condition
+    avoid: tuple[Wording, ...]
+    where: str
+
+
+@dataclass(frozen=True)
+class Stop:
+    """A stop with its condition and texts read."""
+
+    file: StopFile
+    when: Condition
+    text: Wording
+    way_out: tuple[Wording, ...]
+    where: str
+
+
+@dataclass(frozen=True)
+class Note:
+    """A note with its condition and text read."""
+
+    file: NoteFile
+    when: Condition
+    text: Wording
+    where: str
+
+
+@dataclass(frozen=True)
+class SettingText:
+    """A settings line with its texts read."""
+
+    label: Wording
+    value: Wording
+    reason: Wording
+    when: Condition
+
+
+@dataclass(frozen=True)
+class SettingsFrom:
+    """Settings lines made from a list of records."""
+
+    records: str
+    label: Wording
+    value: Wording
+    reason: Wording
+
+
+@dataclass(frozen=True)
+class CheckText:
+    """A check with its texts read; limits and instrument are names of facts."""
+
+    text: Wording
+    low: str | None
+    high: str | None
+    instrument: str | None
+    resolution: str | None
+    uncertainty: str | None
+    blanks: tuple[BlankFile, ...]
+    when: Condition
+
+
+@dataclass(frozen=True)
+class HoldText:
+    """A hold point with its text read."""
+
+    file: HoldFile
+    text: Wording
+
+
+@dataclass(frozen=True)
+class StepText:
+    """A step with its texts read."""
+
+    file: StepFile
+    when: Condition
+    sentences: tuple[Wording, ...]
+    settings: tuple[SettingText, ...]
+    settings_from: SettingsFrom | None
+    checks: tuple[CheckText, ...]
+    hold: HoldText | None
+    why: Wording
+    where: str
+
+
+@dataclass(frozen=True)
+class Phase:
+    """A phase of a route with its condition and purpose read."""
+
+    file: PhaseFile
+    when: Condition
+    purpose: Wording
+
+
+@dataclass(frozen=True)
+class Route:
+    """A route with its texts read."""
+
+    file: RouteFile
+    lead: Wording
+    phases: tuple[Phase, ...]
+    where: str
+
+
+@dataclass(frozen=True)
+class Need:
+    """Something the job may use, with its texts read."""
+
+    file: NeedFile
+    name: Wording
+    detail: Wording
+    have: Condition
+
+
+@dataclass(frozen=True)
+class CutText:
+    """A line of the cut list with its texts read."""
+
+    piece: str
+    count: int
+    material: Wording
+    size: Wording
+    saw_to: Wording
+
+
+@dataclass(frozen=True)
+class DrawingPlan:
+    """What the drawing shows."""
+
+    title: str
+    caption: str
+    dimensions: Mapping[str, str]
+    labels: Mapping[str, Wording]
+
+
+@dataclass(frozen=True)
+class Page:
+    """The standing texts of the sheet."""
+
+    conventions: tuple[Wording, ...]
+    stop_at_once: tuple[Wording, ...]
+    do_not_start: tuple[Wording, ...]
+    who_may: tuple[Wording, ...]
+    care: tuple[Wording, ...]
+    trouble: tuple[tuple[str, Wording, Wording], ...]
+    facts: tuple[SettingText, ...]
+    cuts: tuple[CutText, ...]
+    drawing: DrawingPlan
+
+
+@dataclass(frozen=True)
+class Knowledge:
+    """Everything the trade knows, for the engine."""
+
+    version: str
+    given: Catalogue
+    catalogue: Mapping[str, FactSpec]
+    computed: Mapping[str, Computed]
+    limits: Mapping[str, Fact]
+    decisions: Mapping[str, Decision]
+    cautions: tuple[Caution, ...]
+    stops: tuple[Stop, ...]
+    notes: tuple[Note, ...]
+    steps: Mapping[str, StepText]
+    routes: Mapping[str, Route]
+    needs: Mapping[str, Need]
+    page: Page
+    sources: Mapping[str, SourceFile]
+    tables: Mapping[str, Table]

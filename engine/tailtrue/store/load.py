@@ -1,0 +1,247 @@
+"""Loading the whole knowledge: files read, texts and conditions compiled against the catalogue of facts."""
+
+import hashlib
+from collections.abc import Callable, Mapping
+from pathlib import Path
+from typing import Any, TypeVar
+
+from tailtrue.computed.registry import Computed, register
+from tailtrue.conditions import Condition, ConditionError, read_condition
+from tailtrue.decisions import Decision, DecisionRow
+from tailtrue.errors import FactsWrong, KnowledgeInvalid
+from tailtrue.facts import Fact, FactSpec
+from tailtrue.given.catalogue import Catalogue, load_catalogue
+from tailtrue.quantities import read_quantity
+from tailtrue.store import models
+from tailtrue.store.checks import check_knowledge
+from tailtrue.store.knowledge import (
+    Caution,
+    CheckText,
+    CutText,
+    DrawingPlan,
+    HoldText,
+    Knowledge,
+    Need,
+    Note,
+    Page,
+    Phase,
+    Route,
+    SettingsFrom,
+    SettingText,
+    StepText,
+    Stop,
+)
+from tailtrue.store.reading import Reader
+from tailtrue.tables import read_tables, source_keys
+from tailtrue.wording import Wording, read_wording
+
+Made = TypeVar("Made")
+
+
+def knowledge_version(folder: Path) -> str:
+    """A short fingerprint of every file of the knowledge, names and contents."""
+    digest = hashlib.sha256()
+    for path in sorted(p for p in folder.rglob("*") if p.is_file()):
+        digest.update(path.relative_to(folder).as_posix().encode())
+        digest.update(path.read_bytes())
+    return digest.hexdigest()[:8]
+
+
+class Loader:
+    """Reads one knowledge folder, gathering every fault before it gives up."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        self.reader = Reader(folder)
+        self.given: Catalogue = load_catalogue(folder)
+        self.computed: Mapping[str, Computed] = register()
+        self.catalogue: dict[str, FactSpec] = dict(self.given.specs())
+        self.catalogue.update({name: way.spec for name, way in self.computed.items()})
+
+    def load(self) -> Knowledge:
+        """The knowledge, or KnowledgeInvalid with all that is wrong."""
+        limits = self._limits()
+        sources = {
+            name: made
+            for name, row in self.reader.toml(self.folder / "sources.toml").items()
+            if (made := self.reader.model(models.SourceFile, row, f"knowledge/sources.toml [{name}]"))
+        }
+        decision_files = list(self.reader.entries("decisions", "decision", models.DecisionFile))
+        for file, where in decision_files:
+            choices = tuple(dict.fromkeys(row.then for row in file.row))
+            self.catalogue[file.id] = FactSpec(
+                file.id, "choice", file.label, "decided", choices=choices, where=where, how=file.question
+            )
+        knowledge = Knowledge(
+            version=knowledge_version(self.folder),
+            given=self.given,
+            catalogue=self.catalogue,
+            computed=self.computed,
+            limits=limits,
+            decisions={file.id: self._decision(file, where) for file, where in decision_files},
+            cautions=tuple(
+                Caution(f, self._when(f.when, w, f.id), self._wordings(f.avoid, w, f.id), w)
+                for f, w in self.reader.entries("cautions", "caution", models.CautionFile)
+            ),
+            stops=tuple(
+                Stop(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), self._wordings(f.way_out, w, f.id), w)
+                for f, w in self.reader.entries("stops", "stop", models.StopFile)
+            ),
+            notes=tuple(
+                Note(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
+                for f, w in self.reader.entries("notes.toml", "note", models.NoteFile)
+            ),
+            steps=self._steps(),
+            routes=self._routes(),
+            needs={
+                f.id: Need(f, self._wording(f.name, w, f.id), self._wording(f.detail, w, f.id), self._when(f.have, w, f.id))
+                for f, w in self.reader.entries("needs.toml", "need", models.NeedFile)
+            },
+            page=self._page(),
+            sources=sources,
+            tables=read_tables(self.folder),
+        )
+        if self.reader.problems:
+            raise KnowledgeInvalid(tuple(self.reader.problems))
+        check_knowledge(knowledge, [file for file, _ in decision_files])
+        return knowledge
+
+    def _when(self, written: list[Any], where: str, said: str) -> Condition:
+        return self._tried(lambda: read_condition(written, self.catalogue), read_condition([], {}), where, said)
+
+    def _wording(self, text: str, where: str, said: str) -> Wording:
+        return self._tried(lambda: read_wording(text), Wording(()), where, said)
+
+    def _wordings(self, texts: list[str], where: str, said: str) -> tuple[Wording, ...]:
+        return tuple(self._wording(text, where, said) for text in texts)
+
+    def _tried(self, make: Callable[[], Made], instead: Made, where: str, said: str) -> Made:
+        try:
+            return make()
+        except (ConditionError, ValueError) as wrong:
+            self.reader.wrong(where, said, str(wrong), "mend it against the list of facts")
+            return instead
+
+    def _limits(self) -> dict[str, Fact]:
+        limits = {}
+        for file, where in self.reader.entries("limits.toml", "limit", models.LimitFile):
+            spec = FactSpec(
+                file.id, "quantity", file.label, "limit", file.unit, file.rounding,
+                "most" if file.safe == "lower" else "least", where=where, how=file.why,
+                sources=tuple(key for written in file.sources for key in source_keys(written)),
+            )  # fmt: skip
+            try:
+                plain = file.unit in ("", "1")
+                value = float(file.value) if plain else read_quantity(file.value, file.unit)
+            except (FactsWrong, ValueError) as wrong:
+                self.reader.wrong(where, file.value, str(wrong), f"give a quantity in {file.unit}")
+                continue
+            limits[file.id] = Fact(spec, value, sources=spec.sources)
+            self.catalogue[file.id] = spec
+        return limits
+
+    def _decision(self, file: models.DecisionFile, where: str) -> Decision:
+        rows = tuple(
+            DecisionRow(
+                row.then,
+                row.name,
+                self._when(row.when, where, f"{file.id}: {row.then}"),
+                row.why,
+                tuple(key for written in row.sources for key in source_keys(written)),
+                row.if_unknown,
+            )
+            for row in file.row
+        )
+        return Decision(self.catalogue[file.id], file.question, file.hit, rows, where)
+
+    def _setting(self, file: models.SettingFile, where: str, said: str) -> SettingText:
+        label, value, reason = self._wordings([file.label, file.value, file.reason], where, said)
+        return SettingText(label, value, reason, self._when(file.when, where, said))
+
+    def _steps(self) -> dict[str, StepText]:
+        steps: dict[str, StepText] = {}
+        for path in sorted((self.folder / "steps").glob("*.md")):
+            head, body = self.reader.head_and_body(path)
+            where = self.reader.place(path, 1)
+            file = self.reader.model(models.StepFile, head, where) if head else None
+            if file is None:
+                continue
+            if file.id in steps or file.id != path.stem:
+                self.reader.wrong(where, file.id, "the id of a step is the name of its file", "make them the same")
+            steps[file.id] = self._step(file, body, where)
+        return steps
+
+    def _step(self, file: models.StepFile, body: str, where: str) -> StepText:
+        rows = file.settings_from
+        return StepText(
+            file=file,
+            when=self._when(file.when, where, file.id),
+            sentences=self._wordings([line.strip() for line in body.splitlines() if line.strip()], where, file.id),
+            settings=tuple(self._setting(setting, where, file.id) for setting in file.settings),
+            settings_from=SettingsFrom(rows.records, *self._wordings([rows.label, rows.value, rows.reason], where, file.id))
+            if rows
+            else None,
+            checks=tuple(
+                CheckText(
+                    self._wording(check.text, where, file.id),
+                    check.low,
+                    check.high,
+                    check.instrument,
+                    check.resolution,
+                    check.uncertainty,
+                    tuple(check.blanks),
+                    self._when(check.when, where, file.id),
+                )
+                for check in file.check
+            ),
+            hold=HoldText(file.hold, self._wording(file.hold.text, where, file.id)) if file.hold else None,
+            why=self._wording(file.why, where, file.id),
+            where=where,
+        )
+
+    def _routes(self) -> dict[str, Route]:
+        routes = {}
+        for path in sorted((self.folder / "routes").glob("*.toml")):
+            where = self.reader.place(path, 1)
+            file = self.reader.model(models.RouteFile, self.reader.toml(path), where)
+            if file is None:
+                continue
+            phases = tuple(
+                Phase(p, self._when(p.when, where, p.id), self._wording(p.purpose, where, p.id)) for p in file.phase
+            )
+            routes[file.id] = Route(file, self._wording(file.lead, where, file.id), phases, where)
+        return routes
+
+    def _page(self) -> Page:
+        path = self.folder / "page.toml"
+        where = self.reader.place(path)
+        file = self.reader.model(models.PageFile, self.reader.toml(path), where)
+        if file is None:
+            raise KnowledgeInvalid(tuple(self.reader.problems))
+        texts = [
+            self._wordings(rows, where, name)
+            for name, rows in (
+                ("conventions", file.conventions), ("stop_at_once", file.stop_at_once),
+                ("do_not_start", file.do_not_start), ("who_may", file.who_may), ("care", file.care),
+            )
+        ]  # fmt: skip
+        trouble = tuple(
+            (row[0], self._wording(row[1], where, "trouble"), self._wording(row[2], where, "trouble"))
+            for row in file.trouble
+        )
+        settings = tuple(self._setting(row, where, "facts") for row in file.facts)
+        cuts = tuple(
+            CutText(cut.piece, cut.count, *self._wordings([cut.material, cut.size, cut.saw_to], where, cut.piece))
+            for cut in file.cut
+        )
+        labels = {name: self._wording(text, where, name) for name, text in file.drawing.labels.items()}
+        drawing = DrawingPlan(file.drawing.title, file.drawing.caption, file.drawing.dimensions, labels)
+        return Page(texts[0], texts[1], texts[2], texts[3], texts[4], trouble, settings, cuts, drawing)
+
+
+def load_knowledge(folder: Path) -> Knowledge:
+    """Load the knowledge of a folder.
+
+    Every static check runs. Raises KnowledgeInvalid with every fault found, each with file and line.
+    """
+    return Loader(folder).load()

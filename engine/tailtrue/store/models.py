@@ -1,0 +1,256 @@
+"""The shape of the knowledge files. Unknown keys are refused: a misspelt `severity` must never pass as absent."""
+
+from typing import Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from tailtrue.procedure import MachineState, Rounding, Signal
+
+When = list[Any]
+
+
+class File(BaseModel):
+    """A part of a knowledge file."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class ExampleFile(File):
+    """A situation, and what the rule must say of it."""
+
+    name: str
+    facts: dict[str, Any]
+    expect: str
+
+
+class ControlFile(File):
+    """One control of a hazard, by its place in the hierarchy."""
+
+    level: Literal["eliminate", "substitute", "guard", "instruct", "protect"]
+    text: str
+
+
+class CautionFile(File):
+    """A hazard and what answers it."""
+
+    id: str
+    row: str
+    signal: Signal
+    severity: int = Field(ge=1, le=5)
+    likelihood: int = Field(ge=1, le=5)
+    hazard: str
+    harm: str
+    avoid: list[str] = Field(min_length=1, max_length=3)
+    controls: list[ControlFile] = Field(min_length=1)
+    protective_equipment: list[str]
+    signs: list[str]
+    answers: list[str] = Field(min_length=1)
+    scope: Literal["step", "job"]
+    when: When
+    if_unknown: Literal["show"] = "show"
+    sources: list[str] = Field(min_length=1)
+    example: list[ExampleFile] = []
+
+
+class StopFile(File):
+    """When no procedure may be printed, why, and the shortest way out."""
+
+    id: str
+    title: str
+    when: When = Field(min_length=1)
+    if_unknown: Literal["refuse", "pass-over"] = "refuse"
+    text: str
+    way_out: list[str] = Field(min_length=1)
+    sources: list[str] = Field(min_length=1)
+    example: list[ExampleFile] = Field(min_length=2)
+
+
+class NoteFile(File):
+    """Something worth saying about this job that does not stop it."""
+
+    id: str
+    level: Literal["note", "attention"]
+    when: When
+    text: str
+    sources: list[str] = Field(min_length=1)
+    example: list[ExampleFile] = []
+
+
+class DecisionRowFile(File):
+    """One alternative of a decision."""
+
+    then: str
+    name: str
+    when: When
+    why: str
+    sources: list[str] = Field(min_length=1)
+    if_unknown: Literal["ask", "pass-over"] = "ask"
+
+
+class DecisionFile(File):
+    """A question and its alternatives."""
+
+    id: str
+    question: str
+    label: str
+    hit: Literal["unique", "priority"]
+    row: list[DecisionRowFile] = Field(min_length=1)
+    example: list[ExampleFile] = Field(min_length=2)
+
+
+class LimitFile(File):
+    """A named limit with its safe direction."""
+
+    id: str
+    value: str
+    unit: str
+    rounding: Rounding
+    safe: Literal["lower", "higher"]
+    label: str
+    why: str
+    sources: list[str] = Field(min_length=1)
+
+
+class NeedFile(File):
+    """Something a step may use, how it is named on the page, and when the shop has it."""
+
+    id: str
+    kind: Literal["tool", "instrument", "stock", "consumable", "wear"]
+    name: str
+    detail: str = ""
+    have: When = []
+    given: str = Field(default="", description="the given fact that must be said for the shop to have it")
+
+
+class SettingFile(File):
+    """A line of a settings table."""
+
+    label: str
+    value: str
+    reason: str = ""
+    when: When = []
+
+
+class SettingsFromFile(File):
+    """Settings with one line for each row of a computed list of records."""
+
+    records: str
+    label: str
+    value: str
+    reason: str = ""
+
+
+class BlankFile(File):
+    """A place to write in."""
+
+    label: str
+    unit: str = ""
+    count: int = 1
+
+
+class CheckFile(File):
+    """What is compared or written down."""
+
+    text: str
+    low: str | None = None
+    high: str | None = None
+    instrument: str | None = None
+    resolution: str | None = None
+    uncertainty: str | None = None
+    blanks: list[BlankFile] = []
+    when: When = []
+
+
+class HoldFile(File):
+    """A hold point."""
+
+    text: str
+    releases: str
+    go_back_to: str | None = None
+
+
+class StepFile(File):
+    """The front matter of a step."""
+
+    id: str
+    title: str
+    who: Literal["any", "supervised", "staff"] = "any"
+    machine: MachineState
+    when: When = []
+    needs: list[str] = []
+    makes: list[str] = []
+    ends: list[str] = []
+    tools: list[str] = []
+    activities: list[str] = []
+    settings: list[SettingFile] = []
+    settings_from: SettingsFromFile | None = None
+    check: list[CheckFile] = []
+    hold: HoldFile | None = None
+    why: str = ""
+    sources: list[str] = Field(min_length=1)
+
+
+class PhaseFile(File):
+    """A stretch of a route."""
+
+    id: str
+    title: str
+    purpose: str = ""
+    each: list[str] = []
+    when: When = []
+    steps: list[str] = Field(min_length=1)
+
+
+class RouteFile(File):
+    """The authored order of a whole job."""
+
+    id: str
+    title: str
+    lead: str
+    starts_with: list[str]
+    must_reach: list[str]
+    phase: list[PhaseFile] = Field(min_length=1)
+
+
+class SourceFile(File):
+    """Where knowledge comes from."""
+
+    kind: str
+    title: str
+    edition: str = ""
+    status: Literal["read", "cited", "open"] = "open"
+    note: str = ""
+
+
+class CutFile(File):
+    """One line of the cut list."""
+
+    piece: str
+    count: int
+    material: str
+    size: str
+    saw_to: str
+
+
+class DrawingFile(File):
+    """What the drawing shows: dimensions by fact, and words."""
+
+    title: str
+    caption: str
+    dimensions: dict[str, str]
+    labels: dict[str, str]
+
+
+class PageFile(File):
+    """Standing texts of the sheet."""
+
+    conventions: list[str]
+    stop_at_once: list[str]
+    do_not_start: list[str]
+    who_may: list[str]
+    care: list[str]
+    trouble: list[list[str]]
+    facts: list[SettingFile]
+    cut: list[CutFile]
+    drawing: DrawingFile
+    sources: list[str]

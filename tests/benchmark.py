@@ -1,0 +1,83 @@
+"""How long things take, as ratios measured in one run. Run it by hand; it is no test.
+
+.venv/bin/python tests/benchmark.py
+"""
+
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+ROOT = Path(__file__).parents[1]
+JOB = ROOT / "docs" / "examples" / "fernhill" / "job.toml"
+IMPORTS = "import pydantic, jinja2, markdown_it, typer"
+
+
+def process(*command: str) -> float:
+    """Seconds of one whole process."""
+    start = time.perf_counter()
+    subprocess.run(command, check=True, capture_output=True, cwd=ROOT)
+    return time.perf_counter() - start
+
+
+def paired(first: Callable[[], float], second: Callable[[], float], runs: int = 9) -> float:
+    """Median of first over second, the two in turn so that a drift of the machine falls out."""
+    first(), second()
+    return statistics.median(first() / second() for _ in range(runs))
+
+
+def inside(work: Callable[[], object], runs: int) -> float:
+    """Median seconds of work inside this process."""
+    times = []
+    for _ in range(runs):
+        start = time.perf_counter()
+        work()
+        times.append(time.perf_counter() - start)
+    return statistics.median(times)
+
+
+def main() -> None:
+    """Print every figure."""
+    python = sys.executable
+    with tempfile.TemporaryDirectory() as folder:
+
+        def make() -> float:
+            return process(python, "-m", "tailtrue", "make", str(JOB), "--out", folder)
+
+        def bare() -> float:
+            return process(python, "-c", IMPORTS)
+
+        def help_() -> float:
+            return process(python, "-m", "tailtrue", "--help")
+
+        def nothing() -> float:
+            return process(python, "-c", "pass")
+
+        print(f"tailtrue make / python importing its packages: {paired(make, bare):.2f}")
+        print(
+            f"tailtrue --help / python importing typer:      {paired(help_, lambda: process(python, '-c', 'import typer')):.2f}"
+        )
+        print(f"tailtrue --help / bare python:                 {paired(help_, nothing):.2f}")
+
+    from tailtrue.advise import knowledge, make_procedure
+    from tailtrue.places import knowledge_folder
+    from tailtrue.render import to_html, to_markdown
+    from tailtrue.store.load import load_knowledge
+
+    unit = inside(bare, 5)
+    known = knowledge()
+    load = inside(lambda: load_knowledge(knowledge_folder()), 7)
+    whole = inside(lambda: make_procedure(JOB, known), 15)
+    tree = make_procedure(JOB, known)
+    page = inside(lambda: to_html(tree), 15)
+    print(f"loading and checking the knowledge / the imports: {load / unit:.2f} ({load * 1000:.0f} ms)")
+    print(f"procedures a second and core, read to inspected:  {1 / whole:.0f}")
+    print(f"HTML of one procedure / reading to inspection:    {page / whole:.2f} ({page * 1000:.1f} ms)")
+    print(f"Markdown / HTML:                                  {inside(lambda: to_markdown(tree), 15) / page:.2f}")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,195 @@
+"""A small procedure that passes inspection, and the shop that it is for."""
+
+from collections.abc import Iterator
+
+from tailtrue.inspection import Shop, SpeedCap
+from tailtrue.procedure import (
+    Alternative,
+    Choice,
+    Cut,
+    Derivation,
+    Drawing,
+    Figure,
+    Finding,
+    LookUp,
+    Move,
+    Need,
+    Procedure,
+    Setting,
+    Source,
+    TitleBlock,
+)
+
+from .sample_making import making
+from .sample_pieces import caution, mm
+from .sample_using import using
+
+MACHINE = "Lathe 2, the grey one"
+SPAN, SPACING = 376.0, 260.0
+_WEAR = {"nitrile-gloves"}
+_INSTRUMENTS = {"micrometer-bar", "micrometer-collars", "bore-gauge", "indicator"}
+
+
+def shop() -> Shop:
+    """Givens of the sample: a geared lathe of an invented workshop."""
+    return Shop(
+        machine_name=MACHINE,
+        dials="metric",
+        tool_side="front",
+        dial_reads="radius",
+        dial_division_mm=0.05,
+        between_centres_mm=600.0,
+        swing_over_cross_slide_mm=150.0,
+        speed_caps=(
+            SpeedCap("the top of the lathe", 2000.0),
+            SpeedCap("the chuck", 1800.0, ("bar-ends", "collars")),
+            SpeedCap("work between centres", 600.0, ("test",)),
+        ),
+        drills=frozenset({10.0, 20.0}),
+        tool_ids_in_shop=frozenset(need.id for need in procedure().needs),
+        instruments={
+            "micrometer-bar": (0.0, 25.0, 0.01),
+            "micrometer-collars": (50.0, 75.0, 0.01),
+            "bore-gauge": (12.0, 32.0, 0.01),
+        },
+        feeds=(0.05, 0.1, 0.2),
+        speeds=(200.0, 500.0, 800.0, 1250.0, 2000.0),
+        labels=("Workshop bench 4 in the corner",),
+    )
+
+
+def procedure() -> Procedure:
+    """A procedure that every rule passes."""
+    bare = _without_lists()
+    used: dict[str, list[str]] = {}
+    for phase in bare.phases:
+        for step in phase.steps:
+            for tool in step.tools:
+                used.setdefault(tool, []).append(step.number)
+    whole = bare.model_copy(update={"needs": tuple(_need(name, tuple(at)) for name, at in used.items())})
+    facts = dict.fromkeys(figure.fact for figure in _figures(whole))
+    return whole.model_copy(update={"derivations": tuple(_derivation(fact) for fact in facts)})
+
+
+def _need(name: str, used_at: tuple[str, ...]) -> Need:
+    words = (name.replace("-", " "),)
+    if name in _WEAR:
+        return Need(id=name, kind="wear", name=words, in_shop=True, used_at=used_at)
+    kind = "instrument" if name in _INSTRUMENTS else "tool"
+    return Need(id=name, kind=kind, name=words, in_shop=True, used_at=used_at)
+
+
+def _figures(part: object) -> Iterator[Figure]:
+    if isinstance(part, Figure):
+        yield part
+    elif isinstance(part, tuple | list):
+        for value in part:
+            yield from _figures(value)
+    elif isinstance(part, dict):
+        yield from _figures(tuple(part.values()))
+    elif hasattr(part, "__dict__"):
+        yield from _figures(tuple(vars(part).values()))
+
+
+def _derivation(fact: str) -> Derivation:
+    return Derivation(
+        fact=fact,
+        label=fact.replace(".", " "),
+        value=("see the step",),
+        how="from the table",
+        sources=("common-practice",),
+        weakest="common-practice",
+    )
+
+
+def _without_lists() -> Procedure:
+    return Procedure(
+        title=TitleBlock(
+            title="Make and use a line-up bar",
+            shop="Saltmarsh Workshop",
+            machine=MACHINE,
+            machine_detail=("Workshop bench 4 in the corner",),
+            number="SW-L2-014",
+            revision="3",
+            date="2026-11-25",
+            author="workshop staff",
+            approver="",
+            paper="A4",
+            knowledge_version="0.4.0",
+            checksum="7c1e-93af",
+            dials="metric",
+            valid_for="this lathe only",
+        ),
+        lead=(
+            "A bar of ",
+            mm("bar.length", 380.0),
+            " with two collars.",
+        ),
+        facts=(Setting(label=("Dial",), value=(mm("lathe.dial_division", 0.05, "depth"), " a division, reads radius")),),
+        drawing=_drawing(),
+        who_may=(("Anyone signed off on this lathe.",),),
+        do_not_start=(("The stop fails its check.",),),
+        stop_at_once=(("New noise. Press the stop.",),),
+        if_it_goes_wrong=(("The tool digs in", ("Press the stop.",), ("Reach in.",)),),
+        conventions=(("Depth is per side. This cross-slide dial reads radius.",),),
+        job_cautions=(
+            caution("gloves", "danger", "turning", "drill", "bore", "skim", "spindle-start"),
+            caution("chips", "caution", "turning", "bore"),
+        ),
+        needs=(),
+        cut_list=(
+            Cut(piece="bar", count=1, material="steel", size=(mm("bar.diameter", 22.0),), saw_to=(mm("bar.saw", 384.0),)),
+        ),
+        phases=(*making(), *using()),
+        look_up=_look_up(),
+        care=(("Oil the bar.",),),
+        findings=(Finding(level="note", text=("None of the drills is a reamer.",), sources=("gum:7",)),),
+        choices=(
+            Choice(
+                id="joint.method",
+                question="How are the collars held?",
+                chosen="bonded",
+                alternatives=(Alternative(name="bond", verdict="chosen", reason="it fits", why="a film needs no press"),),
+                sources=("common-practice",),
+            ),
+        ),
+        derivations=(),
+        sources=(
+            Source(id="lathe-guide", kind="regulation", title="Safe use of centre lathes", status="read"),
+            Source(id="gum", kind="standard", title="Guide to uncertainty", edition="2008", status="read"),
+            Source(id="common-practice", kind="open", title="What the trade does", status="open"),
+        ),
+    )
+
+
+def _drawing() -> Drawing:
+    sizes = {
+        "bar.length": 380.0,
+        "bar.diameter": 22.0,
+        "collar.diameter": 60.0,
+        "collar.width": 30.0,
+        "collar.station": 60.0,
+        "collar.spacing": SPACING,
+        "centres.span": SPAN,
+    }
+    return Drawing(
+        title="The bar",
+        caption="Both collars sit alike.",
+        dimensions={name: mm(name, value) for name, value in sizes.items()},
+        labels={"bar_note": "bar of steel"},
+    )
+
+
+def _look_up() -> LookUp:
+    def row(difference: float, *, leave: bool = False) -> Move:
+        move = None if leave else mm("align.table.move", difference / 2 * SPAN / SPACING, "difference")
+        return Move(difference=mm("align.table.difference", difference, "difference"), move=move)
+
+    return LookUp(
+        rows=(row(0.005, leave=True), row(0.02), row(0.05), row(0.1)),
+        larger_at_tailstock="Tailstock end LARGER: move the tailstock toward you.",
+        smaller_at_tailstock="Tailstock end SMALLER: move the tailstock away from you.",
+        inside=mm("align.inside", 0.02, "difference"),
+        leave=mm("align.uncertainty", 0.006, "difference"),
+        verdict_possible=True,
+    )

@@ -1,0 +1,376 @@
+"""Every table of the knowledge: named sources, readable numbers, ordered bands, intervals without overlap, no gaps."""
+
+import csv
+import math
+import re
+import tomllib
+from collections.abc import Iterator
+from itertools import pairwise, product
+from pathlib import Path
+
+import pytest
+
+KNOWLEDGE = Path(__file__).resolve().parents[2] / "knowledge"
+PATHS = {path.relative_to(KNOWLEDGE).with_suffix("").as_posix(): path for path in sorted(KNOWLEDGE.rglob("*.csv"))}
+Rows = list[dict[str, str]]
+
+# Columns of words; every other column holds numbers.
+COLUMNS_OF_WORDS = """
+    source note checked_on material name family roles equivalents condition fluid chip_form chips hazards feed_group
+    operation tool situation point unit set label series designation system type inch_designation taper method
+    specification finish steel process class word component instrument kind good_for dials
+"""
+WORDS = set(COLUMNS_OF_WORDS.split())
+# In this table `factor` is a name, not a number.
+WORDS_IN = {"joints/derating": {"factor"}}
+
+# Where a table is looked up by an interval: its ends, and the columns that make a series of intervals.
+INTERVALS = {
+    "cutting/adjustments": ("from_ratio", "to_ratio", ("situation",)),
+    "cutting/boring_stock": ("over_mm", "upto_mm", ()),
+    "cutting/drill_feeds": ("over_mm", "upto_mm", ()),
+    "tools/centre_drill_choice": ("over_mm", "upto_mm", ()),
+    "tools/morse_drills": ("drill_low_mm", "drill_high_mm", ("series",)),
+    "machines/chuck_limits": ("body_over_mm", "body_upto_mm", ()),
+    "fits/attachment_clearance": ("over_mm", "upto_mm", ("method",)),
+    "fits/bar_tolerances": ("over_mm", "upto_mm", ("specification", "finish")),
+    "fits/straightness": ("over_mm", "upto_mm", ("specification", "steel")),
+    "joints/derating": ("from_mm", "to_mm", ("factor", "condition")),
+    "alignment/repeatability": ("over_mm", "upto_mm", ("instrument",)),
+    "measuring/instruments": ("from_mm", "to_mm", ("kind",)),
+}
+# Series with steps of stock sizes or of separate ranges between their intervals.
+MAY_HAVE_GAPS = {"tools/morse_drills"}
+ENDS = ({"over_mm", "upto_mm"}, {"from_mm", "to_mm"}, {"from_ratio", "to_ratio"}, {"body_over_mm", "body_upto_mm"})
+
+BANDS = (("_low", "_high"), ("least", "largest"), ("least", "most"), ("lower", "upper"), ("best", "worst"),
+         ("over_", "upto_"), ("from_", "to_"), ("low_", "high_"))  # fmt: skip
+
+TURNING = ("facing", "turn-rough", "turn-finish", "boring", "skim")
+CUTTERS = ("HSS", "carbide")
+
+
+def read(name: str) -> Rows:
+    with PATHS[name].open(encoding="utf-8", newline="") as opened:
+        return list(csv.DictReader(opened))
+
+
+def columns(name: str) -> list[str]:
+    with PATHS[name].open(encoding="utf-8", newline="") as opened:
+        return next(csv.reader(opened))
+
+
+def number_columns(name: str) -> list[str]:
+    words = WORDS | WORDS_IN.get(name, set())
+    return [column for column in columns(name) if column not in words]
+
+
+def bands(name: str) -> list[tuple[str, str]]:
+    """Pairs of columns that are the two ends of a band; an exponent such as mc is not a band."""
+    found = [column for column in number_columns(name) if not column.startswith("mc_")]
+    return [(low, low.replace(a, b)) for low in found for a, b in BANDS if a in low and low.replace(a, b) in found]
+
+
+def cells(name: str) -> Iterator[tuple[str, str, str]]:
+    """Place, column and text of every cell."""
+    for line, row in enumerate(read(name), start=2):
+        for column, text in row.items():
+            yield f"{name}, line {line}", column, text
+
+
+def sources() -> dict[str, dict[str, str]]:
+    with (KNOWLEDGE / "sources.toml").open("rb") as opened:
+        return tomllib.load(opened)
+
+
+every_table = pytest.mark.parametrize("name", PATHS)
+
+
+@every_table
+def test_last_columns_say_where_from_and_when(name: str) -> None:
+    found = columns(name)
+    tail = found[-3:] if found[-1] == "note" else [*found[-2:], "note"]
+    assert tail == ["source", "checked_on", "note"]
+    assert len(found) == len(set(found))
+
+
+@every_table
+def test_every_row_is_whole_and_dated(name: str) -> None:
+    rows = read(name)
+    assert rows
+    for line, row in enumerate(rows, start=2):
+        assert None not in row, f"{name}, line {line} has cells beyond its columns"
+        assert all(text is not None for text in row.values()), f"{name}, line {line} is short"
+        assert re.fullmatch(r"\d{4}-\d\d-\d\d", row["checked_on"]), f"{name}, line {line}"
+
+
+@every_table
+def test_no_row_stands_twice(name: str) -> None:
+    seen = [tuple(text for column, text in row.items() if column not in ("source", "note")) for row in read(name)]
+    assert len(seen) == len(set(seen))
+
+
+@every_table
+def test_every_source_resolves(name: str) -> None:
+    known = sources()
+    for line, row in enumerate(read(name), start=2):
+        keys = [part.split(":", 1)[0].strip() for part in row["source"].split(";")]
+        for key in keys:
+            assert key in known, f"{name}, line {line}: '{key}' is not a source"
+        assert len(keys) == len(set(keys)), f"{name}, line {line} names a source twice"
+
+
+@every_table
+def test_numbers_are_plain_decimals(name: str) -> None:
+    numeric = set(number_columns(name))
+    for place, column, text in cells(name):
+        if column in numeric and text != "":
+            assert re.fullmatch(r"-?\d+(\.\d+)?(e-\d\d)?", text), f"{place}: {column} '{text}'"
+
+
+@every_table
+def test_cells_have_no_stray_blanks_and_no_addresses(name: str) -> None:
+    for place, column, text in cells(name):
+        assert text == text.strip(), f"{place}: {column}"
+        assert not re.search(r"https?:|www\.|\.com\b|\.csv\b|\.md\b", text), f"{place}: {column}"
+
+
+@every_table
+def test_the_low_end_is_not_above_the_high_end(name: str) -> None:
+    pairs = bands(name)
+    for line, row in enumerate(read(name), start=2):
+        for low, high in pairs:
+            if row[low] and row[high]:
+                assert float(row[low]) <= float(row[high]), f"{name}, line {line}: {low} above {high}"
+
+
+def test_bands_are_recognised() -> None:
+    """The test above must find the pairs that it is meant to hold."""
+    assert {low for low, _ in bands("materials/materials")} == {"hardness_low_hb", "kc11_low_mpa"}
+    assert {low for low, _ in bands("fits/attachment_clearance")} == {"over_mm", "least_mm"}
+    assert ("lower_mm", "upper_mm") in bands("fits/bar_tolerances")
+    assert ("feed_low_mm", "feed_high_mm") in bands("cutting/feeds")
+    assert ("it_best", "it_worst") in bands("fits/process_grades")
+
+
+def test_every_table_of_intervals_is_checked() -> None:
+    with_ends = {name for name in PATHS if any(ends <= set(columns(name)) for ends in ENDS)}
+    assert with_ends <= set(INTERVALS)
+
+
+@pytest.mark.parametrize("name", INTERVALS)
+def test_intervals_neither_overlap_nor_leave_gaps(name: str) -> None:
+    low, high, by = INTERVALS[name]
+    series: dict[tuple[str, ...], list[tuple[float, float]]] = {}
+    for row in read(name):
+        if not row[low] and not row[high]:
+            continue
+        ends = float(row[low] or "-inf"), float(row[high] or "inf")
+        assert ends[0] < ends[1], f"{name}: {ends} is empty"
+        series.setdefault(tuple(row[column] for column in by), []).append(ends)
+    assert series
+    for key, found in series.items():
+        for (_, before), (after, _) in pairwise(sorted(found)):
+            assert before <= after, f"{name} {key}: intervals overlap at {after:g}"
+            assert before == after or name in MAY_HAVE_GAPS, f"{name} {key}: nothing from {before:g} to {after:g}"
+
+
+def used(*roles: str) -> Rows:
+    return [row for row in read("materials/materials") if set(row["roles"].split("; ")) & set(roles)]
+
+
+def test_materials_are_in_closed_lists() -> None:
+    families = {"steel", "stainless", "tool-steel", "iron", "aluminium", "brass", "bronze", "plastic"}
+    roles = {"steel": "bar", "stainless": "bar", "tool-steel": "bar", "plastic": "refused"}
+    groups = {"steels", "stainless austenitic", "grey iron", "aluminium", "brass and bronze", "plastics"}
+    rows = read("materials/materials")
+    assert len({row["material"] for row in rows}) == len(rows) == len({row["name"] for row in rows})
+    for row in rows:
+        assert re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", row["material"])
+        assert row["family"] in families
+        assert row["roles"] == roles.get(row["family"], "collar")
+        assert row["chip_form"] in {"stringy", "broken", "powder", "gummy"}
+        assert row["feed_group"] in groups
+        assert all(row[text] for text in ("name", "fluid", "chips", "hazards"))
+
+
+@pytest.mark.parametrize("thickness_mm", [0.05, 0.1, 0.2, 0.5, 1.0])
+def test_low_cutting_force_is_not_above_the_high_one(thickness_mm: float) -> None:
+    for row in read("materials/materials"):
+        low = float(row["kc11_low_mpa"]) * thickness_mm ** -float(row["mc_low"])
+        high = float(row["kc11_high_mpa"]) * thickness_mm ** -float(row["mc_high"])
+        assert low <= high * 1.0001, row["material"]
+
+
+def test_properties_are_of_the_right_size() -> None:
+    """A slipped decimal point or unit shows here."""
+    sizes = {
+        "density_kg_m3": (1000, 9000), "modulus_mpa": (2000, 215000), "poisson": (0.25, 0.42),
+        "expansion_per_k": (9e-6, 1.3e-4), "kc11_low_mpa": (100, 2600), "mc_low": (0.1, 0.35),
+    }  # fmt: skip
+    for row, (column, (least, most)) in product(read("materials/materials"), sizes.items()):
+        assert least <= float(row[column]) <= most, f"{row['material']}: {column}"
+
+
+def test_collars_can_be_drilled() -> None:
+    for row in used("collar"):
+        assert float(row["drill_kd"]) > 0, row["material"]
+        assert float(row["drill_k"]) > 0, row["material"]
+
+
+def test_every_bar_and_collar_has_its_speeds() -> None:
+    found = [(row["material"], row["operation"], row["tool"]) for row in read("cutting/speeds")]
+    assert len(found) == len(set(found))
+    wanted = {
+        (row["material"], operation, tool)
+        for row in used("bar", "collar")
+        for operation, tool in (*product(TURNING, CUTTERS), ("drilling", "HSS"), ("centre-drilling", "HSS"))
+    }
+    assert not wanted - set(found)
+    assert {material for material, _, _ in found} == {row["material"] for row in read("materials/materials")}
+
+
+def test_finishing_is_not_slower_than_roughing() -> None:
+    speed = {(row["material"], row["operation"], row["tool"]): row for row in read("cutting/speeds")}
+    for material, tool in product({row["material"] for row in read("materials/materials")}, CUTTERS):
+        rough, finish = (speed[material, operation, tool] for operation in ("turn-rough", "turn-finish"))
+        boring = speed[material, "boring", tool]
+        assert float(rough["low_m_min"]) <= float(finish["low_m_min"])
+        assert float(boring["high_m_min"]) < float(finish["high_m_min"])
+
+
+def test_unknown_metals_are_never_cut_faster_than_their_known_kin() -> None:
+    speed = {(row["material"], row["operation"], row["tool"]): row for row in read("cutting/speeds")}
+    kin = {"unknown-steel": "steel-low-carbon-cold-drawn", "unknown-aluminium": "aluminium-a356-t6"}
+    for (unknown, known), operation in product(kin.items(), (*TURNING, "drilling", "centre-drilling")):
+        for end in ("low_m_min", "high_m_min"):
+            assert float(speed[unknown, operation, "HSS"][end]) <= float(speed[known, operation, "HSS"][end])
+
+
+def test_every_feed_group_of_bars_and_collars_has_its_feeds() -> None:
+    rows = read("cutting/feeds")
+    found = [(row["operation"], row["feed_group"], row["tool"]) for row in rows]
+    assert len(found) == len(set(found))
+    groups = {row["feed_group"] for row in used("bar", "collar")}
+    wanted = {(operation, group, tool) for operation, group, tool in product(TURNING, groups, CUTTERS)}
+    wanted |= {("centre-drilling", group, "HSS") for group in groups}
+    assert not wanted - set(found)
+    for row in rows:
+        assert row["feed_low_mm"]
+        assert row["depth_low_mm"] or row["operation"] == "centre-drilling"
+    assert groups <= {row["feed_group"] for row in read("cutting/drill_feed_factors")}
+
+
+def test_nothing_but_a_sharp_edge_cuts_thin() -> None:
+    """A honed edge rubs in a thin cut, and stainless steel hardens under it."""
+    for row in read("cutting/feeds"):
+        if row["tool"] == "carbide":
+            assert float(row["depth_low_mm"]) >= 0.1
+        if row["feed_group"] == "stainless austenitic" and row["operation"] != "centre-drilling":
+            assert float(row["feed_low_mm"]) >= 0.08
+
+
+def test_adjustments_never_speed_up_and_never_relax_further_out() -> None:
+    last: dict[str, dict[str, float]] = {}
+    for row in sorted(read("cutting/adjustments"), key=lambda row: (row["situation"], float(row["from_ratio"]))):
+        before = last.setdefault(row["situation"], {})
+        for column in ("speed_factor", "feed_factor", "depth_factor"):
+            if row[column]:
+                assert 0 < float(row[column]) <= before.get(column, 1.0), f"{row['situation']} from {row['from_ratio']}"
+                before[column] = float(row[column])
+
+
+def test_drill_sets_are_sorted_and_labelled_by_their_size() -> None:
+    sets: dict[str, list[float]] = {}
+    for row in read("tools/drill_sets"):
+        size = float(row["size_mm"])
+        sets.setdefault(row["set"], []).append(size)
+        text, _, unit = row["label"].partition(" ")
+        if unit == "mm":
+            assert float(text) == size
+        elif unit == "in":
+            above, _, below = text.partition("/")
+            assert size == pytest.approx(int(above) / int(below or "1") * 25.4, abs=1e-4)
+        else:
+            assert row["set"] in ("letters", "numbers")
+    assert {"metric-1-13-by-0.5", "inch-1/64-1/2", "letters", "numbers"} <= set(sets)
+    for name, sizes in sets.items():
+        assert all(one < other for one, other in pairwise(sizes)), name
+
+
+def test_centre_drills_have_room_for_their_cone() -> None:
+    rows = read("tools/centre_drills")
+    assert len({row["designation"] for row in rows}) == len(rows)
+    for row in rows:
+        pilot, cone, body = (float(row[column]) for column in ("pilot_mm", "cone_largest_mm", "body_mm"))
+        assert pilot < cone < body, row["designation"]
+        assert 0.8 * pilot <= float(row["pilot_length_mm"]) <= 1.05 * pilot, row["designation"]
+
+
+def test_advised_centre_drills_exist() -> None:
+    drills = {row["designation"]: row for row in read("tools/centre_drills")}
+    for row in read("tools/centre_drill_choice"):
+        metric = drills[f"A {row['pilot_mm']}"]
+        assert metric["cone_largest_mm"] == row["cone_largest_mm"]
+        inch = drills[row["inch_designation"]]
+        assert float(inch["pilot_mm"]) == pytest.approx(float(row["pilot_mm"]), rel=0.3)
+
+
+def test_unmarked_chucks_slow_down_as_they_grow() -> None:
+    for row in read("machines/chuck_limits"):
+        rim_m_s = math.pi * float(row["body_upto_mm"]) / 1000 * float(row["unmarked_limit_per_min"]) / 60
+        assert rim_m_s <= 12.5
+    limits = [float(row["unmarked_limit_per_min"]) for row in read("machines/chuck_limits")]
+    assert limits == sorted(limits, reverse=True)
+
+
+def test_bore_target_lies_inside_its_window() -> None:
+    for row in read("fits/attachment_clearance"):
+        if row["target_mm"]:
+            assert float(row["least_mm"]) < float(row["target_mm"]) < float(row["largest_mm"])
+
+
+def test_every_finish_of_bar_has_a_tolerance_where_bars_are_bonded() -> None:
+    bonded = [row for row in read("fits/attachment_clearance") if row["method"] == "bonded-slip-fit"]
+    low, high = (pick(float(row[end]) for row in bonded) for pick, end in ((min, "over_mm"), (max, "upto_mm")))
+    for finish in ("cold-drawn", "ground", "turned", "hot-rolled", "unknown"):
+        rows = [row for row in read("fits/bar_tolerances") if row["finish"] == finish]
+        for diameter in (low + 0.1, (low + high) / 2, high):
+            assert any(float(row["over_mm"]) < diameter <= float(row["upto_mm"]) for row in rows), (finish, diameter)
+
+
+def test_derating_only_takes_away() -> None:
+    rows = read("joints/derating")
+    assert all(0 < float(row["value"]) <= 1 for row in rows)
+    collars = {row["family"] for row in used("collar")}
+    assert collars <= {row["condition"] for row in rows if row["factor"] == "substrate"}
+
+
+def test_named_values_are_unique() -> None:
+    for name in ("cutting/force_factors", "joints/catch"):
+        names = [row["name"] for row in read(name)]
+        assert len(names) == len(set(names))
+        assert all(row["unit"] and float(row["value"]) > 0 for row in read(name))
+
+
+def test_accuracy_words_grow_finer() -> None:
+    tolerance = {row["word"]: float(row["tolerance_mm"]) for row in read("alignment/accuracy")}
+    assert list(tolerance) == ["general", "good", "fine"]
+    assert tolerance["general"] > tolerance["good"] > tolerance["fine"]
+
+
+def test_sources_are_whole_and_open_ones_say_so() -> None:
+    published = {"standard", "regulation", "handbook", "textbook", "manual", "data-sheet", "study", "course", "article"}
+    found = sources()
+    assert {"common-practice", "memory"} <= {key for key, source in found.items() if source["kind"] == "open"}
+    for key, source in found.items():
+        assert re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", key)
+        assert {"kind", "title", "status"} <= set(source) <= {"kind", "title", "edition", "status", "note"}, key
+        assert source["title"], key
+        assert not re.search(r"https?:|www\.", " ".join(source.values())), key
+        if source["kind"] == "open":
+            assert source["status"] == "open", key
+            assert source["note"], f"{key} must say what it means"
+        else:
+            assert source["kind"] in published, key
+            assert source["status"] in {"read", "cited"}, key

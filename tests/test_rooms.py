@@ -1,0 +1,79 @@
+"""Arrows between rooms run one way."""
+
+import ast
+from pathlib import Path
+
+import pytest
+
+PACKAGE = Path(__file__).parents[1] / "engine" / "tailtrue"
+
+# room: the rooms it may import, besides itself
+MAY = {
+    "calc": set(),
+    "truth": set(),
+    "places": set(),
+    "procedure": set(),
+    "tables": set(),
+    "errors": set(),
+    "quantities": {"errors"},
+    "wording": {"procedure"},
+    "facts": set(),
+    "conditions": {"errors", "facts", "quantities", "truth"},
+    "decisions": {"conditions", "facts", "truth"},
+    "given": {"errors", "facts", "quantities", "tables", "places"},
+    "computed": {"calc", "facts", "quantities", "tables"},
+    "store": {
+        "computed", "conditions", "decisions", "errors", "facts", "given", "procedure", "quantities", "tables", "truth",
+        "wording",
+    },
+    "case": {"calc", "computed", "conditions", "decisions", "facts", "store", "tables"},
+    "plan": {"case", "conditions", "errors", "facts", "store", "truth"},
+    "assemble": {"case", "conditions", "decisions", "facts", "plan", "procedure", "store", "truth", "wording"},
+    "refusals": {"assemble", "case", "facts", "procedure", "store", "truth", "wording"},
+    "inspection": {"procedure"},
+    "render": {"places", "procedure"},
+    "shop": {"given", "inspection", "quantities", "store"},
+    "documents": {"errors", "procedure", "render"},
+    "advise": {
+        "assemble", "case", "errors", "facts", "given", "inspection", "places", "plan", "procedure", "refusals", "render",
+        "shop", "store", "truth",
+    },
+    "cli": {"advise", "documents", "errors", "given", "places", "procedure", "render", "store"},
+    "__main__": {"cli"},
+    "__init__": set(),
+}  # fmt: skip
+
+
+def room_of(path: Path) -> str:
+    return path.relative_to(PACKAGE).parts[0].removesuffix(".py")
+
+
+def imported(path: Path) -> set[str]:
+    rooms = set()
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        names = [node.module or ""] if isinstance(node, ast.ImportFrom) else []
+        names += [alias.name for alias in node.names] if isinstance(node, ast.Import) else []
+        if isinstance(node, ast.ImportFrom) and node.module == "tailtrue":
+            names = [f"tailtrue.{alias.name}" for alias in node.names]
+        rooms |= {name.split(".")[1] for name in names if name.startswith("tailtrue.")}
+    return rooms
+
+
+def test_every_room_is_on_the_map() -> None:
+    assert {room_of(path) for path in PACKAGE.rglob("*.py")} == set(MAY)
+
+
+@pytest.mark.parametrize("room", sorted(MAY))
+def test_a_room_imports_only_what_it_may(room: str) -> None:
+    for path in PACKAGE.rglob("*.py"):
+        if room_of(path) == room:
+            forbidden = imported(path) - MAY[room] - {room}
+            assert not forbidden, f"{path.name} imports {forbidden}"
+
+
+def test_the_map_has_no_circle() -> None:
+    done: set[str] = set()
+    while left := set(MAY) - done:
+        free = {room for room in left if MAY[room] <= done}
+        assert free, f"a circle among {sorted(left)}"
+        done |= free

@@ -1,0 +1,34 @@
+"""Texts with places for facts."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tailtrue.procedure import Figure
+from tailtrue.wording import Place, read_wording
+
+
+def figure(place: Place) -> tuple[Figure]:
+    return (Figure(fact=place.name, value=1.0, unit="mm", rounding="length"),)
+
+
+def test_places_are_found_and_filled() -> None:
+    wording = read_wording("Set {{ skim.speed }}, {{ why skim.speed }}.")
+    assert [(place.name, place.wants) for place in wording.places()] == [("skim.speed", "value"), ("skim.speed", "why")]
+    filled = wording.fill(figure)
+    assert [piece if isinstance(piece, str) else piece.fact for piece in filled] == [
+        "Set ", "skim.speed", ", ", "skim.speed", ".",
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "text", ["Set {{ skim }}.", "Set {{skim.speed}.", "Set }} now.", "{{ 1 + 1 }}", "{{ a.b | upper }}"]
+)
+def test_a_brace_that_is_no_place_is_refused(text: str) -> None:
+    with pytest.raises(ValueError, match="holds a brace"):
+        read_wording(text)
+
+
+@given(st.text(alphabet=st.characters(exclude_characters="{}"), max_size=60))
+def test_text_without_places_stays_as_it_is(text: str) -> None:
+    assert "".join(str(piece) for piece in read_wording(text).fill(figure)) == text
