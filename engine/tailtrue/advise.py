@@ -98,12 +98,13 @@ def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
 
 
 def refused(reasons: tuple[Refusal, ...], dials: Dials) -> Refused:
-    """The error that carries refusals in words."""
+    """The error that carries refusals in words, each way out on a line of its own."""
     return Refused(
-        tuple(
-            Problem(
-                reason.id, reason.title, say(reason.text, dials), "; or: ".join(say(way, dials) for way in reason.way_out)
-            )
-            for reason in reasons
+        Problem(
+            reason.id,
+            reason.title,
+            say(reason.text, dials).rstrip("."),
+            "\n  or: ".join(say(way, dials).rstrip(".") for way in reason.way_out),
         )
+        for reason in reasons
     )

@@ -195,9 +195,10 @@ def _converted(text: str, number: Fraction, written: str, unit: str) -> Fraction
     for other, (kind, spellings) in FAST.items():
         if written in spellings and other != unit:
             _refuse(text, f"{written} is a {kind}, and a {kind_of(unit)} is needed", f"use {_joined(unit)}")
-    found = _by_library(number, written, unit)
+    # A slip of capitals comes first: to the library Mm is a thousand kilometres, and mPa next to nothing.
+    near = _spelling_near(written, unit)
+    found = None if near else _by_library(number, written, unit)
     if found is None:
-        near = _spelling_near(written, unit)
         hint = f"write {near}" if near else f"use {_joined(unit)}"
         _refuse(text, f"'{written}' is no unit of {kind_of(unit)} that is known here", hint)
     return found

@@ -99,7 +99,7 @@ def test_every_path_of_the_standard_reader_is_found() -> None:
     assert paths(tomllib.loads(TEXT)) == set(locate(TEXT).by_path)
 
 
-words = st.text(alphabet='abc-_ "\\\n#[]{}=,.\'', max_size=12)
+words = st.text(alphabet="abc-_ \"\\\n#[]{}=,.'", max_size=12)
 keys = st.text(alphabet="abc", min_size=1, max_size=3) | words
 scalars = st.booleans() | st.integers(-99, 99) | words
 inner = st.recursive(scalars, lambda one: st.lists(one, max_size=3) | st.dictionaries(keys, one, max_size=3), max_leaves=6)

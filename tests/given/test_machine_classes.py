@@ -15,7 +15,11 @@ NEVER = ("lathe.dial_reads", "lathe.tool_side", "lathe.chuck_guard", "lathe.stop
 
 
 def from_class(shop: Path, name: str, *gone: str) -> None:
-    spoil(shop, ("lathe", 'dials = "metric"', f'dials = "metric"\nstarts_from = "{name}"'), *(("lathe", one, "") for one in gone))
+    spoil(
+        shop,
+        ("lathe", 'dials = "metric"', f'dials = "metric"\nstarts_from = "{name}"'),
+        *(("lathe", one, "") for one in gone),
+    )
 
 
 def test_a_class_fills_what_was_not_said(shop: Path, catalogue: Catalogue) -> None:
@@ -43,7 +47,9 @@ def test_a_variable_drive_keeps_the_list_of_the_class_out(shop: Path, catalogue:
     assert given_facts.value("lathe.speed_to") == 2000.0
 
 
-@pytest.mark.parametrize("line", ['dial_reads = "radius"', 'tool_side = "front"', 'chuck_guard = "hinged"', 'stop = "tested"'])
+@pytest.mark.parametrize(
+    "line", ['dial_reads = "radius"', 'tool_side = "front"', 'chuck_guard = "hinged"', 'stop = "tested"']
+)
 def test_no_class_answers_for_safety_or_for_the_dial(shop: Path, lines: Callable[..., list[str]], line: str) -> None:
     from_class(shop, "plain-bearing-240")
     (problem,) = lines(("lathe", f"{line}\n", ""))

@@ -71,14 +71,15 @@ def figures(node: Any) -> Iterator[Figure]:
 def derivations(filler: Filler, printed: Iterable[Figure]) -> tuple[Derivation, ...]:
     """One entry for each fact that is printed."""
     names = dict.fromkeys(one.fact for one in printed)
-    return tuple(_derivation(filler, name) for name in names)
+    known: dict[str, tuple[str, ...]] = {}
+    return tuple(_derivation(filler, name, known) for name in names)
 
 
-def _derivation(filler: Filler, name: str) -> Derivation:
+def _derivation(filler: Filler, name: str, known: dict[str, tuple[str, ...]]) -> Derivation:
     catalogue = filler.case.knowledge.catalogue
     base = name if name in catalogue else name.rsplit(".", 1)[0]
     found = filler.fact(base)
-    sources = all_sources(filler, base)
+    sources = all_sources(filler, base, known)
     value = pieces(found.spec, name, found.value) if base == name else ("see the table",)
     return Derivation(
         fact=name,
@@ -98,14 +99,17 @@ def _how(found: Fact) -> str:
     return found.spec.how or "decided by rule"
 
 
-def all_sources(filler: Filler, name: str, seen: frozenset[str] = frozenset()) -> tuple[str, ...]:
-    """The sources of a fact and of all that it was made from."""
-    found = filler.case.get(name)
-    if isinstance(found, NotKnown) or name in seen:
-        return ()
-    own = (GIVEN,) if found.spec.comes == "given" else found.sources
-    below = (key for read in found.read for key in all_sources(filler, read, seen | {name}))
-    return tuple(dict.fromkeys((*own, *below))) or (GIVEN,)
+def all_sources(filler: Filler, name: str, known: dict[str, tuple[str, ...]]) -> tuple[str, ...]:
+    """The sources of a fact and of all that it was made from; `known` remembers those already gathered."""
+    if name not in known:
+        found = filler.case.get(name)
+        if isinstance(found, NotKnown):
+            known[name] = ()
+        else:
+            own = (GIVEN,) if found.spec.comes == "given" else found.sources
+            below = (key for read in found.read for key in all_sources(filler, read, known))
+            known[name] = tuple(dict.fromkeys((*own, *below))) or (GIVEN,)
+    return known[name]
 
 
 def _weakest(sources: tuple[str, ...]) -> Origin:

@@ -113,6 +113,22 @@ def knowledge_check(as_json: Json = False) -> None:
             typer.echo(f"  {name}: {count}")
 
 
+@knowledge_app.command("reference")
+def knowledge_reference(out: Annotated[Path, typer.Option("--out", help="folder for the page facts.md")]) -> None:
+    """Write the reference page of what goes into the four files of a job."""
+
+    def work() -> dict[str, Any]:
+        from tailtrue.given.catalogue import load_catalogue
+        from tailtrue.places import knowledge_folder
+        from tailtrue.reference import facts_page
+
+        path = out / "facts.md"
+        path.write_text(facts_page(load_catalogue(knowledge_folder())), encoding="utf-8")
+        return {"path": str(path)}
+
+    typer.echo(_guarded(work, as_json=False)["path"])
+
+
 def _guarded(work: Callable[[], dict[str, Any]], as_json: bool) -> dict[str, Any]:
     try:
         result = work()

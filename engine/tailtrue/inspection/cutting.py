@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Iterable, Iterator
-from math import isclose
+from math import isclose, isfinite
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import LINE, Sheet, figures_in
+from tailtrue.inspection.sheet import LINE, SetFigure, Sheet
 from tailtrue.inspection.shop import Shop
-from tailtrue.procedure import Figure, Phase, Rounding, Setting, Step
+from tailtrue.procedure import Figure, Phase, Rounding, Setting
 
 _SAME = 1e-6  # relative: what converting between inches and millimetres may leave behind
 _HAND = re.compile(r"\bby hand\b|\bhand feed\b|\bno power feed\b", re.IGNORECASE)
@@ -15,12 +15,8 @@ _PER_SIDE = re.compile(r"\bper side\b", re.IGNORECASE)
 _READS = re.compile(r"\breads\s+(?:the\s+)?(radius|diameter)\b", re.IGNORECASE)
 
 
-def _figures(step: Step, rounding: Rounding) -> Iterator[tuple[Setting | None, Figure]]:
-    """Figures of one kind, each with the line of the settings table it stands in."""
-    for line in step.settings:
-        yield from ((line, figure) for figure in figures_in(line) if figure.rounding == rounding)
-    rest = step.model_copy(update={"settings": ()})
-    yield from ((None, figure) for figure in figures_in(rest) if figure.rounding == rounding)
+def _figures(sheet: Sheet, rounding: Rounding) -> Iterator[SetFigure]:
+    return (found for found in sheet.at_steps if found.figure.rounding == rounding)
 
 
 def _one_of(value: float, known: Iterable[float]) -> bool:
@@ -29,12 +25,10 @@ def _one_of(value: float, known: Iterable[float]) -> bool:
 
 def speeds_exist(sheet: Sheet) -> Iterator[Fault]:
     """Every speed is one the spindle has. A limit need not be, unless it is to be set while the spindle turns."""
-    for placed in sheet.steps:
-        turning = placed.step.machine == "turning"
-        for line, figure in _figures(placed.step, "speed"):
-            to_set = turning and line is not None and figure in line.value
-            if (to_set or not _is_limit(figure)) and not _has_speed(sheet.shop, figure.value):
-                yield Fault(placed.where, f"the lathe has no speed of {figure.value:g} 1/min ({figure.fact})")
+    for placed, line, figure in _figures(sheet, "speed"):
+        to_set = placed.step.machine == "turning" and line is not None and figure in line.value
+        if (to_set or not _is_limit(figure)) and not _has_speed(sheet.shop, figure.value):
+            yield Fault(placed.where, f"the lathe has no speed of {figure.value:g} 1/min ({figure.fact})")
 
 
 def _is_limit(figure: Figure) -> bool:
@@ -50,9 +44,8 @@ def _has_speed(shop: Shop, speed: float) -> bool:
 
 def speeds_within_caps(sheet: Sheet) -> Iterator[Fault]:
     """No speed passes a limit that holds in its phase."""
-    for placed in sheet.steps:
-        for _, figure in _figures(placed.step, "speed"):
-            yield from _over(sheet.shop, placed.phase, placed.where, figure)
+    for placed, _, figure in _figures(sheet, "speed"):
+        yield from _over(sheet.shop, placed.phase, placed.where, figure)
 
 
 def _over(shop: Shop, phase: Phase, where: str, figure: Figure) -> Iterator[Fault]:
@@ -64,11 +57,10 @@ def _over(shop: Shop, phase: Phase, where: str, figure: Figure) -> Iterator[Faul
 
 def feeds_exist(sheet: Sheet) -> Iterator[Fault]:
     """Every feed is on the plate of the lathe, unless it is fed by hand."""
-    for placed in sheet.steps:
-        for line, figure in _figures(placed.step, "feed"):
-            by_hand = figure.fact.endswith(".hand_feed") or (line is not None and _fed_by_hand(line))
-            if not by_hand and not _one_of(figure.value, sheet.shop.feeds):
-                yield Fault(placed.where, f"the lathe has no feed of {figure.value:g} mm/rev ({figure.fact})")
+    for placed, line, figure in _figures(sheet, "feed"):
+        by_hand = figure.fact.endswith(".hand_feed") or (line is not None and _fed_by_hand(line))
+        if not by_hand and not _one_of(figure.value, sheet.shop.feeds):
+            yield Fault(placed.where, f"the lathe has no feed of {figure.value:g} mm/rev ({figure.fact})")
 
 
 def _fed_by_hand(line: Setting) -> bool:
@@ -77,12 +69,11 @@ def _fed_by_hand(line: Setting) -> bool:
 
 def drills_in_shop(sheet: Sheet) -> Iterator[Fault]:
     """Every drill named is one that lies in the shop."""
-    for placed in sheet.steps:
+    for placed, _, figure in _figures(sheet, "tool"):
         drilling = "drill" in placed.step.activities
-        for _, figure in _figures(placed.step, "tool"):
-            is_drill = figure.fact.endswith("drill") or (drilling and figure.fact.endswith(".size"))
-            if is_drill and not _one_of(figure.value, sheet.shop.drills):
-                yield Fault(placed.where, f"the shop has no drill of {figure.value:g} mm ({figure.fact})")
+        is_drill = figure.fact.endswith("drill") or (drilling and figure.fact.endswith(".size"))
+        if is_drill and not _one_of(figure.value, sheet.shop.drills):
+            yield Fault(placed.where, f"the shop has no drill of {figure.value:g} mm ({figure.fact})")
 
 
 def depths_on_dial(sheet: Sheet) -> Iterator[Fault]:
@@ -100,7 +91,7 @@ def depths_on_dial(sheet: Sheet) -> Iterator[Fault]:
 
 def _whole(value: float, division: float) -> bool:
     count = value / division
-    return round(count) >= 1 and abs(count - round(count)) <= _SAME * max(1.0, count)
+    return isfinite(count) and round(count) >= 1 and abs(count - round(count)) <= _SAME * max(1.0, count)
 
 
 def dial_told(sheet: Sheet) -> Iterator[Fault]:

@@ -10,6 +10,8 @@ from tailtrue.procedure import Figure, Text
 MOST_WORDS = 20
 _END = re.compile(r"(?<=[.!?])\s+")
 _WORD = re.compile(r"\w")
+_DIGIT = re.compile(r"\d")
+_NUMBER = re.compile(r"\S*\d\S*")
 _UNIT = (
     r"(?:mm|cm|µm|um|m|km|in|inch(?:es)?|ft|feet|thou|mil|rpm|rev(?:/min)?|1/min|m/min|ft/min|mm/rev|kN|N|Nm|MPa|kPa"
     r"|Pa|psi|kW|W|hp|kg|g|lbs?|oz|deg(?:rees?|C|F)?|°\s?[CF]?|%|percent|s|sec(?:onds?)?|min(?:utes?)?|h|hours?"
@@ -18,32 +20,40 @@ _UNIT = (
 _WITH_UNIT = re.compile(rf"\d[\s\u00a0\u202f-]*{_UNIT}(?![\w])")
 _STEP = re.compile(r"\b(?:steps?|phases?)\s+\d+(?:\.\d+)*(?:\s*(?:to|and|or|,)\s*\d+(?:\.\d+)+)*", re.IGNORECASE)
 _LEAST_LABEL = 3
+_ONLY_A_NUMBER = re.compile(rf"[\d\s\u00a0.,/]*{_UNIT}?")
 
 
-def _plain(sheet: Sheet, text: Text, names: tuple[str, ...] = ()) -> str:
-    """The typed part of a text, without the user's own words, references to steps, and names of pieces."""
+def _plain(text: Text, names: tuple[str, ...]) -> str:
+    """The typed part of a text that holds digits, without references to steps and without names."""
     # A figure keeps its place with a mark that is neither digit nor letter.
     words = "".join("\u25a1" if isinstance(piece, Figure) else piece for piece in text)
-    for label in (*sheet.shop.labels, *names):
-        if len(label) >= _LEAST_LABEL:
-            words = words.replace(label, "\u25a1")
+    if not _DIGIT.search(words):
+        return ""
+    for name in names:
+        words = words.replace(name, "\u25a1")
     return _STEP.sub("\u25a1", words)
+
+
+def _labels(sheet: Sheet) -> tuple[str, ...]:
+    """The user's own words. What is a number and nothing else is no name, wherever it was written."""
+    return tuple(label for label in sheet.shop.labels if len(label) >= _LEAST_LABEL and not _ONLY_A_NUMBER.fullmatch(label))
 
 
 def unit_comes_from_figure(sheet: Sheet) -> Iterator[Fault]:
     """A number with a unit is a figure, never typed."""
-    names = tuple(name for phase in sheet.procedure.phases for name in phase.each)
+    names = (*_labels(sheet), *(name for phase in sheet.procedure.phases for name in phase.each))
     for found in sheet.texts:
-        typed = _WITH_UNIT.search(_plain(sheet, found.text, names))
+        typed = _WITH_UNIT.search(_plain(found.text, names))
         if typed:
             yield Fault(found.where, f'the number "{typed[0]}" is typed into the text, so it is in one unit system only')
 
 
 def no_bare_number(sheet: Sheet) -> Iterator[Fault]:
     """The sentences of a step hold no digit but those of another step or of a piece."""
+    labels = _labels(sheet)
     for placed in sheet.steps:
         for sentence in placed.step.text:
-            typed = re.search(r"\S*\d\S*", _plain(sheet, sentence, placed.phase.each))
+            typed = _NUMBER.search(_plain(sentence, (*labels, *placed.phase.each)))
             if typed:
                 yield Fault(placed.where, f'the sentence holds the typed number "{typed[0]}"')
 

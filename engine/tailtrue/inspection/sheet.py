@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import NamedTuple
 
 from tailtrue.inspection.shop import Shop
@@ -17,6 +18,7 @@ from tailtrue.procedure import (
     Node,
     Phase,
     Procedure,
+    Setting,
     Source,
     Step,
     Text,
@@ -58,6 +60,14 @@ class FoundWord(NamedTuple):
     word: str
 
 
+class SetFigure(NamedTuple):
+    """A number at a step, with the line of the settings table it stands in, if it stands in one."""
+
+    placed: "Placed"
+    line: Setting | None
+    figure: Figure
+
+
 class Placed(NamedTuple):
     """A step, its phase, and its place among the steps of that phase."""
 
@@ -81,8 +91,8 @@ def figures_in(part: object) -> Iterator[Figure]:
     if isinstance(part, Figure):
         yield part
     elif isinstance(part, Node):
-        for name in type(part).model_fields:
-            yield from figures_in(getattr(part, name))
+        for _, value in part:
+            yield from figures_in(value)
     elif isinstance(part, tuple):
         for value in part:
             yield from figures_in(value)
@@ -100,8 +110,8 @@ class Sheet:
 
     def __post_init__(self) -> None:
         """Walk the whole tree."""
-        for name in type(self.procedure).model_fields:
-            self._walk(getattr(self.procedure, name), name.replace("_", " "), name)
+        for name, part in self.procedure:
+            self._walk(part, name.replace("_", " "), name)
 
     @property
     def steps(self) -> Iterator[Placed]:
@@ -109,6 +119,17 @@ class Sheet:
         for phase in self.procedure.phases:
             for place, step in enumerate(phase.steps):
                 yield Placed(phase, place, step)
+
+    @cached_property
+    def at_steps(self) -> tuple[SetFigure, ...]:
+        """Every number that stands anywhere at a step."""
+        found: list[SetFigure] = []
+        for placed in self.steps:
+            for line in placed.step.settings:
+                found += [SetFigure(placed, line, figure) for figure in figures_in(line)]
+            rest = placed.step.model_copy(update={"settings": ()})
+            found += [SetFigure(placed, None, figure) for figure in figures_in(rest)]
+        return tuple(found)
 
     @property
     def worked(self) -> Iterator[Placed]:
@@ -138,8 +159,8 @@ class Sheet:
                 self.words.append(FoundWord(where, "marked", part.marked))
         elif isinstance(part, Node):
             place = _place(part, where)
-            for inner in type(part).model_fields:
-                self._walk(getattr(part, inner), place, inner)
+            for inner, value in part:
+                self._walk(value, place, inner)
         elif isinstance(part, dict):
             for key, value in part.items():
                 self._walk(value, where, str(key))

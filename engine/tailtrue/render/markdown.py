@@ -13,6 +13,7 @@ from tailtrue.render.words import (
     LEAVE,
     LEVELS,
     ORIGINS,
+    TROUBLE,
     VERDICTS,
     dimension,
     directions,
@@ -155,8 +156,8 @@ class _Writer:
 
     def _after(self) -> Iterable[str]:
         yield heading(2, HEADINGS["trouble"])
-        rows = ((bold(seen), self._text(cause), self._text(remedy)) for seen, cause, remedy in self._p.if_it_goes_wrong)
-        yield table(("What you see", "Likely cause", "What to do"), rows)
+        rows = ((bold(seen), self._text(do), self._text(never)) for seen, do, never in self._p.if_it_goes_wrong)
+        yield table(TROUBLE, rows)
         yield from self._bulleted("care", self._p.care)
 
     def _reasons(self) -> Iterable[str]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from tailtrue.procedure import Caution, Check, Hold, Step, Text
-from tailtrue.render.numbers import Dials, show_limits, show_one
+from tailtrue.render.numbers import Dials, show_limits, show_one, unit_name
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, heading, literal, quote, table
 from tailtrue.render.words import STATES, WHO, say, sentence
@@ -63,7 +63,7 @@ class StepWriter:
         if check.instrument is not None:
             parts.append(f"With: {self._instrument(check)}.")
         for blank in check.blanks:
-            unit = f" {literal(blank.unit)}" if blank.unit else ""
+            unit = f" {literal(unit_name(blank.unit))}" if blank.unit else ""
             places = " ".join([f"{literal(_BLANK)}{unit}"] * blank.count)
             parts.append(f"{literal(blank.label)} {places}")
         return "  \n".join(parts)

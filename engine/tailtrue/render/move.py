@@ -5,7 +5,7 @@ from typing import Literal
 
 from tailtrue.procedure import LookUp
 from tailtrue.render.ink import LINE_HEIGHT, Ink, Way
-from tailtrue.render.words import LARGER, LARGER_SHORT, SMALLER, SMALLER_SHORT
+from tailtrue.render.words import LARGER_SHORT, SMALLER_SHORT, directions, sentence
 
 _WIDTH, _HEIGHT = 104.0, 78.0
 _MIDDLE = 38.0
@@ -42,10 +42,8 @@ def move_drawing(look_up: LookUp) -> str:
 
 
 def _told(look_up: LookUp) -> str:
-    return (
-        "The lathe from above, headstock at the left, tailstock at the right, you below. "
-        f"{LARGER}: {look_up.larger_at_tailstock}. {SMALLER}: {look_up.smaller_at_tailstock}."
-    )
+    cases = " ".join(f"{case}: {sentence(way)}" for case, way in directions(look_up))
+    return f"The lathe from above, headstock at the left, tailstock at the right, you below. {cases}"
 
 
 def _draw_lathe(ink: Ink) -> None:

@@ -183,7 +183,7 @@ def read(figure: Figure, dials: Dials, extra_places: int = 0) -> Shown:
         return _time(value, figure.bound)
     if figure.rounding == "angle" and figure.unit == "deg":
         return Shown(_stripped(_digits(value, 2, figure.bound)) + "°", "")
-    unit = _PRETTY.get(figure.unit, figure.unit)
+    unit = unit_name(figure.unit)
     if figure.rounding == "count":
         return Shown(_digits(value, 0, figure.bound), unit)
     return Shown(_significant(value, figure.bound), unit)
@@ -196,6 +196,15 @@ def other(figure: Figure, dials: Dials) -> Shown | None:
     True
     """
     return read(figure, _other_system(dials)) if _has_second(figure) else None
+
+
+def unit_name(unit: str) -> str:
+    """A canonical unit as it is written on the page.
+
+    >>> unit_name("degC"), unit_name("1/min"), unit_name("in")
+    ('°C', 'rev/min', 'in')
+    """
+    return _PRETTY.get(unit, unit)
 
 
 def _other_system(dials: Dials) -> Dials:

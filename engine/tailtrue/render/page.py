@@ -5,12 +5,13 @@ from collections.abc import Iterable
 
 from markupsafe import Markup, escape
 
-from tailtrue.procedure import Derivation, Figure, Hold, Limits, LookUp, Need, Phase, Procedure, Text
-from tailtrue.render.numbers import Column, columns, limits_apart, show, show_one
+from tailtrue.procedure import Figure, Hold, Limits, LookUp, Need, Phase, Procedure, Step, Text
+from tailtrue.render.numbers import Column, columns, limits_apart, show, show_one, unit_name
 from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, listed, say
 
 _NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
+_STEPS_TOLD = 3
 
 
 class Index:
@@ -30,6 +31,12 @@ class Index:
         numbers = dict.fromkeys(number for step in ids for number in self._numbers.get(step, [step]))
         return ", ".join(numbers)
 
+    def first_steps(self, ids: Iterable[str]) -> str:
+        """The first few of those numbers, in words: enough to find the place, the rest is told by the steps."""
+        numbers = self.step_numbers(ids).split(", ")
+        row = ", ".join(numbers[:_STEPS_TOLD])
+        return f"step {row}" if len(numbers) == 1 else f"steps {row}{' ...' if len(numbers) > _STEPS_TOLD else ''}"
+
     def need_name(self, need: str) -> Text:
         """The name of a tool or an instrument by its id."""
         return self._needs[need].name if need in self._needs else (need.replace("-", " "),)
@@ -46,6 +53,7 @@ class Page:
         self._procedure = procedure
         self._dials = procedure.title.dials
         self._index = Index(procedure)
+        self._repeated = _repeated(procedure)
 
     def text(self, text: Text) -> Markup:
         """A text with its figures in bold, each leading to how it came about."""
@@ -91,9 +99,17 @@ class Page:
         """The name of an instrument by its id."""
         return self.text(self._index.need_name(need))
 
-    def steps(self, ids: Iterable[str]) -> str:
-        """Step numbers by the ids of the steps."""
-        return self._index.step_numbers(ids)
+    def first_steps(self, ids: Iterable[str]) -> str:
+        """The first few step numbers by the ids of the steps."""
+        return self._index.first_steps(ids)
+
+    def said_before(self, step: Step) -> bool:
+        """Whether an earlier step gives the same actions, line by line: they may run on in one paragraph."""
+        return step.number in self._repeated
+
+    def unit(self, unit: str) -> str:
+        """A unit as it is written beside a blank."""
+        return unit_name(unit)
 
     def back_to(self, hold: Hold) -> str:
         """The number of the step that a failed hold goes back to."""
@@ -102,10 +118,6 @@ class Page:
     def pieces(self, phase: Phase) -> str:
         """What a phase is done for."""
         return listed(phase.each)
-
-    def read(self, derivation: Derivation) -> str:
-        """What a number was made from, in words."""
-        return ", ".join(self._index.label_of(fact) for fact in derivation.read)
 
     def sources(self, keys: Iterable[str]) -> Markup:
         """Source keys, each leading to its line in the list of sources."""
@@ -129,6 +141,18 @@ class Page:
             return escape(key)
         link = Markup('<a href="#source-{}">{}</a>').format(anchor(known), known)
         return Markup("{}, {}").format(link, place.strip()) if place else link
+
+
+def _repeated(procedure: Procedure) -> frozenset[str]:
+    """The numbers of the steps whose actions an earlier step has given already."""
+    seen: set[Text] = set()
+    repeated: set[str] = set()
+    for step in (step for phase in procedure.phases for step in phase.steps):
+        said = tuple(piece for line in step.text for piece in line)
+        if said in seen:
+            repeated.add(step.number)
+        seen.add(said)
+    return frozenset(repeated)
 
 
 def anchor(name: str) -> str:

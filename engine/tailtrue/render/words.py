@@ -71,7 +71,10 @@ DIMENSIONS: Final = MappingProxyType(
 
 TO_SCALE: Final = "to scale"
 LENGTH_TO_SCALE: Final = "length to scale, thickness not"
+TROUBLE: Final = ("What you see", "Do", "Do not")
 LEAVE: Final = "leave it"
+GET_IT: Final = "GET IT:"
+HERE: Final = "tick what is here; all of it is in the shop unless marked to be got"
 LARGER: Final = "Tailstock end LARGER"
 SMALLER: Final = "Tailstock end SMALLER"
 LARGER_SHORT: Final = "LARGER"
@@ -143,4 +146,16 @@ def when_to_leave(look_up: LookUp) -> tuple[Text, ...]:
 
 def directions(look_up: LookUp) -> tuple[tuple[str, str], tuple[str, str]]:
     """The two cases of the look-up table and the way the tailstock goes in each."""
-    return (LARGER, look_up.larger_at_tailstock), (SMALLER, look_up.smaller_at_tailstock)
+    return (
+        (LARGER, _without_case(LARGER, look_up.larger_at_tailstock)),
+        (SMALLER, _without_case(SMALLER, look_up.smaller_at_tailstock)),
+    )
+
+
+def _without_case(case: str, direction: str) -> str:
+    """A direction that does not name its case again.
+
+    >>> _without_case("Tailstock end LARGER", "Tailstock end LARGER: move the tailstock toward you.")
+    'move the tailstock toward you.'
+    """
+    return direction.removeprefix(f"{case}:").strip()

@@ -15,6 +15,7 @@ from tailtrue.store.models import File
 Model = TypeVar("Model", bound=File)
 
 _TOML_PLACE = re.compile(r"\(at line (\d+), column \d+\)")
+_ID = re.compile(r'\s*id\s*=\s*"([^"]*)"')
 _HEAD = re.compile(r"\A\+\+\+\n(.*?)\n\+\+\+\n(.*)\Z", re.DOTALL)
 
 
@@ -51,12 +52,13 @@ class Reader:
         paths = sorted(below.glob("*.toml")) if below.is_dir() else [below]
         for path in paths:
             text = path.read_text(encoding="utf-8")
+            lines = _lines_of_ids(text)
             for name, rows in self.toml(path, text).items():
                 if name != key or not isinstance(rows, list):
                     self.wrong(self.place(path), name, "is not known here", f"this file holds [[{key}]] tables only")
                     continue
                 for row in rows:
-                    where = self.place(path, _line_of(text, str(row.get("id", ""))))
+                    where = self.place(path, lines.get(str(row.get("id", ""))))
                     if (made := self.model(model, row, where)) is not None:
                         yield made, where
 
@@ -87,8 +89,6 @@ class Reader:
             return None
 
 
-def _line_of(text: str, identity: str) -> int | None:
-    for number, line in enumerate(text.splitlines(), start=1):
-        if identity and re.match(rf'\s*id\s*=\s*"{re.escape(identity)}"', line):
-            return number
-    return None
+def _lines_of_ids(text: str) -> dict[str, int]:
+    found = ((_ID.match(line), number) for number, line in enumerate(text.splitlines(), start=1))
+    return {match[1]: number for match, number in found if match}

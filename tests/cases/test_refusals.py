@@ -1,0 +1,153 @@
+"""Jobs that must not be printed: exit code, the reason with its figures, the way out, and nothing written."""
+
+import json
+from pathlib import Path
+
+import pytest
+
+from shops import shop, tailtrue
+
+REFUSED = [
+    (
+        "bar longer than the lathe takes",
+        [("job", 'accuracy = "good"', 'accuracy = "good"\nbar_length = "700 mm"')],
+        "bar-longer-than-the-lathe-takes",
+        ["700", "657", "Leave the length of the bar out"],
+    ),
+    (
+        "collar stock that does not swing over the cross slide",
+        [("stock", 'diameter = "70 mm"', 'diameter = "120 mm"'), ("lathe", 'cross_slide = "195 mm"', 'cross_slide = "120 mm"')],
+        "collar-does-not-swing",
+        ["120", "110", "swings over the bed"],
+    ),
+    (
+        "collar stock that no chuck grips",
+        [("stock", 'diameter = "70 mm"', 'diameter = "120 mm"')],
+        "collar-does-not-fit-the-chuck",
+        ["120", "100", "larger chuck"],
+    ),
+    (
+        "free overhang beyond the limit without a steady",
+        [("lathe", 'spindle_bore = "38 mm"', 'spindle_bore = "20 mm"')],
+        "bar-end-not-held",
+        ["346", "13.8", "2.5", "fixed steady"],
+    ),
+    (
+        "length of the spindle not said",
+        [("lathe", 'spindle_length = "430 mm"\n', "")],
+        "bar-end-not-held",
+        ["that was not shown", "chuck face to the rear end"],
+    ),
+    (
+        "no micrometer covers the collar",
+        [("crib", r'\[\[crib.outside_micrometers\]\]\nfrom = "50 mm".*?\n\n', ""),
+         ("crib", r'\[\[crib.outside_micrometers\]\]\nfrom = "25 mm".*?\n\n', "")],
+        "no-micrometer-covers-the-collar",
+        ["69", "coarse use"],
+    ),
+    (
+        "guard missing",
+        [("lathe", 'chuck_guard = "interlocked"', 'chuck_guard = "none"')],
+        "chuck-guard-missing",
+        ["guard"],
+    ),
+    (
+        "stop untested",
+        [("lathe", 'stop = "tested"', 'stop = "untested"')],
+        "stop-missing-or-untested",
+        ["press the stop"],
+    ),
+    (
+        "a minor without supervision",
+        [("job", "minor = false", "minor = true"), ("job", "supervised = true", "supervised = false")],
+        "minor-without-supervision",
+        [],
+    ),
+    ("alone in a shared shop", [("job", "alone = false", "alone = true")], "alone-in-a-shared-shop", []),
+    (
+        "no boring bar",
+        [("crib", r"\[\[crib.boring_bars\]\].*?(?=\[\[crib.outside)", '[[crib.boring_bars]]\nshank = "20 mm"\nreach = "80 mm"\nleast_bore = "26 mm"\nmaterial = "steel"\ntip = "HSS"\n\n')],
+        "no-boring-bar-fits",
+        ["23", "33"],
+    ),
+    (
+        "too cold to cure",
+        [("job", 'temperature = "20 degC"', 'temperature = "5 degC"')],
+        "too-cold-to-cure",
+        ["5", "15"],
+    ),
+    ("dog too small", [("crib", 'dog_to = "32 mm"', 'dog_to = "20 mm"')], "dog-does-not-fit", ["25", "20"]),
+    (
+        "nothing shows the move",
+        [("crib", 'indicator_division = "0.002 mm"\n', "")],
+        "nothing-shows-the-move",
+        ["dial indicator"],
+    ),
+    ("no spacer for the jaws", [("crib", 'spacer = "12 mm"\n', "")], "blank-cannot-be-gripped", ["28", "32", "8", "22"]),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("changes", "stop", "words"), [row[1:] for row in REFUSED], ids=[row[0] for row in REFUSED])
+def test_a_refusal_says_why_with_figures_and_writes_nothing(
+    tmp_path: Path, changes: list[tuple[str, str, str]], stop: str, words: list[str]
+) -> None:
+    job = shop(tmp_path, "fernhill", *changes)
+    out = tmp_path / "out"
+    done = tailtrue("make", job, "--out", out)
+    assert done.returncode == 5, done.stdout + done.stderr
+    assert stop in done.stderr
+    for word in words:
+        assert word in done.stderr.replace("\u00a0", " "), (word, done.stderr)
+    assert "Traceback" not in done.stderr
+    assert not out.exists()
+
+
+def test_two_reasons_are_given_at_once_and_as_json(tmp_path: Path) -> None:
+    job = shop(
+        tmp_path, "fernhill",
+        ("lathe", 'chuck_guard = "interlocked"', 'chuck_guard = "none"'), ("lathe", 'stop = "tested"', 'stop = "none"'),
+    )  # fmt: skip
+    done = tailtrue("check", job, "--json")
+    assert done.returncode == 5
+    said = json.loads(done.stdout)
+    assert said["ok"] is False
+    assert {error["where"] for error in said["errors"]} == {"chuck-guard-missing", "stop-missing-or-untested"}
+    assert all(error["kind"] == "Refused" and error["do"] for error in said["errors"])
+
+
+@pytest.mark.parametrize("key", ["chuck_guard", "stop", "dial_reads", "tool_side"])
+def test_what_has_no_default_must_be_said(tmp_path: Path, key: str) -> None:
+    job = shop(tmp_path, "fernhill", ("lathe", rf"^{key} = .*?\n", ""))
+    done = tailtrue("make", job, "--out", tmp_path / "out")
+    assert done.returncode == 4
+    assert key in done.stderr
+    assert not (tmp_path / "out").exists()
+
+
+def test_unsaid_chuck_marking_is_a_missing_fact(tmp_path: Path) -> None:
+    job = shop(tmp_path, "fernhill", ("lathe", r"^marked_speed = .*?\n", ""))
+    done = tailtrue("make", job, "--out", tmp_path / "out")
+    assert done.returncode == 4
+    assert "marked_speed" in done.stderr
+
+
+def test_coarse_use_prints_without_a_verdict(tmp_path: Path) -> None:
+    job = shop(
+        tmp_path, "fernhill",
+        ("crib", r'\[\[crib.outside_micrometers\]\]\nfrom = "50 mm".*?\n\n', ""),
+        ("crib", r'\[\[crib.outside_micrometers\]\]\nfrom = "25 mm".*?\n\n', ""),
+        ("job", 'accuracy = "good"', 'accuracy = "good"\ncoarse_use = true'),
+    )  # fmt: skip
+    out = tmp_path / "out"
+    done = tailtrue("make", job, "--out", out)
+    assert done.returncode == 0, done.stderr
+    look_up = json.loads((out / "procedure.json").read_text(encoding="utf-8"))["look_up"]
+    assert look_up["verdict_possible"] is False
+    assert look_up["inside"] is None
+
+
+def test_unmarked_chuck_is_allowed_and_held_low(tmp_path: Path) -> None:
+    job = shop(tmp_path, "fernhill", ("lathe", 'marked_speed = "2500 1/min"', 'marked_speed = "unmarked"'))
+    done = tailtrue("check", job)
+    assert done.returncode == 0, done.stderr
+    assert "carries no speed mark" in done.stdout

@@ -1,0 +1,112 @@
+"""The command line as its user meets it."""
+
+import json
+import subprocess
+import sys
+import venv
+from pathlib import Path
+
+import pytest
+
+from shops import EXAMPLES, ROOT, shop, tailtrue
+
+JOB = EXAMPLES / "fernhill" / "job.toml"
+
+
+def test_help_imports_neither_units_nor_templates() -> None:
+    code = (
+        "import sys\nfrom typer.testing import CliRunner\nfrom tailtrue.cli import app\n"
+        "assert CliRunner().invoke(app, ['--help']).exit_code == 0\n"
+        "print(sorted(m for m in ('pint', 'jinja2', 'pydantic', 'markdown_it', 'numpy') if m in sys.modules))"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "[]"
+
+
+def test_make_never_needs_the_unit_library(tmp_path: Path) -> None:
+    code = (
+        "import sys\nfrom pathlib import Path\nfrom tailtrue.advise import make_procedure\n"
+        f"make_procedure(Path({str(JOB)!r}))\nprint('pint' in sys.modules)"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, cwd=tmp_path)
+    assert done.stdout.strip() == "False"
+
+
+def test_check_prints_findings_and_writes_nothing(tmp_path: Path) -> None:
+    job = shop(tmp_path, "quarry-road")
+    before = sorted(tmp_path.rglob("*"))
+    done = tailtrue("check", job)
+    assert done.returncode == 0
+    assert "The bar has not been measured" in done.stdout
+    assert sorted(tmp_path.rglob("*")) == before
+
+
+def test_json_on_make_and_check(tmp_path: Path) -> None:
+    made = json.loads(tailtrue("make", JOB, "--out", tmp_path / "out", "--json").stdout)
+    assert made["ok"] is True
+    assert [Path(path).name for path in made["documents"]] == ["procedure.html", "procedure.md", "procedure.json"]
+    assert json.loads(tailtrue("check", JOB, "--json").stdout)["ok"] is True
+
+
+def test_schemas_are_written_for_an_editor(tmp_path: Path) -> None:
+    assert tailtrue("schema", "--out", tmp_path).returncode == 0
+    names = {path.name for path in tmp_path.iterdir()}
+    assert names == {f"{name}.schema.json" for name in ("lathe", "crib", "stock", "job", "procedure")}
+
+
+@pytest.mark.parametrize(
+    ("words", "code", "says"),
+    [
+        (("make", "nowhere.toml", "--out", "x"), 4, "there is no such file"),
+        (("make", JOB), 2, "--out"),
+        (("mend", JOB), 2, "mend"),
+        (("make", JOB, "--out", "/proc/none"), 2, "cannot be written"),
+    ],
+)
+def test_what_cannot_be_done_ends_with_its_code(words: tuple[object, ...], code: int, says: str) -> None:
+    done = tailtrue(*words)
+    assert done.returncode == code
+    assert says in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+def test_knowledge_check_counts_what_there_is() -> None:
+    counts = json.loads(tailtrue("knowledge", "check", "--json").stdout)
+    assert counts["ok"] is True
+    assert counts["cautions"] == len(
+        [
+            line
+            for path in (ROOT / "knowledge" / "cautions").glob("*.toml")
+            for line in path.read_text(encoding="utf-8").splitlines()
+            if line == "[[caution]]"
+        ]
+    )
+    assert counts["steps"] == len(list((ROOT / "knowledge" / "steps").glob("*.md")))
+
+
+def test_documents_are_written_all_or_none(tmp_path: Path) -> None:
+    """A folder stands where one document should go: the others must not be made, and nothing half made stays."""
+    out = tmp_path / "out"
+    (out / "procedure.json").mkdir(parents=True)
+    done = tailtrue("make", JOB, "--out", out)
+    assert done.returncode == 2
+    assert [path.name for path in out.iterdir()] == ["procedure.json"]
+
+
+def test_the_wheel_carries_knowledge_and_templates(tmp_path: Path) -> None:
+    """Built, installed in a clean place, run from an empty folder."""
+    subprocess.run(
+        [sys.executable, "-m", "pip", "wheel", "--quiet", "--no-deps", "--wheel-dir", str(tmp_path), str(ROOT)], check=True
+    )
+    wheel = next(tmp_path.glob("*.whl"))
+    venv.create(tmp_path / "venv", with_pip=False, system_site_packages=False)
+    python = tmp_path / "venv" / "bin" / "python"
+    subprocess.run([sys.executable, "-m", "pip", "--python", str(python), "install", "--quiet", str(wheel)], check=True)
+    empty = tmp_path / "empty"
+    empty.mkdir()
+    done = subprocess.run(
+        [str(tmp_path / "venv" / "bin" / "tailtrue"), "make", str(JOB), "--out", "sheets"],
+        cwd=empty, capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert done.returncode == 0, done.stderr
+    assert (empty / "sheets" / "procedure.html").is_file()

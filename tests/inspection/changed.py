@@ -1,0 +1,130 @@
+"""Small changes to the sample: one thing is made otherwise, the rest stays."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+from tailtrue.inspection import Shop
+from tailtrue.procedure import Caution, Check, Figure, Phase, Procedure, Setting, Step
+
+from .sample import procedure, shop
+
+Job = tuple[Procedure, Shop]
+
+
+def with_shop(**changes: Any) -> Job:
+    """The sample in another shop."""
+    return procedure(), replace(shop(), **changes)
+
+
+def with_sheet(**changes: Any) -> Job:
+    """The sample with other parts."""
+    return procedure().model_copy(update=changes), shop()
+
+
+def with_title(**changes: Any) -> Job:
+    """The sample with another title block."""
+    return with_sheet(title=procedure().title.model_copy(update=changes))
+
+
+def with_look_up(**changes: Any) -> Job:
+    """The sample with another look-up table."""
+    return with_sheet(look_up=procedure().look_up.model_copy(update=changes))
+
+
+def with_dimension(name: str, value: float | None) -> Job:
+    """The sample with one dimension of its drawing changed, or left out."""
+    drawing = procedure().drawing
+    dimensions = dict(drawing.dimensions)
+    if value is None:
+        del dimensions[name]
+    else:
+        dimensions[name] = figure_of(dimensions[name], value=value)
+    return with_sheet(drawing=drawing.model_copy(update={"dimensions": dimensions}))
+
+
+def with_phases(change: Callable[[Phase], Phase]) -> Job:
+    """The sample with every phase changed."""
+    return with_sheet(phases=tuple(change(phase) for phase in procedure().phases))
+
+
+def with_phase(number: str, /, **changes: Any) -> Job:
+    """The sample with one phase changed."""
+    return with_phases(lambda phase: phase.model_copy(update=changes) if phase.number == number else phase)
+
+
+def with_steps(change: Callable[[Step], Step]) -> Job:
+    """The sample with every step changed."""
+    return with_phases(lambda phase: phase.model_copy(update={"steps": tuple(change(step) for step in phase.steps)}))
+
+
+def with_step(number: str, /, **changes: Any) -> Job:
+    """The sample with one step changed."""
+    return with_steps(lambda step: step.model_copy(update=changes) if step.number == number else step)
+
+
+def step(number: str) -> Step:
+    """A step of the sample."""
+    return next(step for phase in procedure().phases for step in phase.steps if step.number == number)
+
+
+def in_order(phase_number: str, *order: str) -> Job:
+    """The sample with the steps of a phase put in another order, or some left out, and numbered anew."""
+    steps = tuple(
+        step(number).model_copy(update={"number": f"{phase_number}.{place}"}) for place, number in enumerate(order, start=1)
+    )
+    changed, givens = with_phase(phase_number, steps=steps)
+    used: dict[str, list[str]] = {}
+    for phase in changed.phases:
+        for one in phase.steps:
+            for tool in one.tools:
+                used.setdefault(tool, []).append(one.number)
+    needs = tuple(need.model_copy(update={"used_at": tuple(used[need.id])}) for need in changed.needs if need.id in used)
+    return changed.model_copy(update={"needs": needs}), givens
+
+
+def figure_of(figure: Figure, **changes: Any) -> Figure:
+    """A figure, changed."""
+    return figure.model_copy(update=changes)
+
+
+def with_setting(number: str, line: int, **changes: Any) -> Job:
+    """The sample with the figure that one line of a settings table sets changed."""
+    settings = list(step(number).settings)
+    figure = settings[line].value[0]
+    assert isinstance(figure, Figure)
+    settings[line] = settings[line].model_copy(update={"value": (figure_of(figure, **changes),)})
+    return with_step(number, settings=tuple(settings))
+
+
+def with_line(number: str, line: Setting) -> Job:
+    """The sample with one more line in a settings table."""
+    return with_step(number, settings=(*step(number).settings, line))
+
+
+def with_check(number: str, **changes: Any) -> Job:
+    """The sample with the first check of a step changed."""
+    first, *rest = step(number).checks
+    return with_step(number, checks=(first.model_copy(update=changes), *rest))
+
+
+def check(number: str) -> Check:
+    """The first check of a step of the sample."""
+    return step(number).checks[0]
+
+
+def with_caution(number: str, **changes: Any) -> Job:
+    """The sample with the first caution of a step changed."""
+    first, *rest = step(number).cautions
+    return with_step(number, cautions=(first.model_copy(update=changes), *rest))
+
+
+def without_caution(number: str) -> Job:
+    """The sample with the cautions of a step left out."""
+    return with_step(number, cautions=())
+
+
+def job_caution(**changes: Any) -> tuple[Caution, ...]:
+    """The job cautions of the sample, the last of them changed."""
+    *rest, last = procedure().job_cautions
+    return (*rest, last.model_copy(update=changes))

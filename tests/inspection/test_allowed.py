@@ -1,0 +1,107 @@
+"""What looks like a fault and is none."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from tailtrue.inspection import inspect
+from tailtrue.procedure import Hold, Limits, Setting
+
+from .changed import Job, procedure, step, with_check, with_line, with_look_up, with_sheet, with_shop, with_step, with_title
+from .sample import shop
+from .sample_pieces import caution, figure, mm
+
+
+def variable_speed() -> Job:
+    return with_shop(speeds=(), speed_from=100.0, speed_to=2000.0)
+
+
+def speed_exactly_at_its_cap() -> Job:
+    changed, givens = with_shop()
+    caps = tuple(replace(cap, limit_per_min=500.0) if cap.phases == ("test",) else cap for cap in givens.speed_caps)
+    return changed, replace(givens, speed_caps=caps)
+
+
+def feed_converted_from_inches() -> Job:
+    return with_shop(feeds=(0.05 * (1 + 1e-9), 0.1))
+
+
+def diameter_dial_halves_the_depth() -> Job:
+    """A dial that reads diameter moves the tool half of what it shows."""
+    changed, givens = with_shop(dial_reads="diameter", dial_division_mm=0.1)
+    text = changed.model_dump_json().replace("reads radius", "reads diameter")
+    return type(changed).model_validate_json(text), givens
+
+
+def tool_at_the_rear_with_its_own_words() -> Job:
+    table = procedure().look_up
+    changed, _ = with_look_up(larger_at_tailstock=table.smaller_at_tailstock, smaller_at_tailstock=table.larger_at_tailstock)
+    return changed, with_shop(tool_side="rear")[1]
+
+
+def bar_length_stands_in_for_the_span() -> Job:
+    drawing = procedure().drawing
+    dimensions = {name: one for name, one in drawing.dimensions.items() if name != "centres.span"}
+    return with_sheet(drawing=drawing.model_copy(update={"dimensions": dimensions}))
+
+
+def number_in_a_label_of_the_user() -> Job:
+    changed, _ = with_step("4.1", text=(("Take the bar from Rack 7, 25 mm shelf.",),))
+    return changed, with_shop(labels=(*shop().labels, "Rack 7, 25 mm shelf"))[1]
+
+
+def reference_to_another_step() -> Job:
+    return with_step("4.1", text=(("Repeat from step 2.3 to 2.5, twice at most.",),))
+
+
+def piece_of_the_phase_by_name() -> Job:
+    return with_step("2.1", text=(("Put collar 1 in the chuck, collar 2 on the bench.",),))
+
+
+def none_of_them_in_a_sentence() -> Job:
+    return with_step("4.1", text=(("None of the jaws may touch it.",),))
+
+
+def gloves_while_isolated() -> Job:
+    return with_step("1.1", cautions=(*step("1.1").cautions, caution("edges", "caution", "deburr", wear=("gloves",))))
+
+
+def caution_on_an_earlier_step_of_the_phase() -> Job:
+    return with_step("2.3", activities=("drill", "grip-in-chuck"), machine="stopped")
+
+
+def hold_on_the_clamping_itself() -> Job:
+    held = Hold(text=("Nobody restores power.",), releases="a second person", go_back_to="move-tailstock")
+    return with_step("5.3", hold=held)
+
+
+def limit_on_a_step_that_does_not_turn() -> Job:
+    return with_line("2.1", Setting(label=("highest speed",), value=(figure("chuck.speed_limit", 1800, "1/min", "speed"),)))
+
+
+def doubt_of_exactly_half_the_band() -> Job:
+    limits = Limits(low=mm("bore.low", 22.0, "fit"), high=mm("bore.high", 22.5, "fit"))
+    return with_check("2.7", limits=limits, uncertainty=mm("bore.gauge_uncertainty", 0.25, "fit"))
+
+
+def sheet_that_nobody_approved_yet() -> Job:
+    return with_title(approver="", machine_detail=())
+
+
+def no_verdict_and_none_claimed() -> Job:
+    return with_look_up(verdict_possible=False, inside=None)
+
+
+SOUND: tuple[Callable[[], Job], ...] = (
+    variable_speed, speed_exactly_at_its_cap, feed_converted_from_inches, diameter_dial_halves_the_depth,
+    tool_at_the_rear_with_its_own_words, bar_length_stands_in_for_the_span, number_in_a_label_of_the_user,
+    reference_to_another_step, piece_of_the_phase_by_name, none_of_them_in_a_sentence, gloves_while_isolated,
+    caution_on_an_earlier_step_of_the_phase, hold_on_the_clamping_itself, limit_on_a_step_that_does_not_turn,
+    doubt_of_exactly_half_the_band, sheet_that_nobody_approved_yet, no_verdict_and_none_claimed,
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("make", SOUND, ids=lambda make: make.__name__)
+def test_a_sound_sheet_passes(make: Callable[[], Job]) -> None:
+    assert inspect(*make()).failures == ()

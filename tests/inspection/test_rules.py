@@ -1,0 +1,55 @@
+"""Every rule finds the sheet that breaks it, names the place, and leaves sound sheets alone."""
+
+import re
+
+import pytest
+
+from tailtrue.inspection import RULES, inspect
+
+from . import broken_paper, broken_safety, broken_shop
+from .broken import BROKEN, Broken
+from .sample import procedure, shop
+
+PARTS = (broken_paper, broken_safety, broken_shop)
+
+
+def test_the_sample_passes() -> None:
+    report = inspect(procedure(), shop())
+    assert report.failures == ()
+    assert report.ok
+
+
+@pytest.mark.parametrize("broken", BROKEN, ids=lambda broken: broken.name)
+def test_a_broken_sheet_fails(broken: Broken) -> None:
+    report = inspect(*broken.make())
+    assert not report.ok
+    found = {failure.rule for failure in report.failures}
+    assert found == {broken.rule} | broken.also
+    assert broken.where in {failure.where for failure in report.failures if failure.rule == broken.rule}
+
+
+@pytest.mark.parametrize("broken", BROKEN, ids=lambda broken: broken.name)
+def test_a_failure_is_a_sentence_for_people(broken: Broken) -> None:
+    for failure in inspect(*broken.make()).failures:
+        assert re.match(r'[a-z"0-9]', failure.what), failure.what
+        assert not failure.what.endswith(" ")
+        assert len(failure.what.split()) >= 3
+        assert "could not be judged" not in failure.what
+        assert failure.where.strip()
+        assert failure.source == next(rule.source for rule in RULES if rule.id == failure.rule)
+
+
+def test_every_rule_has_a_sheet_that_breaks_it() -> None:
+    assert {broken.rule for broken in BROKEN} == {rule.id for rule in RULES}
+
+
+def test_every_rule_has_its_own_id_and_says_what_it_rests_on() -> None:
+    assert len({rule.id for rule in RULES}) == len(RULES)
+    assert all(re.fullmatch(r"V\d\d", rule.id) and ":" in rule.source for rule in RULES)
+
+
+def test_every_broken_sheet_is_registered() -> None:
+    for part in PARTS:
+        made = {name for name, value in vars(part).items() if getattr(value, "__module__", "") == part.__name__}
+        public = {name for name in made if not name.startswith("_")}
+        assert public == {broken.make.__name__ for broken in BROKEN if broken.make.__module__ == part.__name__}

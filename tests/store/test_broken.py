@@ -1,0 +1,97 @@
+"""What is wrong in the knowledge is found when it is loaded, with file and line, before any job reaches it."""
+
+import shutil
+from pathlib import Path
+
+import pytest
+
+from tailtrue.errors import KnowledgeInvalid, report
+from tailtrue.places import knowledge_folder
+from tailtrue.store.load import knowledge_version, load_knowledge
+
+BROKEN = [
+    # file, what stands there, what is written instead, what the report must say
+    ("steps/face-bar.md", "Lock the saddle.", "Lock the saddel {{ bar.lenght }}.", "no fact is named 'bar.lenght'"),
+    ("steps/face-bar.md", "Lock the saddle.", "Lock the saddle for 3 turns.", "a number is typed into a sentence"),
+    ("steps/face-bar.md", "Lock the saddle.", "Lock " + "the good " * 10 + "saddle.", "has more than 20 words"),
+    ("steps/face-bar.md", 'machine = "turning"', 'machnie = "turning"', "a field named 'machine' exists"),
+    ("steps/face-bar.md", '"facing", "turning"', '"facing", "flying"', "no caution answers this activity"),
+    ("steps/face-bar.md", '"turning-tool"', '"magic-tool"', "is not in needs.toml"),
+    ("steps/face-bar.md", '"common-practice"', '"hearsay"', "source 'hearsay' is not in sources.toml"),
+    ("steps/face-bar.md", "+++\nid", "id", "has no TOML head between two lines of +++"),
+    ("routes/make-and-use-bar.toml", '"face-bar"', '"face-the-bar"', "names a step that is not there"),
+    ("steps/mark-seats.md", 'id = "mark-seats"', 'id = "mark-the-seats"', "the id of a step is the name of its file"),
+    ("decisions/alignment.toml", "lathe.tool_side is front", "lathe.tool_side is top", "is one of front, rear; 'top' is none"),
+    ("decisions/alignment.toml", '"lathe.tool_side is rear"', '"lathe.tool_side is front"', "both hold"),
+    ("decisions/alignment.toml", '"lathe.tool_side is front"', '"lathe.tool_side is rear"', "no row holds"),
+    ("decisions/bore.toml", 'expect = "bore-gauge"', 'expect = "caliper"', "says caliper, came out bore-gauge"),
+    ("stops/sizes.toml", "bar.length > bar.length_limit", "bar.length > lathe.motor_power", "is in mm, 'lathe.motor_power' is not"),
+    ("stops/sizes.toml", "bar.length > bar.length_limit", "bar.length < bar.length_limit", "says fires, came out silent"),
+    ("stops/safety.toml", 'if_unknown = "refuse"', 'if_unknown = "ignore"', "should be 'refuse' or 'pass-over'"),
+    ("cautions/holding.toml", 'signal = "warning"', 'signal = "notice"', "signal word notice does not fit severity"),
+    ("limits.toml", 'value = "500 mm"', 'value = "500 N"', "limits.toml"),
+    ("cutting/boring_stock.csv", "common-practice", "", "the row names no source"),
+    ("page.toml", "{{ lathe.dial_reads }}", "{{ lathe.dial_raeds }}", "no fact is named 'lathe.dial_raeds'"),
+]  # fmt: skip
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    copy = tmp_path / "knowledge"
+    shutil.copytree(knowledge_folder(), copy)
+    return copy
+
+
+@pytest.mark.parametrize(("file", "old", "new", "says"), BROKEN, ids=[f"{row[0]}: {row[3]}" for row in BROKEN])
+def test_a_fault_is_reported_with_its_file(folder: Path, file: str, old: str, new: str, says: str) -> None:
+    path = folder / file
+    text = path.read_text(encoding="utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new), encoding="utf-8")
+    with pytest.raises(KnowledgeInvalid) as refused:
+        load_knowledge(folder)
+    said = report(refused.value)
+    assert says in said
+    assert file in said
+
+
+def test_a_rule_fault_names_its_line(folder: Path) -> None:
+    path = folder / "stops" / "sizes.toml"
+    lines = path.read_text(encoding="utf-8").splitlines()
+    line = next(number for number, text in enumerate(lines, 1) if text == 'id = "bar-longer-than-the-lathe-takes"')
+    path.write_text(
+        "\n".join(lines).replace("bar.length > bar.length_limit", "bar.size > bar.length_limit"), encoding="utf-8"
+    )
+    with pytest.raises(KnowledgeInvalid) as refused:
+        load_knowledge(folder)
+    assert refused.value.problems[0].where == f"knowledge/stops/sizes.toml:{line}"
+
+
+def test_two_faults_are_reported_at_once(folder: Path) -> None:
+    for file, old, new, _ in (BROKEN[0], BROKEN[6]):
+        path = folder / file
+        path.write_text(path.read_text(encoding="utf-8").replace(old, new), encoding="utf-8")
+    with pytest.raises(KnowledgeInvalid) as refused:
+        load_knowledge(folder)
+    assert len(refused.value.problems) >= 2
+
+
+def test_any_change_of_the_knowledge_changes_its_version(folder: Path) -> None:
+    before = knowledge_version(folder)
+    assert before == knowledge_version(knowledge_folder())
+    path = folder / "cutting" / "speeds.csv"
+    path.write_text(path.read_text(encoding="utf-8") + "\n", encoding="utf-8")
+    assert knowledge_version(folder) != before
+
+
+def test_a_step_that_no_route_uses_is_dead(folder: Path) -> None:
+    path = folder / "routes" / "make-and-use-bar.toml"
+    path.write_text(path.read_text(encoding="utf-8").replace('"mark-seats", ', ""), encoding="utf-8")
+    with pytest.raises(KnowledgeInvalid) as refused:
+        load_knowledge(folder)
+    assert "knowledge/steps/mark-seats.md:1: mark-seats: no route uses this step" in report(refused.value)
+
+
+def test_an_empty_folder_brings_no_value_of_its_own(tmp_path: Path) -> None:
+    with pytest.raises(KnowledgeInvalid):
+        load_knowledge(tmp_path)
