@@ -5,8 +5,8 @@ from functools import cache
 from pathlib import Path
 
 from tailtrue.assemble import assemble
-from tailtrue.assemble.filling import Filler, Gap
-from tailtrue.case import Case
+from tailtrue.assemble.filling import Filler
+from tailtrue.case import Case, Gap
 from tailtrue.errors import InspectionFailed, KnowledgeInvalid, Problem, Refused
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job

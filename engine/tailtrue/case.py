@@ -1,7 +1,6 @@
 """A case: the named facts of one job, each made once, when it is asked for, and keeping what it was made from."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from tailtrue.calc.validity import OutOfRange
@@ -13,6 +12,14 @@ from tailtrue.tables import NoRow, Row
 
 if TYPE_CHECKING:
     from tailtrue.store.knowledge import Knowledge
+
+
+class Gap(LookupError):
+    """The plan or a text asks for a fact that this case does not have."""
+
+    def __init__(self, name: str, found: NotKnown) -> None:
+        self.name, self.found = name, found
+        super().__init__(name)
 
 
 class Case:
@@ -92,8 +99,3 @@ def _fact(spec: FactSpec, made: Any, needs: tuple[str, ...], used: list[Row]) ->
         return NotKnown(spec, trouble=limited.by or f"{spec.label}: nothing fits", read=needs)
     sources = dict.fromkeys((*spec.sources, *(key for row in used for key in row.sources)))
     return Fact(spec, limited.value, needs, tuple(sources), limited.by)
-
-
-def with_value(fact: Fact, value: Any, said: str) -> Fact:
-    """The same fact with another value: the way to ask what would be if."""
-    return replace(fact, value=value, said=said)

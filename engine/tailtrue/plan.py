@@ -7,7 +7,7 @@ must have been made by an earlier one and not been ended since. A hole is a refu
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from tailtrue.case import Case
+from tailtrue.case import Case, Gap
 from tailtrue.conditions import Condition
 from tailtrue.errors import FactsWrong, KnowledgeInvalid, Problem
 from tailtrue.facts import NotKnown
@@ -37,7 +37,8 @@ class Plan:
 def make_plan(case: Case, route: Route) -> Plan:
     """Choose the steps that belong to a case and prove their order.
 
-    Raises FactsWrong when a missing fact leaves open whether a step belongs, KnowledgeInvalid when the proof fails.
+    Raises FactsWrong when a missing fact leaves open whether a step belongs, Gap when such a fact cannot be worked out,
+    KnowledgeInvalid when the proof fails.
     """
     open_facts: dict[str, str] = {}
     left_out: dict[str, str] = {}
@@ -52,6 +53,10 @@ def make_plan(case: Case, route: Route) -> Plan:
         )
         if steps:
             phases.append(PlannedPhase(phase, steps))
+    for name in open_facts:
+        found = case.get(name)
+        if isinstance(found, NotKnown) and found.trouble:
+            raise Gap(name, found)
     if open_facts:
         raise FactsWrong(tuple(_open(case, name, step) for name, step in open_facts.items()))
     plan = Plan(route, tuple(phases), left_out)
@@ -71,12 +76,8 @@ def _belongs(case: Case, when: Condition, name: str, open_facts: dict[str, str],
 
 
 def _open(case: Case, name: str, step: str) -> Problem:
-    spec = case.knowledge.catalogue[name]
-    found = case.get(name)
-    trouble = found.trouble if isinstance(found, NotKnown) else ""
-    return Problem(
-        name, "", f"not known, and step '{step}' depends on it{': ' + trouble if trouble else ''}", spec.how or "say it"
-    )
+    how = case.knowledge.catalogue[name].how
+    return Problem(name, "", f"not known, and step '{step}' depends on it", how or "say it")
 
 
 def walk(plan: Plan) -> Iterator[tuple[StepText, str]]:

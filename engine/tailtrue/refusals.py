@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from tailtrue.assemble.filling import Filler, Gap
-from tailtrue.case import Case
+from tailtrue.assemble.filling import Filler
+from tailtrue.case import Case, Gap
 from tailtrue.facts import NotKnown
 from tailtrue.procedure import Text
 from tailtrue.store.knowledge import Stop

@@ -37,6 +37,7 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         speed_from=given.value("lathe.speed_from"),
         speed_to=given.value("lathe.speed_to"),
         labels=_labels(given),
+        must_say=_must_say(knowledge),
     )
 
 
@@ -85,6 +86,13 @@ def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[flo
     if given.value("crib.caliper_resolution") is not None:
         found.setdefault("micrometer-collars", (0.0, float("inf"), given.value("crib.caliper_resolution")))
     return found
+
+
+def _must_say(knowledge: Knowledge) -> dict[str, frozenset[str]]:
+    """Cautions that know no exception, by the activity they answer."""
+    always = [caution.file for caution in knowledge.cautions if not caution.file.when]
+    activities = {activity for file in always for activity in file.answers}
+    return {one: frozenset(file.id for file in always if one in file.answers) for one in activities}
 
 
 def _labels(given: Given) -> tuple[str, ...]:

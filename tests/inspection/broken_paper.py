@@ -8,7 +8,6 @@ from .changed import (
     Job,
     figure_of,
     in_order,
-    procedure,
     step,
     with_caution,
     with_check,
@@ -18,6 +17,7 @@ from .changed import (
     with_step,
     with_title,
 )
+from .sample import procedure
 from .sample_pieces import mm
 
 

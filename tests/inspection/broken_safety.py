@@ -7,7 +7,6 @@ from .changed import (
     Job,
     in_order,
     job_caution,
-    procedure,
     step,
     with_caution,
     with_check,
@@ -16,10 +15,11 @@ from .changed import (
     with_step,
     without_caution,
 )
+from .sample import procedure
 from .sample_pieces import caution
 
 
-@breaks("V01", "step 2.7")
+@breaks("V01", "step 2.7", also="V79")
 def activity_without_caution() -> Job:
     return without_caution("2.7")
 
@@ -77,7 +77,7 @@ def severity_off_the_scale() -> Job:
     return with_caution("5.1", severity=6)
 
 
-@breaks("V04", "step 1.3", also="V01")
+@breaks("V04", "step 1.3", also="V01 V79")
 def danger_left_out() -> Job:
     return with_sheet(job_cautions=procedure().job_cautions[1:])
 
@@ -248,3 +248,20 @@ def bored_without_measuring_the_bar() -> Job:
 @breaks("V76", "step 2.6")
 def bored_with_no_hold_at_the_measuring() -> Job:
     return with_step("2.4", hold=None)
+
+
+@breaks("V17", "step 4.2", also="V04")
+def start_check_of_a_spindle_that_turns() -> Job:
+    started = step("4.2").model_copy(update={"activities": ("start-check",)})
+    return with_step("4.2", machine="turning", activities=started.activities)
+
+
+@breaks("V79", "step 2.7")
+def caution_that_must_be_said_dropped_for_another() -> Job:
+    return with_caution("2.7", id="another-word")
+
+
+@breaks("V79", "step 4.3")
+def danger_replaced_by_another_one() -> Job:
+    first, *rest = procedure().job_cautions
+    return with_sheet(job_cautions=(first.model_copy(update={"id": "another-danger"}), *rest))

@@ -7,7 +7,6 @@ from .broken import breaks
 from .changed import (
     Job,
     check,
-    procedure,
     step,
     with_check,
     with_dimension,
@@ -19,6 +18,7 @@ from .changed import (
     with_step,
     with_title,
 )
+from .sample import procedure
 from .sample_pieces import figure, mm
 
 

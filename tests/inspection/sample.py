@@ -54,6 +54,7 @@ def shop() -> Shop:
         },
         feeds=(0.05, 0.1, 0.2),
         speeds=(200.0, 500.0, 800.0, 1250.0, 2000.0),
+        must_say={"gauge-bore": frozenset({"finger-in-bore"}), "skim": frozenset({"gloves", "abrasive-cloth"})},
         labels=("Workshop bench 4 in the corner",),
     )
 

@@ -8,8 +8,8 @@ import pytest
 from tailtrue.inspection import inspect
 from tailtrue.procedure import Hold, Limits, Setting
 
-from .changed import Job, procedure, step, with_check, with_line, with_look_up, with_sheet, with_shop, with_step, with_title
-from .sample import shop
+from .changed import Job, step, with_check, with_line, with_look_up, with_sheet, with_shop, with_step, with_title
+from .sample import procedure, shop
 from .sample_pieces import caution, figure, mm
 
 
@@ -93,12 +93,21 @@ def no_verdict_and_none_claimed() -> Job:
     return with_look_up(verdict_possible=False, inside=None)
 
 
+def caution_that_must_be_said_of_something_not_done() -> Job:
+    return with_shop(must_say={"saw-stock": frozenset({"round-bar-rolls"})})
+
+
+def caution_that_must_be_said_in_an_earlier_phase() -> Job:
+    return with_shop(must_say={"measure": frozenset({"lever-bumped"})})
+
+
 SOUND: tuple[Callable[[], Job], ...] = (
     variable_speed, speed_exactly_at_its_cap, feed_converted_from_inches, diameter_dial_halves_the_depth,
     tool_at_the_rear_with_its_own_words, bar_length_stands_in_for_the_span, number_in_a_label_of_the_user,
     reference_to_another_step, piece_of_the_phase_by_name, none_of_them_in_a_sentence, gloves_while_isolated,
     caution_on_an_earlier_step_of_the_phase, hold_on_the_clamping_itself, limit_on_a_step_that_does_not_turn,
     doubt_of_exactly_half_the_band, sheet_that_nobody_approved_yet, no_verdict_and_none_claimed,
+    caution_that_must_be_said_of_something_not_done, caution_that_must_be_said_in_an_earlier_phase,
 )  # fmt: skip
 
 

@@ -35,7 +35,7 @@ def test_a_rule_that_breaks_is_a_failure_and_the_others_still_judge() -> None:
 def test_a_sheet_that_cannot_be_read_is_a_failure() -> None:
     (failure,) = inspect(object(), shop()).failures  # type: ignore[arg-type]
     assert failure.rule == "V00"
-    assert failure.what.startswith("the sheet could not be read (AttributeError")
+    assert failure.what.startswith("the sheet could not be read (TypeError")
 
 
 def test_a_shop_that_is_not_known_lets_nothing_pass() -> None:

@@ -3,18 +3,10 @@
 from collections.abc import Mapping
 from typing import Any
 
-from tailtrue.case import Case
+from tailtrue.case import Case, Gap
 from tailtrue.facts import Fact, FactSpec, NotKnown
 from tailtrue.procedure import Figure, Text
 from tailtrue.wording import Place, Wording
-
-
-class Gap(LookupError):
-    """A text asks for a fact that this case does not have."""
-
-    def __init__(self, name: str, found: NotKnown) -> None:
-        self.name, self.found = name, found
-        super().__init__(name)
 
 
 def figure(spec: FactSpec, name: str, value: Any) -> Figure:

@@ -42,7 +42,7 @@ def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], de
         id=file.id,
         number=number,
         title=file.title,
-        who=file.who,
+        who=file.who if supervision_marked(filler) else "any",
         machine=file.machine,
         activities=tuple(file.activities),
         cautions=deal.at(file.activities),
@@ -82,6 +82,11 @@ def _rows(filler: Filler, rows: SettingsFrom | None) -> tuple[Setting, ...]:
         Setting(label=text(rows.label, row), value=text(rows.value, row), reason=text(rows.reason, row))
         for row in filler.fact(rows.records).value
     )
+
+
+def supervision_marked(filler: Filler) -> bool:
+    """Whether the sheet marks steps for a supervisor; not knowing is enough to mark them."""
+    return filler.case.judge(filler.case.knowledge.page.supervised_when).truth is not Truth.NO
 
 
 def _check(filler: Filler, check: CheckText) -> Check:

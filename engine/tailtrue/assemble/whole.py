@@ -5,7 +5,7 @@ import hashlib
 from tailtrue.assemble.cautions import applicable, for_the_job
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
-from tailtrue.assemble.steps import phases, settings
+from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.plan import Plan
@@ -36,7 +36,9 @@ def assemble(case: Case, plan: Plan) -> Procedure:
         lead=filler.text(plan.route.lead),
         facts=settings(filler, page.facts),
         drawing=_drawing(filler),
-        who_may=tuple(filler.text(text) for text in page.who_may),
+        who_may=tuple(
+            filler.text(text) for text in (*page.who_may, *(page.supervised if supervision_marked(filler) else ()))
+        ),
         do_not_start=tuple(filler.text(text) for text in page.do_not_start),
         stop_at_once=tuple(filler.text(text) for text in page.stop_at_once),
         if_it_goes_wrong=tuple((seen, filler.text(do), filler.text(never)) for seen, do, never in page.trouble),
@@ -175,7 +177,7 @@ def _look_up(filler: Filler) -> LookUp:
         larger_at_tailstock=chosen("align.when_tailstock_larger"),
         smaller_at_tailstock=chosen("align.when_tailstock_smaller"),
         inside=known("align.inside") if verdict else None,
-        leave=known("align.uncertainty"),
+        leave=known("align.leave_up_to"),
         verdict_possible=verdict,
     )
 

@@ -12,7 +12,7 @@ from tailtrue.tables import Table
 
 @computed(
     "align.span",
-    label="distance between the points of the centres",
+    label="length of the bar between its seats on the centres",
     unit="mm",
     rounding="length",
     needs=("bar.length", "bar.centre_cone_depth"),
@@ -24,7 +24,7 @@ def span(length: float, cone: float) -> float:
 
 @computed(
     "align.station",
-    label="middle of a collar from the point of its centre",
+    label="middle of a collar from its seat on the centre",
     unit="mm",
     rounding="length",
     needs=("collar.station", "bar.centre_cone_depth"),
@@ -124,20 +124,33 @@ def outside(within: float, unsure: float) -> float:
 
 
 @computed(
+    "align.leave_up_to",
+    label="difference up to which the tailstock is left alone",
+    unit="mm",
+    rounding="difference",
+    bound="most",
+    needs=("align.uncertainty", "align.inside?", "align.verdict_possible"),
+    how="what is surely inside the limit; the uncertainty where the instrument gives no verdict",
+)
+def leave_up_to(unsure: float, surely: float | None, verdict: bool) -> float:
+    return max(unsure, surely) if verdict and surely is not None else unsure
+
+
+@computed(
     "align.table",
     label="difference read and move of the tailstock",
     kind="records",
     fields=(field("difference", "mm", "difference"), field("move", "mm", "difference")),
-    needs=("lathe.dials", "align.span", "align.station", "align.uncertainty"),
+    needs=("lathe.dials", "align.span", "align.station", "align.leave_up_to"),
     tables=("alignment/look_up_steps",),
-    how="move = difference / 2 x L / (b - a); a difference inside the uncertainty is left alone",
+    how="move = difference / 2 x L / (b - a); what is in limits, or inside the uncertainty, is left alone",
 )
-def table(dials: str, length: float, first: float, unsure: float, steps: Table) -> tuple[Mapping[str, Any], ...]:
+def table(dials: str, length: float, first: float, leave: float, steps: Table) -> tuple[Mapping[str, Any], ...]:
     rows = []
     for row in steps.where(dials=dials):
         difference = steps.take(row).number("difference_mm")
         move = tailstock_move(difference, length, first, length - first)
-        rows.append({"difference": difference, "move": None if difference <= unsure else move})
+        rows.append({"difference": difference, "move": None if difference <= leave else move})
     return tuple(rows)
 
 

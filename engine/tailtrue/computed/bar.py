@@ -111,7 +111,7 @@ def bar_length(
         (stock - 2 * facing, "the stock, less facing at both ends"),
         (between * share, "a share of the distance between centres"),
         (limit, "what fits between the centres"),
-        (diameter * slenderness, "stiffness: so many times the diameter"),
+        (diameter * slenderness, "stiffness: a slimmer bar bends and chatters"),
         (longest, "longer shows no more"),
     )
     return Limited(step_down(length, step), by)

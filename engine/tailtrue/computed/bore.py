@@ -113,7 +113,7 @@ def _owns(kind: str) -> None:
         return any(gauge["kind"] == kind and gauge["from"] <= diameter <= gauge["to"] for gauge in owned)
 
 
-for _kind in ("bore-gauge", "inside-micrometer", "telescoping", "caliper"):
+for _kind in ("bore-gauge", "inside-micrometer", "telescoping"):
     _owns(_kind)
 
 
@@ -141,6 +141,33 @@ def _end(end: str, words: str) -> None:
 
 _end("head", "headstock")
 _end("tail", "tailstock")
+
+
+@computed(
+    "bore.band",
+    label="room between smallest and largest bore",
+    unit="mm",
+    rounding="fit",
+    bound="most",
+    needs=("bore.gap_least", "bore.gap_largest", "bore.gauge_uncertainty", "job.measured_head?", "job.measured_tail?"),
+    how="largest less least clearance, less the uncertainty of the gauge at both ends and the spread of the bar",
+)
+def band(least: float, largest: float, unsure: float, head: Sequence[float] | None, tail: Sequence[float] | None) -> float:
+    spread = max(max(readings) - min(readings) for readings in (head or (0.0,), tail or (0.0,)))
+    return largest - least - 2 * unsure - spread
+
+
+@computed(
+    "bore.band_least",
+    label="room that the gauge needs to judge a bore",
+    unit="mm",
+    rounding="fit",
+    bound="least",
+    needs=("bore.gauge_uncertainty", "lathe.fit_step"),
+    how="twice the uncertainty of the gauge, and a step of rounding at both ends",
+)
+def band_least(unsure: float, step: float) -> float:
+    return 2 * (unsure + step)
 
 
 @computed(
@@ -271,7 +298,6 @@ def rough_to(bore: float, stock: float, step: float) -> float:
     label="depth per side of each of the last cuts",
     unit="mm",
     rounding="depth",
-    bound="most",
     needs=("limit.bore_finish_stock", "limit.bore_finish_cuts", "lathe.radial_division"),
     how="stock for the last cuts shared out per side, in whole divisions of the dial",
 )

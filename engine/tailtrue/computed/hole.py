@@ -79,8 +79,8 @@ _ROW = (
     needs=(
         "crib.drills", "crib.drill_chuck_to", "lathe.tailstock_taper", "hole.last_most", "collar.material",
         "collar.material_family", "collar.feed_group", "hole.hand_thrust", "lathe.cutting_power", "collar.saw_width",
-        "chuck.speed_limit", "lathe.fastest", "limit.blank_speed", "lathe.speeds?", "lathe.speed_from?",
-        "lathe.speed_to?", "limit.speed_step",
+        "chuck.speed_limit", "lathe.fastest", "limit.blank_speed", "limit.drill_feed_share", "lathe.speeds?",
+        "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step",
     ),
     tables=(
         "tools/drill_sets", "tools/morse_drills", "materials/materials", "cutting/speeds", "cutting/drill_feeds",
@@ -92,11 +92,11 @@ _ROW = (
 )  # fmt: skip
 def ladder(
     owned: Sequence[Record], chuck_to: float, taper: str, last_most: float, material: str, family: str, group: str,
-    hand: float, power: float, depth: float, chuck_cap: float, top: float, blank_cap: float,
+    hand: float, power: float, depth: float, chuck_cap: float, top: float, blank_cap: float, light: float,
     speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, *tables: Table,
 ) -> Limited:  # fmt: skip
     caps = [(chuck_cap, "the chuck"), (top, "top speed of the lathe"), (blank_cap, "a blank held short in the jaws")]
-    planner = _Planner(material, family, group, hand, power, depth, caps, (speeds, low, high, step), tables)
+    planner = _Planner(material, family, group, hand, power, depth, caps, (speeds, low, high, step), light, tables)
     drills = [d for d in drills_of(owned, tables[0]) if fits_tailstock(d, chuck_to, taper) and d.size_mm <= last_most]
     for last in sorted(drills, key=lambda drill: drill.size_mm, reverse=True):
         found = planner.down_to(last, [drill for drill in drills if drill.size_mm < last.size_mm])
@@ -110,7 +110,7 @@ class _Planner:
 
     def __init__(
         self, material: str, family: str, group: str, hand: float, power: float, depth: float,
-        caps: list[tuple[float, str]], spindle: tuple[Any, ...], tables: Sequence[Table],
+        caps: list[tuple[float, str]], spindle: tuple[Any, ...], light: float, tables: Sequence[Table],
     ) -> None:  # fmt: skip
         (_, self.morse, materials, speeds, self.feeds, feed_factors, drill_factors, self.forces, rules, self.deep) = tables
         self.metal = materials.one(material=material)
@@ -118,6 +118,7 @@ class _Planner:
         self.feed_factor = feed_factors.one(feed_group=group).number("factor")
         self.chisel = drill_factors.one(point="standard")
         self.rule = rules.one(family=family)
+        self.light = light
         self.hand, self.power, self.depth, self.caps, self.spindle = hand, power, depth, caps, spindle
 
     def force(self, name: str) -> float:
@@ -141,10 +142,12 @@ class _Planner:
                     return [*before, (last, pilot.size_mm)]
         return None
 
-    def feed(self, size: float) -> float:
+    def feeds_for(self, size: float) -> tuple[float, float]:
+        """The feed at the low end of the advised band, and the lighter one that a hand may fall back to."""
         row = self.feeds.within(size, "over_mm", "upto_mm")
         deep = self._deep(size)
-        return row.number("feed_low_mm") * self.feed_factor * (deep.number("feed_factor") if deep else 1.0)
+        feed = row.number("feed_low_mm") * self.feed_factor * (deep.number("feed_factor") if deep else 1.0)
+        return feed, feed * self.light
 
     def _deep(self, size: float) -> Row | None:
         ratio = self.depth / size
@@ -153,9 +156,9 @@ class _Planner:
             return None
         return self.deep.within(ratio, "from_ratio", "to_ratio", ends="[)", situation="deep-hole-drilling")
 
-    def demand(self, size: float, pilot: float) -> Demand:
-        return demand(size, pilot, self.feed(size), self.metal.number("drill_kd"), self.metal.number("drill_k"),
-                      self.chisel, self.force("worn_drill"))  # fmt: skip
+    def demand(self, size: float, pilot: float, feed: float) -> Demand:
+        kd, k = self.metal.number("drill_kd"), self.metal.number("drill_k")
+        return demand(size, pilot, feed, kd, k, self.chisel, self.force("worn_drill"))
 
     def speed(self, size: float, pilot: float) -> Limited:
         middle = (self.speed_row.number("low_m_min") + self.speed_row.number("high_m_min")) / 2
@@ -167,19 +170,25 @@ class _Planner:
 
     def can(self, drill: Drill, pilot: float) -> bool:
         """Whether hand, holder and motor can drive this drill."""
+        return self.way(drill, pilot) is not None
+
+    def way(self, drill: Drill, pilot: float) -> tuple[float, Demand] | None:
+        """The feed and what it asks, at the advised or else at the lighter feed; None when neither can be driven."""
         speed = self.speed(drill.size_mm, pilot).value
         if speed is None:
-            return False
-        try:
-            asked = self.demand(drill.size_mm, pilot)
-        except OutOfRange:
-            return False
-        holds = holder_torque(
-            drill, asked.thrust_n, self.morse, self.force("drill_chuck_torque"), self.force("taper_friction_clean")
-        )
-        return (
-            asked.thrust_n <= self.hand and asked.torque_nmm <= holds and drill_power(asked.torque_nmm, speed) <= self.power
-        )
+            return None
+        for feed in self.feeds_for(drill.size_mm):
+            try:
+                asked = self.demand(drill.size_mm, pilot, feed)
+            except OutOfRange:
+                continue
+            holds = holder_torque(
+                drill, asked.thrust_n, self.morse, self.force("drill_chuck_torque"), self.force("taper_friction_clean")
+            )
+            driven = drill_power(asked.torque_nmm, speed) <= self.power
+            if asked.thrust_n <= self.hand and asked.torque_nmm <= holds and driven:
+                return feed, asked
+        return None
 
     def limit_of(self, last: Drill, drills: Sequence[Drill]) -> str:
         if all(drill.size_mm <= last.size_mm for drill in drills):
@@ -188,13 +197,16 @@ class _Planner:
 
     def row(self, drill: Drill, pilot: float) -> Record:
         speed = self.speed(drill.size_mm, pilot)
-        asked = self.demand(drill.size_mm, pilot)
+        found = self.way(drill, pilot)
+        if found is None:
+            raise OutOfRange(f"{drill.marked} cannot be driven")
+        feed, asked = found
         return {
             "name": f"drill, {'taper' if drill.taper_shank else drill.shank} shank",
             "size": (drill.size_mm, drill.marked),
             "speed": speed.value,
             "surface_speed": surface_speed(speed.value, drill.size_mm),
-            "hand_feed": self.feed(drill.size_mm),
+            "hand_feed": feed,
             "thrust": asked.thrust_n,
             "reason": speed.by,
             "taper_shank": drill.taper_shank,

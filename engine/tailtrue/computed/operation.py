@@ -129,8 +129,7 @@ def _feed_row(feeds: Table, operation: str, group: str, cutter: str) -> Row:
 
 def _depth_facts(prefix: str, what: str, table: str, work: str, tool: str, factor: str | None, *, fine: bool) -> None:
     @computed(
-        f"{prefix}.depth", label=f"depth of cut per side, {what}", unit="mm", rounding="depth", bound="most",
-        needs=(
+        f"{prefix}.depth", label=f"depth of cut per side, {what}", unit="mm", rounding="depth", needs=(
             f"{work}.material", f"{work}.feed_group", tool, f"{prefix}.surface_speed",
             f"{prefix}.feed?", f"{prefix}.hand_feed", "lathe.radial_division", "lathe.cutting_power", "limit.depth_share",
             *((factor,) if factor else ()),
@@ -166,7 +165,7 @@ def _depth_facts(prefix: str, what: str, table: str, work: str, tool: str, facto
         return float(steps_in(depth, division))
 
     @computed(
-        f"{prefix}.diameter_step", label=f"change of diameter per cut, {what}", unit="mm", rounding="depth", bound="most",
+        f"{prefix}.diameter_step", label=f"change of diameter per cut, {what}", unit="mm", rounding="depth",
         needs=(f"{prefix}.depth",), how="twice the depth per side",
     )  # fmt: skip
     def _step(depth: float) -> float:

@@ -95,7 +95,6 @@ def bend_most(limit: float, share: float) -> float:
     label="depth of the truing cut per side",
     unit="mm",
     rounding="depth",
-    bound="most",
     needs=("skim.depth", "lathe.radial_division", "limit.truing_in_skims"),
     how="some depths of the skim, in whole divisions",
 )
@@ -120,7 +119,6 @@ def truing_divisions(depth: float, division: float) -> float:
     label="diameter one visit costs",
     unit="mm",
     rounding="depth",
-    bound="least",
     needs=("skim.truing_depth", "skim.depth"),
     how="twice the truing cut and twice the skim",
 )
@@ -173,7 +171,6 @@ def turning_passes(stock: float, finished: float, depth: float) -> int:
     label="depth per side of each roughing pass over the collars",
     unit="mm",
     rounding="depth",
-    bound="most",
     needs=("collar.stock_diameter", "collar.diameter", "collar.turning_passes", "lathe.radial_division"),
     how="stock per side shared out over the passes, in whole divisions of the dial",
 )

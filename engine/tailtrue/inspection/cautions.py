@@ -34,6 +34,16 @@ def answered(sheet: Sheet) -> Iterator[Fault]:
                 yield Fault(placed.where, f'no caution before this step answers the activity "{activity}"')
 
 
+def must_say_said(sheet: Sheet) -> Iterator[Fault]:
+    """What must be said of an activity in every shop is said by then, there or anywhere before."""
+    said = {caution.id for caution in sheet.procedure.job_cautions}
+    for placed in sheet.steps:
+        said |= {caution.id for caution in (*placed.phase.cautions, *placed.step.cautions)}
+        due = {name for activity in placed.step.activities for name in sheet.shop.must_say.get(activity, ())}
+        for name in sorted(due - said):
+            yield Fault(placed.where, f'the caution "{name}" must stand before this step and does not')
+
+
 def danger_stands(sheet: Sheet) -> Iterator[Fault]:
     """Turning work kills, so a DANGER that answers it stands before it."""
     for placed in sheet.steps:

@@ -70,4 +70,5 @@ RULES: tuple[Rule, ...] = (
     Rule("V76", holds.measured_before_boring, "common practice: a bore is made to the bar, not to its nominal size"),
     Rule("V77", tailstock.held_after_clamping, "common practice: a loose tailstock lets the bar fly at the next start"),
     Rule("V78", title.dated, "ISO 8601: a date is written year-month-day"),
+    Rule("V79", cautions.must_say_said, "house rule: a caution that knows no exception never drops out"),
 )

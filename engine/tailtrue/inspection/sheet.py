@@ -91,7 +91,7 @@ def figures_in(part: object) -> Iterator[Figure]:
     if isinstance(part, Figure):
         yield part
     elif isinstance(part, Node):
-        for _, value in part:
+        for value in vars(part).values():
             yield from figures_in(value)
     elif isinstance(part, tuple):
         for value in part:
@@ -110,7 +110,7 @@ class Sheet:
 
     def __post_init__(self) -> None:
         """Walk the whole tree."""
-        for name, part in self.procedure:
+        for name, part in vars(self.procedure).items():
             self._walk(part, name.replace("_", " "), name)
 
     @property
@@ -152,22 +152,22 @@ class Sheet:
                     yield _place(caution, at(step)), caution
 
     def _walk(self, part: object, where: str, name: str) -> None:
-        if isinstance(part, Figure):
+        if isinstance(part, str):
+            self.words.append(FoundWord(where, name, part))
+        elif isinstance(part, tuple):
+            self._walk_tuple(part, where, name)
+        elif isinstance(part, Figure):
             self.figures.append(FoundFigure(where, part))
             self.words.append(FoundWord(where, "fact", part.fact))
             if part.marked is not None:
                 self.words.append(FoundWord(where, "marked", part.marked))
         elif isinstance(part, Node):
             place = _place(part, where)
-            for inner, value in part:
+            for inner, value in vars(part).items():
                 self._walk(value, place, inner)
         elif isinstance(part, dict):
             for key, value in part.items():
                 self._walk(value, where, str(key))
-        elif isinstance(part, tuple):
-            self._walk_tuple(part, where, name)
-        elif isinstance(part, str):
-            self.words.append(FoundWord(where, name, part))
 
     def _walk_tuple(self, part: tuple[object, ...], where: str, name: str) -> None:
         pieces = tuple(piece for piece in part if isinstance(piece, str | Figure))

@@ -1,7 +1,7 @@
 """What the inspection knows besides the sheet: plain givens and hard limits, from the user's files alone."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 
@@ -24,7 +24,8 @@ class Shop:
 
     A geared lathe has `speeds`; a variable one has `speed_from` and `speed_to`. `tool_ids_in_shop` names the needs
     that the shop has. `instruments` holds range and resolution: from, to and reading step in mm. `labels` are the
-    user's own words that come back on the sheet; a number typed in one of them is theirs.
+    user's own words that come back on the sheet; a number typed in one of them is theirs. `must_say` names, for an
+    activity, the cautions that stand before it in every shop.
     """
 
     machine_name: str
@@ -43,3 +44,4 @@ class Shop:
     speed_from: float | None = None
     speed_to: float | None = None
     labels: tuple[str, ...] = ()
+    must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)

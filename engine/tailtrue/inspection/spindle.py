@@ -12,11 +12,13 @@ _ABRASIVE = re.compile(r"\b(emery|abrasive|sand\s?paper|glass\s?paper|polish\w*)
 
 
 def start_checked(sheet: Sheet) -> Iterator[Fault]:
-    """Since hands were last at the work, a start check was made before the spindle turns."""
+    """Since hands were last at the work, a start check was made, with the spindle still, before it turns."""
     checked = False
     for placed in sheet.worked:
         step = placed.step
         if step.machine == "turning":
+            if "start-check" in step.activities:
+                yield Fault(placed.where, "the start check is made with the spindle already turning")
             if not checked:
                 yield Fault(placed.where, "the spindle turns without a start check since hands were last at the work")
         elif HANDS_IN & set(step.activities):

@@ -5,10 +5,10 @@ from collections.abc import Iterable
 
 from markupsafe import Markup, escape
 
-from tailtrue.procedure import Figure, Hold, Limits, LookUp, Need, Phase, Procedure, Step, Text
-from tailtrue.render.numbers import Column, columns, limits_apart, show, show_one, unit_name
+from tailtrue.procedure import Figure, Hold, Limits, LookUp, Need, Phase, Procedure, Source, Step, Text
+from tailtrue.render.numbers import NBSP, Column, columns, limits_apart, show, show_one, unit_name
 from tailtrue.render.values import ValueLine, value_line
-from tailtrue.render.words import KINDS, listed, say
+from tailtrue.render.words import KINDS, ORIGINS, listed, say
 
 _NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
 _STEPS_TOLD = 3
@@ -24,7 +24,7 @@ class Index:
                 self._numbers.setdefault(step.id, []).append(step.number)
         self._needs = {need.id: need for need in procedure.needs}
         self.derivations = {derivation.fact: derivation for derivation in procedure.derivations}
-        self.sources = {source.id for source in procedure.sources}
+        self.sources = {source.id: number for number, source in enumerate(procedure.sources, start=1)}
 
     def step_numbers(self, ids: Iterable[str]) -> str:
         """The numbers of steps named by id (or already by number), in a row."""
@@ -120,8 +120,12 @@ class Page:
         return listed(phase.each)
 
     def sources(self, keys: Iterable[str]) -> Markup:
-        """Source keys, each leading to its line in the list of sources."""
+        """Sources by their numbers in the list of sources, each leading to its line; other origins in words."""
         return Markup("; ").join(self._source(key) for key in keys)
+
+    def source_number(self, source: Source) -> int:
+        """The number of a source on this sheet."""
+        return self._index.sources[source.id]
 
     def anchor(self, name: str) -> str:
         """A name that may stand in an id."""
@@ -138,9 +142,9 @@ class Page:
     def _source(self, key: str) -> Markup:
         known, _, place = key.partition(":")
         if known not in self._index.sources:
-            return escape(key)
-        link = Markup('<a href="#source-{}">{}</a>').format(anchor(known), known)
-        return Markup("{}, {}").format(link, place.strip()) if place else link
+            return escape(ORIGINS.get(key, key))
+        link = Markup('<a href="#source-{}" title="{}">{}</a>').format(anchor(known), known, self._index.sources[known])
+        return Markup("{}:{}{}").format(link, NBSP, place.strip()) if place else link
 
 
 def _repeated(procedure: Procedure) -> frozenset[str]:

@@ -202,7 +202,7 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
         yield from ((route.where, route.file.id, text, "") for text in (route.lead, *(p.purpose for p in route.phases)))
     page = knowledge.page
     where = "knowledge/page.toml"
-    for text in (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.care):
+    for text in (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.supervised, *page.care):
         yield where, "", text, ""
     for seen, do, never in page.trouble:
         yield from ((where, seen, text, "") for text in (do, never))

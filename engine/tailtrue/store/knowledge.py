@@ -170,6 +170,8 @@ class Page:
     stop_at_once: tuple[Wording, ...]
     do_not_start: tuple[Wording, ...]
     who_may: tuple[Wording, ...]
+    supervised: tuple[Wording, ...]
+    supervised_when: Condition
     care: tuple[Wording, ...]
     trouble: tuple[tuple[str, Wording, Wording], ...]
     facts: tuple[SettingText, ...]

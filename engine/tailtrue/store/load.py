@@ -218,13 +218,6 @@ class Loader:
         file = self.reader.model(models.PageFile, self.reader.toml(path), where)
         if file is None:
             raise KnowledgeInvalid(tuple(self.reader.problems))
-        texts = [
-            self._wordings(rows, where, name)
-            for name, rows in (
-                ("conventions", file.conventions), ("stop_at_once", file.stop_at_once),
-                ("do_not_start", file.do_not_start), ("who_may", file.who_may), ("care", file.care),
-            )
-        ]  # fmt: skip
         trouble = tuple(
             (row[0], self._wording(row[1], where, "trouble"), self._wording(row[2], where, "trouble"))
             for row in file.trouble
@@ -236,7 +229,19 @@ class Loader:
         )
         labels = {name: self._wording(text, where, name) for name, text in file.drawing.labels.items()}
         drawing = DrawingPlan(file.drawing.title, file.drawing.caption, file.drawing.dimensions, labels)
-        return Page(texts[0], texts[1], texts[2], texts[3], texts[4], trouble, settings, cuts, drawing)
+        return Page(
+            conventions=self._wordings(file.conventions, where, "conventions"),
+            stop_at_once=self._wordings(file.stop_at_once, where, "stop_at_once"),
+            do_not_start=self._wordings(file.do_not_start, where, "do_not_start"),
+            who_may=self._wordings(file.who_may, where, "who_may"),
+            supervised=self._wordings(file.supervised, where, "supervised"),
+            supervised_when=self._when(file.supervised_when, where, "supervised_when"),
+            care=self._wordings(file.care, where, "care"),
+            trouble=trouble,
+            facts=settings,
+            cuts=cuts,
+            drawing=drawing,
+        )
 
 
 def load_knowledge(folder: Path) -> Knowledge:

@@ -248,6 +248,8 @@ class PageFile(File):
     stop_at_once: list[str]
     do_not_start: list[str]
     who_may: list[str]
+    supervised: list[str]
+    supervised_when: When = Field(min_length=1)
     care: list[str]
     trouble: list[list[str]]
     facts: list[SettingFile]
