@@ -5,13 +5,14 @@ from collections.abc import Iterable
 
 from markupsafe import Markup, escape
 
-from tailtrue.procedure import Figure, Hold, Limits, LookUp, Need, Phase, Procedure, Source, Step, Text
-from tailtrue.render.numbers import NBSP, Column, columns, limits_apart, show, show_one, unit_name
+from tailtrue.procedure import Caution, Check, Figure, Hold, Limits, LookUp, Need, Phase, Procedure, Source, Step, Text
+from tailtrue.render.numbers import Column, columns, limits_apart, show, show_one, unit_name
 from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say
 
 _NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
 _STEPS_TOLD = 3
+_PLACES_BESIDE = 2
 
 
 class Index:
@@ -54,6 +55,7 @@ class Page:
         self._dials = procedure.title.dials
         self._index = Index(procedure)
         self._repeated = _repeated(procedure)
+        self._worn = {piece for caution in procedure.job_cautions for piece in caution.protective_equipment}
 
     def text(self, text: Text) -> Markup:
         """A text with its figures in bold, each leading to how it came about."""
@@ -107,6 +109,14 @@ class Page:
         """Whether an earlier step gives the same actions, line by line: they may run on in one paragraph."""
         return step.number in self._repeated
 
+    def fits_beside(self, checks: tuple[Check, ...]) -> bool:
+        """Whether the checks are small enough to stand beside what is done rather than under it."""
+        return all(sum(blank.count for blank in check.blanks) <= _PLACES_BESIDE for check in checks)
+
+    def wear_besides(self, caution: Caution) -> tuple[str, ...]:
+        """What a caution asks to wear beyond what the cautions for the whole job ask already."""
+        return tuple(piece for piece in caution.protective_equipment if piece not in self._worn)
+
     def unit(self, unit: str) -> str:
         """A unit as it is written beside a blank."""
         return unit_name(unit)
@@ -120,8 +130,11 @@ class Page:
         return listed(phase.each)
 
     def sources(self, keys: Iterable[str]) -> Markup:
-        """Sources by their numbers in the list of sources, each leading to its line; other origins in words."""
-        return Markup("; ").join(self._source(key) for key in keys)
+        """Sources by their numbers in the list of sources, each once and leading to its line; other origins in words.
+
+        The place inside a source is left to the other formats: on paper it would cost a line at every caution.
+        """
+        return Markup(", ").join(map(self._source, dict.fromkeys(key.partition(":")[0] for key in keys)))
 
     def source_number(self, source: Source) -> int:
         """The number of a source on this sheet."""
@@ -140,11 +153,10 @@ class Page:
         return Markup('<b class="figure">{}</b>').format(shown)
 
     def _source(self, key: str) -> Markup:
-        known, _, place = key.partition(":")
-        if known not in self._index.sources:
+        if key not in self._index.sources:
             return escape(ORIGINS.get(key, key))
-        link = Markup('<a href="#source-{}" title="{}">{}</a>').format(anchor(known), known, self._index.sources[known])
-        return Markup("{}:{}{}").format(link, NBSP, place.strip()) if place else link
+        link = Markup('<a href="#source-{}" title="{}">{}</a>')
+        return link.format(anchor(key), key, self._index.sources[key])
 
 
 def _repeated(procedure: Procedure) -> frozenset[str]:
