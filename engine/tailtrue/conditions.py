@@ -87,7 +87,8 @@ def _met(found: Fact) -> str:
     if isinstance(found.value, bool):
         return "yes" if found.value else "no"
     if isinstance(found.value, float):
-        return f"{found.value:.6g} {found.spec.unit}".strip()
+        unit = "" if found.spec.unit == "1" else found.spec.unit
+        return f"{found.value:.4g} {unit}".strip()
     return str(found.value)
 
 
