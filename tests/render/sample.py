@@ -71,18 +71,18 @@ def procedure(
         if_it_goes_wrong=(
             (
                 "The two readings of one collar differ",
-                ("the collar is warm, or not clean",),
                 ("wipe it, wait ", figure("cool.time", 900, "s", "time", "least"), ", read again"),
+                ("take the mean of the two",),
             ),
             (
                 "The tailstock collar is larger after every move",
-                ("the bar springs away from a dull tool",),
                 ("sharpen the tool, take a second pass at the same setting",),
+                ("move further",),
             ),
             (
                 "The result changes when the clamp is set",
-                ("the tailstock shifts as it is clamped",),
                 ("clamp as always, four times, and read each time",),
+                ("leave the clamp slack",),
             ),
         ),
         conventions=(

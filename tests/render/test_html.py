@@ -176,6 +176,37 @@ def test_every_caution_finding_and_need_of_the_tree_is_on_the_page(tree: Procedu
         assert source.title in words
 
 
+def test_what_to_do_is_not_taken_for_what_never_to_do(tree: Procedure, page: Element) -> None:
+    table = next(page.all("table", "trouble"))
+    heads = [one.words for one in next(table.all("thead")).all("th")]
+    assert heads == ["What you see", "Do", "Do not"]
+    rows = [[cell.words for cell in row.children if isinstance(cell, Element)] for row in next(table.all("tbody")).all("tr")]
+    assert rows[2] == ["The result changes when the clamp is set", *(text[0] for text in tree.if_it_goes_wrong[2][1:])]
+
+
+def test_what_is_worn_for_the_whole_job_is_said_once(tree: Procedure, page: Element) -> None:
+    worn = {piece for caution in tree.job_cautions for piece in caution.protective_equipment}
+    assert worn
+    table = next(page.all("table", "cautions")).words
+    assert all(piece in table for piece in worn)
+    cautions = [caution for phase in tree.phases for step in phase.steps for caution in step.cautions]
+    messages = [message for step in page.all("section", "step") for message in step.all("div", "message")]
+    for message, caution in zip(messages, cautions, strict=True):
+        for piece in caution.protective_equipment:
+            assert (piece in message.words) is (piece not in worn)
+
+
+def test_actions_given_before_run_on(tree: Procedure) -> None:
+    step = next(step for phase in tree.phases for step in phase.steps if len(step.text) > 1)
+    again = step.model_copy(update={"id": "again", "number": "1.99"})
+    phase = tree.phases[0].model_copy(update={"steps": (step, again)})
+    first, second = read_page(to_html(tree.model_copy(update={"phases": (phase,)}))).all("section", "step")
+    assert len(list(first.all("p", "do"))) == len(step.text)
+    assert len(list(second.all("p", "do"))) == 1
+    told = [" ".join(" ".join(line.words for line in one.all("p", "do")).split()) for one in (first, second)]
+    assert told[0] == told[1]
+
+
 def test_a_hold_names_who_releases_it_and_where_to_go_back_to(page: Element) -> None:
     holds = [" ".join(one.words.split()) for one in page.all("div", "hold")]
     assert any("Released by lathe keeper" in hold and "go back to step 3.1" in hold for hold in holds)

@@ -121,7 +121,7 @@ def test_limits_round_inward_in_each_system() -> None:
 
 def test_one_sided_limits_say_so_and_no_limits_say_nothing() -> None:
     assert spaced(show_limits(Limits(low=mm("x", 12, "size")), "metric")) == "at least 12.00 mm (0.473 in)"
-    assert spaced(show_limits(Limits(high=mm("x", 0.0299, "depth")), "metric")) == "at most 0.02 mm (0.001 in)"
+    assert spaced(show_limits(Limits(high=mm("x", 0.0299, "depth")), "metric")) == "at most 0.029 mm (0.0011 in)"
     force = figure("x", 99.9, "N", "force")
     assert limits_apart(Limits(high=force), "metric") == (f"at most 99{NBSP}N", "")
     assert show_limits(Limits(), "metric") == ""
@@ -151,7 +151,7 @@ def test_something_is_never_printed_as_nothing(rounding: Rounding) -> None:
     assert spaced(show(mm("x", 0.0004, rounding), "metric")) == "< 0.001 mm (< 0.0001 in)"
     assert spaced(show(mm("x", 0.0005, rounding), "metric")) == "< 0.001 mm (< 0.0001 in)"
     assert spaced(show(mm("x", -0.0004, rounding), "metric")) == f"> {MINUS}0.001 mm (> {MINUS}0.0001 in)"
-    assert spaced(show(mm("x", 0.004, "depth"), "metric")) == "< 0.01 mm (< 0.001 in)"
+    assert spaced(show(mm("x", 0.0004, "depth"), "metric")) == "< 0.001 mm (< 0.0001 in)"
     assert spaced(show(mm("x", 0.0, rounding), "metric")) == "0.000 mm (0.0000 in)"
 
 
@@ -246,3 +246,18 @@ def test_every_finite_number_can_be_printed(value: float, kind: tuple[str, Round
     shown = Figure(fact="x", value=value, unit=kind[0], rounding=kind[1], bound=bound)
     for dials in ("metric", "inch"):
         assert any(letter.isdigit() for letter in show(shown, dials))
+
+
+@pytest.mark.parametrize(
+    ("depth", "dials", "printed"),
+    [
+        (0.05, "metric", "0.05 mm (0.002 in)"),
+        (0.1, "metric", "0.10 mm (0.0039 in)"),
+        # thirteen divisions of a dial that moves the tool a fortieth of a millimetre each
+        (0.325, "metric", "0.325 mm (0.0128 in)"),
+        (0.0254, "inch", "0.001 in (0.025 mm)"),
+        (0.0127, "inch", "0.0005 in (0.013 mm)"),
+    ],
+)
+def test_a_depth_shows_the_division_it_is_set_with(depth: float, dials: Dials, printed: str) -> None:
+    assert spaced(show(mm("x", depth, "depth"), dials)) == printed

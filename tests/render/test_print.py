@@ -5,13 +5,18 @@ import subprocess
 from pathlib import Path
 
 import pytest
-from pypdf import PdfReader
+from pypdf import PageObject, PdfReader
 
+from tailtrue.advise import make_procedure
+from tailtrue.procedure import Procedure
 from tailtrue.render import to_html
 
 from .sample import MACHINE, NUMBER, SHOP, procedure
 
 BROWSER = shutil.which("chromium") or shutil.which("chromium-browser")
+EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
+MOST_SHEETS = 30  # in letters of the size that the style sheet says, not shrunk by the browser
+TITLE_POINTS = 18.0
 POINTS = {"A4": (595.3, 841.9), "Letter": (612.0, 792.0)}
 
 
@@ -89,3 +94,53 @@ def test_the_file_can_be_read_aloud(sheets: PdfReader) -> None:
     assert str(root["/Lang"]).lower().startswith("en")  # type: ignore[index]
     assert sheets.metadata is not None
     assert str(sheets.metadata.title).startswith("Make and use a line-up bar")
+
+
+def letter_sizes(sheet: PageObject) -> dict[str, float]:
+    """The size in points of each piece of text on a sheet as it is laid on the paper."""
+    sizes: dict[str, float] = {}
+
+    def note(text: str, where: list[float], letters: list[float], font: object, size: float) -> None:
+        del font
+        scale = abs(where[3]) * abs(letters[3])
+        sizes.setdefault(text.strip(), size * scale)
+
+    sheet.extract_text(visitor_text=note)
+    return sizes
+
+
+def size_of(sheet: PageObject, words: str) -> float:
+    return next(size for text, size in letter_sizes(sheet).items() if text.startswith(words))
+
+
+def test_a_browser_shrinks_nothing(sheets: PdfReader) -> None:
+    assert size_of(sheets.pages[0], procedure().title.title[:20]) == pytest.approx(TITLE_POINTS, abs=0.2)
+
+
+@pytest.fixture(scope="module", params=["fernhill", "quarry-road"])
+def example(request: pytest.FixtureRequest) -> Procedure:
+    return make_procedure(EXAMPLES / request.param / "job.toml")
+
+
+@pytest.fixture(scope="module")
+def example_sheets(example: Procedure, tmp_path_factory: pytest.TempPathFactory) -> PdfReader:
+    folder = tmp_path_factory.mktemp("example")
+    (folder / "page.html").write_text(to_html(example), encoding="utf-8")
+    return printed(folder / "page.html", folder / "page.pdf")
+
+
+def test_an_example_is_no_thicker_than_can_be_read(example: Procedure, example_sheets: PdfReader) -> None:
+    count = len(example_sheets.pages)
+    assert count <= MOST_SHEETS
+    assert size_of(example_sheets.pages[0], example.title.title[:20]) == pytest.approx(TITLE_POINTS, abs=0.2)
+    for number, sheet in enumerate(example_sheets.pages, start=1):
+        assert f"{number} / {count}" in words(sheet)
+
+
+def test_a_step_of_an_example_shares_its_sheet_with_its_cautions(example: Procedure, example_sheets: PdfReader) -> None:
+    texts = [words(sheet).replace(" ", "") for sheet in example_sheets.pages]
+    for step in (step for phase in example.phases for step in phase.steps):
+        here = [text for text in texts if f"{step.number}{step.title}".replace(" ", "") in text]
+        assert len(here) == 1, step.number
+        for caution in step.cautions:
+            assert caution.hazard.replace(" ", "") in here[0], (step.number, caution.id)

@@ -9,7 +9,7 @@ from tailtrue.render.numbers import Dials, read, show
 from tailtrue.render.words import LENGTH_TO_SCALE, TO_SCALE, dimension, unit_words
 
 WIDTH = 175.0  # mm on paper
-_BAR_LEFT, _BAR_RIGHT = 22.0, 150.0
+_BAR_LEFT, _BAR_RIGHT = 22.0, 148.0
 _TOP = 4.0
 _LEAST_BAR, _MOST_BAR = 5.0, 20.0
 _LEAST_STEP = 3.0  # a collar stands out from the bar by at least this much on each side

@@ -59,6 +59,7 @@ class _Scale:
     places: int = 0
     step: int = 1
     zero_at: Decimal = Decimal(0)
+    spare: int = 0
     whole_from: int | None = None
 
 
@@ -75,8 +76,9 @@ class _Style:
         return self.metric if dials == "metric" else self.inch
 
 
-def _length(places: int, inch_places: int) -> _Style:
-    return _Style("mm", _Scale("mm", _ONE, places), _Scale("in", _INCH, inch_places), both=True)
+def _length(places: int, inch_places: int, spare: int = 0) -> _Style:
+    metric, inch = _Scale("mm", _ONE, places, spare=spare), _Scale("in", _INCH, inch_places, spare=spare)
+    return _Style("mm", metric, inch, both=True)
 
 
 _PRESSURE = _Scale("MPa", places=1, whole_from=100)
@@ -84,7 +86,8 @@ _SPEED = _Scale("rev/min")
 _STYLES: Mapping[Rounding, _Style] = {
     "fit": _length(3, 4),
     "difference": _length(3, 4),
-    "depth": _length(2, 3),
+    # A division of a dial may be a hundredth and a half: one place more, printed where it is not nought.
+    "depth": _length(2, 3, spare=1),
     "size": _length(2, 3),
     "tool": _length(2, 3),
     "length": _length(1, 2),
@@ -247,7 +250,8 @@ def _scaled(value: Decimal, scale: _Scale, bound: Bound, extra_places: int) -> S
     if scale.whole_from is not None and abs(amount) >= scale.whole_from:
         places = 0
     step = scale.step if extra_places == 0 else 1
-    return Shown(_digits(amount, places + extra_places, bound, step), scale.unit)
+    digits = _digits(amount, places + extra_places + scale.spare, bound, step)
+    return Shown(digits.removesuffix("0" * scale.spare) if scale.spare else digits, scale.unit)
 
 
 def _round(amount: Decimal, places: int, bound: Bound, step: int = 1) -> tuple[Decimal, bool]:

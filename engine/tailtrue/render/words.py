@@ -74,7 +74,7 @@ LENGTH_TO_SCALE: Final = "length to scale, thickness not"
 TROUBLE: Final = ("What you see", "Do", "Do not")
 LEAVE: Final = "leave it"
 GET_IT: Final = "GET IT:"
-HERE: Final = "tick what is here; all of it is in the shop unless marked to be got"
+HERE: Final = "Tick what lies ready. The shop has all of it but what is marked GET IT."
 LARGER: Final = "Tailstock end LARGER"
 SMALLER: Final = "Tailstock end SMALLER"
 LARGER_SHORT: Final = "LARGER"
@@ -136,8 +136,8 @@ def when_to_leave(look_up: LookUp) -> tuple[Text, ...]:
     """The sentences under the look-up table: when it is good, and when to leave it."""
     sentences: list[Text] = []
     if look_up.inside is not None:
-        sentences.append(("Within limits at ", look_up.inside, " or less: stop here."))
-    if look_up.leave is not None:
+        sentences.append(("Within limits at ", look_up.inside, " or less: stop here and leave the tailstock alone."))
+    elif look_up.leave is not None:
         sentences.append(("At ", look_up.leave, " or less the reading cannot tell: leave the tailstock alone."))
     if not look_up.verdict_possible:
         sentences.append((NO_VERDICT,))
