@@ -126,8 +126,6 @@ class Block:
 
 Condition = Atom | Block
 
-ALWAYS = Block("all", ())
-
 
 def atoms(condition: Condition) -> Iterator[Atom]:
     """Every single comparison in a condition."""
@@ -171,6 +169,8 @@ def _read_atom(words: str, catalogue: Mapping[str, FactSpec]) -> Atom:
         low, high = (_number(part, spec, words, catalogue) for part in (match[2], match[3]))
         if not isinstance(low, float) or not isinstance(high, float) or low >= high:
             raise ConditionError(f"'{words}': 'between' takes two quantities, the smaller first")
+        _both_ways(spec, ">=", low, words)
+        _both_ways(spec, "<=", high, words)
         return Atom(words, spec.name, "between", (low, high))
     if match := _COMPARE.match(words):
         spec = _spec(match[1], words, catalogue)

@@ -1,6 +1,5 @@
 """Decisions: rows of conditions that answer one question, every alternative judged and kept for showing."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -77,6 +76,3 @@ def decide(decision: Decision, get: Get) -> Outcome:
 
 def _rows(judged: list[tuple[DecisionRow, Judged]], won: DecisionRow | None) -> tuple[JudgedRow, ...]:
     return tuple(JudgedRow(row, result, row is won) for row, result in judged)
-
-
-Deciding = Callable[[str], Outcome]

@@ -2,6 +2,7 @@
 
 import os
 import tempfile
+from collections.abc import Mapping
 from pathlib import Path
 
 from tailtrue.errors import Problem, UsageError
@@ -20,6 +21,11 @@ def write_documents(procedure: Procedure, out: Path) -> tuple[Path, ...]:
         "procedure.md": to_markdown(procedure),
         "procedure.json": procedure.model_dump_json(indent=2) + "\n",
     }
+    return write_all(texts, out)
+
+
+def write_all(texts: Mapping[str, str], out: Path) -> tuple[Path, ...]:
+    """Write texts into files of a folder by name, all or none; UsageError when that cannot be done."""
     laid: list[tuple[str, Path]] = []
     try:
         out.mkdir(parents=True, exist_ok=True)

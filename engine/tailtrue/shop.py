@@ -75,14 +75,15 @@ def _drills(given: Given, knowledge: Knowledge) -> frozenset[float]:
 
 
 def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[float, float, float]]:
-    found = {}
+    """Range and step of each instrument: the first gauge of the kind that holds the bore, the finest micrometer."""
+    found: dict[str, tuple[float, float, float]] = {}
     for gauge in given.value("crib.bore_gauges", ()):
-        if gauge["kind"] == chosen["gauge"]:
-            found["bore-gauge"] = (gauge["from"], gauge["to"], gauge.get("resolution") or 0.0)
+        if gauge["kind"] == chosen["gauge"] and gauge["from"] <= chosen["bar"] < gauge["to"]:
+            found.setdefault("bore-gauge", (gauge["from"], gauge["to"], gauge.get("resolution") or 0.0))
     for name, size in (("micrometer-bar", chosen["bar"]), ("micrometer-collars", chosen["collar"])):
-        for instrument in given.value("crib.outside_micrometers", ()):
+        for instrument in sorted(given.value("crib.outside_micrometers", ()), key=lambda one: float(one["resolution"])):
             if instrument["from"] <= size <= instrument["to"]:
-                found[name] = (instrument["from"], instrument["to"], instrument["resolution"])
+                found.setdefault(name, (instrument["from"], instrument["to"], instrument["resolution"]))
     if given.value("crib.caliper_resolution") is not None:
         found.setdefault("micrometer-collars", (0.0, float("inf"), given.value("crib.caliper_resolution")))
     return found

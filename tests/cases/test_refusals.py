@@ -83,6 +83,60 @@ REFUSED = [
         "nothing-shows-the-move",
         ["dial indicator"],
     ),
+    (
+        "a wished collar larger than its stock",
+        [("job", 'accuracy = "good"', 'accuracy = "good"\ncollar_diameter = "75 mm"')],
+        "collar-larger-than-its-stock",
+        ["75", "69"],
+    ),
+    (
+        "readings of another bar",
+        [("job", r"24\.96(\d) mm", r"23.96\1 mm")],
+        "bar-measures-otherwise",
+        ["23.962", "25.00", "slip of half a turn"],
+    ),
+    (
+        "colder than the bottle allows",
+        [("crib", 'compound_cure = "24 h"', 'compound_cure = "24 h"\ncompound_least_temperature = "25 degC"')],
+        "too-cold-to-cure",
+        ["20", "25"],
+    ),
+    (
+        "a learner on his own",
+        [("job", 'operator = "trained"', 'operator = "learner"'), ("job", "supervised = true\n", "")],
+        "learner-without-supervision",
+        ["stand by"],
+    ),
+    (
+        "a chuck that grips more than its body",
+        [("lathe", 'grips_to = "100 mm"', 'grips_to = "300 mm"')],
+        "chuck-figures-do-not-agree",
+        ["300", "160"],
+    ),
+    (
+        "only a four-jaw chuck",
+        [("lathe", "jaws = 3", "jaws = 4")],
+        "no-three-jaw-chuck",
+        ["three-jaw scroll chuck"],
+    ),
+    (
+        "drills that are all too large",
+        [("crib", r'\[\[crib.drills\]\]\nset = .*?\n\n', ""), ("crib", r'sizes = \["16 mm", "20 mm", "23 mm"\]', 'sizes = ["30 mm"]'), ("crib", 'shank = "MT2"', 'shank = "MT3"')],
+        "no-way-to-drill",
+        ["23.4", "Enter the drills"],
+    ),
+    (
+        "a centre drill that is too large",
+        [("crib", r'centre_drills = \[.*?\]', 'centre_drills = ["A 6.3"]')],
+        "no-centre-drill-fits",
+        ["25"],
+    ),
+    (
+        "a slowest speed far above the advised",
+        [("lathe", r"speeds = \[.*?\]", 'speeds = ["900 1/min", "1800 1/min"]')],
+        "bar.facing.speed",
+        ["far above what tool and metal bear"],
+    ),
     ("no spacer for the jaws", [("crib", 'spacer = "12 mm"\n', "")], "blank-cannot-be-gripped", ["28", "32", "8", "22"]),
 ]  # fmt: skip
 
@@ -151,3 +205,33 @@ def test_unmarked_chuck_is_allowed_and_held_low(tmp_path: Path) -> None:
     done = tailtrue("check", job)
     assert done.returncode == 0, done.stderr
     assert "carries no speed mark" in done.stdout
+
+
+def test_two_gauges_of_a_kind_and_the_one_that_holds_the_bore_is_taken(tmp_path: Path) -> None:
+    """With a set of telescoping gauges the plan took the first and the inspection the last."""
+    job = shop(
+        tmp_path, "fernhill",
+        ("crib", r'\[\[crib.bore_gauges\]\].*', '[[crib.bore_gauges]]\nkind = "telescoping"\nfrom = "12 mm"\nto = "32 mm"\n\n[[crib.bore_gauges]]\nkind = "telescoping"\nfrom = "30 mm"\nto = "50 mm"\n'),
+    )  # fmt: skip
+    done = tailtrue("make", job, "--out", tmp_path / "out")
+    assert done.returncode == 0, done.stderr
+
+
+def test_a_lathe_may_be_called_what_its_owner_likes(tmp_path: Path) -> None:
+    job = shop(
+        tmp_path,
+        "fernhill",
+        ("lathe", 'name = "Lathe 2"', 'name = "None"'),
+        ("stock", "70 mm aluminium round, rack D", "TODO bar"),
+    )
+    done = tailtrue("make", job, "--out", tmp_path / "out")
+    assert done.returncode == 0, done.stderr
+
+
+def test_an_empty_lathe_file_is_said_once(tmp_path: Path) -> None:
+    job = shop(tmp_path, "fernhill")
+    (job.parent / "lathe.toml").write_text("", encoding="utf-8")
+    done = tailtrue("check", job)
+    assert done.returncode == 4
+    assert "begin this file with the line [lathe]" in done.stderr
+    assert "two ways" not in done.stderr

@@ -89,10 +89,14 @@ def schema(
     if out is None:
         typer.echo(json.dumps(made, indent=2, ensure_ascii=False))
         return
-    out.mkdir(parents=True, exist_ok=True)
-    for name, body in made.items():
-        path = out / f"{name}.schema.json"
-        path.write_text(json.dumps(body, indent=2, ensure_ascii=False) + "\n", encoding="utf-8")
+    pages = {f"{name}.schema.json": json.dumps(body, indent=2, ensure_ascii=False) + "\n" for name, body in made.items()}
+
+    def write() -> dict[str, Any]:
+        from tailtrue.documents import write_all
+
+        return {"paths": write_all(pages, out)}
+
+    for path in _guarded(write, as_json=False)["paths"]:
         typer.echo(str(path))
 
 
@@ -118,12 +122,12 @@ def knowledge_reference(out: Annotated[Path, typer.Option("--out", help="folder 
     """Write the reference page of what goes into the four files of a job."""
 
     def work() -> dict[str, Any]:
+        from tailtrue.documents import write_all
         from tailtrue.given.catalogue import load_catalogue
         from tailtrue.places import knowledge_folder
         from tailtrue.reference import facts_page
 
-        path = out / "facts.md"
-        path.write_text(facts_page(load_catalogue(knowledge_folder())), encoding="utf-8")
+        (path,) = write_all({"facts.md": facts_page(load_catalogue(knowledge_folder()))}, out)
         return {"path": str(path)}
 
     typer.echo(_guarded(work, as_json=False)["path"])

@@ -301,6 +301,23 @@ def expected_least(diameter: float, finish: str, tolerances: Table) -> float:
     return diameter + min(row.number("lower_mm") for row in _tolerance_rows(diameter, finish, tolerances))
 
 
+def _believed(name: str, label: str, tolerance: str, sign: int) -> None:
+    @computed(
+        name,
+        label=label,
+        unit="mm",
+        rounding="fit",
+        needs=(tolerance, "limit.bar_surprise"),
+        how="what the finish of the stock allows, and a little",
+    )
+    def _edge(expected: float, surprise: float) -> float:
+        return expected + sign * surprise
+
+
+_believed("bar.believed_least", "least reading that is believed", "bar.expected_least", -1)
+_believed("bar.believed_largest", "largest reading that is believed", "bar.expected_largest", 1)
+
+
 @computed(
     "bar.expected_largest",
     label="largest diameter to expect of this stock",

@@ -1,6 +1,6 @@
 """The bore: made to the bar as it measures, with the boring bar that reaches."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from math import ceil
 from typing import Any
 
@@ -20,13 +20,30 @@ _BONDED = "bonded-slip-fit"
     unit="mm",
     rounding="fit",
     needs=("bar.diameter", "job.measured_head?", "job.measured_tail?"),
-    how="the mean of what was measured; the nominal diameter until it has been measured",
+    how="the least that was measured; the nominal diameter until it has been measured",
 )
 def working_diameter(nominal: float, head: tuple[float, ...] | None, tail: tuple[float, ...] | None) -> Limited:
     measured = [*(head or ()), *(tail or ())]
     if measured:
-        return Limited(sum(measured) / len(measured), "as measured")
+        return Limited(min(measured), "the least of the readings")
     return Limited(nominal, "nominal: not measured yet")
+
+
+def _reading(name: str, label: str, take: Callable[[Sequence[float]], float]) -> None:
+    @computed(
+        name,
+        label=label,
+        unit="mm",
+        rounding="fit",
+        needs=("job.measured_head", "job.measured_tail"),
+        how="of all readings at both seats",
+    )
+    def _of_readings(head: Sequence[float], tail: Sequence[float]) -> float:
+        return take([*head, *tail])
+
+
+_reading("bar.measured_least", "least reading of the bar", min)
+_reading("bar.measured_largest", "largest reading of the bar", max)
 
 
 def _gap(name: str, column: str, label: str, bound: str) -> None:
@@ -76,16 +93,21 @@ def gap_usual(diameter: float, clearances: Table) -> float:
     "bore.gauge_reading",
     label="gauge for the bore",
     kind="record",
-    needs=("bore.gauge", "crib.bore_gauges", "bar.diameter"),
+    needs=("bore.gauge", "crib.bore_gauges", "bar.diameter", "bore.gap_largest"),
     tables=("measuring/bore_gauges",),
     how="the gauge of the chosen kind whose range holds the bore",
 )
-def gauge_reading(kind: str, owned: Sequence[Record], diameter: float, gauges: Table) -> dict[str, Any] | None:
+def gauge_reading(
+    kind: str, owned: Sequence[Record], diameter: float, largest: float, gauges: Table
+) -> dict[str, Any] | None:
     row = gauges.one(kind=kind)
-    for gauge in owned:
-        if gauge["kind"] == kind and gauge["from"] <= diameter <= gauge["to"]:
-            return {**gauge, "uncertainty": row.number("expanded_uncertainty_mm")}
-    return None
+    gauge = _gauge(owned, kind, diameter, largest)
+    return None if gauge is None else {**gauge, "uncertainty": row.number("expanded_uncertainty_mm")}
+
+
+def _gauge(owned: Sequence[Record], kind: str, bar: float, gap: float) -> Record | None:
+    """The first gauge of a kind whose range holds every bore that this bar may get."""
+    return next((g for g in owned if g["kind"] == kind and g["from"] <= bar and bar + gap <= g["to"]), None)
 
 
 @computed(
@@ -106,11 +128,11 @@ def _owns(kind: str) -> None:
         f"crib.has_{kind.replace('-', '_')}",
         label=f"a {kind.replace('-', ' ')} for the bore",
         kind="yes-no",
-        needs=("crib.bore_gauges", "bar.diameter"),
+        needs=("crib.bore_gauges", "bar.diameter", "bore.gap_largest"),
         how="whether the crib has one whose range holds the bore",
     )
-    def _has(owned: Sequence[Record], diameter: float) -> bool:
-        return any(gauge["kind"] == kind and gauge["from"] <= diameter <= gauge["to"] for gauge in owned)
+    def _has(owned: Sequence[Record], diameter: float, largest: float) -> bool:
+        return _gauge(owned, kind, diameter, largest) is not None
 
 
 for _kind in ("bore-gauge", "inside-micrometer", "telescoping"):

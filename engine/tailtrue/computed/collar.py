@@ -181,6 +181,19 @@ def collar_diameter(
 
 
 @computed(
+    "collar.largest_from_stock",
+    label="largest collar that this stock cleans up to",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("collar.stock_diameter", "limit.clean_up"),
+    how="diameter of the stock less what cleans it up all round",
+)
+def largest_from_stock(stock: float, clean: float) -> float:
+    return stock - clean
+
+
+@computed(
     "collar.station",
     label="middle of a collar from its end of the bar",
     unit="mm",
@@ -188,12 +201,12 @@ def collar_diameter(
     needs=(
         "bar.length", "limit.station_share", "crib.dog_room", "limit.dog_clearance", "collar.width", "lathe.length_step"
     ),
-    how="a tenth of the bar, or what the dog and clearance need, the same at both ends so that the bar can be turned "
+    how="a share of the bar, or what the dog and clearance need, the same at both ends so that the bar can be turned "
     "end for end; up to a whole step of the rule",
 )  # fmt: skip
 def station(length: float, share: float, dog: float, clearance: float, width: float, step: float) -> Limited:
     by_share, by_dog = length * share, dog + clearance + width / 2
-    by = "a tenth of the bar" if by_share >= by_dog else "room for the dog"
+    by = "share of the bar" if by_share >= by_dog else "room for the dog"
     return Limited(step_up(max(by_share, by_dog), step), by)
 
 

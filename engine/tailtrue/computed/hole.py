@@ -80,7 +80,7 @@ _ROW = (
         "crib.drills", "crib.drill_chuck_to", "lathe.tailstock_taper", "hole.last_most", "collar.material",
         "collar.material_family", "collar.feed_group", "hole.hand_thrust", "lathe.cutting_power", "collar.saw_width",
         "chuck.speed_limit", "lathe.fastest", "limit.blank_speed", "limit.drill_feed_share", "lathe.speeds?",
-        "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step",
+        "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun",
     ),
     tables=(
         "tools/drill_sets", "tools/morse_drills", "materials/materials", "cutting/speeds", "cutting/drill_feeds",
@@ -93,10 +93,10 @@ _ROW = (
 def ladder(
     owned: Sequence[Record], chuck_to: float, taper: str, last_most: float, material: str, family: str, group: str,
     hand: float, power: float, depth: float, chuck_cap: float, top: float, blank_cap: float, light: float,
-    speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, *tables: Table,
+    speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, overrun: float, *tables: Table,
 ) -> Limited:  # fmt: skip
     caps = [(chuck_cap, "the chuck"), (top, "top speed of the lathe"), (blank_cap, "a blank held short in the jaws")]
-    planner = _Planner(material, family, group, hand, power, depth, caps, (speeds, low, high, step), light, tables)
+    planner = _Planner(material, family, group, hand, power, depth, caps, (speeds, low, high, step, overrun), light, tables)
     drills = [d for d in drills_of(owned, tables[0]) if fits_tailstock(d, chuck_to, taper) and d.size_mm <= last_most]
     for last in sorted(drills, key=lambda drill: drill.size_mm, reverse=True):
         found = planner.down_to(last, [drill for drill in drills if drill.size_mm < last.size_mm])

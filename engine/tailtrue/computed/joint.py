@@ -121,6 +121,19 @@ def catch_margin(carries: float, asked: float) -> float:
 
 
 @computed(
+    "joint.cure_temperature",
+    label="coldest shop in which the bond is left to cure",
+    unit="degC",
+    rounding="temperature",
+    bound="least",
+    needs=("crib.compound_least_temperature?", "limit.cure_temperature"),
+    how="what the bottle says; a usual figure where it was not given",
+)
+def cure_temperature(bottle: float | None, usual: float) -> Limited:
+    return Limited(usual, "usual; look at the bottle") if bottle is None else Limited(bottle, "the bottle")
+
+
+@computed(
     "joint.cure_wait",
     label="wait for the bond",
     unit="s",

@@ -84,6 +84,18 @@ def grips_to(chuck: Record) -> Any:
 
 
 @computed(
+    "chuck.body",
+    label="body of the chuck",
+    unit="mm",
+    rounding="length",
+    needs=("chuck.used",),
+    how="as given for the chuck",
+)
+def body(chuck: Record) -> Any:
+    return chuck["body"]
+
+
+@computed(
     "chuck.marking",
     label="speed marking of the chuck",
     kind="choice",

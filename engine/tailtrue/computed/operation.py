@@ -15,7 +15,7 @@ from tailtrue.tables import Row, Table
 
 Cap = tuple[str, str]  # the fact that caps the speed, and how the page calls it
 
-_SPINDLE = ("lathe.speeds?", "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step")
+_SPINDLE = ("lathe.speeds?", "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun")
 
 
 def spindle_step(
@@ -38,13 +38,20 @@ def spindle_step(
 
 
 def limited_speed(wanted: float, caps: Sequence[tuple[float, str]], *spindle: Any) -> Limited:
-    """The speed to set and what limited it."""
+    """The speed to set and what limited it; no speed where even the slowest is far above the advised one.
+
+    `spindle` holds the speeds of the lathe as `spindle_step` takes them, and last the share of the advised speed that
+    is still borne.
+    """
+    *speeds, overrun = spindle
     cap, cap_name = min(caps, key=lambda one: one[0])
-    speed = spindle_step(wanted, cap, *spindle)
+    speed = spindle_step(wanted, cap, *speeds)
     if speed is None:
         return Limited(None, f"the slowest speed of this lathe is above the limit of {cap_name}")
     if speed > wanted:
-        return Limited(speed, "the slowest this lathe has; faster than the tool likes, so keep it wet and the cut light")
+        if speed > wanted * overrun:
+            return Limited(None, "the slowest speed of this lathe is far above what tool and metal bear")
+        return Limited(speed, "the slowest this lathe has, a little above the advised")
     return Limited(speed, cap_name if cap < wanted else "surface speed")
 
 

@@ -100,19 +100,20 @@ def _centre_drilling(prefix: str, work: str, what: str, held: str) -> None:
         needs=(
             f"{work}.material", "bar.centre_pilot", "bar.centre_body", "chuck.speed_limit", "lathe.fastest",
             "limit.centre_drill_speed", held, "lathe.speeds?", "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step",
+            "limit.speed_overrun",
         ),
         tables=("cutting/speeds",),
         how="surface speed of the table on the mean of pilot and body diameter, capped",
     )  # fmt: skip
     def _speed(
         material: str, pilot: float, body: float, chuck: float, top: float, cap: float, work_cap: float,
-        speeds: tuple[float, ...] | None, low: float | None, high: float | None, step: float, table: Table,
+        speeds: tuple[float, ...] | None, low: float | None, high: float | None, step: float, overrun: float, table: Table,
     ) -> Limited:  # fmt: skip
         row = table.one(material=material, operation="centre-drilling", tool="HSS")
         middle = (row.number("low_m_min") + row.number("high_m_min")) / 2
         wanted = spindle_speed(middle, (pilot + body) / 2)
         caps = [(chuck, "the chuck"), (top, "top speed of the lathe"), (cap, "a thin pilot"), (work_cap, "work held short")]
-        return limited_speed(wanted, caps, speeds, low, high, step)
+        return limited_speed(wanted, caps, speeds, low, high, step, overrun)
 
     @computed(
         f"{prefix}.hand_feed", label=f"feed by hand, {what}", unit="mm/rev", rounding="feed",

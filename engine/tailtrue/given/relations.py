@@ -83,7 +83,9 @@ def file_problems(
         if fact.ask == "must" and fact.spec.name not in met:
             yield Problem(shown, fact.key, "not given", how_to_add(fact, f"below [{kind}]"))
     for ways in catalogue.ways_of(kind):
-        yield from _one_way(ways, met, shown, ways.label)
+        # Where the whole table is missing, that alone is said.
+        if not set(ways.names()) <= set(met):
+            yield from _one_way(ways, met, shown, ways.label)
     for limits in catalogue.ranges:
         low, high = values.get(limits.low), values.get(limits.high)
         if limits.low.startswith(f"{kind}.") and low and high and low.value >= high.value:

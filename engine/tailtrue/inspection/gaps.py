@@ -26,13 +26,20 @@ def nothing_open(sheet: Sheet) -> Iterator[Fault]:
     for where, name, word in sheet.words:
         if not word.strip() and name not in _MAY_BE_EMPTY:
             yield Fault(where, f'"{name.replace("_", " ")}" is empty')
-        yield from _open(where, word)
+        yield from _open(where, _without(word, sheet.shop.labels))
     for where, name, text in sheet.texts:
         typed = "".join("1" if isinstance(piece, Figure) else piece for piece in text)
         empty = not text and (name in _LISTS or name in _MAY_BE_EMPTY_TEXTS)
         if not typed.strip() and not empty:
             yield Fault(where, f'the text "{name.replace("_", " ")}" is empty')
-        yield from _open(where, typed)
+        yield from _open(where, _without(typed, sheet.shop.labels))
+
+
+def _without(words: str, labels: tuple[str, ...]) -> str:
+    """Words without what the user calls things: a lathe may be named as it likes."""
+    for label in sorted(labels, key=len, reverse=True):
+        words = words.replace(label, "thing")
+    return words
 
 
 def _open(where: str, words: str) -> Iterator[Fault]:

@@ -93,6 +93,9 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
         yield from resolve(step.where, step.file.id, step.file.sources)
     for name, way in knowledge.computed.items():
         yield from resolve(f"computed fact {name}", name, way.spec.sources)
+    for spec in knowledge.given.specs().values():
+        yield from resolve(spec.where or "knowledge/facts.toml", spec.name, spec.sources)
+    yield from resolve("knowledge/page.toml", "sources", knowledge.page.sources)
     for table in knowledge.tables.values():
         for row in table.rows:
             where = f"knowledge/{table.name}.csv:{row.line}"

@@ -177,6 +177,7 @@ class Page:
     facts: tuple[SettingText, ...]
     cuts: tuple[CutText, ...]
     drawing: DrawingPlan
+    sources: tuple[str, ...]
 
 
 @dataclass(frozen=True)

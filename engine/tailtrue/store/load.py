@@ -241,6 +241,7 @@ class Loader:
             facts=settings,
             cuts=cuts,
             drawing=drawing,
+            sources=tuple(file.sources),
         )
 
 
