@@ -123,7 +123,7 @@ REFUSED = [
         "drills that are all too large",
         [("crib", r'\[\[crib.drills\]\]\nset = .*?\n\n', ""), ("crib", r'sizes = \["16 mm", "20 mm", "23 mm"\]', 'sizes = ["30 mm"]'), ("crib", 'shank = "MT2"', 'shank = "MT3"')],
         "no-way-to-drill",
-        ["23.4", "Enter the drills"],
+        ["23.5", "Enter the drills"],
     ),
     (
         "a centre drill that is too large",
