@@ -4,6 +4,7 @@ import json
 from pathlib import Path
 
 import pytest
+
 from shops import tailtrue
 
 FOLDER = Path(__file__).parents[1] / "docs" / "schemas"

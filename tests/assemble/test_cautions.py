@@ -1,0 +1,86 @@
+"""Cautions stand before the hand reaches the place, at most three at a step, and none is lost."""
+
+from collections.abc import Iterator
+
+import pytest
+
+from shops import EXAMPLES
+from tailtrue.advise import advise, knowledge, make_procedure
+from tailtrue.case import Case
+from tailtrue.facts import Fact
+from tailtrue.procedure import Phase, Procedure
+from tailtrue.truth import Truth
+
+TREES = {name: make_procedure(EXAMPLES / name / "job.toml") for name in ("fernhill", "quarry-road")}
+
+
+@pytest.fixture(params=sorted(TREES))
+def tree(request: pytest.FixtureRequest) -> Procedure:
+    return TREES[request.param]
+
+
+def shown(phase: Phase) -> Iterator[str]:
+    yield from (caution.id for caution in phase.cautions)
+    for step in phase.steps:
+        yield from (caution.id for caution in step.cautions)
+
+
+def test_no_step_carries_more_than_three(tree: Procedure) -> None:
+    assert max(len(step.cautions) for phase in tree.phases for step in phase.steps) <= 3
+
+
+def test_none_is_said_twice_in_a_phase(tree: Procedure) -> None:
+    for phase in tree.phases:
+        names = list(shown(phase))
+        assert len(names) == len(set(names)), phase.id
+
+
+def test_every_caution_that_holds_for_an_activity_of_the_job_is_somewhere(tree: Procedure) -> None:
+    activities = {activity for phase in tree.phases for step in phase.steps for activity in step.activities}
+    on_the_sheet = {caution.id for caution in tree.job_cautions} | {name for phase in tree.phases for name in shown(phase)}
+    for caution in knowledge().cautions:
+        if not caution.file.when and activities & set(caution.file.answers):
+            assert caution.file.id in on_the_sheet
+
+
+def test_the_worst_come_first_at_a_step(tree: Procedure) -> None:
+    for phase in tree.phases:
+        for step in phase.steps:
+            words = [caution.signal == "danger" for caution in step.cautions]
+            assert words == sorted(words, reverse=True)
+
+
+def test_what_was_not_said_shows_the_caution_and_says_so() -> None:
+    """The bench lathe file does not say whether its lead screw is covered."""
+    reasons = [caution.shown_because for caution in TREES["quarry-road"].job_cautions if caution.shown_because]
+    reasons += [
+        caution.shown_because
+        for phase in TREES["quarry-road"].phases
+        for caution in (*phase.cautions, *(one for step in phase.steps for one in step.cautions))
+        if caution.shown_because
+    ]
+    assert reasons
+    assert all(reason.endswith("not given") for reason in reasons)
+
+
+def test_gloves_are_never_asked_for_while_power_is_there(tree: Procedure) -> None:
+    """HSE, emery cloth and gloves at lathes: gloves only with the machine isolated."""
+    for phase in tree.phases:
+        for step in phase.steps:
+            if step.machine != "isolated":
+                assert not [tool for tool in step.tools if "glove" in tool]
+
+
+@pytest.mark.parametrize("name", sorted(TREES))
+def test_not_knowing_a_fact_never_takes_a_caution_away(name: str) -> None:
+    said = advise(EXAMPLES / name / "job.toml").case
+    given = {fact: found for fact, found in said.known().items() if found.spec.comes == "given"}
+
+    def holding(facts: dict[str, Fact]) -> set[str]:
+        case = Case(knowledge(), facts)
+        return {c.file.id for c in knowledge().cautions if case.judge(c.when).truth is not Truth.NO}
+
+    whole = holding(given)
+    for gone in given:
+        without = {fact: found for fact, found in given.items() if fact != gone}
+        assert whole <= holding(without), gone

@@ -1,0 +1,65 @@
+"""A case makes each fact once, when it is asked for, and remembers what it was made from."""
+
+from dataclasses import replace
+
+import pytest
+
+from shops import EXAMPLES
+from tailtrue.advise import advise, knowledge
+from tailtrue.case import Case
+from tailtrue.computed.registry import Computed
+from tailtrue.facts import Fact, FactSpec, NotKnown
+from tailtrue.store.knowledge import Knowledge
+
+JOB = EXAMPLES / "fernhill" / "job.toml"
+
+
+def with_fact(known: Knowledge, name: str, way: Computed) -> Knowledge:
+    return replace(known, computed={**known.computed, name: way}, catalogue={**known.catalogue, name: way.spec})
+
+
+def test_a_fact_is_made_once_and_only_when_asked_for() -> None:
+    calls: list[float] = []
+
+    def double(diameter: float) -> float:
+        calls.append(diameter)
+        return 2 * diameter
+
+    spec = FactSpec("demo.double", "quantity", "double", "computed", "mm")
+    known = with_fact(knowledge(), "demo.double", Computed(spec, double, ("bar.diameter",), frozenset(), ()))
+    said = advise(JOB).case
+    case = Case(known, {name: fact for name, fact in said.known().items() if fact.spec.comes == "given"})
+    assert not calls
+    assert [case.value("demo.double") for _ in range(3)] == [50.0] * 3
+    assert calls == [25.0]
+
+
+def test_a_fact_keeps_what_it_was_made_from_and_its_sources() -> None:
+    found = advise(JOB).case.get("bore.gap_least")
+    assert isinstance(found, Fact)
+    assert found.read == ("bar.diameter", "crib.compound_gap")
+    assert "iso-10123" in found.sources
+
+
+def test_what_limits_a_length_is_said() -> None:
+    found = advise(JOB).case.get("bar.length")
+    assert isinstance(found, Fact)
+    assert found.limited_by.startswith("stiffness")
+
+
+def test_a_missing_fact_is_named_through_all_that_needs_it() -> None:
+    case = advise(EXAMPLES / "quarry-road" / "job.toml").case
+    found = case.get("bore.head_low")
+    assert isinstance(found, NotKnown)
+    assert found.missing == ("job.measured_head",)
+
+
+@pytest.mark.parametrize("diameter", [17.0, 41.0])
+def test_beyond_a_table_there_is_trouble_and_no_value(diameter: float) -> None:
+    said = advise(JOB).case
+    given = {name: fact for name, fact in said.known().items() if fact.spec.comes == "given"}
+    bars = tuple({**bar, "diameter": diameter} for bar in given["stock.bars"].value)
+    case = Case(knowledge(), given | {"stock.bars": replace(given["stock.bars"], value=bars)})
+    found = case.get("bore.gap_least")
+    assert isinstance(found, NotKnown)
+    assert f"nothing for {diameter:g}" in found.trouble
