@@ -77,7 +77,8 @@ class Case:
             found = self.get(need)
             if isinstance(found, Fact):
                 given.append(found.value)
-            elif need in way.optional:
+            elif need in way.optional and (found.spec.comes == "given" or not found.missing):
+                # "There is none" may be worked with; "it hangs on something that was not said" may not.
                 given.append(None)
             else:
                 missing.extend(found.missing)

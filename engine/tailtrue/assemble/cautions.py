@@ -18,7 +18,7 @@ def applicable(filler: Filler) -> list[tuple[Caution, CautionNode]]:
         if judged.truth is Truth.NO:
             continue
         missing = [filler.case.knowledge.catalogue[name].label for name in judged.missing]
-        because = f"{' and '.join(missing)} not given" if judged.truth is Truth.UNKNOWN else None
+        because = f"{' and '.join(missing)} was not given" if judged.truth is Truth.UNKNOWN else None
         held.append((caution, _node(filler, caution, because)))
     return sorted(held, key=lambda pair: _rank(pair[1]))
 

@@ -128,6 +128,7 @@ def outside(within: float, unsure: float) -> float:
     label="difference up to which the tailstock is left alone",
     unit="mm",
     rounding="difference",
+    bound="most",
     needs=("align.uncertainty", "align.inside?", "align.verdict_possible"),
     how="what is surely inside the limit; the uncertainty where the instrument gives no verdict",
 )

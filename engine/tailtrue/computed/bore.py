@@ -126,7 +126,7 @@ def gauge_uncertainty(gauge: Record) -> Any:
 def _owns(kind: str) -> None:
     @computed(
         f"crib.has_{kind.replace('-', '_')}",
-        label=f"a {kind.replace('-', ' ')} for the bore",
+        label=f"{kind.replace('-', ' ')} for the bore in the crib",
         kind="yes-no",
         needs=("crib.bore_gauges", "bar.diameter", "bore.gap_largest"),
         how="whether the crib has one whose range holds the bore",

@@ -28,7 +28,7 @@ HEADINGS: Final = MappingProxyType(
     }
 )
 
-STATES: Final = MappingProxyType({"isolated": "power isolated", "stopped": "spindle stopped", "turning": "spindle turning"})
+STATES: Final = MappingProxyType({"isolated": "lathe isolated", "stopped": "spindle stopped", "turning": "spindle turning"})
 
 WHO: Final = MappingProxyType({"any": "", "supervised": "with a supervisor", "staff": "staff only"})
 
