@@ -9,6 +9,8 @@ from tailtrue.procedure import Figure
 
 # "None of them" is English; a lone None, nan or inf is a value that was never there.
 _OPEN = re.compile(r"\{\{|\}\}|\{%|\bNone\b(?!\s+of\b)|\b(?:nan|NaN|TBD|TODO|FIXME)\b|(?<![\w-])-?inf\b|\?\?\?")
+# No match without one of these letter by letter, and taking labels out makes none: most words need no closer look.
+_SUSPECT = re.compile(r"\{\{|\}\}|\{%|None|nan|NaN|TBD|TODO|FIXME|inf|\?\?\?")
 _MAY_BE_EMPTY = frozenset({"unit", "boxes", "edition", "approver"})
 _MAY_BE_EMPTY_TEXTS = frozenset({"reason", "why", "purpose", "detail", "limited_by", "machine_detail"})
 # Lists of other things; empty, they look like an empty text.
@@ -23,26 +25,30 @@ _LISTS = frozenset(
 
 def nothing_open(sheet: Sheet) -> Iterator[Fault]:
     """No placeholder is left unfilled, and nothing that must say something is empty."""
+    labels = sorted(sheet.shop.labels, key=len, reverse=True)
     for where, name, word in sheet.words:
         if not word.strip() and name not in _MAY_BE_EMPTY:
             yield Fault(where, f'"{name.replace("_", " ")}" is empty')
-        yield from _open(where, _without(word, sheet.shop.labels))
+        yield from _open(where, word, labels)
     for where, name, text in sheet.texts:
         typed = "".join("1" if isinstance(piece, Figure) else piece for piece in text)
         empty = not text and (name in _LISTS or name in _MAY_BE_EMPTY_TEXTS)
         if not typed.strip() and not empty:
             yield Fault(where, f'the text "{name.replace("_", " ")}" is empty')
-        yield from _open(where, _without(typed, sheet.shop.labels))
+        yield from _open(where, typed, labels)
 
 
-def _without(words: str, labels: tuple[str, ...]) -> str:
-    """Words without what the user calls things: a lathe may be named as it likes."""
-    for label in sorted(labels, key=len, reverse=True):
+def _without(words: str, labels: list[str]) -> str:
+    """Words without what the user calls things, the longest first: a lathe may be named as it likes."""
+    for label in labels:
         words = words.replace(label, "thing")
     return words
 
 
-def _open(where: str, words: str) -> Iterator[Fault]:
+def _open(where: str, said: str, labels: list[str]) -> Iterator[Fault]:
+    if not _SUSPECT.search(said):
+        return
+    words = _without(said, labels)
     found = _OPEN.search(words)
     if found:
         yield Fault(where, f'"{found[0]}" was left in the text: {words}')

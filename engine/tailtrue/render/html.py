@@ -9,6 +9,7 @@ from markupsafe import Markup
 from tailtrue.places import templates_folder
 from tailtrue.procedure import Procedure
 from tailtrue.render import words
+from tailtrue.render.compiled import Compiled
 from tailtrue.render.drawing import bar_drawing
 from tailtrue.render.move import move_drawing
 from tailtrue.render.page import Page
@@ -47,6 +48,8 @@ def _template() -> Template:
         trim_blocks=True,
         lstrip_blocks=True,
         auto_reload=False,
+        optimized=False,
+        bytecode_cache=Compiled(),
     )
     environment.filters["css_string"] = css_string
     environment.filters["sentence"] = words.sentence

@@ -55,6 +55,7 @@ class Page:
         self._dials = procedure.title.dials
         self._index = Index(procedure)
         self._repeated = _repeated(procedure)
+        self._cited: dict[str, Markup] = {}
         self._worn = {piece for caution in procedure.job_cautions for piece in caution.protective_equipment}
 
     def text(self, text: Text) -> Markup:
@@ -153,6 +154,12 @@ class Page:
         return Markup('<b class="figure">{}</b>').format(shown)
 
     def _source(self, key: str) -> Markup:
+        # A few sources are cited some thousand times on a sheet.
+        if key not in self._cited:
+            self._cited[key] = self._link(key)
+        return self._cited[key]
+
+    def _link(self, key: str) -> Markup:
         if key not in self._index.sources:
             return escape(ORIGINS.get(key, key))
         link = Markup('<a href="#source-{}" title="{}">{}</a>')

@@ -15,9 +15,12 @@ def literal(text: str) -> str:
     >>> print(literal("bar *2* <A>"), literal("1. Face"), literal("- 3"))
     bar \\*2\\* \\<A\\> 1\\. Face \\- 3
     """
-    one_line = _LINE_ENDS.sub(" ", text)
+    one_line = _LINE_ENDS.sub(" ", text) if "\n" in text or "\r" in text else text
     escaped = _SPECIAL.sub(r"\\\1", one_line)
-    return _NUMBERED.sub(r"\1\\\2", _LIST_MARK.sub(r"\1\\\2", escaped))
+    # A mark can only be the first; matching finds that out at once, replacing would read on to the end.
+    if mark := _LIST_MARK.match(escaped) or _NUMBERED.match(escaped):
+        return f"{mark[1]}\\{escaped[mark.end(1) :]}"
+    return escaped
 
 
 def bold(text: str) -> str:
