@@ -43,12 +43,13 @@ def force(material: str, depth: float, feed: float, materials: Table, factors: T
     unit="N",
     rounding="force",
     bound="least",
-    needs=("skim.cutting_force",),
+    needs=("skim.cutting_force", "skim.truing_depth", "crib.nose_radius"),
     tables=("cutting/force_factors",),
-    how="as large as the cutting force, since the cut is shallower than the nose radius",
+    how="as large as the cutting force where the cut is shallower than the nose radius of the tool, else a share of it",
 )
-def radial_force(cutting: float, factors: Table) -> float:
-    return cutting * factors.one(name="passive_to_cutting_force_light_cut").number("value")
+def radial_force(cutting: float, depth: float, nose: float, factors: Table) -> float:
+    kind = "light" if depth <= nose else "rough"
+    return cutting * factors.one(name=f"passive_to_cutting_force_{kind}_cut").number("value")
 
 
 @computed(
