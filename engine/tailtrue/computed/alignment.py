@@ -155,17 +155,6 @@ def table(dials: str, length: float, first: float, leave: float, steps: Table) -
 
 
 @computed(
-    "align.move_per_difference",
-    label="move for one part of difference",
-    unit="1",
-    needs=("align.span", "align.station"),
-    how="L / (2 (b - a))",
-)
-def move_per_difference(length: float, first: float) -> float:
-    return tailstock_move(1.0, length, first, length - first)
-
-
-@computed(
     "job.measured_bar",
     label="the bar has been measured",
     kind="yes-no",

@@ -168,17 +168,6 @@ def stock_needed(length: float, facing: float) -> float:
 
 
 @computed(
-    "bar.slenderness",
-    label="length of the bar in diameters",
-    unit="1",
-    needs=("bar.length", "bar.diameter"),
-    how="length divided by diameter",
-)
-def slenderness(length: float, diameter: float) -> float:
-    return length / diameter
-
-
-@computed(
     "bar.mass",
     label="mass of the bar",
     unit="kg",

@@ -154,7 +154,6 @@ def _of_micrometer(name: str, key: str, label: str) -> None:
 
 
 _of_micrometer("collar.micrometer_from", "from", "lower end of the micrometer for the collars")
-_of_micrometer("collar.micrometer_to", "to", "upper end of the micrometer for the collars")
 _of_micrometer("collar.micrometer_resolution", "resolution", "resolution of the micrometer for the collars")
 
 
@@ -294,17 +293,6 @@ def spacer_least(stands: float, clearance: float) -> float:
 )
 def spacer_most(jaws: float, grip: float) -> float:
     return jaws - grip
-
-
-@computed(
-    "collar.spacer_used",
-    label="a spacer is used behind the blank",
-    kind="yes-no",
-    needs=("collar.hold",),
-    how="follows from how the blank is held",
-)
-def spacer_used(hold: str) -> bool:
-    return hold == "jaws-and-spacer"
 
 
 @computed(

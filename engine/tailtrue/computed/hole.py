@@ -225,7 +225,6 @@ def _of_ladder(name: str, label: str, take: Any, **more: Any) -> None:
 
 _of_ladder("hole.last_drill", "last drill", lambda rows: rows[-1]["size"][0], unit="mm", rounding="size")
 _of_ladder("hole.first_drill", "first drill", lambda rows: rows[0]["size"][0], unit="mm", rounding="size")
-_of_ladder("hole.drill_count", "number of drills", lambda rows: len(rows), kind="count", rounding="count")
 _of_ladder(
     "hole.taper_shank_used", "a taper-shank drill is used", lambda rows: any(row["taper_shank"] for row in rows),
     kind="yes-no",

@@ -99,17 +99,6 @@ def torque_of_skim(force: float, diameter: float) -> float:
 
 
 @computed(
-    "joint.skim_margin",
-    label="strength of the bond in torques of the skim",
-    unit="1",
-    needs=("joint.torque", "joint.skim_torque"),
-    how="torque the bond carries divided by the torque of the skim",
-)
-def skim_margin(carries: float, asked: float) -> float:
-    return carries / asked
-
-
-@computed(
     "joint.catch_margin",
     label="strength of the bond in torques of a catch",
     unit="1",
