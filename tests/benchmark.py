@@ -14,7 +14,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
 JOB = ROOT / "docs" / "examples" / "fernhill" / "job.toml"
-IMPORTS = "import pydantic, jinja2, markdown_it, typer"
+IMPORTS = "import pydantic, jinja2, typer"
 
 
 # As on a user's machine: compiled modules are kept, whatever this shell says.
