@@ -4,13 +4,13 @@ import atexit
 import gc
 import json
 import sys
-from collections.abc import Callable
 from pathlib import Path
 from typing import Annotated, Any
 
 import typer
 
-from tailtrue.errors import ExitCode, TailtrueError, report
+from tailtrue.cli.guarded import guarded
+from tailtrue.errors import ExitCode
 
 app = typer.Typer(
     add_completion=False,
@@ -44,7 +44,7 @@ def make(job: Job, out: Out, as_json: Json = False) -> None:
             "knowledge_version": procedure.title.knowledge_version,
         }
 
-    done = _guarded(work, as_json)
+    done = guarded(work, as_json)
     if not as_json:
         typer.echo("Made:")
         for path in done["documents"]:
@@ -66,7 +66,7 @@ def check(job: Job, as_json: Json = False) -> None:
         make_procedure(job)
         return {"findings": [{"level": level, "text": say(text, advice.dials)} for level, text in advice.noticed]}
 
-    done = _guarded(work, as_json)
+    done = guarded(work, as_json)
     if not as_json:
         typer.echo("This job can be done. The procedure passes inspection.")
         for finding in done["findings"]:
@@ -87,7 +87,7 @@ def schema(
 
         return {**schemas(load_catalogue(knowledge_folder())), "procedure": Procedure.model_json_schema()}
 
-    made = _guarded(work, as_json=False)
+    made = guarded(work, as_json=False)
     if out is None:
         typer.echo(json.dumps(made, indent=2, ensure_ascii=False))
         return
@@ -98,7 +98,7 @@ def schema(
 
         return {"paths": write_all(pages, out)}
 
-    for path in _guarded(write, as_json=False)["paths"]:
+    for path in guarded(write, as_json=False)["paths"]:
         typer.echo(str(path))
 
 
@@ -112,7 +112,7 @@ def knowledge_check(as_json: Json = False) -> None:
 
         return summary(knowledge())
 
-    counts = _guarded(work, as_json)
+    counts = guarded(work, as_json)
     if not as_json:
         typer.echo("The knowledge is sound.")
         for name, count in counts.items():
@@ -132,28 +132,7 @@ def knowledge_reference(out: Annotated[Path, typer.Option("--out", help="folder 
         (path,) = write_all({"facts.md": facts_page(load_catalogue(knowledge_folder()))}, out)
         return {"path": str(path)}
 
-    typer.echo(_guarded(work, as_json=False)["path"])
-
-
-def _guarded(work: Callable[[], dict[str, Any]], as_json: bool) -> dict[str, Any]:
-    try:
-        result = work()
-    except TailtrueError as error:
-        if as_json:
-            typer.echo(json.dumps({"version": 1, "ok": False, "errors": _errors(error)}, ensure_ascii=False, indent=2))
-        else:
-            typer.echo(report(error), err=True)
-        raise typer.Exit(int(error.exit_code)) from None
-    if as_json:
-        typer.echo(json.dumps({"version": 1, "ok": True, **result}, ensure_ascii=False, indent=2))
-    return result
-
-
-def _errors(error: TailtrueError) -> list[dict[str, str]]:
-    return [
-        {"kind": type(error).__name__, "where": one.where, "said": one.said, "wrong": one.wrong, "do": one.do}
-        for one in error.problems
-    ]
+    typer.echo(guarded(work, as_json=False)["path"])
 
 
 def run() -> None:
