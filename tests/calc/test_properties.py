@@ -12,10 +12,10 @@ from tailtrue.calc import (
     boring,
     cutting,
     drilling,
-    holding,
     joints,
     spindle,
     thermal,
+    turning_masses,
     uncertainty,
 )
 from tailtrue.calc.validity import OutOfRange
@@ -168,15 +168,17 @@ def test_ring_and_core_weigh_as_much_as_the_disc(diameter: float, length: float,
 def test_at_the_speed_limit_the_force_is_the_chosen_share_of_the_weight(
     mass: float, eccentricity: float, share: float
 ) -> None:
-    speed = holding.unbalance_speed_limit(eccentricity, share)
-    assert holding.unbalance_force(mass, eccentricity, speed) == pytest.approx(share * mass * 9.80665)
+    speed = turning_masses.unbalance_speed_limit(eccentricity, share)
+    assert turning_masses.unbalance_force(mass, eccentricity, speed) == pytest.approx(share * mass * 9.80665)
 
 
 @given(mass=st.floats(0.1, 20), diameter=_diameters, speed=_speeds)
 def test_half_the_speed_is_a_quarter_of_the_energy(mass: float, diameter: float, speed: float) -> None:
-    fast, slow = (holding.kinetic_energy(mass, holding.rim_speed(diameter, turns)) for turns in (speed, speed / 2))
+    fast, slow = (
+        turning_masses.kinetic_energy(mass, turning_masses.rim_speed(diameter, turns)) for turns in (speed, speed / 2)
+    )
     assert slow == pytest.approx(fast / 4)
-    assert holding.rim_speed(diameter, speed) * 60 == pytest.approx(cutting.surface_speed(speed, diameter))
+    assert turning_masses.rim_speed(diameter, speed) * 60 == pytest.approx(cutting.surface_speed(speed, diameter))
 
 
 @given(shear=st.floats(0.1, 30), diameter=st.floats(15, 40), length=st.floats(5, 20), gap=st.floats(0.01, 0.2))

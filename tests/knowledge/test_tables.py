@@ -18,7 +18,7 @@ Rows = list[dict[str, str]]
 COLUMNS_OF_WORDS = """
     source note checked_on material name family roles equivalents condition fluid chip_form chips hazards feed_group
     operation tool situation point unit set label series designation system type inch_designation taper method
-    specification finish steel process class word component instrument kind good_for dials
+    specification finish steel process class word component instrument kind good_for dials always
 """
 WORDS = set(COLUMNS_OF_WORDS.split())
 # In this table `factor` is a name, not a number.
@@ -344,6 +344,11 @@ def test_derating_only_takes_away() -> None:
     assert all(0 < float(row["value"]) <= 1 for row in rows)
     collars = {row["family"] for row in used("collar")}
     assert collars <= {row["condition"] for row in rows if row["factor"] == "substrate"}
+
+
+def test_derating_that_always_counts_is_said_once_for_each_factor() -> None:
+    always = [row["factor"] for row in read("joints/derating") if row["always"] == "yes"]
+    assert sorted(always) == ["cleaning", "cure", "temperature"]
 
 
 def test_named_values_are_unique() -> None:

@@ -3,4 +3,27 @@
 The unit of a value is part of its name. Outside the range in which a formula holds it raises
 `OutOfRange`; it never extrapolates. Diameters are diameters, clearances are diametral, depths of cut are
 per side; where a radius or an offset is meant, the name says so.
+
+What stands where:
+
+- Limits and fits: `size_table` (ranges of size), `iso286` and `b41` (classes), `fits` (clearance, bore to aim at),
+  `fit_temperature` (other than 20 degC), `bore_gauging` (how a bore is judged), `bar_stock` (bar as bought).
+- Turning: `cutting` (speed, force, power, time), `chip` (approach, corrections, typical and limiting force),
+  `cut_power` (motor), `cut_time` (with all the travel), `finish`, `tool_wear`, `spindle` and `spindle_band` (which step).
+- Drilling: `drilling` (thrust, torque, hand, taper), `drill_demand` (what to plan for), `drill_models` (to compare),
+  `drill_ladder` (pilots), `drilled_hole` (size, stock, pecks), `morse_taper` (slip), `centre_hole`.
+- Boring: `boring` (the bar), `boring_passes` (passes, spring passes, copied errors).
+- Bars and rotors: `beams` (bend, sag, mass, whirl), `bending` (loads anywhere, least bar, buckling), `soft_centres`
+  (centres that give), `rotors` (critical speed with collars, stock behind the spindle).
+- Holding work: `chuck` (grip and speed), `work_holding` (tilt, overhang, length of grip), `centre_points` (between
+  centres), `turning_masses` and `balance` (what is out of balance), `solids` (mass, energy), `lifting`, `run_out`.
+- Joints: `joints` (bond, skim against catch), `screws`, `pins`, `interference` (pressure and stress),
+  `interference_grip` (least grip, greatest stress), `shrink`, `thermal` (growth and its thrust).
+- Alignment: `alignment` (difference and move), `lathe_geometry` (exact), `carriage_path` (twist, wear, yaw), `sides`
+  (front and rear), `indicator`, `setover` (tapers on purpose), `clamping`, `cut_order`, `causes` and `estimation`
+  (which cause, and when that cannot be told).
+- Measuring: `readings`, `budget`, `difference_budget`, `uncertainty`, `student`, `conformity` (how sure a verdict is),
+  `adequacy` (good enough an instrument), `trend` and `control_chart` (over time).
+- Casting: `casting` (blank and feeder), `pouring`.
+- `validity`: the checks that all of them call.
 """

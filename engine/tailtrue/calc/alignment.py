@@ -4,13 +4,13 @@ A difference is always that of diameters, tailstock collar less headstock collar
 tailstock centre across the bed; more than 0 is toward the tool, wherever the tool is mounted.
 """
 
-from math import atan, degrees, floor, hypot
+from math import floor, hypot
 
-from tailtrue.calc.validity import at_least, between, finite, positive
+from tailtrue.calc.setover import setover_by_rule, taper_from_diameters
+from tailtrue.calc.validity import at_least, between, collars_on_span, finite, positive
 
 _MOST_OFFSET_SHARE = 0.02  # of the span; the first-order rule is then right within two parts in ten thousand
 _MOST_HEIGHT_SHARE = 0.1  # of the radius of the collar
-_MOST_HALF_ANGLE_DEG = 4.0  # of a taper; the set-over rule is then right within 0.25 %
 _ROUNDING_SLACK = 1e-9
 
 
@@ -42,7 +42,7 @@ def tailstock_move(difference_mm: float, span_mm: float, first_station_mm: float
     0.015
     """
     finite(difference_mm, "difference of the collars", "mm")
-    _stations_fit(span_mm, first_station_mm, second_station_mm)
+    collars_on_span(span_mm, first_station_mm, second_station_mm)
     move = difference_mm / 2 * span_mm / (second_station_mm - first_station_mm)
     between(move / span_mm, -_MOST_OFFSET_SHARE, _MOST_OFFSET_SHARE, "move as a share of the span")
     return move
@@ -75,7 +75,7 @@ def diameter_difference(move_mm: float, span_mm: float, first_station_mm: float,
     >>> round(diameter_difference(0.015, 300, 30, 270), 6)
     0.024
     """
-    _stations_fit(span_mm, first_station_mm, second_station_mm)
+    collars_on_span(span_mm, first_station_mm, second_station_mm)
     between(move_mm / span_mm, -_MOST_OFFSET_SHARE, _MOST_OFFSET_SHARE, "move as a share of the span")
     return 2 * move_mm * (second_station_mm - first_station_mm) / span_mm
 
@@ -110,7 +110,7 @@ def tailstock_move_exact(
     1.0
     """
     finite(difference_mm, "difference of the collars", "mm")
-    _stations_fit(bar_span_mm, first_station_mm, second_station_mm)
+    collars_on_span(bar_span_mm, first_station_mm, second_station_mm)
     slope = difference_mm / (2 * (second_station_mm - first_station_mm))
     return bar_span_mm * slope / hypot(1, slope)
 
@@ -181,7 +181,7 @@ def height_error_difference(
     >>> round(height_error_difference(0.5, 70, 300, 30, 270), 6)
     0.005714
     """
-    _stations_fit(span_mm, first_station_mm, second_station_mm)
+    collars_on_span(span_mm, first_station_mm, second_station_mm)
     radius = _radius_that_dwarfs(height_error_mm, collar_diameter_mm, "height error of the tailstock")
     return height_error_mm**2 * (second_station_mm**2 - first_station_mm**2) / (radius * span_mm**2)
 
@@ -222,7 +222,7 @@ def tool_height_difference(
     >>> round(tool_height_difference(1, 0.1, 70, 300, 30, 270), 6)
     -0.004571
     """
-    _stations_fit(span_mm, first_station_mm, second_station_mm)
+    collars_on_span(span_mm, first_station_mm, second_station_mm)
     radius = _radius_that_dwarfs(height_error_mm, collar_diameter_mm, "height error of the tailstock")
     _radius_that_dwarfs(tool_height_mm, collar_diameter_mm, "height of the tool")
     spacing = second_station_mm - first_station_mm
@@ -289,20 +289,9 @@ def setover_for_taper(large_diameter_mm: float, small_diameter_mm: float, taper_
     >>> setover_for_taper(63.5, 50.8, 152.4, 228.6)
     9.525
     """
-    positive(large_diameter_mm, "large diameter", "mm")
-    between(small_diameter_mm, 0, large_diameter_mm, "small diameter", "mm")
-    positive(taper_length_mm, "length of the taper", "mm")
+    taper = taper_from_diameters(large_diameter_mm, small_diameter_mm, taper_length_mm)
     at_least(span_mm, taper_length_mm, "span", "mm")
-    slope = (large_diameter_mm - small_diameter_mm) / (2 * taper_length_mm)
-    between(degrees(atan(slope)), 0, _MOST_HALF_ANGLE_DEG, "half angle of the taper", "degrees")
-    return slope * span_mm
-
-
-def _stations_fit(span_mm: float, first_station_mm: float, second_station_mm: float) -> None:
-    positive(span_mm, "span", "mm")
-    between(first_station_mm, 0, span_mm, "station of the headstock collar", "mm")
-    between(second_station_mm, 0, span_mm, "station of the tailstock collar", "mm")
-    positive(second_station_mm - first_station_mm, "distance from headstock collar to tailstock collar", "mm")
+    return setover_by_rule(taper, span_mm)
 
 
 def _radius_that_dwarfs(height_mm: float, collar_diameter_mm: float, name: str) -> float:

@@ -4,7 +4,7 @@ from math import pi, sqrt
 
 from tailtrue.calc.validity import OutOfRange, at_least, between, positive
 
-_GRAVITY_M_S2 = 9.80665
+GRAVITY_M_S2 = 9.80665
 # Shear is left out of every formula here. At these lengths it would add about a tenth; a beam held at one end
 # bends like half a beam of twice its length on two supports, so its limit is half as long.
 _LEAST_SPAN_IN_DIAMETERS = 5.0
@@ -172,7 +172,7 @@ def self_weight_sag(diameter_mm: float, span_mm: float, modulus_mpa: float, dens
     """
     positive(modulus_mpa, "modulus of elasticity", "MPa")
     _slender(span_mm, diameter_mm, _LEAST_SPAN_IN_DIAMETERS, "span")
-    load_n_mm = mass_cylinder(diameter_mm, 1, density_kg_m3) * _GRAVITY_M_S2
+    load_n_mm = mass_cylinder(diameter_mm, 1, density_kg_m3) * GRAVITY_M_S2
     return _small(5 * load_n_mm * span_mm**4 / (384 * modulus_mpa * second_moment(diameter_mm)), span_mm)
 
 
@@ -263,7 +263,7 @@ def whirl_speed_between_centres(diameter_mm: float, span_mm: float, modulus_mpa:
 
     Source
     ------
-    A textbook of machine design, 9th ed., sec. 7-6 (simply supported shaft of even section).
+    Shigley's Mechanical Engineering Design, 9th ed., sec. 7-6 (simply supported shaft of even section).
 
     >>> round(whirl_speed_between_centres(25, 500, 207000, 7850))
     12099

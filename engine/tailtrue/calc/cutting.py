@@ -1,8 +1,11 @@
 """Turning, facing and boring: speed, force, power, time and finish of a cut."""
 
-from math import pi
+from math import ceil, pi
 
 from tailtrue.calc.validity import between, positive
+
+_MOST_PASSES = 1000
+_SLACK = 1e-9  # a stock of exactly so many passes must not ask for one more
 
 
 def spindle_speed(surface_speed_m_min: float, diameter_mm: float) -> float:
@@ -220,6 +223,37 @@ def facing_time(diameter_mm: float, feed_mm: float, spindle_speed_per_min: float
     """
     positive(diameter_mm, "diameter", "mm")
     return cut_time(diameter_mm / 2, feed_mm, spindle_speed_per_min)
+
+
+def passes_for_stock(stock_on_diameter_mm: float, depth_mm: float) -> int:
+    """Number of equal passes that take off what stands on a diameter, outside or in a bore.
+
+    k = s / (2 ap), up to a whole number, 1 at least
+
+    Parameters
+    ----------
+    stock_on_diameter_mm : Stock s on diameter. [mm]
+    depth_mm : Deepest cut ap per side, not on diameter. [mm]
+
+    Returns
+    -------
+    Number k of passes. [1]
+
+    Valid for
+    ---------
+    Stock 0 or more, depth more than 0; at most 1000 passes.
+
+    Source
+    ------
+    Geometry.
+
+    >>> passes_for_stock(3, 0.4)
+    4
+    """
+    positive(depth_mm, "depth of a pass", "mm")
+    passes = stock_on_diameter_mm / (2 * depth_mm)
+    between(passes, 0, _MOST_PASSES, "number of passes")
+    return max(1, ceil(passes - _SLACK))
 
 
 def theoretical_peak_height(feed_mm: float, nose_radius_mm: float) -> float:

@@ -2,8 +2,11 @@
 
 from math import pi, radians, sin, tan
 
-from tailtrue.calc.validity import OutOfRange, at_least, between, positive
+from tailtrue.calc.validity import OutOfRange, at_least, between, positive, up_to
 
+SHAW_OXFORD_DRILLS_MM = (1.6, 50.0)
+SHAW_OXFORD_FEEDS_MM = (0.01, 1.25)  # per turn
+TOOL_MAKER_FEEDS_MM = (0.1, 0.5)  # per turn
 _SLACK = 1e-9  # a pilot exactly as wide as the chisel edge counts as wide enough, whatever its binary form
 
 
@@ -249,7 +252,8 @@ def tool_maker_holds(feed_mm: float) -> bool:
     >>> tool_maker_holds(0.3), tool_maker_holds(0.05)
     (True, False)
     """
-    return 0.1 <= feed_mm <= 0.5
+    least, most = TOOL_MAKER_FEEDS_MM
+    return least <= feed_mm <= most
 
 
 def hand_thrust(handwheel_force_n: float, handwheel_radius_mm: float, screw_pitch_mm: float, efficiency: float) -> float:
@@ -282,8 +286,7 @@ def hand_thrust(handwheel_force_n: float, handwheel_radius_mm: float, screw_pitc
     positive(handwheel_force_n, "force of the hand", "N")
     positive(handwheel_radius_mm, "radius of the handwheel", "mm")
     positive(screw_pitch_mm, "pitch of the quill screw", "mm")
-    positive(efficiency, "efficiency of the quill screw")
-    between(efficiency, 0, 1, "efficiency of the quill screw")
+    up_to(efficiency, 1, "efficiency of the quill screw")
     return 2 * pi * handwheel_force_n * handwheel_radius_mm * efficiency / screw_pitch_mm
 
 
@@ -317,8 +320,7 @@ def taper_friction_torque(thrust_n: float, friction: float, mean_diameter_mm: fl
     at_least(thrust_n, 0, "thrust", "N")
     between(friction, 0, 1, "coefficient of friction")
     positive(mean_diameter_mm, "mean diameter of the taper", "mm")
-    positive(half_angle_deg, "half angle of the taper", "degrees")
-    between(half_angle_deg, 0, 10, "half angle of the taper", "degrees")
+    up_to(half_angle_deg, 10, "half angle of the taper", "degrees")
     return friction * thrust_n * mean_diameter_mm / (2 * sin(radians(half_angle_deg)))
 
 
@@ -354,8 +356,8 @@ def drill_power(torque_nmm: float, spindle_speed_per_min: float) -> float:
 
 def _shaw_oxford_holds(kd: float, feed_mm: float, diameter_mm: float, wear_factor: float) -> None:
     positive(kd, "drilling constant Kd")
-    between(feed_mm, 0.01, 1.25, "feed of the drill", "mm/rev")
-    between(diameter_mm, 1.6, 50, "diameter of the drill", "mm")
+    between(feed_mm, *SHAW_OXFORD_FEEDS_MM, "feed of the drill", "mm/rev")
+    between(diameter_mm, *SHAW_OXFORD_DRILLS_MM, "diameter of the drill", "mm")
     between(wear_factor, 1, 2, "wear factor")
 
 
@@ -373,5 +375,5 @@ def _piloted(pilot_ratio: float, chisel_ratio: float) -> bool:
 
 def _tool_maker_holds(material_factor: float, feed_mm: float, diameter_mm: float) -> None:
     positive(material_factor, "material factor K")
-    between(feed_mm, 0.1, 0.5, "feed of the drill", "mm/rev")
+    between(feed_mm, *TOOL_MAKER_FEEDS_MM, "feed of the drill", "mm/rev")
     positive(diameter_mm, "diameter of the drill", "mm")

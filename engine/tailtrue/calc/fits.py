@@ -1,10 +1,46 @@
-"""Bore and bar: clearance, and the bore that suits the bar as it measures."""
+"""Bore and bar: clearance, fits of two tolerance classes, and the bore that suits the bar as it measures."""
 
-from math import ceil, floor
+from math import ceil, floor, hypot
+from typing import Literal, NamedTuple
 
 from tailtrue.calc.validity import OutOfRange, at_least, finite, positive
 
 _ROUNDING_SLACK = 1e-6  # of a step: a size that is a whole step is not pushed to the next by its binary form
+_MM_DECIMALS = 9  # takes the binary dust off a sum of sizes, so that a clearance of 0 is 0
+
+FitKind = Literal["clearance", "transition", "interference"]
+
+
+class Zone(NamedTuple):
+    """Limits of size of a hole or a shaft: nominal size and its two deviations, on diameter."""
+
+    nominal_mm: float
+    lower_um: float
+    upper_um: float
+
+    @property
+    def least_mm(self) -> float:
+        """Least size that the class allows."""
+        return round(self.nominal_mm + self.lower_um / 1000, _MM_DECIMALS)
+
+    @property
+    def largest_mm(self) -> float:
+        """Largest size that the class allows."""
+        return round(self.nominal_mm + self.upper_um / 1000, _MM_DECIMALS)
+
+
+class Fit(NamedTuple):
+    """Diametral clearance of a hole and a shaft at its two limits; less than 0 is interference."""
+
+    least_clearance_mm: float
+    largest_clearance_mm: float
+
+    @property
+    def kind(self) -> FitKind:
+        """Clearance when it is never less than 0, interference when never more, transition when either may be."""
+        if self.least_clearance_mm >= 0:
+            return "clearance"
+        return "interference" if self.largest_clearance_mm <= 0 else "transition"
 
 
 def diametral_clearance(bore_mm: float, shaft_mm: float) -> float:
@@ -90,3 +126,153 @@ def bore_window(
             f"in steps of {step_mm:g} mm; a finer gauge, a more even bar or a wider clearance helps"
         )
     return low_on_step, high_on_step
+
+
+def bore_target(low_mm: float, high_mm: float, step_mm: float) -> float:
+    """Bore to aim at: the step nearest to the middle of what is accepted.
+
+    B = whole step nearest to (low + high) / 2, the smaller of two that are as near
+
+    Parameters
+    ----------
+    low_mm : Smallest bore to accept, as of `bore_window`. [mm]
+    high_mm : Largest bore to accept. [mm]
+    step_mm : Step to which the user can set the cut, on diameter. [mm]
+
+    Returns
+    -------
+    Bore B to aim at. [mm]
+
+    Valid for
+    ---------
+    Sizes and step more than 0, low not above high; a whole step must lie between the two. A bore can be
+    opened further but never closed, so the smaller of two steps is taken.
+
+    Source
+    ------
+    Derived; common practice.
+
+    >>> round(bore_target(24.999, 25.041, 0.01), 6)
+    25.02
+    """
+    positive(low_mm, "smallest bore", "mm")
+    at_least(high_mm, low_mm, "largest bore", "mm")
+    positive(step_mm, "step", "mm")
+    target = ceil((low_mm + high_mm) / 2 / step_mm - 0.5 - _ROUNDING_SLACK) * step_mm
+    slack = _ROUNDING_SLACK * step_mm
+    if not low_mm - slack <= target <= high_mm + slack:
+        raise OutOfRange(
+            f"no whole step of {step_mm:g} mm lies from {low_mm:.7g} mm to {high_mm:.7g} mm; "
+            "set the cut in finer steps, or widen the clearance"
+        )
+    return target
+
+
+def clearance_uncertainty(bar_uncertainty_mm: float, bore_uncertainty_mm: float) -> float:
+    """Expanded uncertainty of a clearance, from those of the bar and of the bore.
+
+    U = (U_bar^2 + U_bore^2)^0.5
+
+    Parameters
+    ----------
+    bar_uncertainty_mm : Expanded uncertainty U_bar of the bar as measured. [mm]
+    bore_uncertainty_mm : Expanded uncertainty U_bore of the bore as measured, with the same factor. [mm]
+
+    Returns
+    -------
+    Expanded uncertainty U of the diametral clearance. [mm]
+
+    Valid for
+    ---------
+    Both 0 or more, of two instruments that do not share an error; one micrometer for both does better.
+
+    Source
+    ------
+    JCGM 100 (the GUM), sum of squares of independent parts.
+
+    >>> round(clearance_uncertainty(0.005, 0.015), 4)
+    0.0158
+    """
+    at_least(bar_uncertainty_mm, 0, "uncertainty of the bar", "mm")
+    at_least(bore_uncertainty_mm, 0, "uncertainty of the bore", "mm")
+    return hypot(bar_uncertainty_mm, bore_uncertainty_mm)
+
+
+def class_fit(hole_lower_um: float, hole_upper_um: float, shaft_lower_um: float, shaft_upper_um: float) -> Fit:
+    """Least and largest clearance of two tolerance classes on the same nominal size.
+
+    c_least = EI - es, c_largest = ES - ei
+
+    Parameters
+    ----------
+    hole_lower_um : Lower deviation EI of the hole. [um]
+    hole_upper_um : Upper deviation ES of the hole. [um]
+    shaft_lower_um : Lower deviation ei of the shaft. [um]
+    shaft_upper_um : Upper deviation es of the shaft. [um]
+
+    Returns
+    -------
+    Least and largest diametral clearance; the result knows its kind. [mm, mm]
+
+    Valid for
+    ---------
+    Deviations from one nominal size, both parts at the same temperature, no lower limit above its upper one.
+
+    Source
+    ------
+    Definitions of ISO 286-1.
+
+    >>> class_fit(0, 21, -20, -7), class_fit(0, 21, -20, -7).kind
+    (Fit(least_clearance_mm=0.007, largest_clearance_mm=0.041), 'clearance')
+    """
+    finite(hole_lower_um, "lower deviation of the hole", "um")
+    at_least(hole_upper_um, hole_lower_um, "upper deviation of the hole", "um")
+    finite(shaft_lower_um, "lower deviation of the shaft", "um")
+    at_least(shaft_upper_um, shaft_lower_um, "upper deviation of the shaft", "um")
+    return _fit((hole_lower_um - shaft_upper_um) / 1000, (hole_upper_um - shaft_lower_um) / 1000)
+
+
+def measured_fit(
+    bore_least_mm: float,
+    bore_largest_mm: float,
+    shaft_least_mm: float,
+    shaft_largest_mm: float,
+    uncertainty_mm: float,
+) -> Fit:
+    """Least and largest clearance that a shaft as measured may have in a bore between two limits.
+
+    c_least = B_least - d_largest - U, c_largest = B_largest - d_least + U
+
+    Parameters
+    ----------
+    bore_least_mm : Least size B_least that the bore may have, of its class or as measured. [mm]
+    bore_largest_mm : Largest size B_largest that the bore may have. [mm]
+    shaft_least_mm : Smallest reading d_least of the shaft. [mm]
+    shaft_largest_mm : Largest reading d_largest of the shaft. [mm]
+    uncertainty_mm : Expanded uncertainty U of the shaft, or of the clearance where the bore is measured too. [mm]
+
+    Returns
+    -------
+    Least and largest diametral clearance; its kind is transition when neither of the others is sure. [mm, mm]
+
+    Valid for
+    ---------
+    Sizes more than 0 and at the same temperature, smallest first, uncertainty 0 or more.
+
+    Source
+    ------
+    Derived; guard bands in the spirit of ISO 14253-1.
+
+    >>> measured_fit(25.0, 25.021, 24.966, 24.974, 0.005)
+    Fit(least_clearance_mm=0.021, largest_clearance_mm=0.06)
+    """
+    positive(bore_least_mm, "least bore", "mm")
+    at_least(bore_largest_mm, bore_least_mm, "largest bore", "mm")
+    positive(shaft_least_mm, "smallest reading of the shaft", "mm")
+    at_least(shaft_largest_mm, shaft_least_mm, "largest reading of the shaft", "mm")
+    at_least(uncertainty_mm, 0, "uncertainty", "mm")
+    return _fit(bore_least_mm - shaft_largest_mm - uncertainty_mm, bore_largest_mm - shaft_least_mm + uncertainty_mm)
+
+
+def _fit(least_mm: float, largest_mm: float) -> Fit:
+    return Fit(round(least_mm, _MM_DECIMALS), round(largest_mm, _MM_DECIMALS))

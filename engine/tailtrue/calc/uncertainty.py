@@ -1,8 +1,9 @@
 """How sure a difference of two diameters is, and what may be said of it."""
 
-from math import sqrt
+from math import hypot
 from typing import Literal
 
+from tailtrue.calc.difference_budget import difference_parts
 from tailtrue.calc.validity import at_least, finite, positive
 
 Verdict = Literal["inside", "outside", "too close to say"]
@@ -50,18 +51,18 @@ def difference_uncertainty(
     >>> round(u, 6), round(expanded(u), 6)
     (0.00182, 0.003639)
     """
-    at_least(readings, 1, "number of readings")
-    at_least(repeatability_mm, 0, "repeatability", "mm")
-    at_least(resolution_mm, 0, "resolution", "mm")
-    at_least(local_error_mm, 0, "local error of the instrument", "mm")
-    at_least(form_mm, 0, "error of form", "mm")
-    at_least(temperature_mm, 0, "effect of temperature", "mm")
-    at_least(wear_mm, 0, "effect of wear", "mm")
-    at_least(deflection_mm, 0, "effect of bending", "mm")
-    # Two collars: what happens anew on each counts twice; what acts once on the difference counts once.
-    random = 2 * repeatability_mm**2 / readings + 2 * resolution_mm**2 / 12
-    bounds = local_error_mm**2 + 2 * form_mm**2 + temperature_mm**2 + wear_mm**2 + deflection_mm**2
-    return sqrt(random + bounds / 3)
+    return hypot(
+        *difference_parts(
+            repeatability_mm,
+            readings,
+            resolution_mm,
+            local_error_mm,
+            form_mm,
+            temperature_mm,
+            wear_mm,
+            deflection_mm,
+        )
+    )
 
 
 def expanded(standard_uncertainty_mm: float, coverage: float = 2.0) -> float:

@@ -3,7 +3,9 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from tailtrue.calc.adequacy import adequate
 from tailtrue.calc.alignment import scaled_tolerance, tailstock_move
+from tailtrue.calc.setover import working_span
 from tailtrue.calc.thermal import growth
 from tailtrue.calc.uncertainty import difference_uncertainty, expanded
 from tailtrue.computed.registry import computed, field
@@ -19,7 +21,7 @@ from tailtrue.tables import Table
     how="length of the bar less the depth of the cone at both ends",
 )
 def span(length: float, cone: float) -> float:
-    return length - 2 * cone
+    return working_span(length, cone, cone)
 
 
 @computed(
@@ -94,7 +96,7 @@ def uncertainty(
     how="a micrometer covers the collars, and the uncertainty is within a share of the limit",
 )
 def verdict_possible(unsure: float | None, within: float, covers: bool, share: float) -> bool:
-    return covers and unsure is not None and unsure <= within * share
+    return covers and unsure is not None and adequate(unsure, within, share)
 
 
 @computed(

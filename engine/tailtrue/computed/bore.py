@@ -1,10 +1,10 @@
 """The bore: made to the bar as it measures, with the boring bar that reaches."""
 
 from collections.abc import Callable, Mapping, Sequence
-from math import ceil
 from typing import Any
 
 from tailtrue.calc.boring import overhang_ratio
+from tailtrue.calc.boring_passes import boring_passes
 from tailtrue.calc.fits import bore_window
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of, step_down, step_up, steps_in
@@ -360,4 +360,4 @@ def finish_divisions(depth: float, division: float) -> float:
     how="what the drill left, divided by what a pass takes off the diameter, up to a whole pass",
 )
 def rough_passes(to: float, drilled: float, depth: float) -> int:
-    return max(1, ceil((to - drilled) / (2 * depth) - 1e-9))
+    return boring_passes(drilled, to, depth)

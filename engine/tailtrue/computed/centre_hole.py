@@ -1,13 +1,11 @@
 """The centre holes of the bar: which centre drill, how deep, and what they carry."""
 
-from math import radians, tan
 from typing import Any
 
+from tailtrue.calc.centre_hole import bearing_pressure, cone_within_drill
+from tailtrue.calc.centre_hole import cone_depth as depth_of_cone
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Row, Table
-
-# Half the sixty degrees of a lathe centre.
-_HALF_ANGLE = radians(30)
 
 
 @computed(
@@ -56,8 +54,7 @@ _size("bar.centre_pilot_length", "pilot_length_mm", "pilot length of the centre 
 )
 def cone_diameter(designation: str, share: float, drills: Table) -> float:
     row = _drill(designation, drills)
-    pilot = row.number("pilot_mm")
-    return pilot + share * (row.number("cone_largest_mm") - pilot)
+    return cone_within_drill(row.number("pilot_mm"), row.number("cone_largest_mm"), share)
 
 
 @computed(
@@ -69,7 +66,7 @@ def cone_diameter(designation: str, share: float, drills: Table) -> float:
     how="(cone diameter - pilot) / (2 tan 30 deg)",
 )
 def cone_depth(cone: float, pilot: float) -> float:
-    return (cone - pilot) / (2 * tan(_HALF_ANGLE))
+    return depth_of_cone(cone, pilot)
 
 
 @computed(
@@ -95,5 +92,4 @@ def centre_depth(cone: float, pilot: float) -> float:
     "(D^2 - d^2) / (4 tan 30 deg)",
 )
 def centre_pressure(mass: float, force: float, cone: float, pilot: float, gravity: float) -> float:
-    area = (cone**2 - pilot**2) / (4 * tan(_HALF_ANGLE))
-    return (mass / 2 * gravity + force) / area
+    return bearing_pressure(mass / 2 * gravity + force, cone, pilot)

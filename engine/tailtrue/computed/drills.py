@@ -5,14 +5,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from tailtrue.calc.drilling import (
-    taper_friction_torque,
-    thrust_shaw_oxford,
-    thrust_tool_maker,
-    tool_maker_holds,
-    torque_shaw_oxford,
-    torque_tool_maker,
-)
+from tailtrue.calc.drill_demand import DrillDemand, drill_demand
+from tailtrue.calc.drilling import taper_friction_torque
 from tailtrue.quantities import read_quantity
 from tailtrue.tables import Row, Table
 
@@ -59,34 +53,16 @@ def fits_tailstock(drill: Drill, chuck_to: float, taper: str) -> bool:
     return drill.shank == "reduced" or drill.size_mm <= chuck_to
 
 
-@dataclass(frozen=True)
-class Demand:
-    """What a drill asks: thrust on the quill, torque on its holder."""
+def demand(size: float, pilot: float, feed: float, kd: float, k: float, chisel: Row, worn: float) -> DrillDemand:
+    """What a drill asks, worn, with the factors of its point.
 
-    thrust_n: float
-    torque_nmm: float
-
-
-def demand(size: float, pilot: float, feed: float, kd: float, k: float, chisel: Row, worn: float) -> Demand:
-    """The larger of two published models of drilling, for a worn drill.
-
-    Opening a hole, the chisel edge cuts nothing: only the ring outside the pilot asks for torque, and the tool maker's
-    model, which knows no pilot, is scaled by the same share. Outside its band of feeds that model is left out.
-
-    Raises OutOfRange for a size or feed that the first model does not reach.
+    Raises OutOfRange for a size or feed that the model does not reach.
     """
-    ratio = pilot / size if pilot else 0.0
-    edge = chisel.number("chisel_ratio")
-    thrust = thrust_shaw_oxford(
-        kd, feed, size, ratio, worn, chisel_ratio=edge, thrust_factor=chisel.number("thrust_b"),
+    return drill_demand(
+        kd, kd, k, feed, size, pilot / size, worn, chisel_ratio=chisel.number("chisel_ratio"),
+        torque_factor=chisel.number("torque_a"), thrust_factor=chisel.number("thrust_b"),
         chisel_thrust_factor=chisel.number("chisel_thrust_j"),
     )  # fmt: skip
-    torque = torque_shaw_oxford(kd, feed, size, ratio, worn, chisel_ratio=edge, torque_factor=chisel.number("torque_a"))
-    if tool_maker_holds(feed):
-        torque = max(torque, torque_tool_maker(k, feed, size) * worn * (1 - ratio**2))
-        if not pilot:
-            thrust = max(thrust, thrust_tool_maker(k, feed, size) * worn)
-    return Demand(thrust, torque)
 
 
 def holder_torque(drill: Drill, thrust: float, morse: Table, chuck_torque: float, friction: float) -> float:

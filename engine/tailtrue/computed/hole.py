@@ -3,10 +3,14 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.calc.cutting import spindle_speed, surface_speed
-from tailtrue.calc.drilling import drill_power, hand_thrust, point_length
+from tailtrue.calc.cut_time import drill_travel
+from tailtrue.calc.cutting import surface_speed
+from tailtrue.calc.drill_demand import DrillDemand
+from tailtrue.calc.drill_ladder import pilot_choices
+from tailtrue.calc.drilling import drill_power, hand_thrust
+from tailtrue.calc.spindle_band import speed_band
 from tailtrue.calc.validity import OutOfRange
-from tailtrue.computed.drills import Demand, Drill, demand, drills_of, fits_tailstock, holder_torque
+from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, holder_torque
 from tailtrue.computed.operation import limited_speed
 from tailtrue.computed.registry import Limited, computed, field
 from tailtrue.computed.stepping import step_down
@@ -128,14 +132,12 @@ class _Planner:
         """Drills and their pilots from the spot to this last drill, or None when no way leads there."""
         if last.size_mm <= self.rule.number("solid_most_mm") and self.can(last, 0.0):
             return [(last, 0.0)]
-        size, rule = last.size_mm, self.rule.number
-        least, narrow = rule("pilot_least_ratio") * size, size / rule("step_most_ratio")
-        wide, widest = rule("pilot_most_ratio") * size, size / rule("step_least_ratio")
-        window = [drill for drill in smaller if max(least, narrow) <= drill.size_mm <= wide]
-        # A crib with gaps: a wider pilot still cuts with its lips, a narrower one still clears the chisel edge.
-        wider = [drill for drill in smaller if wide < drill.size_mm <= widest]
-        narrower = [drill for drill in smaller if least <= drill.size_mm < narrow]
-        for pilot in (*sorted(window, key=_size), *sorted(wider, key=_size), *sorted(narrower, key=_size, reverse=True)):
+        rule = self.rule.number
+        sizes = pilot_choices(
+            last.size_mm, sorted({drill.size_mm for drill in smaller}), rule("pilot_least_ratio"),
+            rule("pilot_most_ratio"), rule("step_most_ratio"), rule("step_least_ratio"),
+        )  # fmt: skip
+        for pilot in (drill for size in sizes for drill in smaller if drill.size_mm == size):
             if self.can(last, pilot.size_mm):
                 before = self.down_to(pilot, [drill for drill in smaller if drill.size_mm < pilot.size_mm])
                 if before is not None:
@@ -156,23 +158,23 @@ class _Planner:
             return None
         return self.deep.within(ratio, "from_ratio", "to_ratio", ends="[)", situation="deep-hole-drilling")
 
-    def demand(self, size: float, pilot: float, feed: float) -> Demand:
+    def demand(self, size: float, pilot: float, feed: float) -> DrillDemand:
         kd, k = self.metal.number("drill_kd"), self.metal.number("drill_k")
         return demand(size, pilot, feed, kd, k, self.chisel, self.force("worn_drill"))
 
     def speed(self, size: float, pilot: float) -> Limited:
-        middle = (self.speed_row.number("low_m_min") + self.speed_row.number("high_m_min")) / 2
-        if pilot:
-            middle *= self.force("enlarging_drill_speed")
+        factor = self.force("enlarging_drill_speed") if pilot else 1.0
         deep = self._deep(size)
-        wanted = spindle_speed(middle * (deep.number("speed_factor") if deep else 1.0), size)
-        return limited_speed(wanted, self.caps, *self.spindle)
+        if deep:
+            factor *= deep.number("speed_factor")
+        low, high = self.speed_row.number("low_m_min"), self.speed_row.number("high_m_min")
+        return limited_speed(speed_band(low, high, size, factor).middle_per_min, self.caps, *self.spindle)
 
     def can(self, drill: Drill, pilot: float) -> bool:
         """Whether hand, holder and motor can drive this drill."""
         return self.way(drill, pilot) is not None
 
-    def way(self, drill: Drill, pilot: float) -> tuple[float, Demand] | None:
+    def way(self, drill: Drill, pilot: float) -> tuple[float, DrillDemand] | None:
         """The feed and what it asks, at the advised or else at the lighter feed; None when neither can be driven."""
         speed = self.speed(drill.size_mm, pilot).value
         if speed is None:
@@ -213,10 +215,6 @@ class _Planner:
         }
 
 
-def _size(drill: Drill) -> float:
-    return drill.size_mm
-
-
 def _of_ladder(name: str, label: str, take: Any, **more: Any) -> None:
     @computed(name, label=label, needs=("hole.ladder",), how="from the ladder of drills", **more)
     def _row(rows: Sequence[Record]) -> Any:
@@ -241,7 +239,7 @@ _of_ladder(
     how="width of the blank, the point of the drill, and a little to break through",
 )
 def travel_needed(width: float, drill: float, through: float) -> float:
-    return width + point_length(drill) + through
+    return drill_travel(width, drill, through)
 
 
 @computed(

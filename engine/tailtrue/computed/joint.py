@@ -31,7 +31,7 @@ def area(diameter: float, width: float) -> float:
         "bar.diameter", "crib.activator?", "limit.bond_safety",
     ),
     tables=("joints/derating",),
-    how="strength of the data sheet, cut down for gap, metal, cleaning, temperature and size, then by a safety factor",
+    how="strength of the data sheet, cut down for gap, metal, size, cleaning, temperature and cure, then by a safety factor",
 )  # fmt: skip
 def shear(
     said: float | None, usual: float, gap: float, family: str, diameter: float, activator: bool | None,
@@ -43,12 +43,11 @@ def shear(
     factors = [
         derating.within(gap, "from_mm", "to_mm", factor="gap").number("value"),
         named("substrate", family),
-        named("cleaning", "wipe"),
-        named("temperature", "to-60-degc"),
         derating.within(diameter, "from_mm", "to_mm", factor="size").number("value"),
+        named("activator", "used" if activator else "not-used"),
+        # What the steps of the sheet always come to: how the seats are cleaned, the cure they wait for.
+        *(derating.take(row).number("value") for row in derating.where(always="yes")),
     ]
-    if activator:
-        factors.append(named("activator", "used"))
     return derated_shear(said if said is not None else usual, factors, safety)
 
 

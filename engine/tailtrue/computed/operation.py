@@ -6,8 +6,10 @@
 from collections.abc import Sequence
 from typing import Any
 
-from tailtrue.calc.cutting import cutting_force, cutting_power, spindle_speed, surface_speed
+from tailtrue.calc.cut_power import depth_for_power
+from tailtrue.calc.cutting import surface_speed
 from tailtrue.calc.spindle import choose_from_range, choose_speed
+from tailtrue.calc.spindle_band import speed_band
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import step_down, step_up, steps_in
@@ -87,8 +89,7 @@ def operation(
         factor = numbers.pop(0) if speed_factor else 1.0
         capped, spindle = numbers[: len(caps)], numbers[len(caps) :]
         row = speeds_table.one(material=material, operation=table, tool=cutter)
-        middle = (row.number("low_m_min") + row.number("high_m_min")) / 2
-        wanted = spindle_speed(middle * factor, size)
+        wanted = speed_band(row.number("low_m_min"), row.number("high_m_min"), size, factor).middle_per_min
         return limited_speed(wanted, list(zip(capped, cap_names, strict=True)), *spindle)
 
     @computed(
@@ -156,10 +157,9 @@ def _depth_facts(prefix: str, what: str, table: str, work: str, tool: str, facto
         if numbers and numbers[0] < 1.0:
             depth, by = depth * numbers[0], "overhang"
         metal = materials.one(material=material)
-        force = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), depth, feed or hand)
-        needed = cutting_power(force, surface)
-        if needed > power:
-            depth, by = depth * power / needed, "motor"
+        driven = depth_for_power(metal.number("kc11_high_mpa"), metal.number("mc_high"), feed or hand, surface, power)
+        if driven < depth:
+            depth, by = driven, "motor"
         # A fine cut below its least depth rubs instead of cutting, so it takes the next whole division.
         whole = min(step_up(depth, division), step_down(high, division)) if fine else step_down(depth, division)
         return Limited(whole if whole > 0 else division, by if whole > 0 else "one division of the dial")

@@ -1,9 +1,10 @@
 """The skim between centres: forces, bending, and how many visits the collars last."""
 
-from math import ceil, floor
-
+from tailtrue.calc.alignment import uses_left
 from tailtrue.calc.beams import deflection_between_centres
-from tailtrue.calc.cutting import cutting_force
+from tailtrue.calc.bending import diameter_error
+from tailtrue.calc.chip import passive_force
+from tailtrue.calc.cutting import cutting_force, passes_for_stock
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import step_down, steps_in
 from tailtrue.tables import Table
@@ -48,8 +49,8 @@ def force(material: str, depth: float, feed: float, materials: Table, factors: T
     how="as large as the cutting force where the cut is shallower than the nose radius of the tool, else a share of it",
 )
 def radial_force(cutting: float, depth: float, nose: float, factors: Table) -> float:
-    kind = "light" if depth <= nose else "rough"
-    return cutting * factors.one(name=f"passive_to_cutting_force_{kind}_cut").number("value")
+    light, rough = (factors.one(name=f"passive_to_cutting_force_{kind}_cut").number("value") for kind in ("light", "rough"))
+    return passive_force(cutting, depth, nose, light, rough)
 
 
 @computed(
@@ -75,7 +76,7 @@ def bend(load: float, span: float, station: float, modulus: float, diameter: flo
     how="twice the bending",
 )
 def bend_on_diameter(deflection: float) -> float:
-    return 2 * deflection
+    return diameter_error(deflection)
 
 
 @computed(
@@ -152,7 +153,7 @@ def worn_out_at(bar: float, wall: float, micrometer: float | None) -> Limited:
     how="diameter there is to use, divided by what a visit costs, whole visits",
 )
 def visits(diameter: float, least: float, use: float) -> int:
-    return max(0, floor((diameter - least) / use))
+    return uses_left(diameter, least, use)
 
 
 @computed(
@@ -164,7 +165,7 @@ def visits(diameter: float, least: float, use: float) -> int:
     how="stock on diameter divided by what a pass takes off the diameter, up to a whole pass",
 )
 def turning_passes(stock: float, finished: float, depth: float) -> int:
-    return max(1, ceil((stock - finished) / (2 * depth) - 1e-9))
+    return passes_for_stock(stock - finished, depth)
 
 
 @computed(

@@ -1,6 +1,8 @@
 """The operations of the job, and what they share: dial, motor, limits of speed."""
 
-from tailtrue.calc.cutting import spindle_speed
+from tailtrue.calc.centre_hole import mean_cutting_diameter
+from tailtrue.calc.cut_power import power_at_tool
+from tailtrue.calc.spindle_band import speed_band
 from tailtrue.computed.operation import limited_speed, operation
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
@@ -34,11 +36,8 @@ def radial_division(reads: str, division: float) -> float:
     how="motor power times the efficiency of a light lathe times the share that may be used",
 )
 def power_for_cutting(motor: float, factors: Table) -> float:
-    return motor * factors.one(name="drive_efficiency_low").number("value") * _share(factors)
-
-
-def _share(factors: Table) -> float:
-    return factors.one(name="motor_use_limit").number("value")
+    efficiency, share = (factors.one(name=name).number("value") for name in ("drive_efficiency_low", "motor_use_limit"))
+    return power_at_tool(motor, efficiency, share)
 
 
 @computed(
@@ -110,8 +109,9 @@ def _centre_drilling(prefix: str, work: str, what: str, held: str) -> None:
         speeds: tuple[float, ...] | None, low: float | None, high: float | None, step: float, overrun: float, table: Table,
     ) -> Limited:  # fmt: skip
         row = table.one(material=material, operation="centre-drilling", tool="HSS")
-        middle = (row.number("low_m_min") + row.number("high_m_min")) / 2
-        wanted = spindle_speed(middle, (pilot + body) / 2)
+        wanted = speed_band(
+            row.number("low_m_min"), row.number("high_m_min"), mean_cutting_diameter(pilot, body)
+        ).middle_per_min
         caps = [(chuck, "the chuck"), (top, "top speed of the lathe"), (cap, "a thin pilot"), (work_cap, "work held short")]
         return limited_speed(wanted, caps, speeds, low, high, step, overrun)
 

@@ -1,10 +1,10 @@
 """Turning masses: what is out of balance, how fast a rim runs, what a flung part carries."""
 
-from math import pi, sqrt
+from math import pi
 
+from tailtrue.calc.balance import speed_for_force
+from tailtrue.calc.beams import GRAVITY_M_S2
 from tailtrue.calc.validity import at_least, positive
-
-_GRAVITY_M_S2 = 9.80665
 
 
 def unbalance_force(mass_kg: float, eccentricity_mm: float, spindle_speed_per_min: float) -> float:
@@ -64,9 +64,8 @@ def unbalance_speed_limit(eccentricity_mm: float, force_to_weight: float) -> flo
     >>> round(unbalance_speed_limit(3, 0.3))
     299
     """
-    positive(eccentricity_mm, "eccentricity", "mm")
     positive(force_to_weight, "force as a share of the weight")
-    return 30 / pi * sqrt(force_to_weight * _GRAVITY_M_S2 * 1000 / eccentricity_mm)
+    return speed_for_force(force_to_weight * GRAVITY_M_S2, 1.0, eccentricity_mm)
 
 
 def rim_speed(diameter_mm: float, spindle_speed_per_min: float) -> float:
