@@ -1,9 +1,12 @@
 """Errors as a person meets them."""
 
+import importlib
+import pkgutil
 import re
 
 import pytest
 
+import tailtrue
 import tailtrue.errors as room
 from tailtrue.errors import (
     ExitCode,
@@ -37,9 +40,15 @@ def test_every_error_has_its_exit_code(kind: type[TailtrueError], code: int) -> 
 
 
 def test_the_drawn_tree_is_the_real_one() -> None:
+    for _, name, _ in pkgutil.walk_packages(tailtrue.__path__, "tailtrue."):
+        if name != "tailtrue.__main__":
+            importlib.import_module(name)
     drawn = dict(re.findall(r"── (\w+) +(\d)", room.__doc__ or ""))
-    real = {kind.__name__: str(int(kind.exit_code)) for kind in TailtrueError.__subclasses__()}
-    assert drawn == real
+    assert drawn == {kind.__name__: str(int(kind.exit_code)) for kind in _below(TailtrueError)}
+
+
+def _below(kind: type[TailtrueError]) -> list[type[TailtrueError]]:
+    return [one for child in kind.__subclasses__() for one in (child, *_below(child))]
 
 
 def test_a_report_has_place_words_and_what_to_do() -> None:

@@ -14,6 +14,7 @@ MAY = {
     "places": set(),
     "procedure": set(),
     "tables": set(),
+    "standards": {"calc", "places", "tables"},
     "errors": set(),
     "quantities": {"errors"},
     "wording": {"procedure"},
@@ -38,8 +39,18 @@ MAY = {
         "assemble", "case", "errors", "facts", "given", "inspection", "places", "plan", "procedure", "refusals", "render",
         "shop", "store", "truth",
     },
+    "truing": {
+        "assemble", "calc", "case", "errors", "facts", "given", "log", "procedure", "quantities", "refusals", "render", "truth",
+    },
+    "log": {"calc", "errors", "facts", "given", "places", "procedure", "quantities", "render"},
+    "diagnosis": {
+        "calc", "case", "errors", "facts", "given", "places", "procedure", "quantities", "render", "tables", "wording",
+    },
     "reference": {"given"},
-    "cli": {"advise", "documents", "reference", "errors", "given", "places", "procedure", "render", "store"},
+    "cli": {
+        "advise", "case", "diagnosis", "documents", "errors", "facts", "given", "log", "places", "procedure", "quantities",
+        "reference", "render", "store", "truing",
+    },
     "__main__": {"cli"},
     "__init__": set(),
 }  # fmt: skip

@@ -30,8 +30,13 @@ class Case:
 
     def __init__(self, knowledge: "Knowledge", said: Mapping[str, Fact]) -> None:
         self.knowledge = knowledge
+        self._said = dict(said)
         self._facts: dict[str, Fact | NotKnown] = dict(said)
         self._outcomes: dict[str, Outcome] = {}
+
+    def with_said(self, more: Mapping[str, Fact]) -> "Case":
+        """The case of the same job with more said: what was made is made anew where it is asked for."""
+        return Case(self.knowledge, {**self._said, **more})
 
     def get(self, name: str) -> Fact | NotKnown:
         """The fact of this name, made now if it was not asked for before."""

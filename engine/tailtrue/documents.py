@@ -3,28 +3,111 @@
 import os
 import tempfile
 from collections.abc import Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
 from tailtrue.errors import Problem, UsageError
 from tailtrue.procedure import Procedure
 from tailtrue.render import to_html, to_markdown
+from tailtrue.render.card import to_card_html, to_card_markdown
+from tailtrue.render.pdf import PdfImpossible, pdf_ready, to_pdf
+
+# What is made of a procedure, and the formats each comes in. JSON is the whole tree, so the card stands in it too.
+FORMATS: Mapping[str, tuple[str, ...]] = {"procedure": ("html", "pdf", "md", "json"), "card": ("html", "pdf", "md")}
+DEFAULT_FORMATS = ("html", "md", "json")
+_ALL_FORMATS = tuple(dict.fromkeys(kind for kinds in FORMATS.values() for kind in kinds))
+_MAKERS = {"procedure": (to_html, to_markdown), "card": (to_card_html, to_card_markdown)}
+_IN_A_BROWSER = "or leave pdf out, open the HTML file in a browser and print it from there"
 
 
-def write_documents(procedure: Procedure, out: Path) -> tuple[Path, ...]:
-    """Write HTML, Markdown and JSON into a folder.
+@dataclass(frozen=True)
+class Wanted:
+    """Which documents are to be made, and in which formats."""
 
-    Every text is made and lies on the disk under another name before the first document changes, so that a full disk
-    or a forbidden folder leaves what was there before. Raises UsageError when the folder cannot be written.
+    documents: tuple[str, ...] = tuple(FORMATS)
+    formats: tuple[str, ...] = DEFAULT_FORMATS
+
+    @property
+    def files(self) -> tuple[tuple[str, str], ...]:
+        """Document and format of each file, in the order they are told."""
+        return tuple((name, kind) for name in self.documents for kind in FORMATS[name] if kind in self.formats)
+
+
+def read_wanted(only: str | None, formats: str | None) -> Wanted:
+    """What two lists with commas ask for; a list that was not given stands for the usual ones.
+
+    Raises UsageError for a word that is not known, and for a wish that leaves nothing to write.
+
+    >>> read_wanted("card", "pdf,html").files
+    (('card', 'html'), ('card', 'pdf'))
     """
-    texts = {
-        "procedure.html": to_html(procedure),
-        "procedure.md": to_markdown(procedure),
-        "procedure.json": procedure.model_dump_json(indent=2) + "\n",
-    }
-    return write_all(texts, out)
+    problems: list[Problem] = []
+    documents = _words("--only", only, tuple(FORMATS), tuple(FORMATS), problems)
+    kinds = _words("--format", formats, _ALL_FORMATS, DEFAULT_FORMATS, problems)
+    wanted = Wanted(documents, kinds)
+    if not problems and not wanted.files:
+        allowed = "; ".join(f"{name}: {', '.join(FORMATS[name])}" for name in documents)
+        wrong = f"{' and '.join(documents)} does not come as {' or '.join(kinds)}"
+        problems.append(Problem("--format", ",".join(kinds), wrong, f"allowed are {allowed}"))
+    if problems:
+        raise UsageError(problems)
+    return wanted
 
 
-def write_all(texts: Mapping[str, str], out: Path) -> tuple[Path, ...]:
+def _words(
+    option: str, said: str | None, allowed: tuple[str, ...], usual: tuple[str, ...], problems: list[Problem]
+) -> tuple[str, ...]:
+    if said is None:
+        return usual
+    words = [word.strip().lower() for word in said.split(",")]
+    do = f"allowed are {', '.join(allowed)}, with commas between"
+    problems.extend(Problem(option, said, f"'{word}' is not known", do) for word in words if word not in allowed)
+    return tuple(word for word in allowed if word in words)
+
+
+def write_documents(procedure: Procedure, out: Path, wanted: Wanted | None = None) -> tuple[Path, ...]:
+    """Write what is wanted of a procedure into a folder.
+
+    Everything is made and lies on the disk under another name before the first document changes, so that a full disk
+    or a forbidden folder leaves what was there before. Raises UsageError when the folder cannot be written, or a PDF
+    is asked for that cannot be made.
+    """
+    pages: dict[str, str] = {}
+    files = (wanted or Wanted()).files
+    return write_all({f"{name}.{kind}": _made(procedure, name, kind, pages) for name, kind in files}, out)
+
+
+def _made(procedure: Procedure, name: str, kind: str, pages: dict[str, str]) -> str | bytes:
+    """One document; `pages` keeps the HTML that the PDF is made of too."""
+    to_page, to_text = _MAKERS[name]
+    if kind == "json":
+        return procedure.model_dump_json(indent=2) + "\n"
+    if kind == "md":
+        return to_text(procedure)
+    if name not in pages:
+        pages[name] = to_page(procedure)
+    return pages[name] if kind == "html" else _pdf(procedure, pages[name])
+
+
+def _pdf(procedure: Procedure, page: str) -> bytes:
+    try:
+        return to_pdf(page, procedure.title)
+    except PdfImpossible as missing:
+        problem = Problem("--format", "pdf", missing.wrong, f"{missing.do}; {_IN_A_BROWSER}")
+        raise UsageError((problem,)) from missing
+
+
+def how_to_print(wanted: Wanted) -> str:
+    """What to do with what was made."""
+    if "pdf" in wanted.formats:
+        return "Print the PDF at its own size, not fitted to the page."
+    if "html" not in wanted.formats:
+        return "For paper ask for html or pdf with --format."
+    by_file = "ask for it with --format pdf" if pdf_ready() else "install its maker: pip install 'tailtrue[pdf]'"
+    return f"Open an HTML file in a browser and print it from there, on paper or to PDF. For PDF straight away {by_file}."
+
+
+def write_all(texts: Mapping[str, str | bytes], out: Path) -> tuple[Path, ...]:
     """Write texts into files of a folder by name, all or none; UsageError when that cannot be done."""
     laid: list[tuple[str, Path]] = []
     try:
@@ -43,10 +126,10 @@ def write_all(texts: Mapping[str, str], out: Path) -> tuple[Path, ...]:
     return tuple(path for _, path in laid)
 
 
-def _lay(path: Path, text: str) -> str:
+def _lay(path: Path, text: str | bytes) -> str:
     handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
-    with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as opened:
-        opened.write(text)
+    with os.fdopen(handle, "wb") as opened:
+        opened.write(text.encode() if isinstance(text, str) else text)
     # mkstemp makes files private; documents are for everybody who may read the folder.
     os.chmod(name, 0o644)
     return name

@@ -6,6 +6,10 @@
     ├── UsageError             2  the command was given something it cannot use
     ├── KnowledgeInvalid       3  a file of the knowledge is wrong
     ├── FactsWrong             4  what the user said cannot be used, or something is missing
+    │   └── ReadingsWrong      4  readings at the lathe cannot be used
+    ├── LogUnusable            4  the alignment log cannot be read or written (in `log`)
+    ├── RecordWrong            4  a record cannot be taken into the log (in `log`)
+    ├── TestsWrong             4  a file of tests cannot be used (in `diagnosis`)
     ├── Refused                5  this job must not be done as it stands
     └── InspectionFailed       6  the finished procedure did not pass the independent inspection
 
@@ -81,6 +85,12 @@ class FactsWrong(TailtrueError):
 
     exit_code = ExitCode.FACTS_WRONG
     heading = "no procedure yet: the facts need mending"
+
+
+class ReadingsWrong(FactsWrong):
+    """Readings that were typed at the lathe cannot be used as they stand."""
+
+    heading = "no move yet: the readings need mending; nothing was recorded"
 
 
 class Refused(TailtrueError):

@@ -228,6 +228,28 @@ class LookUp(Node):
     verdict_possible: bool
 
 
+class CardLine(Node):
+    """One number on the card at the lathe: a setting of the step whose number is given."""
+
+    label: Text
+    value: Figure
+    step: str
+
+
+class CardGroup(Node):
+    """The lines of one operation."""
+
+    title: str
+    lines: tuple[CardLine, ...]
+
+
+class Card(Node):
+    """What of the sheet hangs at the headstock, besides the dangers, the stop conditions and the look-up table."""
+
+    notes: tuple[Setting, ...]
+    groups: tuple[CardGroup, ...]
+
+
 class Drawing(Node):
     """What a drawing of this bar needs: figures by the name of the dimension."""
 
@@ -282,6 +304,7 @@ class Procedure(Node):
     cut_list: tuple[Cut, ...]
     phases: tuple[Phase, ...]
     look_up: LookUp
+    card: Card
     care: tuple[Text, ...]
     findings: tuple[Finding, ...]
     choices: tuple[Choice, ...]

@@ -48,8 +48,9 @@ def test_there_are_a_metric_and_an_inch_example(made: tuple[str, Path]) -> None:
     assert tree(out)["title"]["dials"] == {"fernhill": "metric", "quarry-road": "inch"}[name]
 
 
-def test_all_three_documents_are_there_and_nothing_else(made: tuple[str, Path]) -> None:
-    assert sorted(path.name for path in made[1].iterdir()) == ["procedure.html", "procedure.json", "procedure.md"]
+def test_all_documents_are_there_and_nothing_else(made: tuple[str, Path]) -> None:
+    names = ["card.html", "card.md", "procedure.html", "procedure.json", "procedure.md"]
+    assert sorted(path.name for path in made[1].iterdir()) == names
 
 
 def test_the_json_keeps_to_the_published_schema(made: tuple[str, Path]) -> None:

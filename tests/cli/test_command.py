@@ -44,7 +44,8 @@ def test_check_prints_findings_and_writes_nothing(tmp_path: Path) -> None:
 def test_json_on_make_and_check(tmp_path: Path) -> None:
     made = json.loads(tailtrue("make", JOB, "--out", tmp_path / "out", "--json").stdout)
     assert made["ok"] is True
-    assert [Path(path).name for path in made["documents"]] == ["procedure.html", "procedure.md", "procedure.json"]
+    names = [Path(path).name for path in made["documents"]]
+    assert names == ["procedure.html", "procedure.md", "procedure.json", "card.html", "card.md"]
     assert json.loads(tailtrue("check", JOB, "--json").stdout)["ok"] is True
 
 

@@ -6,9 +6,11 @@ from math import inf, nan
 from .broken import breaks
 from .changed import (
     Job,
+    card_figure,
     figure_of,
     in_order,
     step,
+    with_card_line,
     with_caution,
     with_check,
     with_phase,
@@ -236,3 +238,80 @@ def no_date() -> Job:
 def number_typed_that_a_user_wrote_too() -> Job:
     changed, givens = with_step("4.1", why=("The bar stands out 30 mm.",))
     return changed, replace(givens, labels=(*givens.labels, "30 mm"))
+
+
+@breaks("V34", "card")
+def card_line_without_a_label() -> Job:
+    return with_card_line("skim.feed", label=(" ",))
+
+
+@breaks("V41", "whole sheet", also="V82")
+def card_left_empty() -> Job:
+    return with_sheet(card=procedure().card.model_copy(update={"groups": ()}))
+
+
+@breaks("V80", "card", also="V81")
+def card_with_another_depth() -> Job:
+    return with_card_line("skim.depth", value=figure_of(card_figure("skim.depth"), value=0.06))
+
+
+@breaks("V80", "card")
+def card_with_another_rounding() -> Job:
+    return with_card_line("skim.feed", value=figure_of(card_figure("skim.feed"), rounding="difference"))
+
+
+@breaks("V80", "card")
+def card_that_rounds_a_feed_up() -> Job:
+    return with_card_line("skim.feed", value=figure_of(card_figure("skim.feed"), bound="least"))
+
+
+@breaks("V80", "card", also="V82")
+def card_with_another_speed() -> Job:
+    return with_card_line("skim.speed", value=figure_of(card_figure("skim.speed"), value=800.0))
+
+
+@breaks("V80", "card")
+def card_naming_a_step_that_is_not_there() -> Job:
+    return with_card_line("skim.feed", step="9.9")
+
+
+@breaks("V80", "card")
+def card_naming_the_wrong_step() -> Job:
+    return with_card_line("skim.feed", step="4.4")
+
+
+@breaks("V80", "card")
+def number_in_a_label_of_the_card_that_no_step_sets() -> Job:
+    return with_card_line("skim.feed", label=("feed, bar of ", mm("bar.length", 380.0)))
+
+
+@breaks("V81", "card")
+def depth_on_the_card_that_does_not_say_per_side() -> Job:
+    return with_card_line("skim.depth", label=("depth",))
+
+
+@breaks("V81", "card")
+def feed_on_the_card_that_says_per_side() -> Job:
+    return with_card_line("skim.feed", label=("feed per side",))
+
+
+@breaks("V82", "step 4.3")
+def speed_that_the_card_leaves_out() -> Job:
+    card = procedure().card
+    groups = tuple(
+        group.model_copy(update={"lines": tuple(line for line in group.lines if line.value.fact != "skim.speed")})
+        for group in card.groups
+    )
+    return with_sheet(card=card.model_copy(update={"groups": groups}))
+
+
+@breaks("V83", "card", also="V80")
+def upper_limit_on_the_card_called_the_least() -> Job:
+    figure = figure_of(card_figure("skim.feed"), bound="most")
+    return with_card_line("skim.feed", label=("feed, at least",), value=figure)
+
+
+@breaks("V83", "card", also="V80")
+def lower_limit_on_the_card_called_the_most() -> Job:
+    figure = figure_of(card_figure("skim.feed"), bound="least")
+    return with_card_line("skim.feed", label=("feed, at most",), value=figure)

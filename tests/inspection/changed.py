@@ -7,7 +7,7 @@ from typing import Any
 from tailtrue.inspection import Shop
 from tailtrue.procedure import Caution, Check, Figure, Phase, Procedure, Setting, Step
 
-from .sample import procedure, shop
+from .sample import card_of, procedure, shop
 
 Job = tuple[Procedure, Shop]
 
@@ -45,7 +45,8 @@ def with_dimension(name: str, value: float | None) -> Job:
 
 def with_phases(change: Callable[[Phase], Phase]) -> Job:
     """The sample with every phase changed."""
-    return with_sheet(phases=tuple(change(phase) for phase in procedure().phases))
+    phases = tuple(change(phase) for phase in procedure().phases)
+    return with_sheet(phases=phases, card=card_of(phases))
 
 
 def with_phase(number: str, /, **changes: Any) -> Job:
@@ -86,6 +87,26 @@ def in_order(phase_number: str, *order: str) -> Job:
 def figure_of(figure: Figure, **changes: Any) -> Figure:
     """A figure, changed."""
     return figure.model_copy(update=changes)
+
+
+def with_card_line(changed: str, **changes: Any) -> Job:
+    """The sample with the line of one fact on its card changed, at its step or not."""
+    groups = tuple(
+        group.model_copy(
+            update={
+                "lines": tuple(
+                    line.model_copy(update=changes) if line.value.fact == changed else line for line in group.lines
+                )
+            }
+        )
+        for group in procedure().card.groups
+    )
+    return with_sheet(card=procedure().card.model_copy(update={"groups": groups}))
+
+
+def card_figure(fact: str) -> Figure:
+    """A number on the card of the sample."""
+    return next(line.value for group in procedure().card.groups for line in group.lines if line.value.fact == fact)
 
 
 def with_setting(number: str, line: int, **changes: Any) -> Job:

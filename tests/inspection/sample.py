@@ -5,6 +5,9 @@ from collections.abc import Iterator
 from tailtrue.inspection import Shop, SpeedCap
 from tailtrue.procedure import (
     Alternative,
+    Card,
+    CardGroup,
+    CardLine,
     Choice,
     Cut,
     Derivation,
@@ -14,6 +17,7 @@ from tailtrue.procedure import (
     LookUp,
     Move,
     Need,
+    Phase,
     Procedure,
     Setting,
     Source,
@@ -70,6 +74,25 @@ def procedure() -> Procedure:
     whole = bare.model_copy(update={"needs": tuple(_need(name, tuple(at)) for name, at in used.items())})
     facts = dict.fromkeys(figure.fact for figure in _figures(whole))
     return whole.model_copy(update={"derivations": tuple(_derivation(fact) for fact in facts)})
+
+
+def card_of(phases: tuple[Phase, ...]) -> Card:
+    """A card with every number that a step sets, a group for each phase."""
+    groups = (
+        CardGroup(
+            title=phase.title,
+            lines=tuple(
+                CardLine(label=setting.label, value=piece, step=step.number)
+                for step in phase.steps
+                for setting in step.settings
+                for piece in setting.value
+                if isinstance(piece, Figure)
+            ),
+        )
+        for phase in phases
+    )
+    note = Setting(label=("Before each start",), value=("key out, guard shut.",))
+    return Card(notes=(note,), groups=tuple(group for group in groups if group.lines))
 
 
 def _need(name: str, used_at: tuple[str, ...]) -> Need:
@@ -143,6 +166,7 @@ def _without_lists() -> Procedure:
         ),
         phases=(*making(), *using()),
         look_up=_look_up(),
+        card=card_of((*making(), *using())),
         care=(("Oil the bar.",),),
         findings=(Finding(level="note", text=("None of the drills is a reamer.",), sources=("gum:7",)),),
         choices=(

@@ -4,12 +4,17 @@ from typing import Literal
 
 from tailtrue.procedure import (
     Alternative,
+    Card,
+    CardGroup,
+    CardLine,
     Choice,
     Cut,
     Drawing,
+    Figure,
     Finding,
     LookUp,
     Move,
+    Phase,
     Procedure,
     Setting,
     Source,
@@ -156,6 +161,7 @@ def procedure(
             leave=mm("align.uncertainty", 0.00482, "difference", "least"),
             verdict_possible=True,
         ),
+        card=card((*making(), *using())),
         care=(("Oil the bar and hang it by its end.",), ("Touch up the centre holes before each use.",)),
         findings=(
             Finding(
@@ -223,6 +229,27 @@ def procedure(
             Source(id="memory", kind="open", title="Not confirmed yet", status="open"),
         ),
     )
+
+
+def card(phases: tuple[Phase, ...]) -> Card:
+    """A card with every number that is set, a group for each phase."""
+    groups = (
+        CardGroup(
+            title=phase.title,
+            lines=tuple(
+                CardLine(label=setting.label, value=setting.value[0], step=step.number)
+                for step in phase.steps
+                for setting in step.settings
+                if len(setting.value) == 1 and isinstance(setting.value[0], Figure)
+            ),
+        )
+        for phase in phases
+    )
+    notes = (
+        Setting(label=("Before each start",), value=("key out, guard shut, one turn by hand.",)),
+        Setting(label=("The dial reads diameter",), value=(mm("lathe.dial_division", 0.05, "depth"), " a division.")),
+    )
+    return Card(notes=notes, groups=tuple(group for group in groups if group.lines))
 
 
 def title(dials: Literal["metric", "inch"], paper: Literal["A4", "Letter"], machine: str) -> TitleBlock:

@@ -2,6 +2,7 @@
 
 import hashlib
 
+from tailtrue.assemble.card import card
 from tailtrue.assemble.cautions import applicable, for_the_job
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
@@ -48,6 +49,7 @@ def assemble(case: Case, plan: Plan) -> Procedure:
         cut_list=_cut_list(filler),
         phases=made,
         look_up=_look_up(filler),
+        card=card(filler, made),
         care=tuple(filler.text(text) for text in page.care),
         findings=_findings(filler),
         choices=choices(filler),

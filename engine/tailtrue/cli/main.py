@@ -9,7 +9,15 @@ from typing import Annotated, Any
 
 import typer
 
+from tailtrue.cli.correct import correct
+from tailtrue.cli.diagnose import diagnose
 from tailtrue.cli.guarded import guarded
+from tailtrue.cli.log import log_app
+from tailtrue.cli.record import record
+from tailtrue.cli.tag import tag
+from tailtrue.cli.taper import taper
+from tailtrue.cli.trials import clamp_test, reverse_test
+from tailtrue.cli.true import true
 from tailtrue.errors import ExitCode
 
 app = typer.Typer(
@@ -20,24 +28,47 @@ app = typer.Typer(
     help="Procedures for making and using an alignment test bar on your lathe.",
 )
 knowledge_app = typer.Typer(no_args_is_help=True, help="The rule base itself.")
+app.command()(correct)
+app.command()(true)
+app.command("clamp-test")(clamp_test)
+app.command("reverse-test")(reverse_test)
+app.command()(diagnose)
+app.command()(record)
+app.command()(taper)
+app.command()(tag)
 app.add_typer(knowledge_app, name="knowledge")
+app.add_typer(log_app, name="log")
 
 Job = Annotated[Path, typer.Argument(metavar="JOB", help="the job file (TOML)", show_default=False)]
 Json = Annotated[bool, typer.Option("--json", help="print the result as JSON")]
 Out = Annotated[Path, typer.Option("--out", help="folder for the documents", show_default=False)]
 
 
+Only = Annotated[
+    str | None,
+    typer.Option("--only", metavar="NAMES", help="procedure, card: these documents alone, with commas", show_default=False),
+]
+Formats = Annotated[
+    str | None,
+    typer.Option("--format", metavar="FORMATS", help="html, pdf, md, json; without it html,md,json", show_default=False),
+]
+
+
 @app.command()
-def make(job: Job, out: Out, as_json: Json = False) -> None:
-    """Make the procedure of a job: procedure.html, procedure.md, procedure.json."""
+def make(job: Job, out: Out, only: Only = None, formats: Formats = None, as_json: Json = False) -> None:
+    """Make the procedure of a job and the card for the headstock."""
 
     def work() -> dict[str, Any]:
+        from tailtrue.documents import how_to_print, read_wanted, write_documents
+
+        wanted = read_wanted(only, formats)
+
         from tailtrue.advise import make_procedure
-        from tailtrue.documents import write_documents
 
         procedure = make_procedure(job)
-        paths = write_documents(procedure, out)
+        paths = write_documents(procedure, out, wanted)
         return {
+            "print": how_to_print(wanted),
             "documents": [str(path) for path in paths],
             "number": procedure.title.number,
             "checksum": procedure.title.checksum,
@@ -49,7 +80,7 @@ def make(job: Job, out: Out, as_json: Json = False) -> None:
         typer.echo("Made:")
         for path in done["documents"]:
             typer.echo(f"  {path}")
-        typer.echo("Open procedure.html in a browser and print it from there, on paper or to PDF.")
+        typer.echo(done["print"])
 
 
 @app.command()

@@ -6,7 +6,27 @@ could be disputed is a row of a table or a limit in the knowledge.
 
 import importlib
 
-_ROOMS = ("machine", "bar", "centre_hole", "collar", "measuring", "speeds", "hole", "bore", "joint", "skim", "alignment")
+_ROOMS = (
+    "machine",
+    "bar",
+    "centre_hole",
+    "collar",
+    "measuring",
+    "speeds",
+    "hole",
+    "bore",
+    "joint",
+    "skim",
+    "alignment",
+    "truing",
+    "visit",
+    "visit_rounds",
+    "third_collar",
+    "clamp_test",
+    "reverse_test",
+    "lookup",
+    "setover",
+)
 
 
 def load() -> None:

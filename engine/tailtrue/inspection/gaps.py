@@ -19,6 +19,7 @@ _LISTS = frozenset(
         "cautions", "settings", "checks", "blanks", "job_cautions", "needs", "cut_list", "phases", "steps", "rows",
         "facts", "who_may", "do_not_start", "stop_at_once", "if_it_goes_wrong", "conventions", "care", "findings",
         "choices", "derivations", "alternatives", "avoid",
+        "notes", "groups", "lines",
     }
 )  # fmt: skip
 
@@ -67,6 +68,7 @@ def parts_present(sheet: Sheet) -> Iterator[Fault]:
         "what is needed": procedure.needs,
         "the work itself": procedure.phases,
         "the look-up table": procedure.look_up.rows,
+        "the card at the lathe": procedure.card.groups,
         "how the numbers came about": procedure.derivations,
         "the list of sources": procedure.sources,
     }

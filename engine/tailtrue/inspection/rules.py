@@ -1,6 +1,7 @@
 """Every rule of the inspection, in one list. Numbers stay with their rule when others come or go."""
 
 from tailtrue.inspection import (
+    card,
     cautions,
     cutting,
     drawing,
@@ -71,4 +72,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V77", tailstock.held_after_clamping, "common practice: a loose tailstock lets the bar fly at the next start"),
     Rule("V78", title.dated, "ISO 8601: a date is written year-month-day"),
     Rule("V79", cautions.must_say_said, "house rule: a caution that knows no exception never drops out"),
+    Rule("V80", card.agrees, "house rule: the card says nothing that the sheet does not say"),
+    Rule("V81", card.tells_side, "common practice: depth per side and depth on diameter are told apart on paper"),
+    Rule("V82", card.speeds_complete, "house rule: no operation is run at a speed that the card leaves out"),
+    Rule("V83", card.tells_limit, "common practice: the low limit and the high limit are told apart on paper"),
 )

@@ -1,7 +1,8 @@
 """What the templates may ask of a procedure beyond its fields: texts in a system, names, links."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from typing import TypeVar
 
 from markupsafe import Markup, escape
 
@@ -11,6 +12,7 @@ from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say
 
 _NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
+_Entry = TypeVar("_Entry")
 _STEPS_TOLD = 3
 _PLACES_BESIDE = 2
 
@@ -140,6 +142,13 @@ class Page:
     def source_number(self, source: Source) -> int:
         """The number of a source on this sheet."""
         return self._index.sources[source.id]
+
+    def abreast(self, entries: Sequence[_Entry], count: int) -> list[list[Sequence[_Entry]]]:
+        """Entries in rows of so many, each row in two halves that stand beside each other."""
+        return [
+            [entries[start : start + count // 2], entries[start + count // 2 : start + count]]
+            for start in range(0, len(entries), count)
+        ]
 
     def anchor(self, name: str) -> str:
         """A name that may stand in an id."""

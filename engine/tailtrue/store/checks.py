@@ -4,8 +4,9 @@ import re
 from collections.abc import Iterable, Iterator
 
 from tailtrue.errors import KnowledgeInvalid, Problem
+from tailtrue.store.card_checks import card_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
-from tailtrue.store.knowledge import Caution, Knowledge, Note, StepText, Stop
+from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.models import DecisionFile
 from tailtrue.store.scan import unique_problems
 from tailtrue.tables import source_keys
@@ -25,6 +26,7 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_steps(knowledge),
         *_needs(knowledge),
         *_routes(knowledge),
+        *card_problems(knowledge.page.card, knowledge.steps),
         *_cautions(knowledge),
         *_texts(knowledge),
         *example_problems(knowledge),
@@ -81,7 +83,13 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
                 if key not in knowledge.sources:
                     yield Problem(where, said, f"source '{key}' is not in sources.toml", "add it, or use memory")
 
-    rules: tuple[Caution | Stop | Note, ...] = (*knowledge.cautions, *knowledge.stops, *knowledge.notes)
+    rules: tuple[Caution | Stop | Note | Remark | Say, ...] = (
+        *knowledge.cautions,
+        *knowledge.stops,
+        *knowledge.notes,
+        *knowledge.remarks,
+        *knowledge.says,
+    )
     for rule in rules:
         yield from resolve(rule.where, rule.file.id, rule.file.sources)
     for decision in knowledge.decisions.values():
@@ -190,6 +198,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
         yield from ((stop.where, stop.file.id, text, "") for text in (stop.text, *stop.way_out))
     for note in knowledge.notes:
         yield note.where, note.file.id, note.text, ""
+    lines: tuple[Remark | Say, ...] = (*knowledge.remarks, *knowledge.says)
+    yield from ((line.where, line.file.id, line.text, "") for line in lines)
     for name, need in knowledge.needs.items():
         yield from (("knowledge/needs.toml", name, text, "") for text in (need.name, need.detail))
     for name, step in knowledge.steps.items():
@@ -211,5 +221,9 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
         yield from ((where, seen, text, "") for text in (do, never))
     for row in page.facts:
         yield from ((where, row.label.words, text, "") for text in (row.label, row.value, row.reason))
+    for note_line in page.card.notes:
+        yield from ((where, note_line.label.words, text, "") for text in (note_line.label, note_line.value))
+    for group in page.card.groups:
+        yield from ((where, group.title, line.label, "") for line in group.lines)
     for cut in page.cuts:
         yield from ((where, cut.piece, text, "") for text in (cut.material, cut.size, cut.saw_to))

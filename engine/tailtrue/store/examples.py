@@ -47,6 +47,9 @@ def example_problems(knowledge: Knowledge) -> Iterator[Problem]:
     for stop in knowledge.stops:
         yield from _judge(knowledge, stop.file.id, stop.when, stop.file.example, stop.where)
         yield from _both_ways(stop.file.id, stop.file.example, stop.where)
+    for remark in knowledge.remarks:
+        yield from _judge(knowledge, remark.file.id, remark.when, remark.file.example, remark.where)
+        yield from _both_ways(remark.file.id, remark.file.example, remark.where)
     for note in knowledge.notes:
         yield from _judge(knowledge, note.file.id, note.when, note.file.example, note.where)
 

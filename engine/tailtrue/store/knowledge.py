@@ -15,7 +15,9 @@ from tailtrue.store.models import (
     NeedFile,
     NoteFile,
     PhaseFile,
+    RemarkFile,
     RouteFile,
+    SayFile,
     SourceFile,
     StepFile,
     StopFile,
@@ -50,6 +52,26 @@ class Note:
     """A note with its condition and text read."""
 
     file: NoteFile
+    when: Condition
+    text: Wording
+    where: str
+
+
+@dataclass(frozen=True)
+class Remark:
+    """A remark on readings with its condition and text read."""
+
+    file: RemarkFile
+    when: Condition
+    text: Wording
+    where: str
+
+
+@dataclass(frozen=True)
+class Say:
+    """A line said after a visit with its condition and text read."""
+
+    file: SayFile
     when: Condition
     text: Wording
     where: str
@@ -163,6 +185,31 @@ class DrawingPlan:
 
 
 @dataclass(frozen=True)
+class CardLineText:
+    """A number on the card with its label read; an empty label stands for that of the step."""
+
+    fact: str
+    label: Wording
+
+
+@dataclass(frozen=True)
+class CardGroupText:
+    """The numbers of one operation and the steps that set them."""
+
+    title: str
+    steps: frozenset[str]
+    lines: tuple[CardLineText, ...]
+
+
+@dataclass(frozen=True)
+class CardText:
+    """What stands on the card at the lathe."""
+
+    notes: tuple[SettingText, ...]
+    groups: tuple[CardGroupText, ...]
+
+
+@dataclass(frozen=True)
 class Page:
     """The standing texts of the sheet."""
 
@@ -177,6 +224,7 @@ class Page:
     facts: tuple[SettingText, ...]
     cuts: tuple[CutText, ...]
     drawing: DrawingPlan
+    card: CardText
     sources: tuple[str, ...]
 
 
@@ -193,6 +241,8 @@ class Knowledge:
     cautions: tuple[Caution, ...]
     stops: tuple[Stop, ...]
     notes: tuple[Note, ...]
+    remarks: tuple[Remark, ...]
+    says: tuple[Say, ...]
     steps: Mapping[str, StepText]
     routes: Mapping[str, Route]
     needs: Mapping[str, Need]

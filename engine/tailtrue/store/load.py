@@ -2,6 +2,7 @@
 
 import hashlib
 from collections.abc import Callable, Mapping
+from itertools import chain
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -15,6 +16,9 @@ from tailtrue.quantities import read_quantity
 from tailtrue.store import models
 from tailtrue.store.checks import check_knowledge
 from tailtrue.store.knowledge import (
+    CardGroupText,
+    CardLineText,
+    CardText,
     Caution,
     CheckText,
     CutText,
@@ -25,7 +29,9 @@ from tailtrue.store.knowledge import (
     Note,
     Page,
     Phase,
+    Remark,
     Route,
+    Say,
     SettingsFrom,
     SettingText,
     StepText,
@@ -36,6 +42,10 @@ from tailtrue.tables import read_tables, source_keys
 from tailtrue.wording import Wording, read_wording
 
 Made = TypeVar("Made")
+
+# Folders with what is said at the lathe, and with the facts that are said there.
+SAID_IN = ("visit", "record", "setover", "tag", "explain")
+FACTS_SAID_IN = ("visit", "setover", "tag")
 
 
 def knowledge_version(folder: Path) -> str:
@@ -61,6 +71,7 @@ class Loader:
     def load(self) -> Knowledge:
         """The knowledge, or KnowledgeInvalid with all that is wrong."""
         limits = self._limits()
+        self._said_at_lathe()
         sources = {
             name: made
             for name, row in self.reader.toml(self.folder / "sources.toml").items()
@@ -90,6 +101,15 @@ class Loader:
             notes=tuple(
                 Note(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
                 for f, w in self.reader.entries("notes.toml", "note", models.NoteFile)
+            ),
+            remarks=tuple(
+                Remark(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
+                for f, w in self.reader.entries("visit/remarks.toml", "remark", models.RemarkFile)
+            ),
+            says=tuple(
+                Say(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
+                for room in SAID_IN
+                for f, w in self.reader.entries(f"{room}/says.toml", "say", models.SayFile)
             ),
             steps=self._steps(),
             routes=self._routes(),
@@ -139,6 +159,14 @@ class Loader:
             limits[file.id] = Fact(spec, value, sources=spec.sources)
             self.catalogue[file.id] = spec
         return limits
+
+    def _said_at_lathe(self) -> None:
+        files = (self.reader.entries(f"{room}/facts.toml", "fact", models.SaidAtLatheFile) for room in FACTS_SAID_IN)
+        for file, where in chain.from_iterable(files):
+            self.catalogue[file.id] = FactSpec(
+                file.id, file.kind, file.label, "given", file.unit, file.rounding, choices=tuple(file.choices), where=where,
+                how=file.how, sources=tuple(key for written in file.sources for key in source_keys(written)),
+            )  # fmt: skip
 
     def _decision(self, file: models.DecisionFile, where: str) -> Decision:
         rows = tuple(
@@ -241,8 +269,20 @@ class Loader:
             facts=settings,
             cuts=cuts,
             drawing=drawing,
+            card=self._card(file.card, where),
             sources=tuple(file.sources),
         )
+
+    def _card(self, file: models.CardFile, where: str) -> CardText:
+        groups = tuple(
+            CardGroupText(
+                group.title,
+                frozenset(group.steps),
+                tuple(CardLineText(line.fact, self._wording(line.label, where, line.fact)) for line in group.line),
+            )
+            for group in file.group
+        )
+        return CardText(tuple(self._setting(note, where, "card") for note in file.notes), groups)
 
 
 def load_knowledge(folder: Path) -> Knowledge:

@@ -76,6 +76,48 @@ class NoteFile(File):
     example: list[ExampleFile] = []
 
 
+class SaidAtLatheFile(File):
+    """A fact that is said at the lathe, reading by reading, and not in the files of a job."""
+
+    id: str
+    kind: Literal["quantity", "quantities", "choice", "yes-no", "text", "count"]
+    label: str
+    unit: str = ""
+    rounding: Rounding = "ratio"
+    choices: list[str] = []
+    how: str
+    sources: list[str] = Field(min_length=1)
+
+
+class RemarkFile(File):
+    """What a careful hand would say of readings. One that bars a move keeps the tailstock where it is."""
+
+    id: str
+    bars_move: bool
+    when: When = Field(min_length=1)
+    text: str
+    sources: list[str] = Field(min_length=1)
+    example: list[ExampleFile] = Field(min_length=2)
+
+
+class SayFile(File):
+    """A line of what is said after a visit or stands on a paper for the lathe."""
+
+    id: str
+    part: Literal[
+        "found", "verdict", "do", "steps", "after", "limits",
+        "record-safety", "record-read", "record-scales", "record-cannot", "record-fill", "record-verify",
+        "taper-found", "taper-do", "taper-steps", "taper-turn", "taper-check", "taper-back", "taper-warn",
+        "settag-what", "settag-never", "settag-back", "tag-result", "tag-means",
+        "explain-geometry", "explain-twice", "explain-spread", "explain-half", "explain-indicator", "explain-shows",
+        "explain-cannot", "explain-safety",
+        "clamp-found", "clamp-do", "clamp-limits", "reverse-found", "reverse-do", "reverse-limits",
+    ]  # fmt: skip
+    when: When = []
+    text: str
+    sources: list[str] = Field(min_length=1)
+
+
 class DecisionRowFile(File):
     """One alternative of a decision."""
 
@@ -241,6 +283,28 @@ class DrawingFile(File):
     labels: dict[str, str]
 
 
+class CardLineFile(File):
+    """One number on the card; without a label, that of the step."""
+
+    fact: str
+    label: str = ""
+
+
+class CardGroupFile(File):
+    """The numbers of one operation, taken from settings of these steps."""
+
+    title: str
+    steps: list[str]
+    line: list[CardLineFile]
+
+
+class CardFile(File):
+    """What stands on the card at the lathe."""
+
+    notes: list[SettingFile]
+    group: list[CardGroupFile]
+
+
 class PageFile(File):
     """Standing texts of the sheet."""
 
@@ -255,4 +319,5 @@ class PageFile(File):
     facts: list[SettingFile]
     cut: list[CutFile]
     drawing: DrawingFile
+    card: CardFile
     sources: list[str]

@@ -1,0 +1,175 @@
+"""Setting the tailstock over on purpose: how far for a taper, and what the taper that was cut says of it."""
+
+from collections.abc import Mapping, Sequence
+from math import hypot
+from typing import Any
+
+from tailtrue.calc.setover import (
+    half_angle_of_taper,
+    setover_exact,
+    setover_toward_tool,
+    taper_from_diameters,
+    taper_from_half_angle,
+    taper_per_foot,
+    working_span,
+)
+from tailtrue.computed.registry import Limited, computed
+from tailtrue.tables import Table
+
+_INCH = 25.4
+_SPAN = ("setover.span",)
+
+
+@computed(
+    "setover.taper",
+    label="taper on diameter for each unit of length",
+    unit="1",
+    needs=("setover.large?", "setover.small?", "setover.length?", "setover.per_foot?", "setover.ratio?",
+           "setover.half_angle_said?"),
+    how="from the two diameters and their distance, or as given for each foot, as a ratio or as an angle",
+)  # fmt: skip
+def taper(
+    large: float | None, small: float | None, length: float | None, per_foot: float | None, ratio: float | None,
+    half_angle: float | None,
+) -> float | None:  # fmt: skip
+    if per_foot is not None:
+        return taper_per_foot(per_foot / _INCH)
+    if ratio is not None:
+        return 1 / ratio
+    if half_angle is not None:
+        return taper_from_half_angle(half_angle)
+    if large is None or small is None or length is None:
+        return None
+    return taper_from_diameters(large, small, length)
+
+
+@computed("setover.one_in", label="length in which the diameter loses one", unit="1", rounding="ratio",
+          needs=("setover.taper",), how="1 / taper")  # fmt: skip
+def one_in(slope: float) -> float:
+    return 1 / slope
+
+
+@computed("setover.half_angle", label="angle between side and axis", unit="deg", rounding="angle",
+          needs=("setover.taper",), how="atan(taper / 2)")  # fmt: skip
+def half_angle(slope: float) -> float:
+    return half_angle_of_taper(slope)
+
+
+@computed("setover.steepest_half_angle", label="steepest half angle that is set over", unit="deg", rounding="angle",
+          bound="most", tables=("setover/limits",), how="from the table")  # fmt: skip
+def steepest_half_angle(limits: Table) -> float:
+    return limits.one(name="steepest_half_angle").number("value")
+
+
+@computed("setover.span", label="length of the work between the points of the centres", unit="mm", rounding="length",
+          needs=("setover.work_length", "setover.head_depth", "setover.tail_depth"),
+          how="length over both faces less the depth of both centre holes")  # fmt: skip
+def span(length: float, head: float, tail: float) -> float:
+    return working_span(length, head, tail)
+
+
+@computed("setover.amount", label="set-over of the tailstock", unit="mm", rounding="depth",
+          needs=("setover.taper", *_SPAN), how="L sin(atan(taper / 2)), the work standing aslant")  # fmt: skip
+def amount(slope: float, length: float) -> float:
+    return setover_exact(slope, length)
+
+
+@computed("setover.toward_tool", label="set-over toward the tool", unit="mm", rounding="depth",
+          needs=("setover.amount", "setover.small_end"),
+          how="the set-over; less than nought, away from the tool, when the small end is at the headstock")  # fmt: skip
+def toward_tool(size: float, small_end: str) -> float:
+    return setover_toward_tool(size, small_end)
+
+
+@computed("setover.span_in_setovers", label="length of the work in set-overs", unit="1", rounding="ratio",
+          needs=("setover.amount", *_SPAN), how="length between the points / set-over")  # fmt: skip
+def span_in_setovers(size: float, length: float) -> float:
+    return length / size
+
+
+@computed("setover.customary", label="length in set-overs up to which plain centres last", unit="1", rounding="ratio",
+          tables=("setover/limits",), how="from the table")  # fmt: skip
+def customary(limits: Table) -> float:
+    return 1 / limits.one(name="customary_share").number("value")
+
+
+@computed("setover.steep", label="steep for a set-over", kind="yes-no",
+          needs=("setover.span_in_setovers", "setover.customary"),
+          how="the length holds fewer set-overs than is customary")  # fmt: skip
+def steep(found: float, usual: float) -> bool:
+    return found < usual
+
+
+@computed("setover.divisions", label="divisions of the indicator for the set-over", unit="1", rounding="count",
+          needs=("setover.amount", "crib.indicator_division"), how="set-over over one division")  # fmt: skip
+def divisions(size: float, division: float) -> float:
+    return round(size / division)
+
+
+@computed("setover.difference", label="difference of diameters over the tapered part", unit="mm", rounding="fit",
+          needs=("setover.taper", "setover.length"), how="taper x length")  # fmt: skip
+def difference(slope: float, length: float) -> float:
+    return slope * length
+
+
+@computed("setover.cut_difference", label="difference of the two diameters read", unit="mm", rounding="fit",
+          needs=("setover.cut_large", "setover.cut_small"), how="the one less the other")  # fmt: skip
+def cut_difference(large: float, small: float) -> float:
+    return large - small
+
+
+@computed("setover.cut_wanted", label="difference wanted over the distance read", unit="mm", rounding="fit",
+          needs=("setover.taper", "setover.cut_apart"), how="taper x distance")  # fmt: skip
+def cut_wanted(slope: float, apart: float) -> float:
+    return slope * apart
+
+
+@computed(
+    "setover.correction",
+    label="correction of the set-over",
+    unit="mm",
+    rounding="difference",
+    needs=("setover.taper", "setover.cut_large", "setover.cut_small", "setover.cut_apart", *_SPAN),
+    how="set-over for the taper wanted less that of the taper that was cut; more than nought is further",
+)
+def correction(slope: float, large: float, small: float, apart: float, length: float) -> float:
+    return setover_exact(slope, length) - setover_exact(taper_from_diameters(large, small, apart), length)
+
+
+@computed("setover.correction_amount", label="size of the correction", unit="mm", rounding="difference",
+          needs=("setover.correction",), how="its size; the way is said in words")  # fmt: skip
+def correction_amount(signed: float) -> float:
+    return abs(signed)
+
+
+@computed(
+    "setover.correction_doubt",
+    label="doubt of the correction",
+    unit="mm",
+    rounding="difference",
+    bound="least",
+    needs=("setover.cut_large", "setover.cut_small", "setover.cut_apart", *_SPAN, "lathe.dials",
+           "crib.outside_micrometers?", "crib.caliper_resolution?", "crib.indicator_division?"),
+    tables=("measuring/instruments",),
+    how="doubt of the two diameters, each by itself, carried to the set-over, and half a division of the indicator",
+)  # fmt: skip
+def correction_doubt(
+    large: float, small: float, apart: float, length: float, dials: str, micrometers: Sequence[Mapping[str, Any]] | None,
+    caliper: float | None, division: float | None, instruments: Table,
+) -> Limited:  # fmt: skip
+    # The two sizes differ too much for the error of one instrument to cancel.
+    doubts = []
+    for size in (large, small):
+        owned = any(one["from"] <= size <= one["to"] for one in micrometers or ())
+        kinds = [f"outside-micrometer-{dials}"] if owned else ["caliper"] if caliper is not None else []
+        rows = [
+            row
+            for kind in kinds
+            for row in instruments.where(kind=kind)
+            if row.number("from_mm") <= size <= row.number("to_mm")
+        ]
+        if not rows:
+            return Limited(None, f"no instrument of the crib is known to read {size:g} mm")
+        doubts.append(instruments.take(rows[0]).number("expanded_uncertainty_mm"))
+    of_setting = 0.0 if division is None else division / 2
+    return Limited(hypot(hypot(*doubts) * length / (2 * apart), of_setting), "the instruments and the indicator")

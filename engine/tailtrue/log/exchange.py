@@ -1,0 +1,59 @@
+"""Files of the log to and from other programs: CSV or JSON by the ending of the name."""
+
+from collections.abc import Callable, Iterable, Iterator
+from pathlib import Path
+
+from tailtrue.errors import Problem, UsageError
+from tailtrue.log.book import Book, Entry, TakenIn
+from tailtrue.log.csv_file import from_csv, to_csv
+from tailtrue.log.json_file import from_json, to_json
+from tailtrue.log.rows import Good
+from tailtrue.log.unread import UnreadRow
+
+Write = Callable[[Iterable[Entry]], str]
+Read = Callable[[str, str], Iterator[Good | UnreadRow]]
+
+_FORMS: dict[str, tuple[Write, Read]] = {".csv": (to_csv, from_csv), ".json": (to_json, from_json)}
+
+
+def written(book: Book, path: Path) -> str:
+    """The whole log as the text of a file of this name, struck records included. Raises UsageError."""
+    return _form(path)[0](book.records(struck=True))
+
+
+def bring_in(book: Book, path: Path) -> tuple[TakenIn, tuple[UnreadRow, ...]]:
+    """Add what is new in a file; rows that do not fit are kept aside in the book, and returned.
+
+    Raises UsageError when the file as a whole cannot be read, LogUnusable when the log cannot be written; nothing is
+    added then.
+    """
+    read = _form(path)[1]
+    rows = list(read(_text(path), path.name))
+    good = [row for row in rows if not isinstance(row, UnreadRow)]
+    unread = tuple(row for row in rows if isinstance(row, UnreadRow))
+    return book.take_in(good, unread), unread
+
+
+def _form(path: Path) -> tuple[Write, Read]:
+    form = _FORMS.get(path.suffix.lower())
+    if form is None:
+        raise UsageError((Problem(str(path), path.suffix, "is no kind of file for a log", "end the name in .csv or .json"),))
+    return form
+
+
+def _text(path: Path) -> str:
+    try:
+        with path.open(encoding="utf-8", newline="") as opened:
+            return opened.read()
+    except FileNotFoundError:
+        raise _unreadable(path, "there is no such file", "mend the name") from None
+    except UnicodeDecodeError:
+        raise _unreadable(path, "is not text in UTF-8", "save it again as CSV in UTF-8") from None
+    except OSError as wrong:
+        raise _unreadable(
+            path, f"cannot be read: {str(wrong.strerror).lower()}", "look at the name and the rights"
+        ) from wrong
+
+
+def _unreadable(path: Path, wrong: str, do: str) -> UsageError:
+    return UsageError((Problem(str(path), "", wrong, do),))

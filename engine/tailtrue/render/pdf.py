@@ -1,0 +1,62 @@
+"""A page as PDF. The maker is an extra: everything else works without it.
+
+The page is the HTML page. Same page and same letter faces, same bytes: the date in the file is that of the sheet, no
+clock is read.
+"""
+
+import re
+from functools import lru_cache
+from io import BytesIO
+
+from tailtrue.places import templates_folder
+from tailtrue.procedure import TitleBlock
+
+# Links inside the page are resolved against this; nothing is ever fetched.
+_BASE = "file:///sheet"
+_LETTERS = b"/FontFile"
+# Citations lead to the list of sources a thousand times: their links cost a fifth of the time, and the number says it all.
+_CITATION = re.compile(r'<a href="#source-[^>]*>(\d+)</a>')
+
+
+class PdfImpossible(Exception):
+    """No PDF can be made here; says why, and what to do."""
+
+    def __init__(self, wrong: str, do: str) -> None:
+        self.wrong, self.do = wrong, do
+        super().__init__(wrong)
+
+
+def to_pdf(html: str, title: TitleBlock) -> bytes:
+    """A page as PDF, letters embedded.
+
+    Raises PdfImpossible when the maker is not installed, or finds no letters to print with.
+    """
+    try:
+        import plutoprint
+    except ImportError as missing:
+        raise PdfImpossible("the maker of PDF is not installed", "install it: pip install 'tailtrue[pdf]'") from missing
+    book = plutoprint.Book(media=plutoprint.MEDIA_TYPE_PRINT)
+    book.load_html(_CITATION.sub(r"\1", html), user_style=_style(), base_url=_BASE)
+    book.set_metadata(plutoprint.PDF_METADATA_CREATION_DATE, f"{title.date}T00:00:00Z")
+    made = BytesIO()
+    book.write_to_pdf_stream(made)
+    # Without a letter face the pages come out with frames and no words, and nothing says so.
+    if _LETTERS not in made.getvalue():
+        raise PdfImpossible(
+            "no letter faces were found, so the pages would be without words",
+            "install some, such as the package fonts-liberation",
+        )
+    return made.getvalue()
+
+
+@lru_cache(maxsize=1)
+def _style() -> str:
+    """What only the PDF needs."""
+    return (templates_folder() / "pdf.css").read_text(encoding="utf-8")
+
+
+def pdf_ready() -> bool:
+    """Whether the maker of PDF is installed."""
+    from importlib.util import find_spec
+
+    return find_spec("plutoprint") is not None

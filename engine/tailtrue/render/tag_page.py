@@ -1,0 +1,54 @@
+"""Tags to hang on a lathe: how the tailstock was last found, and that it is set over. Cut along the broken lines."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from tailtrue.procedure import Text
+from tailtrue.render.paper import Head, page
+
+ACROSS, DOWN = 2, 3
+CHECKED = "Tailstock last checked"
+SET_OVER = "TAILSTOCK SET OVER"
+BACK = "Back to nought"
+BLANKS = ("set over by, on", "corrections, each with its way", "returned, bar read, by")
+
+
+@dataclass(frozen=True)
+class MachineTag:
+    """What one tag says. An empty text is a place to write in."""
+
+    head: Head
+    result: Text
+    in_limits: bool
+    difference: Text
+    date: str
+    initials: str
+    next_due: str
+    means: tuple[Text, ...]
+    mend: tuple[Text, ...]
+
+
+@dataclass(frozen=True)
+class SetOverTag:
+    """The tag for the time the tailstock is set over."""
+
+    head: Head
+    what: tuple[Text, ...]
+    never: tuple[Text, ...]
+    back: tuple[Text, ...]
+
+
+def tags_html(tags: Sequence[MachineTag]) -> str:
+    """Tags, six on a page, on the paper of the first one."""
+    per_page = ACROSS * DOWN
+    pages = []
+    for start in range(0, len(tags), per_page):
+        here: list[MachineTag | None] = list(tags[start : start + per_page])
+        here += [None] * (-len(here) % ACROSS)
+        pages.append([here[row : row + ACROSS] for row in range(0, len(here), ACROSS)])
+    return page("tags.html.j2", tags[0].head, pages=pages, checked=CHECKED)
+
+
+def set_over_html(tag: SetOverTag) -> str:
+    """The tag that hangs on the start lever while the tailstock is set over."""
+    return page("set-over-tag.html.j2", tag.head, tag=tag, title=SET_OVER, back=BACK, blanks=BLANKS)

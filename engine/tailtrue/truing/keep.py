@@ -1,0 +1,145 @@
+"""A judged visit as a record of the log: what was said, what the job knows, what was worked out, and nothing else."""
+
+from collections.abc import Collection, Iterator, Mapping
+from typing import Any
+
+from tailtrue.case import Case
+from tailtrue.errors import Problem
+from tailtrue.facts import NotKnown
+from tailtrue.given.entries import GivenFact
+from tailtrue.given.relations import how_to_add
+from tailtrue.log.faults import RecordWrong
+from tailtrue.log.record import Record
+from tailtrue.log.record_file import whole
+from tailtrue.log.typed import Typed, path_of
+from tailtrue.truing.said import facts_of, readings_of
+from tailtrue.truing.typed import Readings
+from tailtrue.truing.visit import Visit, judge_visit
+
+_SAME_PLACE = "visit/set_up"
+_VERDICTS = {"inside": "inside", "outside": "outside", "too-close": "too close to say"}
+
+# What the job says of a record, and what the readings give.
+_JOB = {
+    "lathe": "lathe.name", "bar": "truing.bar", "tool_side": "lathe.tool_side", "span": "truing.span",
+    "first_station": "truing.head_station", "second_station": "truing.tail_station", "limit": "truing.limit",
+    "limit_over": "lookup.spacing",
+}  # fmt: skip
+_WORKED_OUT = {
+    "difference": "visit.difference", "difference_uncertainty": "visit.uncertainty", "move": "visit.toward_tool",
+    "move_uncertainty": "visit.move_uncertainty", "instrument_resolution": "visit.step",
+}  # fmt: skip
+_MAY = {"collar_least_diameter": "skim.worn_out_at"}
+# Made of the visit by name: a verdict, its rule, the rules in force, what is left of the collars, the readings.
+_MADE = ("verdict", "rule", "knowledge_version", "collar_diameter_after")
+_LENGTHS = ("span", "first_station", "second_station", "limit_over")
+_ROUNDED = ("limit", "difference", "move")
+_ROUNDED_TO_MM = 0.001
+_SAME = ("lathe", "bar", "tool_side", "verdict")
+
+
+def check_keepable(case: Case, typed: Typed, read: Collection[str] = ("readings",), as_before: Record | None = None) -> None:
+    """Raise RecordWrong with everything wrong and, in one sentence, everything missing, before anybody reads a collar.
+
+    `read` names what is not said yet and will be.
+    """
+    known = {*_JOB, *_WORKED_OUT, *_MADE, *read, "date", *(_taken_over(as_before, case) if as_before else ())}
+    missing = typed.lacking(known)
+    problems = list(typed.problems)
+    if missing:
+        problems.append(_missing(typed, missing))
+    if problems:
+        raise RecordWrong(problems)
+
+
+def make_record(visit: Visit, typed: Typed, date: str | None, as_before: Record | None = None) -> Record:
+    """The record of a visit.
+
+    `as_before` is the record whose set-up still holds for everything that was not said. Raises RecordWrong.
+    """
+    case = visit.case
+    if case.value("visit.instrument_kind") == "caliper":
+        do = "read both collars with a micrometer, or note the coarse move on the sheet only"
+        raise RecordWrong((Problem("", "a caliper", "cannot judge the limit, so its readings are not kept", do),))
+    read = () if typed.says("readings") else ("readings",)
+    check_keepable(case, typed, read, as_before)
+    known = dict(_known(case))
+    problems = list(_contradictions(typed, known, case))
+    if problems:
+        raise RecordWrong(problems)
+    for key in (*_WORKED_OUT, *_MADE, *_JOB):
+        if typed.says(key):
+            # Held against it just now; what was worked out here has all its digits.
+            known.pop(key, None)
+    if not typed.says("readings"):
+        known["readings"] = _readings(visit.readings)
+    if as_before is not None:
+        known = {**{key: value for key, value in _taken_over(as_before, case).items() if not typed.says(key)}, **known}
+    if date is not None and not typed.says("date"):
+        known["date"] = date
+    return whole(typed, known)
+
+
+def judged_record(case: Case, typed: Typed, date: str | None) -> Record:
+    """The record of what was typed, judged on the lathe of a case; `date` where the typing does not say it.
+
+    Raises RecordWrong, ReadingsWrong, FactsWrong; also when a remark bars a move, for such readings are no record.
+    """
+    visit = judge_visit(case, readings_of(typed), "micrometer", facts_of(typed))
+    if visit.barred:
+        do = "see what stands under FIRST in: tailtrue correct JOB --from this file"
+        names = ", ".join(one.id for one in visit.remarks if one.bars_move)
+        raise RecordWrong((Problem(typed.shown, names, "the readings do not hang together", do),))
+    return make_record(visit, typed, date)
+
+
+def _known(case: Case) -> Iterator[tuple[str, Any]]:
+    for key, name in {**_JOB, **_WORKED_OUT, **_MAY}.items():
+        if not isinstance(case.get(name), NotKnown):
+            yield key, case.value(name)
+    yield "verdict", _VERDICTS[case.value("visit.verdict")]
+    yield "rule", case.knowledge.catalogue["visit.verdict"].how
+    yield "knowledge_version", case.knowledge.version
+    yield "collar_diameter_after", min(case.value("visit.head"), case.value("visit.tail"))
+
+
+def _readings(readings: Readings) -> list[dict[str, str]]:
+    if not readings.in_order:
+        do = "say the order in which they were read, such as HTTH"
+        raise RecordWrong((Problem("", "readings", "stand without their order", do),))
+    return [{"collar": one.collar[0].upper(), "said": one.said} for one in readings.taken]
+
+
+def _taken_over(before: Record, case: Case) -> dict[str, Any]:
+    """The set-up of an earlier record, which somebody said is still the same."""
+    content = before.model_dump(exclude_none=True)
+    found = {}
+    for row in case.knowledge.tables[_SAME_PLACE].rows:
+        value: Any = content
+        for step in path_of(row.text("name")):
+            value = value.get(step) if isinstance(value, dict) else None
+        if value is not None:
+            found[row.text("name")] = value
+    return found
+
+
+def _contradictions(typed: Typed, known: Mapping[str, Any], case: Case) -> Iterator[Problem]:
+    """What was typed and is known otherwise here: another lathe, another bar, a verdict of other readings."""
+    length = case.knowledge.tables["alignment/uncertainty"].one(component="length").number("value")
+    within = {**dict.fromkeys(_LENGTHS, length), **dict.fromkeys(_ROUNDED, _ROUNDED_TO_MM)}
+    for key in (*_SAME, *within):
+        said, here = typed.content.get(key), known[key]
+        if said is None or (abs(said - here) <= within[key] if key in within else said == here):
+            continue
+        shown = f"{here:.4g} mm" if isinstance(here, float) else str(here)
+        do = "mend it, leave it out, or name the job that it belongs to"
+        yield typed.places[key].problem((), f"is not what this job and these readings give: {shown}", do)
+
+
+def _missing(typed: Typed, facts: list[GivenFact]) -> Problem:
+    names = ", ".join(one.key for one in facts)
+    do = (
+        "write them into a visit file (--from), say each (--say KEY=VALUE), or say that the set-up is as in the last "
+        f"record (--as-before). The first: {how_to_add(facts[0], 'to the file')}"
+    )
+    return Problem(typed.shown, names, "not given, and the log guesses nothing", do)

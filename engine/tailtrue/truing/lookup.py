@@ -1,0 +1,86 @@
+"""The paper of one bar for the lathe: table and scales from the bar as it was made, and places to write in."""
+
+from collections.abc import Mapping
+
+from tailtrue.assemble.filling import Filler, figure, pieces
+from tailtrue.case import Case
+from tailtrue.facts import Fact, FactSpec
+from tailtrue.procedure import Figure, LookUp, Move
+from tailtrue.render.nomogram import Scales
+from tailtrue.render.record_page import Place, RecordSheet, TableRow
+from tailtrue.truing.paper import head_of, lines_of, mend_first, needed
+
+_FIELDS = "record/fields"
+_KNOWN = "known"
+_RULE = "rule"
+
+
+def record_sheet(case: Case, fields: Mapping[str, FactSpec]) -> RecordSheet:
+    """The paper of a case; `fields` are those of a record of the log, by name.
+
+    Raises FactsWrong when the job does not say what the table follows from.
+    """
+    needed(case, "lookup.table", "lookup.factor", "truing.limit", "align.when_tailstock_larger")
+    filler = Filler(case)
+    rows = _rows(case)
+    leave = filler.figure("lookup.inside" if isinstance(case.get("lookup.inside"), Fact) else "align.uncertainty")
+    again = filler.figure("lookup.again_up_to") if isinstance(case.get("lookup.again_up_to"), Fact) else None
+    return RecordSheet(
+        head=head_of(case),
+        safety=lines_of(case, "record-safety"),
+        mend=mend_first(case),
+        look_up=_look_up(case, rows),
+        rows=rows,
+        scales=Scales(rows[0].difference, rows[-1].difference, filler.figure("lookup.factor"), leave, again),
+        read=lines_of(case, "record-read"),
+        scales_read=lines_of(case, "record-scales"),
+        cannot=lines_of(case, "record-cannot"),
+        fill=lines_of(case, "record-fill"),
+        verify=lines_of(case, "record-verify"),
+        known=tuple(
+            (fields[row.text("name")].label, pieces(found.spec, found.name, found.value))
+            for row in case.knowledge.tables[_FIELDS].where(kind=_KNOWN)
+            if isinstance(found := case.get(row.text("designation")), Fact)
+        ),
+        places=_places(case, fields),
+    )
+
+
+def _rows(case: Case) -> tuple[TableRow, ...]:
+    found = case.get("lookup.table")
+    assert isinstance(found, Fact)
+
+    def cell(name: str, value: float | None) -> Figure | None:
+        return None if value is None else figure(found.spec.fields[name], f"lookup.table.{name}", value)
+
+    made = ((cell("difference", row["difference"]), row["do"], cell("move", row["move"])) for row in found.value)
+    return tuple(TableRow(difference, do, move) for difference, do, move in made if difference is not None)
+
+
+def _look_up(case: Case, rows: tuple[TableRow, ...]) -> LookUp:
+    def chosen(name: str) -> str:
+        return next(row.row.name for row in case.outcome(name).rows if row.chosen)
+
+    return LookUp(
+        rows=tuple(Move(difference=row.difference, move=row.move) for row in rows),
+        larger_at_tailstock=chosen("align.when_tailstock_larger"),
+        smaller_at_tailstock=chosen("align.when_tailstock_smaller"),
+        inside=None,
+        leave=None,
+        verdict_possible=isinstance(case.get("lookup.inside"), Fact),
+    )
+
+
+def _places(case: Case, fields: Mapping[str, FactSpec]) -> dict[str, tuple[Place, ...]]:
+    places: dict[str, list[Place]] = {}
+    for row in case.knowledge.tables[_FIELDS].rows:
+        kind = row.text("kind")
+        if kind in (_KNOWN, _RULE):
+            continue
+        spec = fields[row.text("name")]
+        choices = ("yes", "no") if spec.kind == "yes-no" else spec.choices
+        planned = case.get(row.text("designation")) if row.text("designation") else None
+        said = pieces(planned.spec, planned.name, planned.value) if isinstance(planned, Fact) else ()
+        unit = "mm" if kind in ("readings", "moves") else spec.unit
+        places.setdefault(row.text("set"), []).append(Place(spec.label, unit, choices, said, kind))  # type: ignore[arg-type]
+    return {name: tuple(found) for name, found in places.items()}

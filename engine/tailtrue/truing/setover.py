@@ -1,0 +1,195 @@
+"""Setting the tailstock over for a taper: what was typed, judged, and said in words."""
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from tailtrue.case import Case
+from tailtrue.errors import FactsWrong, Problem, ReadingsWrong, Refused
+from tailtrue.facts import Fact
+from tailtrue.procedure import Text
+from tailtrue.quantities import read_quantity
+from tailtrue.refusals import Refusal, refusals
+from tailtrue.render.paper import Section
+from tailtrue.render.tag_page import SetOverTag
+from tailtrue.truing.paper import head_of, lines_of, mend_first, needed
+
+_STOPS = "knowledge/stops/setover.toml"
+_LENGTHS = ("large", "small", "length", "work_length", "travel", "cut_large", "cut_small", "cut_apart")
+_WAYS = (("large", "small", "length"), ("per_foot",), ("ratio",), ("angle",))
+_WAYS_SAID = "--large, --small and --length together, or one of --per-foot, --ratio and --angle"
+_CUT = ("cut_large", "cut_small", "cut_apart")
+_RATIO = re.compile(r"1 ?: ?([0-9]+(?:\.[0-9]+)?)")
+_ANGLE = re.compile(r"([0-9]+(?:\.[0-9]+)?) ?(?:deg|°) ?(half|included)")
+_PARTS = (
+    ("", "taper-found", False),
+    ("", "taper-do", False),
+    ("TAKE NOTE", "taper-warn", False),
+    ("SET IT OVER", "taper-steps", True),
+    ("TURN", "taper-turn", True),
+    ("CHECK THE TAPER", "taper-check", False),
+    ("BACK TO NOUGHT", "taper-back", True),
+)
+
+
+@dataclass(frozen=True)
+class SetOver:
+    """A set-over judged: its case for every figure, what is said, the tag, what must be mended first."""
+
+    case: Case
+    sections: tuple[Section, ...]
+    tag: SetOverTag
+    mend: tuple[Text, ...]
+
+
+def read_taper(typed: Mapping[str, str]) -> dict[str, Any]:
+    """Facts of a set-over from what was typed, by the name of the option; empty ones were not given.
+
+    Raises FactsWrong with every fault at once.
+
+    >>> read_taper({"ratio": "1:50", "work_length": "300 mm", "hole_depth": "3 mm", "small_end": "tailstock"})
+    {'setover.work_length': 300.0, 'setover.ratio': 50.0, 'setover.small_end': 'tailstock', \
+'setover.head_depth': 3.0, 'setover.tail_depth': 3.0}
+    """
+    given = {name: text.strip() for name, text in typed.items() if text.strip()}
+    faults: list[Problem] = list(_missing(given))
+    said: dict[str, Any] = {}
+
+    def take(fact: str, name: str, read: Callable[[str], Any]) -> None:
+        try:
+            said[f"setover.{fact}"] = read(given[name])
+        except FactsWrong as wrong:
+            faults.extend(Problem(_option(name), one.said, one.wrong, one.do) for one in wrong.problems)
+
+    for name in _LENGTHS:
+        if name in given:
+            take(name, name, _length)
+    for fact, name, read in (
+        ("per_foot", "per_foot", _length),
+        ("ratio", "ratio", _ratio),
+        ("half_angle_said", "angle", _half_angle),
+        ("small_end", "small_end", _end),
+    ):
+        if name in given:
+            take(fact, name, read)
+    if "hole_depth" in given:
+        take("head_depth", "hole_depth", lambda text: _depths(text)[0])
+        if "setover.head_depth" in said:
+            said["setover.tail_depth"] = _depths(given["hole_depth"])[1]
+    if faults:
+        raise FactsWrong(faults)
+    _plausible(said)
+    return said
+
+
+def judge_setover(case: Case, said: Mapping[str, Any]) -> SetOver:
+    """Judge a set-over on the lathe of a case.
+
+    Raises Refused with every reason against it, FactsWrong when something is missing or beyond a formula.
+    """
+    here = case.with_said({name: Fact(case.knowledge.catalogue[name], value) for name, value in said.items()})
+    stopped = _stopped(here)
+    if stopped:
+        raise Refused(_problem(one, case) for one in stopped)
+    needed(here, "setover.amount", "setover.way", "setover.toward_tool", "truing.limit")
+    if "setover.cut_large" in said:
+        needed(here, "setover.after_cut", "setover.correction_way")
+    sections = tuple(
+        Section(title, lines, steps) for title, part, steps in _PARTS if (lines := lines_of(here, part))
+    )  # fmt: skip
+    tag = SetOverTag(
+        head_of(here), lines_of(here, "settag-what"), lines_of(here, "settag-never"), lines_of(here, "settag-back")
+    )  # fmt: skip
+    return SetOver(here, sections, tag, mend_first(here))
+
+
+def _stopped(case: Case) -> tuple[Refusal, ...]:
+    mine = {stop.file.id for stop in case.knowledge.stops if stop.where.startswith(_STOPS)}
+    return tuple(one for one in refusals(case) if one.id in mine)
+
+
+def _problem(reason: Refusal, case: Case) -> Problem:
+    from tailtrue.render.words import say
+
+    dials = head_of(case).dials
+    ways = "\n  or: ".join(say(way, dials).rstrip(".") for way in reason.way_out)
+    return Problem(reason.id, reason.title, say(reason.text, dials).rstrip("."), ways)
+
+
+def _missing(given: Mapping[str, str]) -> list[Problem]:
+    faults = []
+    ways = [way for way in _WAYS if any(name in given for name in way)]
+    if len(ways) != 1:
+        wrong = "the taper is not said" if not ways else "the taper is said in more than one way"
+        faults.append(Problem("", "", wrong, f"give {_WAYS_SAID}"))
+    elif missing := [name for name in ways[0] if name not in given]:
+        faults.append(Problem("", ", ".join(map(_option, missing)), "is not given", f"give {_WAYS_SAID}"))
+    for name, do in (
+        ("work_length", 'give the length of the whole work over both faces, such as "300 mm"'),
+        ("hole_depth", 'give how deep a centre enters each end, such as "3 mm", or "3 mm, 4 mm", headstock end first'),
+        ("small_end", "say which end is to be small as the work lies in the lathe: tailstock or headstock"),
+    ):
+        if name not in given:
+            faults.append(Problem("", _option(name), "is not given", do))
+    cut = [name for name in _CUT if name not in given]
+    if 0 < len(cut) < len(_CUT):
+        do = "give both diameters that were read and the distance between them"
+        faults.append(Problem("", ", ".join(map(_option, cut)), "is not given", do))
+    return faults
+
+
+def _plausible(said: Mapping[str, Any]) -> None:
+    faults = []
+    for name, value in said.items():
+        if isinstance(value, float) and value <= 0 and name not in ("setover.head_depth", "setover.tail_depth"):
+            faults.append(Problem(_option(name.split(".")[1]), f"{value:g}", "is not more than nought", "look at it again"))
+        elif isinstance(value, float) and value < 0:
+            faults.append(Problem("--hole-depth", f"{value:g}", "is less than nought", "look at it again"))
+    if faults:
+        raise FactsWrong(faults)
+    if "setover.large" in said and said["setover.small"] >= said["setover.large"]:
+        do = "the larger diameter goes to --large; which end it is at is said by --small-end"
+        raise FactsWrong((Problem("--small", f"{said['setover.small']:g} mm", "is not less than the large diameter", do),))
+    if "setover.cut_large" in said and said["setover.cut_small"] >= said["setover.cut_large"]:
+        wrong = "the end that is to be small was read as large as the other, or larger"
+        do = "the tailstock stands over to the wrong side, or the readings are swapped: isolate, look, go back to nought"
+        raise ReadingsWrong((Problem("--cut-small", f"{said['setover.cut_small']:g} mm", wrong, do),))
+
+
+def _option(name: str) -> str:
+    return f"--{name.replace('_', '-')}"
+
+
+def _length(text: str) -> float:
+    return read_quantity(text, "mm")
+
+
+def _ratio(text: str) -> float:
+    match = _RATIO.fullmatch(text)
+    if match is None or float(match[1]) == 0:
+        do = "write 1:50 for a diameter that loses one in fifty of length"
+        raise FactsWrong((Problem("", text, "is no taper by ratio", do),))
+    return float(match[1])
+
+
+def _half_angle(text: str) -> float:
+    match = _ANGLE.fullmatch(text)
+    if match is None:
+        do = 'say which angle it is: "1.5 deg half" between side and axis, or "3 deg included" between the two sides'
+        raise FactsWrong((Problem("", text, "does not say which angle it is", do),))
+    return float(match[1]) / (2 if match[2] == "included" else 1)
+
+
+def _end(text: str) -> str:
+    if text.casefold() not in ("tailstock", "headstock"):
+        raise FactsWrong((Problem("", text, "is no end of the work", "write tailstock or headstock"),))
+    return text.casefold()
+
+
+def _depths(text: str) -> tuple[float, float]:
+    parts = [part.strip() for part in re.split(r"[,;]\s", text)]
+    if len(parts) > 2:
+        raise FactsWrong((Problem("", text, "holds more than two depths", "write one, or headstock end and tailstock end"),))
+    head, tail = _length(parts[0]), _length(parts[-1])
+    return head, tail

@@ -1,0 +1,150 @@
+"""The paper of a bar for the lathe: read back from print, wide enough to write on, the same every time."""
+
+import re
+import shutil
+import subprocess
+from decimal import ROUND_HALF_EVEN, Decimal
+from pathlib import Path
+
+import pytest
+
+from tailtrue.advise import advise
+from tailtrue.calc.alignment import tailstock_move
+from tailtrue.case import Case
+from tailtrue.facts import Fact
+from tailtrue.log.fields import record_catalogue
+from tailtrue.places import templates_folder
+from tailtrue.render.record_page import RecordSheet, record_html, record_markdown
+from tailtrue.truing.lookup import record_sheet
+
+from .reading import read_page
+from .test_print import POINTS, printed, words
+
+EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
+FIELDS = {fact.key: fact.spec for fact in record_catalogue().facts.values()}
+BENCH = (templates_folder() / "bench.css").read_text(encoding="utf-8")
+
+
+def case_of(name: str) -> Case:
+    return advise(EXAMPLES / name / "job.toml").case
+
+
+def sheet_of(name: str) -> RecordSheet:
+    return record_sheet(case_of(name), FIELDS)
+
+
+@pytest.fixture(scope="module", params=["fernhill", "quarry-road"])
+def name(request: pytest.FixtureRequest) -> str:
+    found: str = request.param
+    return found
+
+
+@pytest.fixture(scope="module")
+def paper(name: str, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("record")
+    (folder / "record.html").write_text(record_html(sheet_of(name)), encoding="utf-8")
+    printed(folder / "record.html", folder / "record.pdf")
+    return folder / "record.pdf"
+
+
+def test_every_printed_line_of_the_table_is_what_the_formula_gives(name: str, paper: Path) -> None:
+    reader = shutil.which("pdftotext")
+    assert reader, "the table is read back with pdftotext: install the PDF tools to run the tests"
+    text = subprocess.run([reader, "-layout", "-l", "1", str(paper), "-"], check=True, capture_output=True, text=True).stdout
+    case, places = case_of(name), 3 if name == "fernhill" else 4
+    size = 1.0 if name == "fernhill" else 25.4
+    bar = [case.value(f"truing.{one}") for one in ("span", "head_station", "tail_station")]
+    limit, unsure = case.value("truing.limit"), case.value("align.uncertainty")
+    found = re.findall(rf"(\d\.\d{{{places}}})\s+(leave it|read again|move)\s+(\d\.\d{{{places}}}|–)", text)
+    assert len(found) >= 40
+    for difference, do, move in found:
+        read_mm = float(difference) * size
+        wanted = "leave it" if read_mm + unsure <= limit else "move" if read_mm - unsure > limit else "read again"
+        assert do == wanted, difference
+        assert (move == "–") == (do == "leave it"), difference
+        if move != "–":
+            exact = Decimal(repr(tailstock_move(read_mm, *bar) / size))
+            assert Decimal(move) == exact.quantize(Decimal(1).scaleb(-places), ROUND_HALF_EVEN), difference
+    differences = [float(one[0]) for one in found]
+    assert len(set(differences)) == len(differences)
+    assert max(differences) * size == pytest.approx(0.2, rel=0.02)
+
+
+def test_it_prints_on_its_paper_and_every_page_names_the_lathe_and_the_bar(name: str, paper: Path) -> None:
+    from pypdf import PdfReader
+
+    sheets, head = PdfReader(paper), sheet_of(name).head
+    assert len(sheets.pages) == 4
+    for page in sheets.pages:
+        assert (float(page.mediabox.width), float(page.mediabox.height)) == pytest.approx(POINTS[head.paper], abs=1)
+        assert f"{head.machine}, {head.shop}" in words(page)
+        assert f"Bar {head.bar}" in words(page)
+
+
+def test_both_directions_and_the_safety_lines_stand_beside_the_table(name: str, paper: Path) -> None:
+    from pypdf import PdfReader
+
+    first = words(PdfReader(paper).pages[0])
+    assert "Tailstock end LARGER: move the tailstock toward you." in first
+    assert "Tailstock end SMALLER: move the tailstock away from you." in first
+    for line in ("Isolate the lathe", "clamp base and quill", "tug the tailstock", "never halve it, never double it"):
+        assert line in first
+    del name
+
+
+def test_the_readings_stand_in_their_order_and_every_place_of_the_log_is_there(name: str) -> None:
+    page = read_page(record_html(sheet_of(name)))
+    names = [" ".join(one.words.split()) for one in page.all("th", "name")]
+    order = [one for one in names if one[:2] in ("H ", "T ")]
+    assert [one[0] for one in order] == ["H", "T", "T", "H"]
+    told = " ".join(page.words.split())
+    derived = {"state", "readings", "rule", "knowledge_version", "moves", "level"}
+    for fact in record_catalogue().facts.values():
+        if fact.ask == "must" and fact.key not in derived:
+            assert fact.spec.label in told, fact.key
+    for word in ("As found", "As left", "verified by, initials", "next check due", "way of the move", "toward you"):
+        assert word in told
+
+
+def test_hands_find_room_to_write() -> None:
+    blank = re.search(r"\.sheet td\.blank {([^}]*)}", BENCH)
+    write = re.search(r"^\.write {([^}]*)}", BENCH, flags=re.MULTILINE)
+    for found in (blank, write):
+        assert found
+        size = dict(re.findall(r"(?:^| )((?:min-)?(?:width|height)): ([\d.]+)mm", found[1]))
+        assert float(size["min-width"]) >= 30
+        assert float(size["height"]) >= 8
+    # Two columns on a page of 186 mm, each with its names.
+    (names,) = re.findall(r"\.state \.name { width: ([\d.]+)mm", BENCH)
+    assert (186 - 4) / 2 - float(names) >= 30
+    (names,) = re.findall(r"\.visit \.name { width: ([\d.]+)mm", BENCH)
+    assert (186 - float(names)) / 2 >= 30
+    assert ".nomogram .ink { width: 170mm" in BENCH
+
+
+def test_the_same_input_makes_the_same_bytes(name: str) -> None:
+    first, second = sheet_of(name), sheet_of(name)
+    assert record_html(first) == record_html(second)
+    assert record_markdown(first) == record_markdown(second)
+
+
+def test_markdown_says_the_same_table(name: str) -> None:
+    sheet = sheet_of(name)
+    text = record_markdown(sheet)
+    assert text.count("| leave it |") == sum(row.do == "leave" for row in sheet.rows)
+    assert text.count("| read again |") == sum(row.do == "again" for row in sheet.rows)
+    assert text.count("| move |") == sum(row.do == "move" for row in sheet.rows)
+    assert "**Tailstock end LARGER:** move the tailstock toward you." in text
+    assert "| What | As found | As left |" in text
+    assert "| What | first move | second move |" in text
+    assert "verified by, initials" in text
+
+
+def test_a_lathe_that_must_not_run_is_said_so_at_the_top() -> None:
+    case = case_of("fernhill")
+    bad = case.with_said({"lathe.stop": Fact(case.knowledge.catalogue["lathe.stop"], "untested")})
+    page = record_html(record_sheet(bad, FIELDS))
+    assert "DO NOT RUN THE LATHE before this is mended" in page
+    assert "has not been tried" in page
+    assert "DO NOT RUN" in record_markdown(record_sheet(bad, FIELDS))
+    assert "DO NOT RUN" not in record_html(record_sheet(case, FIELDS))
