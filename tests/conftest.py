@@ -1,8 +1,15 @@
 """What holds for every test."""
 
+import os
 from collections.abc import Iterator
 
 import pytest
+from hypothesis import settings
+
+# One and the same draw on a machine that judges a change; new draws where people work.
+settings.register_profile("judging", derandomize=True)
+if os.environ.get("CI"):
+    settings.load_profile("judging")
 
 
 @pytest.fixture(scope="session", autouse=True)

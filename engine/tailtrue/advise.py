@@ -7,16 +7,14 @@ from pathlib import Path
 from tailtrue.assemble import assemble
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
-from tailtrue.errors import InspectionFailed, KnowledgeInvalid, Problem, Refused
+from tailtrue.errors import InspectionFailed, KnowledgeInvalid, Problem
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
 from tailtrue.inspection import inspect
 from tailtrue.places import knowledge_folder
 from tailtrue.plan import make_plan
-from tailtrue.procedure import Procedure, Text
-from tailtrue.refusals import Refusal, impossible, refusals
-from tailtrue.render.numbers import Dials
-from tailtrue.render.words import say
+from tailtrue.procedure import Dials, Procedure, Text
+from tailtrue.refusals import Refusal, impossible, refusals, refused
 from tailtrue.shop import shop_of
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.store.load import load_knowledge
@@ -95,16 +93,3 @@ def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
         problems = (Problem(f.where, f.rule, f.what, f.source) for f in report.failures)
         raise InspectionFailed(tuple(problems))
     return tree
-
-
-def refused(reasons: tuple[Refusal, ...], dials: Dials) -> Refused:
-    """The error that carries refusals in words, each way out on a line of its own."""
-    return Refused(
-        Problem(
-            reason.id,
-            reason.title,
-            say(reason.text, dials).rstrip("."),
-            "\n  or: ".join(say(way, dials).rstrip(".") for way in reason.way_out),
-        )
-        for reason in reasons
-    )

@@ -38,6 +38,10 @@ class Case:
         """The case of the same job with more said: what was made is made anew where it is asked for."""
         return Case(self.knowledge, {**self._said, **more})
 
+    def with_values(self, more: Mapping[str, Any]) -> "Case":
+        """The same from plain values of facts of the catalogue."""
+        return self.with_said({name: Fact(self.knowledge.catalogue[name], value) for name, value in more.items()})
+
     def get(self, name: str) -> Fact | NotKnown:
         """The fact of this name, made now if it was not asked for before."""
         if name not in self._facts:

@@ -34,6 +34,8 @@ Rounding = Literal[
     "angle",
 ]
 Bound = Literal["nearest", "most", "least"]
+Paper = Literal["A4", "Letter"]
+Dials = Literal["metric", "inch"]
 
 
 class Node(BaseModel):
@@ -224,6 +226,7 @@ class LookUp(Node):
     larger_at_tailstock: str
     smaller_at_tailstock: str
     inside: Figure | None
+    outside: Figure | None = None
     leave: Figure | None
     verdict_possible: bool
 
@@ -279,10 +282,10 @@ class TitleBlock(Node):
     date: str
     author: str
     approver: str
-    paper: Literal["A4", "Letter"]
+    paper: Paper
     knowledge_version: str
     checksum: str
-    dials: Literal["metric", "inch"]
+    dials: Dials
     valid_for: str
 
 

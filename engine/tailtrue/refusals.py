@@ -1,12 +1,14 @@
 """Stops judged for a case: why no procedure is printed, with the figures and the shortest way out."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
+from tailtrue.errors import Problem, Refused
 from tailtrue.facts import NotKnown
-from tailtrue.procedure import Text
+from tailtrue.procedure import Dials, Text
+from tailtrue.render.words import say
 from tailtrue.store.knowledge import Stop
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording
@@ -65,3 +67,16 @@ def impossible(case: Case, name: str, found: NotKnown) -> Refusal:
         name, f"Cannot be worked out: {label}", (f"{found.trouble or 'nothing fits'}.",),
         (("Change the stock or the tools so that the tables and formulas reach it.",),), (),
     )  # fmt: skip
+
+
+def refused(reasons: Iterable[Refusal], dials: Dials) -> Refused:
+    """The error that carries refusals in words, each way out on a line of its own."""
+    return Refused(
+        Problem(
+            reason.id,
+            reason.title,
+            say(reason.text, dials).rstrip("."),
+            "\n  or: ".join(say(way, dials).rstrip(".") for way in reason.way_out),
+        )
+        for reason in reasons
+    )

@@ -215,7 +215,7 @@ _thick = st.floats(16, 40)
 def test_load_and_look_may_change_places(force: float, span: float, diameter: float, load: float, look: float) -> None:
     there = deflection_anywhere(force, span, load * span, look * span, 205000, diameter)
     assert there == pytest.approx(deflection_anywhere(force, span, look * span, load * span, 205000, diameter), rel=1e-9)
-    assert there >= 0
+    assert there >= -1e-15  # on the point of a centre the two sides of the formula cancel but for rounding
     turned = deflection_anywhere(force, span, span - load * span, span - look * span, 205000, diameter)
     assert turned == pytest.approx(there, rel=1e-6, abs=1e-12)
 

@@ -64,3 +64,10 @@ def test_less_than_a_millionth_of_a_combination_is_left_out_of_it() -> None:
 def test_what_is_seen_in_full_stands_by_itself_in_the_order_met(rows: list[dict[str, float]]) -> None:
     fit = Fit.of([Reading(row, 1, 1) for row in rows])
     assert fit.combinations == tuple(pytest.approx({name: 1}) for name in fit.unknowns)
+
+
+def test_a_factor_is_weighed_by_the_uncertainty_of_its_reading_before_it_counts_as_nothing() -> None:
+    sure = Reading({"a": 1, "b": 1e-301}, 1, 1e-3)
+    unsure = Reading({"a": 1, "b": 1e-298}, 1, 1e3)
+    assert Fit.of([sure]).unknowns == ("a", "b")
+    assert Fit.of([unsure]).unknowns == ("a",)

@@ -1,6 +1,6 @@
 """Wherever a formula changes units on the way, the same formula with units carried along by pint gives the same result."""
 
-from math import atan, pi
+from math import atan, cos, pi, sin, tan
 from typing import Any
 
 import pint
@@ -11,20 +11,27 @@ from tailtrue.calc import (
     balance,
     beams,
     bending,
+    bore_gauging,
     carriage_path,
+    casting,
     causes,
+    centre_hole,
     centre_points,
+    chip,
     chuck,
     cut_power,
     cut_time,
     cutting,
+    drill_models,
     drilling,
     fits,
     indicator,
     interference,
     lifting,
     morse_taper,
+    pouring,
     rotors,
+    screws,
     setover,
     shrink,
     solids,
@@ -32,6 +39,7 @@ from tailtrue.calc import (
     thermal,
     tool_wear,
     turning_masses,
+    work_holding,
 )
 
 _Q: Any = pint.UnitRegistry().Quantity
@@ -44,6 +52,12 @@ _E, _RHO = _Q(207000, "MPa"), _Q(7850, "kg/m**3")
 _D, _L = _Q(25, "mm"), _Q(500, "mm")
 _I = pi * _D**4 / 64
 _ALPHA = _Q(23.6e-6, "1/delta_degC")
+
+
+def _radians(degrees: float) -> float:
+    turned: float = _Q(degrees, "degree").to("radian").m
+    return turned
+
 
 _CASES = [
     # speeds, times and powers of a cut
@@ -132,6 +146,32 @@ _CASES = [
     (setover.taper_per_foot(1.5), _Q(1.5, "inch/foot"), "mm/mm"),
     (morse_taper.half_angle(0.602), _Q(atan(_Q(0.602, "inch/foot").to("").m / 2), "radian"), "degree"),
     (indicator.screw_angle(0.015, 1.25), _Q(0.012, "turn"), "degree"),
+    (setover.taper_from_half_angle(2.5), _Q(2 * tan(_radians(2.5)), "mm/mm"), "mm/mm"),
+    (setover.half_angle_of_taper(0.08), _Q(atan(0.04), "radian"), "degree"),
+    (bore_gauging.tilt_error(25, 2), _D / cos(_radians(2)) - _D, "mm"),
+    (casting.draft_taper(41, 2), 2 * _Q(41, "mm") * tan(_radians(2)), "mm"),
+    (work_holding.draft_over_jaws(20, 2), 2 * _Q(20, "mm") * tan(_radians(2)), "mm"),
+    (centre_hole.cone_depth(5.3, 2.5), _Q(1.4, "mm") / tan(_radians(30)), "mm"),
+    (centre_hole.cone_diameter(2, 2.5), _Q(2.5, "mm") + _Q(4, "mm") * tan(_radians(30)), "mm"),
+    (chip.chip_thickness(0.2, 60), _Q(0.2, "mm") * sin(_radians(60)), "mm"),
+    (drilling.point_length(20, 118), _Q(10, "mm") / tan(_radians(59)), "mm"),
+    (drill_models.specific_force_drilling(1500, 0, 0.2), _Q(1500, "MPa"), "MPa"),
+    (drilling.taper_friction_torque(1000, 0.12, 16.1544, 1.4307), 0.12 * _Q(1, "kN") * _Q(16.1544, "mm") / (2 * sin(_radians(1.4307))), "N*mm"),
+    (morse_taper.friction_at_slip(1000, 20000, 16, 1.43), 2 * _Q(20, "N*m") * sin(_radians(1.43)) / (_Q(1, "kN") * _Q(16, "mm")), ""),
+    (screws.screws_ratio([0, 90]), _Q((2 + abs(1 + 1j)) / 2, ""), ""),
+    # metal that is poured
+    (pouring.fall_velocity(150), (2 * _G * _Q(150, "mm")) ** 0.5, "m/s"),
+    (pouring.fall_height(1.7), _Q(1.7, "m/s") ** 2 / (2 * _G), "mm"),
+    (
+        pouring.choke_area(1.288, 2400, 6, 150, 0.8),
+        _Q(1.288, "kg") / (_Q(2400, "kg/m**3") * _Q(6, "s") * 0.8 * (2 * _G * _Q(150, "mm")) ** 0.5),
+        "mm**2",
+    ),
+    (pouring.gate_velocity(1.288, 2400, 6, 130), _Q(1.288, "kg") / (_Q(2400, "kg/m**3") * _Q(6, "s") * _Q(130, "mm**2")), "m/s"),
+    # sizes and pressures
+    (centre_hole.bearing_pressure(249, 5.3, 2.5), _Q(249, "N") / (3**0.5 / 4 * (_Q(5.3, "mm") ** 2 - _Q(2.5, "mm") ** 2)), "MPa"),
+    (bore_gauging.reamer_limits(10, 40, 62)[1], _Q(10, "mm") + _Q(58, "um"), "mm"),
+    (bore_gauging.reamer_limits(10, 40, 62)[0], _Q(10, "mm") + _Q(50, "um"), "mm"),
     # warmth
     (thermal.growth(70, 23.6e-6, 5), _Q(70, "mm") * _ALPHA * _Q(5, "delta_degC"), "mm"),
     (shrink.shrink_rise(0.03, 0.025, 25, 23.6e-6), _Q(0.055, "mm") / (_D * _ALPHA), "delta_degC"),

@@ -11,29 +11,8 @@ from typing import Any
 import pytest
 
 from shops import ROOT, shop, tailtrue
+from truing.rounds import SET_UP
 
-SET_UP = """[record]
-initials = "AB"
-bar_orientation = "A at headstock"
-tool_height_error = "0 mm"
-tool = "HSS, nose 0.4 mm"
-speed = "450 1/min"
-feed = "0.1 mm/rev"
-depth_per_side = "0.05 mm"
-spring_passes = 2
-cut_order = "T then H"
-feed_direction = "toward headstock"
-headstock_centre = "soft turned in place"
-tailstock_centre = "live"
-tailstock_centre_id = "centre 3"
-quill_extension = "40 mm"
-quill_clamped = true
-tailstock_position = "520 mm"
-room = "20 degC"
-spindle_warm = "15 min"
-instrument = "micrometer 4"
-instrument_zero_error = "0 mm"
-"""
 READ = 'head = ["69.612 mm", "69.613 mm"]\ntail = ["69.655 mm", "69.654 mm"]\norder = "HTTH"\n'
 FOUND = ("--head", "69.612 mm, 69.613 mm", "--tail", "69.655 mm, 69.654 mm", "--order", "HTTH")
 BETTER = ("--head", "69.512 mm, 69.513 mm", "--tail", "69.521 mm, 69.520 mm", "--order", "HTTH")
@@ -82,7 +61,7 @@ def test_a_visit_from_a_file_is_kept_and_the_next_is_held_against_it(job: Path) 
     assert "Kept as record 2" in words
     shown = said(tailtrue("log", "show", job, 2))
     assert "after clamping 0.028 mm" in shown
-    assert "how far the quill stands out: 40 mm" in shown
+    assert "how far the quill stands out: 40.0 mm (1.57 in)" in shown
     assert "who made the test: CD" in shown
 
 
@@ -98,6 +77,55 @@ def test_a_wrong_way_is_barred_and_not_kept(job: Path) -> None:
     told = json.loads(tailtrue("correct", job, *WORSE, "--state", "as-left", "--from", set_up, "--keep", "--json").stdout)
     assert (told["advice"], told["kept"]) == ("read-again", None)
     assert len(kept(job)) == 1
+
+
+def test_a_barred_visit_leaves_its_readings_as_an_unread_row(job: Path) -> None:
+    visit = file(job, SET_UP + READ.replace("69.655", "69.155") + 'state = "as found"\ndate = 2026-03-02\n')
+    for _ in range(2):
+        done = tailtrue("correct", job, "--from", visit, "--keep")
+        assert done.returncode == 4
+        assert "NOT KEPT as a record" in done.stdout
+        assert "unread row 1" in done.stdout
+    (row,) = json.loads(said(tailtrue("log", "list", job, "--unread", "--json")))["unread"]
+    assert "H 69.612 mm; T 69.155 mm; T 69.654 mm; H 69.613 mm" in row["text"]
+    assert row["text"].startswith("2026-03-02, AB, Lathe 2")
+    assert row["faults"]
+    words = said(tailtrue("log", "list", job, "--unread"))
+    assert "visit.toml, readings: " in words
+    assert kept(job) == []
+
+
+def test_the_same_visit_kept_twice_adds_nothing_and_says_so(job: Path) -> None:
+    visit = file(job, SET_UP + READ + 'state = "as found"\ndate = 2026-03-02\n')
+    first = said(tailtrue("correct", job, "--from", visit, "--keep"))
+    again = said(tailtrue("correct", job, "--from", visit, "--keep"))
+    known = "This visit is record 1 of the alignment log already; nothing was added."
+    assert again == first.replace("Kept as record 1 of the alignment log.", known)
+    assert len(kept(job)) == 1
+    later = file(job, SET_UP + READ + 'state = "as found"\ndate = 2026-03-03\n')
+    assert "Kept as record 2" in said(tailtrue("correct", job, "--from", later, "--keep"))
+
+
+def test_a_log_without_a_single_byte_is_an_empty_log(job: Path) -> None:
+    log_of(job).touch()
+    assert "Earlier visits" not in said(tailtrue("correct", job, *FOUND))
+    visit = file(job, SET_UP + READ + 'state = "as found"\n')
+    assert "Kept as record 1" in said(tailtrue("correct", job, "--from", visit, "--keep"))
+    other = shop(job.parent / "other", "fernhill")
+    log_of(other).touch()
+    assert said(tailtrue("log", "add", other, "--from", visit)) == "Added as record 1."
+
+
+def test_readings_without_their_last_digits_are_told_as_such() -> None:
+    inch = ROOT / "docs" / "examples" / "quarry-road" / "job.toml"
+    done = tailtrue("correct", inch, "--head", "1.98 in", "--tail", "1.99 in")
+    assert (done.returncode, done.stdout) == (4, "")
+    assert "1.98 in, 1.99 in: are too coarse: they were written to 0.01 in" in done.stderr
+    assert "write every digit that the micrometer shows" in done.stderr
+    assert "alignment/" not in done.stderr
+    metric = ROOT / "docs" / "examples" / "fernhill" / "job.toml"
+    coarse = tailtrue("correct", metric, "--head", "69.6 mm", "--tail", "69.7 mm")
+    assert "they were written to 0.1 mm" in coarse.stderr
 
 
 def test_what_was_struck_out_counts_no_more(job: Path) -> None:
@@ -139,8 +167,12 @@ def test_every_fault_of_a_visit_file_is_told_with_its_line(job: Path) -> None:
         (("--say", "quill_extension"), 2, "cannot be used"),
         (("--say", "quill_extension=40"), 4, "--say quill_extension: quill_extension = 40"),
         (("--state", "left"), 4, "--state: state"),
-        (("--moved", "0 mm, 0.02 mm"), 4, "clamped in entry 1 of moves"),
-        (("--date", "2.3.26", "--keep"), 4, "not given"),
+        (("--moved", "0 mm, 0.02 mm"), 4, "write three readings on one line, with commas"),
+        (("--moved", "0 mm, 0.02 mm, 0.02 mm, 0.01 mm"), 4, "write three readings on one line, with commas"),
+        (("--date", "2.3.26", "--keep"), 4, "is no date"),
+        (("--date", "2.3.26"), 4, "is no date"),
+        (("--date", "2096-11-24", "--keep"), 4, "is in the future"),
+        (("--date", "2096-11-24"), 4, "is in the future"),
         (("--middle", "69.634 mm, 69.635 mm"), 4, "does not fit the readings"),
     ],
 )
@@ -206,7 +238,7 @@ NEAR = ["69.512 mm", "69.521 mm", "69.520 mm", "69.513 mm"]
 
 
 def test_rounds_at_the_prompt_end_in_limits_and_are_kept(job: Path) -> None:
-    lines = ["69.612", *FAR, "0 mm, 0.028 mm", "0 mm, 0.028 mm, 0.027 mm", *NEAR]
+    lines = ["69.612", *FAR, "0 mm, 0.028 mm, 0.027", "0 mm, 0.028 mm, 0.027 mm", *NEAR]
     done = at_prompt(job, lines, "--from", file(job, SET_UP), "--keep")
     words = said(done)
     assert "ROUND 1, as found" in words
@@ -214,10 +246,18 @@ def test_rounds_at_the_prompt_end_in_limits_and_are_kept(job: Path) -> None:
     assert "Done." in words
     assert words.endswith("Kept in the alignment log: record 1, 2.")
     assert "69.612: has no unit" in done.stderr
-    assert "clamped in entry 1 of moves" in done.stderr
+    assert "has no unit" in done.stderr.split("moves")[-1]
     first, second = (one["record"] for one in kept(job))
     assert (first["state"], second["state"]) == ("as found", "as left")
     assert second["moves"][0]["clamped"]["said"] == "0.027 mm"
+
+
+@pytest.mark.parametrize("typed", ["0.028 mm", "0 mm, 0.028 mm", "0 mm, , 0.027 mm", "0 mm, 0.03 mm, 0.03 mm, 0 mm"])
+def test_an_indicator_that_is_not_three_readings_is_asked_for_again_in_words(job: Path, typed: str) -> None:
+    lines = [*FAR, typed, "0 mm, 0.028 mm, 0.027 mm", *NEAR]
+    done = at_prompt(job, lines, "--from", file(job, SET_UP), "--keep")
+    assert done.stderr == "not taken: write all three on one line, with commas: before, released, clamped\n"
+    assert said(done).endswith("Kept in the alignment log: record 1, 2.")
 
 
 @pytest.mark.parametrize("lines", [[*FAR], [*FAR, "q"], [*FAR, "", "69.512 mm"], [*FAR, "", "69.512 mm", "Q"]])

@@ -106,6 +106,9 @@ def test_half_a_check_and_a_check_for_many_are_refused(tmp_path: Path) -> None:
         assert part in half.stderr
     many = tailtrue("tag", JOB, JOB, "--out", tmp_path / "out", *TYPED)
     assert many.returncode == 2
+    ahead = tailtrue("tag", JOB, "--out", tmp_path / "out", "--date", "2096-11-24", *TYPED[2:])
+    assert ahead.returncode == 4
+    assert "--date: 2096-11-24: is in the future" in ahead.stderr
     due = tailtrue("tag", JOB, "--out", tmp_path / "out", *TYPED, "--next-due", "2026-11-24")
     assert "is not after the check" in due.stderr
     odd = tailtrue("tag", JOB, "--out", tmp_path / "out", "--date", "2026-11-24", "--initials", "FB", "--result", "fine")

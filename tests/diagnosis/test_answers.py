@@ -64,6 +64,51 @@ def test_nothing_wrong_is_an_answer(tmp_path: Path) -> None:
     assert told(found, "next") == ""
 
 
+def test_every_cause_of_weight_has_its_rank_its_share_and_its_misfit(tmp_path: Path) -> None:
+    found = diagnosed(tmp_path, centres(tail="69.612"))
+    lines = [line for line in told(found, "ranks").splitlines() if line.startswith("Rank ")]
+    heavy = [one for one, weight in found.weights.items() if weight >= 0.1]
+    names = [found.knowledge.causes[one].name for one in heavy]
+    assert [line.split(": ")[1].split(",")[0] for line in lines if "no fault at all" not in line] == names
+    assert [int(line.split(" in a hundred")[0].split()[-1]) for line in lines] == sorted(
+        [round(100 * found.weights[one]) for one in heavy]
+        + [round(100 * found.alone[NO_FAULT].weight)] * (found.alone[NO_FAULT].weight >= 0.1), reverse=True,
+    )  # fmt: skip
+    # Two causes that look just the same share a rank, and the next one is counted on.
+    ranks = {line.split(": ")[1].split(",")[0]: line.split(":")[0] for line in lines}
+    assert ranks[found.knowledge.causes["eccentric-centre"].name] == ranks[found.knowledge.causes["centre-holes"].name]
+    assert ranks[found.knowledge.causes[heavy[0]].name] == "Rank 1"
+    assert all("over the readings, none of them spare." in line for line in lines if "no fault" not in line)
+    assert "shares may add up to more than a hundred" in told(found, "ranks")
+
+
+def test_the_misfit_of_a_cause_is_what_it_leaves_by_itself(tmp_path: Path) -> None:
+    """Bed and tailstock are both off: neither alone explains the level and the collars."""
+    found = diagnosed(tmp_path, centres(tail="69.680") + chucked("40.020") + level("0.30"))
+    assert set(found.named) == {"bed-twist", "tailstock"}
+    said = told(found, "ranks")
+    for one in found.named:
+        alone = found.alone[one]
+        assert alone.chi_squared > 100 * max(found.best.chi_squared, 0.01)
+        assert f"a misfit (chi-square) of {alone.chi_squared:.1f} over the readings, {alone.freedom} of them spare" in said
+
+
+def test_no_fault_at_all_has_its_rank_and_the_unexplained_has_none(tmp_path: Path) -> None:
+    sound = told(diagnosed(tmp_path, centres() + chucked() + level() + sweep()), "ranks").splitlines()
+    assert sound[0].startswith("Rank 1: no fault at all, ")
+    assert "; that leaves a misfit (chi-square) of 0." in sound[0]
+    wild = centres(tail="69.640") + again("clamped_anew", "69.570") + again("more_spring_passes", "69.520")
+    wild += again("centre_turned", "69.680") + again("bar_turned_end_for_end", "69.450")
+    assert told(diagnosed(tmp_path, wild + again("cut_order_reversed", "69.710")), "ranks") == ""
+
+
+def test_scatter_of_repeats_alone_has_a_rank_without_a_misfit(tmp_path: Path) -> None:
+    loose = CLAMPED.format(clamped='"0.020 mm", "-0.010 mm", "0.004 mm", "-0.018 mm", "0.010 mm"')
+    said = told(diagnosed(tmp_path, loose), "ranks")
+    assert said.startswith("Rank 1: a tailstock that does not come back to its place, 99 in a hundred by weight; only the")
+    assert "chi-square" not in said
+
+
 def test_between_centres_alone_cannot_tell(tmp_path: Path) -> None:
     found = diagnosed(tmp_path, centres(tail="69.612"))
     assert (found.answer, found.named) == ("cannot-tell", ())

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from tailtrue.calc import causes as geometry
-from tailtrue.diagnosis import knowing, model
-from tailtrue.diagnosis.knowing import known
+from tailtrue.diagnosis import model
+from tailtrue.diagnosis.knowing import known, load_known
 from tailtrue.errors import KnowledgeInvalid
 from tailtrue.places import knowledge_folder
 from tailtrue.tables import read_tables, source_keys
@@ -98,13 +98,12 @@ def test_a_usual_slope_is_its_size_over_its_length() -> None:
     assert KNOWN.causes["tailstock"].usual_size == pytest.approx(0.05)
 
 
-def test_broken_knowledge_is_told_with_its_file(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+def test_broken_knowledge_is_told_with_its_file(tmp_path: Path) -> None:
     shutil.copytree(FOLDER, tmp_path / "diagnosis")
     path = tmp_path / "diagnosis" / "causes.toml"
     path.write_text(path.read_text(encoding="utf-8").replace("chance = 0.3", "chance = 3"), encoding="utf-8")
-    monkeypatch.setattr(knowing, "knowledge_folder", lambda: tmp_path)
     with pytest.raises(KnowledgeInvalid) as found:
-        knowing.known.__wrapped__()
+        load_known(tmp_path)
     (problem,) = found.value.problems
     assert problem.where.startswith("knowledge/diagnosis/causes.toml:")
-    assert "less than 1" in problem.wrong
+    assert "less than 1" in problem.do

@@ -336,6 +336,11 @@ def verdict_without_a_limit() -> Job:
     return with_look_up(inside=None)
 
 
+@breaks("V74", "look-up table", also="V24")
+def out_of_limits_within_limits() -> Job:
+    return with_look_up(outside=mm("align.outside", 0.02, "difference"))
+
+
 @breaks("V74", "look-up table")
 def verdict_of_an_instrument_that_cannot() -> Job:
     return with_look_up(verdict_possible=False)

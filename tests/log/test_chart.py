@@ -13,7 +13,7 @@ from tailtrue.log.record import Record
 from tailtrue.log.rules import log_rules
 from tailtrue.log.wear import Wear
 from tailtrue.log.wording import offset, size
-from tailtrue.render.numbers import Dials
+from tailtrue.procedure import Dials
 
 from .sample import MOVE, check
 from .test_series import one, settled
@@ -152,13 +152,69 @@ def lines(records: list[Record], dials: Dials = "metric") -> list[str]:
 def test_the_terminal_shows_each_check_on_its_side() -> None:
     found = lines(LONG)
     row = next(line for line in found if "2026-01-05" in line)
+    assert "left of |: away from the tool; right: toward the tool" in "\n".join(found)
     assert row.index("|") < row.index("o") < row.index("]")
     assert "0.004 mm toward the tool" in row
     out = next(line for line in found if line.split()[:1] == ["13"])
     assert "X" in out
     assert "!" in out
     assert "tailstock moved" in "\n".join(found)
-    assert max(len(line) for line in found if line[:5].strip().isdigit()) < 110
+
+
+def steps(records: list[Record], dials: Dials = "metric") -> list[str]:
+    found = lines(records, dials)
+    return found[found.index("step from the check before, either way") :]
+
+
+def test_the_terminal_draws_the_step_from_check_to_check_with_its_limit() -> None:
+    found = steps(settled(12))
+    rows = [line for line in found if line[:5].strip().isdigit()]
+    # Twelve checks 4, -2, 6, 1, -5, 3, 8, 0, -3, 5, 2, -1; limit by hand 3.267 * 63 / 11 = 18.71, at character 47.
+    assert [row.split()[-2] for row in rows] == [f"0.{um:03d}" for um in (6, 8, 5, 6, 8, 5, 8, 3, 8, 3, 3)]
+    assert [row.split()[0] for row in rows] == [str(number) for number in range(2, 13)]
+    for row, um in zip(rows, (6, 8, 5, 6, 8, 5, 8, 3, 8, 3, 3), strict=True):
+        assert row.index("o") - row.index("|") == round(um / 18.71 * 47)
+        assert row.index("]") - row.index("|") == 47
+        assert row.count("-") - "2026-01-05".count("-") == round(um / 18.71 * 47) - 1
+        assert "!" not in row
+    assert "  upper limit of the step 0.019 mm" in found
+
+
+def test_the_terminal_marks_a_jump_and_draws_no_step_across_a_move() -> None:
+    found = steps(LONG)
+    numbers_ = [int(line[:5]) for line in found if line[:5].strip().isdigit()]
+    # Check 1 is the first of all; record 14 is the move; check 15 is the first after it.
+    assert numbers_ == [*range(2, 14), *range(16, 25)]
+    (jump,) = (line for line in found if line[:5].strip().isdigit() and "!" in line)
+    assert jump.split()[0] == "13"
+    assert jump.index("]") < jump.index("o")
+    assert found.index("  tailstock moved") > found.index(jump)
+
+
+@pytest.mark.parametrize(("count", "says"), [
+    (1, "  one check: no step yet"), (2, "  no limit of the step yet: 2 checks, 8 are needed"),
+    (7, "  no limit of the step yet: 7 checks, 8 are needed"), (8, "  upper limit of the step 0.0"),
+])  # fmt: skip
+def test_the_terminal_says_when_a_step_has_no_limit_yet(count: int, says: str) -> None:
+    found = steps(settled(count))
+    assert next(line for line in found if line.startswith(("  one", "  no limit", "  upper"))).startswith(says)
+    drawn_limits = [line for line in found if line[:5].strip().isdigit() and "]" in line]
+    assert len(drawn_limits) == (7 if count == 8 else 0)
+
+
+def test_checks_that_never_change_have_a_step_of_nought() -> None:
+    (row, *_) = (line for line in steps([check(0, n) for n in range(9)]) if line[:5].strip().isdigit())
+    assert row.endswith(" 0.000 mm")
+    assert "|" not in row
+    assert "o" in row
+
+
+@pytest.mark.parametrize("dials", ["metric", "inch"])
+def test_what_is_drawn_fits_78_columns(dials: Dials) -> None:
+    found = lines(LONG, dials)
+    drawing = found[1 : found.index("  o step   ! more than scatter   ] upper limit of the step   | no step") + 1]
+    assert len(drawing) > 50
+    assert max(map(len, drawing)) <= 78
 
 
 def test_the_terminal_says_when_to_check_again_and_what_else_asks_for_it() -> None:

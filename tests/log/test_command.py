@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from shops import shop, tailtrue
+from tailtrue.log.dates import wrong_date
 
 TYPED = Path(__file__).with_name("typed.toml")
 COMMANDS = ("add", "list", "show", "strike", "export", "import", "chart")
@@ -75,6 +76,23 @@ def test_without_a_date_it_is_now(job: Path, tmp_path: Path) -> None:
     assert before <= datetime.fromisoformat(shown["record"]["date_time"]) <= after
     said(tailtrue("log", "add", job, "--from", dateless, "--date", "2026-03-01"))
     assert json.loads(said(tailtrue("log", "show", job, 2, "--json")))["record"]["date_time"] == "2026-03-01"
+
+
+def test_a_date_to_come_is_refused(job: Path, tmp_path: Path) -> None:
+    said_in_file = typed(tmp_path, ("2026-01-05 09:40", "2096-01-05 09:40"))
+    done = tailtrue("log", "add", job, "--from", said_in_file)
+    assert (done.returncode, done.stdout) == (4, "")
+    assert "is in the future" in done.stderr
+    dateless = typed(tmp_path, ('date = "2026-01-05 09:40"\n', ""))
+    done = tailtrue("log", "add", job, "--from", dateless, "--date", "2096-01-05")
+    assert (done.returncode, done.stdout) == (4, "")
+    assert "--date: 2096-01-05: is in the future" in done.stderr
+    assert not (job.parent / "alignment-log.sqlite").exists()
+
+
+def test_a_day_is_left_for_clocks_that_disagree() -> None:
+    assert wrong_date("2026-11-25T10:00", "2026-11-24T10:00:00") is None
+    assert wrong_date("2026-11-25T10:01", "2026-11-24T10:00:00") is not None
 
 
 def test_a_new_name_is_noticed(job: Path, tmp_path: Path) -> None:

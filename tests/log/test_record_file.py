@@ -159,14 +159,35 @@ def test_plausible_records_are_left_alone_and_others_named() -> None:
 
 
 def test_a_record_is_told_with_labels_units_and_what_was_typed() -> None:
-    told = list(labelled(Record.model_validate(EVERYTHING)))
-    assert ("temperature of the room", "20 degC") in told
+    told = list(labelled(Record.model_validate(EVERYTHING), "metric"))
+    assert ("temperature of the room", "20.0 °C") in told
+    assert ("how long the spindle had run", "15 min") in told
     assert ("whether the quill was clamped", "yes") in told
     assert ("reading of collar T", "70.366 mm, rejected: half a millimetre misread") in told
     assert any(label == "moves of the tailstock, 2" and "before the move -1/2 thou;" in value for label, value in told)
-    assert any(label == "level across the ways, 1" and "rise across the ways 0.02 mm" in value for label, value in told)
+    assert any(
+        label == "level across the ways, 1" and "rise across the ways 0.020 mm (0.0008 in)" in value for label, value in told
+    )
     assert ("day of the chuck test", "2026-01-04") in told
-    assert len(list(labelled(record()))) < len(told)
+    assert len(list(labelled(record(), "metric"))) < len(told)
+
+
+def test_a_record_is_told_in_the_units_of_the_dials_and_rounded_by_kind() -> None:
+    made = record(first_station_mm=30.0 + 1 / 3, tool_height_error_mm=-0.123456)
+    inch, metric = dict(labelled(made, "inch")), dict(labelled(made, "metric"))
+    station, height = (
+        "headstock centre to the middle of the headstock collar",
+        "height of the point of the tool over centre height",
+    )
+    assert (inch[station], metric[station]) == ("1.19 in (30.3 mm)", "30.3 mm (1.19 in)")
+    assert (inch[height], metric[height]) == ("-0.005 in (-0.12 mm)", "-0.12 mm (-0.005 in)")
+    assert inch["temperature of the room"] == "68.0 °F"
+    # 0.0036 mm is 0.00014 in: a doubt is never told smaller than it is.
+    doubtful = dict(labelled(Record.model_validate(EVERYTHING), "inch"))
+    assert doubtful["expanded uncertainty of the difference"] == "0.0002 in (0.004 mm)"
+    assert [value for label, value in labelled(made, "inch") if label.startswith("reading of")] == [
+        f"{one.said}, rejected: {one.rejected}" if one.rejected else one.said for one in made.readings
+    ]
 
 
 def test_the_example_of_the_how_to_can_be_added(tmp_path: Path) -> None:

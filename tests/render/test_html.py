@@ -6,10 +6,10 @@ import time
 
 import pytest
 
-from tailtrue.procedure import Procedure
+from tailtrue.procedure import Dials, Procedure
 from tailtrue.render import to_html
-from tailtrue.render.html import css_string
-from tailtrue.render.numbers import Dials, read, show
+from tailtrue.render.numbers import read, show
+from tailtrue.render.templates import css_string
 from tailtrue.render.words import HEADINGS, STATES
 
 from .reading import Element, figures, read_page
@@ -250,8 +250,8 @@ def test_no_verdict_is_claimed_when_none_is_possible(tree: Procedure) -> None:
     blind = tree.look_up.model_copy(update={"verdict_possible": False, "inside": None})
     words = " ".join(read_page(to_html(tree.model_copy(update={"look_up": blind}))).words.split())
     assert "cannot tell whether the tailstock is within its limit" in words
-    assert "Within limits at" not in words
-    assert "Within limits at" in " ".join(read_page(to_html(tree)).words.split())
+    assert "In limits at" not in words
+    assert "In limits at" in " ".join(read_page(to_html(tree)).words.split())
 
 
 def test_the_same_procedure_gives_the_same_bytes(tree: Procedure) -> None:

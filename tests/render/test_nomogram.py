@@ -8,9 +8,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tailtrue.papers import Scales
 from tailtrue.procedure import Figure
 from tailtrue.render.ink import TEXT_HEIGHT
-from tailtrue.render.nomogram import HEIGHT, WIDTH, Scales, nomogram, straight_edge
+from tailtrue.render.nomogram import HEIGHT, WIDTH, nomogram, straight_edge
 
 from .reading import Element, read_page
 

@@ -6,11 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tailtrue.procedure import Bound, Figure, Limits, Rounding
+from tailtrue.procedure import Bound, Dials, Figure, Limits, Rounding
 from tailtrue.render.numbers import (
     MINUS,
     NBSP,
-    Dials,
     Shown,
     columns,
     limits_apart,

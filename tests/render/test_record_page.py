@@ -13,8 +13,9 @@ from tailtrue.calc.alignment import tailstock_move
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.log.fields import record_catalogue
+from tailtrue.papers import RecordSheet
 from tailtrue.places import templates_folder
-from tailtrue.render.record_page import RecordSheet, record_html, record_markdown
+from tailtrue.render.record_page import record_html, record_markdown
 from tailtrue.truing.lookup import record_sheet
 
 from .reading import read_page
@@ -148,3 +149,21 @@ def test_a_lathe_that_must_not_run_is_said_so_at_the_top() -> None:
     assert "has not been tried" in page
     assert "DO NOT RUN" in record_markdown(record_sheet(bad, FIELDS))
     assert "DO NOT RUN" not in record_html(record_sheet(case, FIELDS))
+
+
+@pytest.mark.parametrize("name", ["fernhill", "quarry-road"])
+def test_no_paper_of_a_lathe_without_screws_tells_a_move(name: str) -> None:
+    case = case_of(name)
+    fixed = record_sheet(
+        case.with_said({"lathe.set_over": Fact(case.knowledge.catalogue["lathe.set_over"], "none")}), FIELDS
+    )
+    for made in (record_html(fixed), record_markdown(fixed)):
+        told = " ".join(re.sub(r"<style>.*?</style>", "", made, flags=re.DOTALL).split())
+        for word in ("move the tailstock", "Move by", "Move the tailstock", "way of the move", ">move<", "| move |", "and the move",
+                     "move-drawing", "move of the tailstock", "first move", "meets the move"):  # fmt: skip
+            assert word not in told, word
+        assert "its centre stands off the line away from you" in told
+        assert "note it" in told
+        assert "Move nothing, force nothing" in told
+    assert "Move by" in record_html(sheet_of(name))
+    assert "move-drawing" in record_html(sheet_of(name))

@@ -4,9 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from tailtrue.procedure import Figure
-from tailtrue.render.paper import Head, Paper
-from tailtrue.render.tag_page import MachineTag, SetOverTag, set_over_html, tags_html
+from tailtrue.papers import Head, MachineTag, SetOverTag
+from tailtrue.procedure import Figure, Paper
+from tailtrue.render.tag_page import set_over_html, tags_html
 
 from .reading import read_page
 from .test_print import POINTS, printed, words

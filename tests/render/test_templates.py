@@ -9,12 +9,12 @@ from jinja2 import UndefinedError
 
 import tailtrue.render
 from tailtrue.places import templates_folder
-from tailtrue.render.html import _template
+from tailtrue.render.templates import template
 
 TEMPLATES = sorted(templates_folder().rglob("*.j2"))
 MODULES = sorted(Path(tailtrue.render.__file__).parent.glob("*.py"))
 STYLE = (templates_folder() / "sheet.css").read_text(encoding="utf-8")
-ALLOWED = {"tailtrue.procedure", "tailtrue.places", "tailtrue.render"}
+ALLOWED = {"tailtrue.papers", "tailtrue.procedure", "tailtrue.places", "tailtrue.render"}
 
 
 def test_there_are_templates_and_modules() -> None:
@@ -37,7 +37,7 @@ def test_a_template_says_what_it_expects(path: Path) -> None:
 
 def test_a_template_cannot_name_what_is_not_there() -> None:
     with pytest.raises(UndefinedError):
-        _template().render()
+        template("procedure.html.j2").render()
 
 
 @pytest.mark.parametrize("path", MODULES, ids=lambda path: path.name)

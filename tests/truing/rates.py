@@ -2,7 +2,7 @@
 
 The lathe is that of tests/simulated_lathe.py, which shares no formula with the engine. What else disturbs a visit is
 drawn here: each half width of the budget as a flat distribution, the scatter of the hand, the digits of the instrument.
-Run as a script it prints the rates: .venv/bin/python tests/truing/rates.py
+To print the rates: cd tests && ../.venv/bin/python -m truing.rates
 """
 
 from collections.abc import Callable, Iterator
@@ -25,6 +25,7 @@ JOB = Path(__file__).parents[2] / "docs" / "examples" / "fernhill" / "job.toml"
 VISITS = 10_000
 _SEED = 20261125
 _DIAMETER = 65.2
+_MOST_ROUNDS = 8
 
 
 @dataclass(frozen=True)
@@ -214,6 +215,37 @@ def measure(count: int = VISITS) -> Rates:
     )
 
 
+@dataclass(frozen=True)
+class Ends:
+    """How whole sessions end: readings, a move, a fresh skim, readings, until the tailstock is said to be in line."""
+
+    sessions: int
+    ended_in: int
+    wrongly: int  # of these, truly out
+    rounds: float  # visits of a session on the average
+
+
+def sessions(count: int = VISITS, seed: int = _SEED) -> Ends:
+    """Sessions from clearly out to the verdict; each move achieves most of its aim, and clamping adds its own."""
+    hand, one = Random(seed + 2), bar()
+    ended = wrongly = made = 0
+    for _ in range(count):
+        truth, diameter = out_of_limits(hand), _DIAMETER
+        for _ in range(_MOST_ROUNDS):
+            made += 1
+            found = judged(read(lathe_with(truth), hand, diameter))
+            diameter -= hand.uniform(0.06, 0.2)
+            if found["visit.verdict"] == "inside":
+                ended += 1
+                wrongly += abs(truth) > one.limit
+                break
+            # Too close to say is settled by another skim; outside, by a move.
+            if found["visit.verdict"] == "outside":
+                moved = found["visit.toward_tool"] * hand.uniform(0.7, 1.1) + hand.gauss(0, 0.002)
+                truth -= 2 * moved * (one.tail - one.head) / one.span
+    return Ends(count, ended, wrongly, made / count)
+
+
 def out_of_limits(hand: Random) -> float:
     """A difference that is clearly out, either way."""
     return hand.choice((-1, 1)) * hand.uniform(2, 6) * bar().limit
@@ -229,7 +261,7 @@ def two_rounds(hand: Random, achieved: Callable[[Random], float]) -> tuple[Visit
     return read(before, hand), read(after, hand, _DIAMETER - max(0.0, grown) - hand.uniform(0.06, 0.2))
 
 
-def table(rates: Rates) -> list[str]:
+def table(rates: Rates, ends: Ends) -> list[str]:
     """The rates as rows of a page."""
     return [
         "| of 10 000 simulated visits | share |",
@@ -238,8 +270,12 @@ def table(rates: Rates) -> list[str]:
         f"| in limits, judged OUT | {100 * rates.wrong_fail_share:.2f} % |",
         f"| too close to say | {100 * rates.unclear / (rates.outside + rates.inside):.0f} % |",
         f"| right at the limit (2500 visits), judged to the wrong side | {100 * rates.wrong_at_limit_share:.1f} % |",
+        "",
+        f"Of {ends.sessions} simulated sessions, each begun clearly out, {ends.ended_in} ended IN limits after "
+        f"{ends.rounds:.1f} visits on the average; {ends.wrongly} of these were truly out. "
+        f"The others were too close to say for {_MOST_ROUNDS} visits.",
     ]
 
 
 if __name__ == "__main__":
-    print("\n".join(table(measure())))
+    print("\n".join(table(measure(), sessions())))

@@ -118,6 +118,12 @@ def test_the_drawing_points_the_way_that_the_advice_says(side: str, larger: str)
     assert f"the collar at the {larger} end stands farther" in svg
 
 
+@pytest.mark.parametrize(("dials", "words"), [("metric", "sizes in millimetres"), ("inch", "sizes in inches")])
+def test_the_drawing_says_once_what_its_sizes_are_in(dials: str, words: str) -> None:
+    svg = plan_drawing(explain(METRIC).plan, "inch" if dials == "inch" else "metric")
+    assert svg.count(words) == 1
+
+
 def test_the_page_is_told_in_words_and_names_the_lathe() -> None:
     page = explain_html(explain_visit(MADE, OUT))
     assert "<desc" in page

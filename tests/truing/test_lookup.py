@@ -4,12 +4,13 @@ from pathlib import Path
 
 import pytest
 
+from simulated_lathe import SimulatedLathe
 from tailtrue.advise import advise
 from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, report
 from tailtrue.facts import Fact
 from tailtrue.log.fields import record_catalogue
-from tailtrue.render.record_page import RecordSheet
+from tailtrue.papers import RecordSheet
 from tailtrue.render.words import directions, say
 from tailtrue.truing.lookup import record_sheet
 from tailtrue.truing.typed import read_lists
@@ -138,3 +139,31 @@ def test_collars_so_close_that_the_limit_drowns_in_the_doubt_get_no_verdict() ->
     assert {row.do for row in found.rows} == {"leave", "move"}
     assert max(row.difference.value for row in found.rows if row.do == "leave") <= close.value("align.uncertainty")
     assert "claim nothing" in told(found.read)
+
+
+@pytest.mark.parametrize(("tool_side", "larger", "smaller"), [("front", "away from you", "toward you"),
+                                                             ("rear", "toward you", "away from you")])  # fmt: skip
+def test_a_lathe_without_screws_is_told_where_its_centre_stands_and_no_move(
+    tool_side: str, larger: str, smaller: str
+) -> None:
+    """The centre stands on the side that a move would have to leave."""
+    fixed = sheet(changed(METRIC, lathe__set_over="none", lathe__tool_side=tool_side))
+    usual = sheet(changed(METRIC, lathe__tool_side=tool_side))
+    assert [text for _, text in directions(fixed.look_up)] == [
+        f"its centre stands off the line {larger}.", f"its centre stands off the line {smaller}."
+    ]  # fmt: skip
+    assert smaller in directions(usual.look_up)[0][1]
+    sideways = 1 if larger == "toward you" else -1
+    lathe = SimulatedLathe(tool_in_front=tool_side == "front").moved(0.02 * sideways)
+    near, far = lathe.diameters_between_centres(300, [30, 270])
+    assert far > near
+    assert "moves" not in fixed.places
+    assert not any(
+        place.kind in ("way", "moves") or "move" in place.label for part in fixed.places.values() for place in part
+    )
+    said = told((*fixed.read, *fixed.scales_read, *fixed.fill, *fixed.verify))
+    for word in ("The move", "you move", "leave the tailstock alone", "bring the tailstock", "screws", "the last move"):
+        assert word not in said
+    assert "how far the centre itself stands off the line" in said
+    assert len(fixed.read) == len(usual.read)
+    assert [row.move for row in fixed.rows] == [row.move for row in usual.rows]

@@ -11,6 +11,7 @@ from tailtrue.truing.visit import judge_visit
 
 from .rates import (
     VISITS,
+    Ends,
     Rates,
     Visit,
     against,
@@ -22,6 +23,7 @@ from .rates import (
     measure,
     out_of_limits,
     read,
+    sessions,
     slipped,
     table,
     two_rounds,
@@ -35,6 +37,18 @@ _TRAPS = 300
 @cache
 def rates() -> Rates:
     return measure()
+
+
+@cache
+def ends() -> Ends:
+    return sessions()
+
+
+def test_hardly_a_session_ends_in_limits_while_it_is_out() -> None:
+    found = ends()
+    assert found.sessions == VISITS
+    assert found.ended_in > 0.9 * found.sessions
+    assert found.wrongly <= 0.05 * found.ended_in
 
 
 def test_at_least_ten_thousand_visits_are_judged_on_both_sides_of_the_limit() -> None:
@@ -60,7 +74,8 @@ def test_the_verdict_is_not_kept_safe_by_saying_nothing() -> None:
 
 def test_the_rates_in_the_how_to_are_those_measured() -> None:
     text = PAGE.read_text(encoding="utf-8")
-    assert "\n".join(table(rates())) in text, "\n".join(table(rates()))
+    found = "\n".join(table(rates(), ends()))
+    assert found in text, found
 
 
 def typed(visit: Visit) -> tuple[str, str]:
@@ -138,17 +153,19 @@ def test_every_pair_at_the_wrong_ends_after_a_fresh_skim_is_caught() -> None:
 
 
 def test_every_slip_of_the_thimble_is_caught() -> None:
+    """On lathes in line and far out alike: near a turn it is known as one, else it is too much to be moved unread."""
     hand = Random(15)
+    far = case().value("limit.far_out")
     for place in range(_TRAPS):
-        visit = read(lathe_with(hand.uniform(-1, 1) * bar().limit), hand)
+        visit = read(lathe_with(hand.uniform(-6, 6) * bar().limit), hand)
         slip = hand.choice((-0.5, -0.25, 0.25, 0.5, 1.0))
         one = Visit(visit.truth, visit.at_head, (visit.at_tail[0] + slip, visit.at_tail[1]))
         both = Visit(visit.truth, visit.at_head, tuple(size + slip for size in visit.at_tail))
         assert slipped(one)
-        assert slipped(both)
+        assert slipped(both) or abs(judged(both)["visit.difference"]) > far
         if place < 60:
-            assert any(name.startswith("thimble-turn") for name in bars(visit, one))
-            assert any(name.startswith("thimble-turn") for name in bars(visit, both))
+            alone = [judge_visit(case(), read_lists(*typed(trapped))) for trapped in (one, both)]
+            assert all(found.barred for found in alone)
 
 
 def test_a_bar_that_was_not_skimmed_after_the_move_is_caught() -> None:

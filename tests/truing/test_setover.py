@@ -1,5 +1,6 @@
 """Tapers by set-over: published examples, directions against a simulated lathe, what is refused, the check after a cut."""
 
+from math import atan, sin
 from pathlib import Path
 
 import pytest
@@ -155,6 +156,31 @@ def test_travel_that_reaches_is_no_reason_and_travel_not_said_is_asked_for() -> 
     assert "Look first whether" not in told(set_over(travel="4.9 mm"))
 
 
+def test_a_correction_that_travel_does_not_reach_is_refused() -> None:
+    # 4.879 mm for 4 mm over 100 mm; a cut of 3.9 mm over 100 mm asks for 0.122 mm more: 5.001 mm.
+    cut = {"cut_large": "30 mm", "cut_small": "28.05 mm", "cut_apart": "50 mm"}
+    assert set_over(travel="5.01 mm", **cut).case.value("setover.corrected") == pytest.approx(
+        244 * (sin(atan(0.02)) + sin(atan(0.02)) - sin(atan(0.0195)))
+    )
+    with pytest.raises(Refused) as refused:
+        set_over(travel="5 mm", **cut)
+    assert "does not go over so far as the correction asks" in report(refused.value)
+    assert "5.001 mm" in report(refused.value).replace("\u00a0", " ")
+    # The same cut without a word of the travel, and one that is cut too steep, are no reason.
+    set_over(**cut)
+    set_over(travel="4.9 mm", cut_large="30 mm", cut_small="27.95 mm", cut_apart="50 mm")
+
+
+@pytest.mark.parametrize(
+    ("cut_small", "far"), [("28.66 mm", False), ("28.67 mm", True), ("27.34 mm", False), ("27.33 mm", True)]
+)
+def test_a_taper_more_than_a_third_off_the_one_wanted_is_doubted(cut_small: str, far: bool) -> None:
+    # 2 mm are wanted over 50 mm; a third of it is 0.667 mm.
+    found = set_over(cut_large="30 mm", cut_small=cut_small, cut_apart="50 mm")
+    assert ("DOUBT THESE READINGS FIRST" in told(found)) is far
+    assert "DOUBT THESE READINGS" not in told(set_over())
+
+
 WRONG = [
     ({"large": "", "small": "", "length": ""}, "the taper is not said"),
     ({"ratio": "1:50"}, "the taper is said in more than one way"),
@@ -266,9 +292,11 @@ def test_a_job_without_a_taper_is_not_stopped_by_these_rules() -> None:
     assert advice.refused == ()
 
 
-def test_divisions_and_the_difference_over_what_was_read_are_told() -> None:
+def test_the_way_of_the_indicator_and_the_difference_over_what_was_read_are_told() -> None:
     text = told(set_over(cut_large="30 mm", cut_small="28.05 mm", cut_apart="50 mm"))
-    assert "2440 divisions of 0.002 mm" in text  # 4.879 / 0.002
+    assert "Stop when the tailstock has gone 4.879 mm" in text
+    # Nobody counts 2440 divisions of 0.002 mm.
+    assert "divisions" not in text
     assert "They differ by 1.950 mm (0.0768 in); wanted over this distance 2.000 mm" in text
 
 

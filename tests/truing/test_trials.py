@@ -113,6 +113,25 @@ def test_a_clamp_test_that_cannot_be_used_is_told(text: str, begins: str, says: 
     assert says in report(wrong.value)
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        "0 mm, 5 mm, 0 mm, 900 mm",
+        "0 mm, 3.01 mm, 0 mm, 0.01 mm",
+        "-2 mm, 0 mm, 1.01 mm, 0 mm",
+        "0 in, 0.119 in, 0 in, 0 in",
+    ],
+)
+def test_readings_farther_apart_than_a_clamp_can_move_a_quill_are_refused(text: str) -> None:
+    with pytest.raises(ReadingsWrong) as wrong:
+        judge_clamping(BAR, text, "released")
+    assert "lie more than 3.0 mm (0.11 in) apart" in report(wrong.value).replace("\u00a0", " ")
+
+
+def test_readings_that_lie_just_so_far_apart_are_judged() -> None:
+    assert judge_clamping(BAR, "0 mm, 3 mm, 0 mm, 0.01 mm", "released").case.value("clamp.verdict") == "poor"
+
+
 def by_indicator(first: str, turned: str, side: str = "front", case: Case = BAR) -> Trial:
     return judge_reversal(case, NO_COLLARS, {"first": first, "turned": turned}, side)
 

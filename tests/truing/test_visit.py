@@ -102,7 +102,7 @@ def test_a_tailstock_without_screws_is_not_told_to_move() -> None:
 def test_a_turn_of_the_thimble_bars_the_move(turns: int) -> None:
     tail = 65.012 + 0.5 * turns
     found = visit("65.010 mm, 65.011 mm", f"{tail:.3f} mm, {tail:.3f} mm")
-    assert [one.id for one in found.remarks if one.bars_move] == ["thimble-turn-between-collars"]
+    assert [one.id for one in found.remarks if one.bars_move] == ["thimble-turn-between-collars", "far-out"]
     assert found.advice == "read-again"
     assert found.part("do") == ()
     assert visit("65.010 mm, 65.011 mm", f"{tail:.3f} mm, {tail:.3f} mm", read_twice=True).advice == "move"
@@ -113,6 +113,31 @@ def test_a_turn_of_an_inch_thimble_bars_the_move() -> None:
     assert "thimble-turn-between-collars" in [one.id for one in found.remarks]
     found = visit("1.9012 in, 1.9263 in", "1.8999 in, 1.8998 in", case=INCH)
     assert "thimble-turn-on-a-collar" in [one.id for one in found.remarks]
+
+
+@pytest.mark.parametrize("place", range(4))
+def test_whichever_reading_is_a_turn_off_is_found(place: int) -> None:
+    read = ["65.010 mm", "65.011 mm", "65.010 mm", "65.012 mm"]
+    read[place] = "65.511 mm"
+    found = visit(", ".join(read), "65.022 mm, 65.023 mm, 65.022 mm, 65.023 mm")
+    assert "thimble-turn-on-a-collar" in [one.id for one in found.remarks]
+
+
+def test_a_wild_first_reading_hides_no_turn_among_the_others() -> None:
+    # The first stands neither half turns nor whole ones from any other; two of the others stand one apart.
+    found = visit("65.170 mm, 65.010 mm, 65.011 mm, 65.010 mm, 65.511 mm", "65.022 mm, 65.023 mm")
+    assert "thimble-turn-on-a-collar" in [one.id for one in found.remarks]
+
+
+def test_what_is_far_out_is_read_twice_before_it_is_moved() -> None:
+    # One collar a turn low on a lathe that is out by itself: no longer near a turn.
+    readings = "69.110 mm, 69.112 mm", "69.655 mm, 69.654 mm"
+    found = visit(*readings)
+    assert [one.id for one in found.remarks if one.bars_move] == ["far-out"]
+    assert found.part("do") == ()
+    stands = visit(*readings, read_twice=True)
+    assert stands.advice == "move"
+    assert "Bring it near first" in told(stands)
 
 
 def test_a_slip_on_one_collar_is_not_excused_by_reading_twice() -> None:

@@ -179,6 +179,7 @@ def _look_up(filler: Filler) -> LookUp:
         larger_at_tailstock=chosen("align.when_tailstock_larger"),
         smaller_at_tailstock=chosen("align.when_tailstock_smaller"),
         inside=known("align.inside") if verdict else None,
+        outside=known("align.outside") if verdict else None,
         leave=known("align.leave_up_to"),
         verdict_possible=verdict,
     )

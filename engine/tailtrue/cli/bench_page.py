@@ -6,9 +6,8 @@ from typing import TYPE_CHECKING
 from tailtrue.cli.layout import wrapped
 
 if TYPE_CHECKING:
-    from tailtrue.procedure import Text
-    from tailtrue.render.numbers import Dials
-    from tailtrue.render.paper import Section
+    from tailtrue.papers import Section
+    from tailtrue.procedure import Dials, Text
 
 
 def terminal_lines(sections: "Sequence[Section]", mend: "Sequence[Text]", dials: "Dials") -> Iterator[str]:

@@ -7,10 +7,11 @@ import typer
 
 from tailtrue.cli.guarded import guarded
 from tailtrue.cli.layout import sections, wrapped
+from tailtrue.cli.options import Job, Json
 
 if TYPE_CHECKING:
     from tailtrue.diagnosis.diagnose import Told
-    from tailtrue.render.numbers import Dials
+    from tailtrue.procedure import Dials
 
 _TITLES = {
     "explains": "HOW THAT EXPLAINS THE READINGS",
@@ -22,11 +23,9 @@ _TITLES = {
     "limits": "WHAT THIS CANNOT SHOW",
 }
 
-Job = Annotated[Path, typer.Argument(metavar="JOB", help="the job file (TOML)", show_default=False)]
 Tests = Annotated[
     Path, typer.Argument(metavar="TESTS", help="a file with the tests that were made (TOML)", show_default=False)
 ]
-Json = Annotated[bool, typer.Option("--json", help="print the result as JSON")]
 
 
 def diagnose(job: Job, tests: Tests, as_json: Json = False) -> None:
@@ -62,7 +61,7 @@ def _page(told: "Told", dials: "Dials", lathe: str, unsafe: list[str]) -> list[s
     from tailtrue.render.words import say
 
     lines = [lathe, ""]
-    for line in told.part("answer"):
+    for line in (*told.part("answer"), *told.part("ranks")):
         lines += wrapped(say(line.text, dials), "  ")
     parts = [(title, [say(one.text, dials) for one in told.part(part)]) for part, title in _TITLES.items()]
     return lines + sections([*parts, (MEND, unsafe)])

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from tailtrue.cli.guarded import guarded
-from tailtrue.cli.log_beside import log_of, now
+from tailtrue.cli.log_beside import check_date, check_typed_date, log_of, now
+from tailtrue.cli.options import Json
 from tailtrue.errors import ExitCode, FactsWrong, Problem
 
 if TYPE_CHECKING:
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
     from tailtrue.log.record import Record, State
     from tailtrue.log.series import Series
     from tailtrue.log.unread import UnreadRow
-    from tailtrue.render.numbers import Dials
+    from tailtrue.procedure import Dials
 
 log_app = typer.Typer(
     no_args_is_help=True,
@@ -24,7 +25,6 @@ log_app = typer.Typer(
 
 Job = Annotated[Path, typer.Argument(metavar="JOB", help="the job file (TOML); the log lies beside it", show_default=False)]
 Number = Annotated[int, typer.Argument(metavar="NUMBER", help="number of the record in the list", show_default=False)]
-Json = Annotated[bool, typer.Option("--json", help="print the result as JSON")]
 Lathe = Annotated[str | None, typer.Option("--lathe", help="only this lathe", show_default=False)]
 Bar = Annotated[str | None, typer.Option("--bar", help="only this bar", show_default=False)]
 Date = Annotated[
@@ -74,7 +74,7 @@ def list_records(
     bar: Bar = None,
     state: Annotated[str | None, typer.Option("--state", help='"as found" or "as left"', show_default=False)] = None,
     struck: Annotated[bool, typer.Option("--struck", help="show what was struck out as well")] = False,
-    unread: Annotated[bool, typer.Option("--unread", help="show the rows of imported files that could not be read")] = False,
+    unread: Annotated[bool, typer.Option("--unread", help="show the rows that are no record: files, barred visits")] = False,
     as_json: Json = False,
 ) -> None:
     """List the tests in the log, one line each."""
@@ -112,12 +112,13 @@ def show(job: Job, number: Number, as_json: Json = False) -> None:
         from tailtrue.log.fields import labelled
         from tailtrue.log.json_file import entry_content
 
+        dials = _dials(job)
         with Book.open(log_of(job)) as book:
             entry = book.record(number)
         lines.append(f"Record {entry.number}, {entry.record.log_id}")
         if entry.strike is not None:
             lines.append(_strike_line(entry.strike.initials, entry.strike.date_time, entry.strike.reason))
-        lines.extend(f"  {label}: {_line(value)}" for label, value in labelled(entry.record))
+        lines.extend(f"  {label}: {_line(value)}" for label, value in labelled(entry.record, dials))
         return entry_content(entry)
 
     guarded(work, as_json)
@@ -140,6 +141,7 @@ def strike(
     def work() -> dict[str, Any]:
         from tailtrue.log.book import Book
 
+        check_date(date)
         with Book.open(log_of(job)) as book:
             (book.strike_unread if unread else book.strike)(number, reason, initials, date or now())
         return {"number": number}
@@ -267,6 +269,8 @@ def _whole_record(job: Path, source: Path, date: str | None) -> "Record":
     from tailtrue.log.typed import read_typed
 
     typed = read_typed(source)
+    check_typed_date(typed)
+    check_date(date)
     when = date or (None if typed.says("date") else now())
     if not typed.lacking() or (date is not None and typed.says("date")):
         return whole(typed, {} if when is None else {"date": when})
@@ -338,7 +342,7 @@ def _unread_lines(found: "Unread") -> Iterator[str]:
 
 def _fault_lines(row: "UnreadRow") -> Iterator[str]:
     for fault in row.faults:
-        where = f"{_line(row.file)}:{row.line}" + (f", {fault.column}" if fault.column else "")
+        where = _line(row.file) + (f":{row.line}" if row.line else "") + (f", {fault.column}" if fault.column else "")
         yield ": ".join(part for part in (where, fault.said, fault.wrong) if part)
         yield f"  {fault.do}"
 

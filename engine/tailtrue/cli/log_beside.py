@@ -6,7 +6,10 @@ from typing import TYPE_CHECKING
 from tailtrue.errors import FactsWrong, Problem
 
 if TYPE_CHECKING:
+    from tailtrue.case import Case
     from tailtrue.log.record import Record
+    from tailtrue.log.typed import Typed
+    from tailtrue.log.unread import UnreadRow
 
 
 def log_of(job: Path) -> Path:
@@ -18,15 +21,61 @@ def log_of(job: Path) -> Path:
     return job.parent / LOG_FILE
 
 
+def is_empty(path: Path) -> bool:
+    """Whether there is no log yet; a file without a single byte is one that nothing was added to."""
+    return not path.exists() or path.stat().st_size == 0
+
+
 def records_of(job: Path) -> "list[Record]":
     """Every record that counts; none where there is no log yet. Raises LogUnusable."""
     from tailtrue.log.book import Book
 
     path = log_of(job)
-    if not path.exists():
+    if is_empty(path):
         return []
     with Book.open(path) as book:
         return [entry.record for entry in book.records()]
+
+
+def earlier_records(job: Path, needed: bool) -> "tuple[list[Record], str]":
+    """The records of the log, and why they cannot be read; that stops nothing but the keeping."""
+    from tailtrue.log.faults import LogUnusable
+
+    try:
+        return records_of(job), ""
+    except LogUnusable as unusable:
+        if needed:
+            raise
+        return [], str(unusable)
+
+
+def record_as_before(records: "list[Record]", case: "Case", date: str) -> "Record":
+    """The record whose set-up still holds. Raises UsageError when there is none."""
+    from tailtrue.errors import Problem, UsageError
+    from tailtrue.truing.history import last_record
+
+    last = last_record(records, case, date)
+    if last is None:
+        do = "say the set-up this once, in a visit file (--from) or with --say"
+        raise UsageError((Problem("", "--as-before", "finds no earlier record of this lathe and bar in the log", do),))
+    return last
+
+
+def number_of(job: Path, record: "Record") -> int:
+    """The number of a record that stands in the log. Raises LogUnusable."""
+    from tailtrue.log.book import Book
+
+    with Book.open(log_of(job)) as book:
+        return next(one.number for one in book.records() if one.record == record)
+
+
+def set_aside(job: Path, row: "UnreadRow") -> int:
+    """Keep a visit that is no record as an unread row; its number. Raises LogUnusable."""
+    from tailtrue.log.book import Book
+
+    with Book.create(log_of(job)) as book:
+        book.take_in((), (row,))
+        return next(one.number for one in book.unread(struck=True) if one.row.same == row.same)
 
 
 def add_to_log(job: Path, record: "Record") -> int:
@@ -35,6 +84,23 @@ def add_to_log(job: Path, record: "Record") -> int:
 
     with Book.create(log_of(job)) as book:
         return book.add(record)
+
+
+def check_typed_date(typed: "Typed") -> None:
+    """Raise RecordWrong for a date that is none, or that is still to come."""
+    from tailtrue.log.dates import wrong_date
+    from tailtrue.log.faults import RecordWrong
+
+    if typed.says("date") and (wrong := wrong_date(str(typed.content["date"]), now())):
+        raise RecordWrong((typed.places["date"].problem((), *wrong),))
+
+
+def check_date(said: str | None) -> None:
+    """Raise FactsWrong for a --date that is none, or that is still to come."""
+    from tailtrue.log.dates import wrong_date
+
+    if said and (wrong := wrong_date(said, now())):
+        raise FactsWrong((Problem("--date", said, *wrong),))
 
 
 def now() -> str:

@@ -12,7 +12,9 @@ import typer
 from tailtrue.cli.correct import correct
 from tailtrue.cli.diagnose import diagnose
 from tailtrue.cli.guarded import guarded
+from tailtrue.cli.knowledge import knowledge_app
 from tailtrue.cli.log import log_app
+from tailtrue.cli.options import Job, Json, Out
 from tailtrue.cli.record import record
 from tailtrue.cli.tag import tag
 from tailtrue.cli.taper import taper
@@ -27,7 +29,6 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
     help="Procedures for making and using an alignment test bar on your lathe.",
 )
-knowledge_app = typer.Typer(no_args_is_help=True, help="The rule base itself.")
 app.command()(correct)
 app.command()(true)
 app.command("clamp-test")(clamp_test)
@@ -38,10 +39,6 @@ app.command()(taper)
 app.command()(tag)
 app.add_typer(knowledge_app, name="knowledge")
 app.add_typer(log_app, name="log")
-
-Job = Annotated[Path, typer.Argument(metavar="JOB", help="the job file (TOML)", show_default=False)]
-Json = Annotated[bool, typer.Option("--json", help="print the result as JSON")]
-Out = Annotated[Path, typer.Option("--out", help="folder for the documents", show_default=False)]
 
 
 Only = Annotated[
@@ -88,7 +85,8 @@ def check(job: Job, as_json: Json = False) -> None:
     """Judge a job and print the findings; write nothing."""
 
     def work() -> dict[str, Any]:
-        from tailtrue.advise import advise, make_procedure, refused
+        from tailtrue.advise import advise, make_procedure
+        from tailtrue.refusals import refused
         from tailtrue.render.words import say
 
         advice = advise(job)
@@ -131,39 +129,6 @@ def schema(
 
     for path in guarded(write, as_json=False)["paths"]:
         typer.echo(str(path))
-
-
-@knowledge_app.command("check")
-def knowledge_check(as_json: Json = False) -> None:
-    """Load the rule base and run every static check on it."""
-
-    def work() -> dict[str, Any]:
-        from tailtrue.advise import knowledge
-        from tailtrue.store.summary import summary
-
-        return summary(knowledge())
-
-    counts = guarded(work, as_json)
-    if not as_json:
-        typer.echo("The knowledge is sound.")
-        for name, count in counts.items():
-            typer.echo(f"  {name}: {count}")
-
-
-@knowledge_app.command("reference")
-def knowledge_reference(out: Annotated[Path, typer.Option("--out", help="folder for the page facts.md")]) -> None:
-    """Write the reference page of what goes into the four files of a job."""
-
-    def work() -> dict[str, Any]:
-        from tailtrue.documents import write_all
-        from tailtrue.given.catalogue import load_catalogue
-        from tailtrue.places import knowledge_folder
-        from tailtrue.reference import facts_page
-
-        (path,) = write_all({"facts.md": facts_page(load_catalogue(knowledge_folder()))}, out)
-        return {"path": str(path)}
-
-    typer.echo(guarded(work, as_json=False)["path"])
 
 
 def run() -> None:

@@ -1,15 +1,11 @@
 """Paper of a bar for the lathe: `tailtrue record`."""
 
-from pathlib import Path
-from typing import Annotated, Any
+from typing import Any
 
 import typer
 
 from tailtrue.cli.guarded import guarded
-
-Job = Annotated[Path, typer.Argument(metavar="JOB", help="the job file (TOML)", show_default=False)]
-Out = Annotated[Path, typer.Option("--out", help="folder for the documents", show_default=False)]
-Json = Annotated[bool, typer.Option("--json", help="print the result as JSON")]
+from tailtrue.cli.options import Job, Json, Out
 
 
 def record(job: Job, out: Out, as_json: Json = False) -> None:

@@ -6,6 +6,7 @@ from typing import Annotated, Any
 import typer
 
 from tailtrue.cli.guarded import guarded
+from tailtrue.cli.options import Json
 
 _FIGURES = (
     "setover.taper", "setover.half_angle", "setover.span", "setover.amount", "setover.toward_tool", "setover.divisions",
@@ -29,7 +30,6 @@ CutLarge = Annotated[str, typer.Option("--cut-large", help="after a cut: diamete
 CutSmall = Annotated[str, typer.Option("--cut-small", help="after a cut: diameter nearer the small end", show_default=False)]
 CutApart = Annotated[str, typer.Option("--cut-apart", help="distance between the two", show_default=False)]
 Out = Annotated[Path | None, typer.Option("--out", help="folder for set-over-tag.html", show_default=False)]
-Json = Annotated[bool, typer.Option("--json", help="print the result as JSON")]
 
 
 def taper(

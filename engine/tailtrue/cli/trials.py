@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from tailtrue.cli.guarded import guarded
+from tailtrue.cli.options import Json
 
 if TYPE_CHECKING:
     from tailtrue.truing.trials import Trial
@@ -40,7 +41,6 @@ TurnedRun = Annotated[
     str, typer.Option("--turned-indicator", help="the same with the bar turned end for end", show_default=False)
 ]
 Side = Annotated[str, typer.Option("--side", help="side of the bar that is touched: front or rear", show_default=False)]
-Json = Annotated[bool, typer.Option("--json", help="print the result as JSON")]
 
 
 def clamp_test(job: Job, indicator: Cycles = "", begins: Begins = "released", as_json: Json = False) -> None:

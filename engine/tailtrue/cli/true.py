@@ -5,31 +5,21 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from tailtrue.cli.correct import (
-    ASKED,
-    AsBefore,
-    Caliper,
-    Initials,
-    Job,
-    Keep,
-    Say,
-    earlier_records,
-    record_as_before,
-    three_readings,
-    typed_of,
-)
 from tailtrue.cli.guarded import guarded
-from tailtrue.cli.log_beside import add_to_log, now
+from tailtrue.cli.log_beside import add_to_log, earlier_records, now, record_as_before
+from tailtrue.cli.options import AsBefore, Caliper, Initials, Job, Keep, Say
+from tailtrue.cli.visit_typed import ASKED, three_readings, typed_of
 from tailtrue.errors import TailtrueError, report
 
 if TYPE_CHECKING:
     from tailtrue.log.typed import Typed
-    from tailtrue.render.numbers import Dials
+    from tailtrue.procedure import Dials
     from tailtrue.truing.session import Session
     from tailtrue.truing.typed import Readings
     from tailtrue.truing.visit import Visit
 
 _STOP = "q"
+_OF_A_MOVE = 3  # readings of the indicator
 _OVER = ("leave-in-limits", "leave-in-doubt", "no-way")
 From = Annotated[
     Path | None, typer.Option("--from", help="a visit file (TOML) with the set-up, without readings", show_default=False)
@@ -178,6 +168,10 @@ def _moved() -> dict[str, Any]:
         text = _ask(asked, empty=True)
         if not text:
             return {}
+        pieces = text.split(",")
+        if len(pieces) != _OF_A_MOVE or not all(piece.strip() for piece in pieces):
+            typer.echo("not taken: write all three on one line, with commas: before, released, clamped", err=True)
+            continue
         said = {"moves": three_readings(text)}
         try:
             typed_options(said).sound()

@@ -43,6 +43,18 @@ def cycles(clamped: Sequence[float]) -> float:
     return float(len(clamped))
 
 
+@computed("clamp.apart", label="how far the readings of the test lie apart", unit="mm", rounding="difference",
+          needs=("clamp.released", "clamp.clamped"), how="the largest less the smallest")  # fmt: skip
+def apart(released: Sequence[float], clamped: Sequence[float]) -> float:
+    return max(*released, *clamped) - min(*released, *clamped)
+
+
+@computed("clamp.believed", label="readings of the clamp test that can be believed", kind="yes-no",
+          needs=("clamp.apart", "limit.indicator_apart"), how="they lie no farther apart than the limit")  # fmt: skip
+def believed(found: float, most: float) -> bool:
+    return found <= most
+
+
 @computed("clamp.shift", label="mean shift on clamping", unit="mm", rounding="difference", needs=("clamp.cycle",),
           how="its size; which way is said in words")  # fmt: skip
 def shift(shown: Record) -> float:

@@ -4,7 +4,7 @@ from math import hypot
 
 from tailtrue.calc.budget import standard_uncertainty
 from tailtrue.calc.conformity import methods_agree
-from tailtrue.calc.indicator import SwapParts, move_factor, swap_parts
+from tailtrue.calc.indicator import move_factor, swap_parts
 from tailtrue.calc.uncertainty import expanded
 from tailtrue.computed.registry import computed
 from tailtrue.computed.visit import SHEET_COVERAGE
@@ -40,14 +40,10 @@ def collars(first: float, turned: float, first_doubt: float, turned_doubt: float
     return "agree" if methods_agree(first, first_doubt, turned, turned_doubt) else "differ"
 
 
-def _parts(first: float, turned: float) -> SwapParts:
-    return swap_parts(first, turned)
-
-
 @computed("reverse.lathe_signed", label="part of the lathe in the run of the indicator", unit="mm", rounding="difference",
           needs=_INDICATOR, how="mean of both ways round")  # fmt: skip
 def lathe_signed(first: float, turned: float) -> float:
-    return _parts(first, turned).lathe_mm
+    return swap_parts(first, turned).lathe_mm
 
 
 @computed("reverse.lathe", label="size of the part of the lathe", unit="mm", rounding="difference",
@@ -59,7 +55,7 @@ def lathe(signed: float) -> float:
 @computed("reverse.bar", label="size of the part of the bar", unit="mm", rounding="difference",
           needs=_INDICATOR, how="half of the one way less the other, its size")  # fmt: skip
 def bar(first: float, turned: float) -> float:
-    return abs(_parts(first, turned).bar_mm)
+    return abs(swap_parts(first, turned).bar_mm)
 
 
 @computed(

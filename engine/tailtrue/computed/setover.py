@@ -136,6 +136,19 @@ def correction(slope: float, large: float, small: float, apart: float, length: f
     return setover_exact(slope, length) - setover_exact(taper_from_diameters(large, small, apart), length)
 
 
+@computed("setover.cut_far", label="taper that was cut is far off the one wanted", kind="yes-no",
+          needs=("setover.cut_difference", "setover.cut_wanted"), tables=("setover/limits",),
+          how="the difference read is off the one wanted by more than a share of it")  # fmt: skip
+def cut_far(found: float, wanted: float, limits: Table) -> bool:
+    return abs(found - wanted) > limits.one(name="cut_far_share").number("value") * wanted
+
+
+@computed("setover.corrected", label="set-over with its correction", unit="mm", rounding="depth",
+          needs=("setover.amount", "setover.correction"), how="the set-over and the correction together")  # fmt: skip
+def corrected(size: float, further: float) -> float:
+    return size + further
+
+
 @computed("setover.correction_amount", label="size of the correction", unit="mm", rounding="difference",
           needs=("setover.correction",), how="its size; the way is said in words")  # fmt: skip
 def correction_amount(signed: float) -> float:

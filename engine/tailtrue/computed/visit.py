@@ -1,11 +1,11 @@
 """One visit to the lathe: what the readings say, how sure that is, and what they would have to be."""
 
 from collections.abc import Mapping, Sequence
-from statistics import fmean
+from statistics import fmean, median_low
 from typing import Any
 
 from tailtrue.calc.adequacy import readings_to_settle
-from tailtrue.calc.alignment import tailstock_move, uses_left
+from tailtrue.calc.alignment import diameter_difference, tailstock_move, uses_left
 from tailtrue.calc.budget import expanded_uncertainty, standard_uncertainty
 from tailtrue.calc.difference_budget import difference_parts
 from tailtrue.calc.difference_budget import move_uncertainty as standard_of_move
@@ -143,9 +143,8 @@ def thimble_turn(dials: str, table: Table) -> float:
     how="a reading stands whole or half turns from the middle one of its collar",
 )
 def turned_within(kind: str, dials: str, at_head: Sequence[float], at_tail: Sequence[float], table: Table) -> bool:
-    return any(
-        _turns(kind, one - other, dials, table) != 0 for row in (at_head, at_tail) for one in row for other in row[:1]
-    )
+    # The lower middle one where their number is even: always a reading that was made.
+    return any(_turns(kind, one - median_low(row), dials, table) != 0 for row in (at_head, at_tail) for one in row)
 
 
 @computed(
@@ -334,6 +333,19 @@ def move_uncertainty(whole: Record, signed: float, span: float, first: float, se
     at = unsure("station")
     standard = standard_of_move(signed, span, first, second, whole["standard"], unsure("length"), at, at)
     return expanded(standard, whole["coverage"])
+
+
+@computed(
+    "visit.left_by_move",
+    label="difference that a move to the mark may leave",
+    unit="mm",
+    rounding="difference",
+    bound="least",
+    needs=("visit.move_uncertainty", "truing.span", "truing.head_station", "truing.tail_station"),
+    how="doubt of the move, carried back to the difference of the collars",
+)
+def left_by_move(unsure: float, span: float, first: float, second: float) -> float:
+    return diameter_difference(unsure, span, first, second)
 
 
 @computed("visit.divisions", label="divisions of the indicator", unit="1", rounding="ratio",

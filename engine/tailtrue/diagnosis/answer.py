@@ -44,6 +44,7 @@ class Diagnosis:
     left_out: Mapping[str, float]
     next_test: Test | None
     clamping: ClampingScatter | None
+    alone: Mapping[str, Explanation]
     made: Made = field(repr=False)
     setup: Setup = field(repr=False)
     knowledge: Known = field(repr=False)
@@ -69,7 +70,7 @@ def answer(made: Made, setup: Setup, knowledge: Known) -> Diagnosis:
         _not_settled(knowledge, weights, sure), left_out,
         _Next(model, readings, expected, sure, said, kinds).test(),
         clamping_scatter(made["clamping"]["released"], made["clamping"]["clamped"]) if "clamping" in made else None,
-        made, setup, knowledge,
+        _alone(explanations, ids), made, setup, knowledge,
     )  # fmt: skip
 
 
@@ -116,6 +117,11 @@ def _slip(values: Values, setup: Setup) -> float:
     gaps = [max(one) - min(one) for one in collars]
     gaps += [abs(fmean(second) - fmean(first)) for first, second in combinations(collars, 2)]
     return max((gap for gap in gaps if thread_slip(gap, row.number("turn_mm"), row.number("near_mm"))), default=0.0)
+
+
+def _alone(explanations: Sequence[Explanation], ids: Mapping[str, str]) -> dict[str, Explanation]:
+    """The explanation by each cause with no other beside it, and by no fault."""
+    return {ids[one.causes[0]] if one.causes else NO_FAULT: one for one in explanations if len(one.causes) < 2}
 
 
 def _scatter(model: Model, made: Made) -> Scatter | None:

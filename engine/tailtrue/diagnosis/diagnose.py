@@ -3,14 +3,17 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from statistics import fmean
 from typing import Any
 
 from tailtrue.case import Case
 from tailtrue.diagnosis.answer import Diagnosis, answer
 from tailtrue.diagnosis.knowing import known
+from tailtrue.diagnosis.model import CUT
 from tailtrue.diagnosis.saying import Line, Teller
 from tailtrue.diagnosis.setup import setup_of
-from tailtrue.diagnosis.tests_file import read_tests
+from tailtrue.diagnosis.tests_file import TestsWrong, read_tests
+from tailtrue.errors import Problem
 
 
 @dataclass(frozen=True)
@@ -32,7 +35,23 @@ def diagnose(case: Case, tests: Path) -> Told:
     """
     knowledge = known()
     found = answer(read_tests(tests, knowledge), setup_of(case), knowledge)
+    _near_enough(found, float(case.value("limit.far_out")))
     return Told(found, Teller(found).lines())
+
+
+def _near_enough(found: Diagnosis, most_mm: float) -> None:
+    """Beyond the usual sizes of causes their weights mean nothing: whichever may be largest would be blamed."""
+    faults = []
+    for kind in CUT:
+        if kind not in found.made or kind in found.left_out:
+            continue
+        apart = abs(fmean(found.made[kind]["tail"]) - fmean(found.made[kind]["head"]))
+        if apart > most_mm:
+            wrong = f"has collars {apart:.3f} mm apart; a diagnosis holds up to {most_mm:g} mm"
+            do = "read both again; if it stands, bring the tailstock near (tailtrue correct says how far), skim, test again"
+            faults.append(Problem(found.made.places[kind], f"[{kind}]", wrong, do))
+    if faults:
+        raise TestsWrong(faults)
 
 
 def as_data(found: Diagnosis) -> Mapping[str, Any]:

@@ -3,24 +3,25 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
-from typing import Annotated, Any, Literal, TypeVar
+from pathlib import Path
+from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError
+from pydantic import BaseModel, ConfigDict, Field
 
 from tailtrue.errors import FactsWrong, KnowledgeInvalid, Problem
-from tailtrue.facts import FactSpec
 from tailtrue.given.entries import Catalogue, GivenFact
+from tailtrue.given.knowledge_file import Shaped, knowledge_toml, shaped
+from tailtrue.given.making import FactMaker
 from tailtrue.given.references import References
+from tailtrue.given.said_file import Words, said_in
 from tailtrue.given.shapes import FieldShape
-from tailtrue.given.toml_file import TomlFile, read_toml
+from tailtrue.given.toml_file import TomlFile
 from tailtrue.places import knowledge_folder
 from tailtrue.quantities import read_quantity
-from tailtrue.wording import Wording, read_wording
+from tailtrue.wording import Wording
 
-_ROOM = "diagnosis"
-Words = Annotated[Wording, BeforeValidator(read_wording)]
+FILES = tuple(f"diagnosis/{name}.toml" for name in ("causes", "tests", "keys", "weighing", "says"))
 Sources = Annotated[list[str], Field(min_length=1)]
-Shaped = TypeVar("Shaped", bound=BaseModel)
 
 
 class _Shape(BaseModel):
@@ -81,11 +82,6 @@ class _Figure(_Shape):
     sources: Sources
 
 
-class _Say(_Shape):
-    text: Words
-    sources: Sources
-
-
 class _Causes(_Shape):
     cause: list[Cause]
 
@@ -111,53 +107,57 @@ class Known:
 
 @cache
 def known() -> Known:
-    """The knowledge of causes and tests. Raises KnowledgeInvalid with the first file that is wrong."""
-    keys = _shaped(_Keys, _file("keys"))
-    facts: dict[str, GivenFact] = {}
-    for row in keys.key:
-        for table in row.of:
-            facts[f"{table}.{row.name}"] = _fact(row, table)
-    return Known(
-        {one.id: one for one in _shaped(_Causes, _file("causes")).cause},
-        {one.id: one for one in _shaped(_Tests, _file("tests")).test},
-        Catalogue(facts, (), (), (), {}, References(knowledge_folder())),
-        {name: _size(one) for name, one in _each(_Figure, _file("weighing")).items()},
-        {name: one.text for name, one in _each(_Say, _file("says")).items()},
-    )
+    """The knowledge of causes and tests that ships with the engine. Raises KnowledgeInvalid."""
+    return load_known(knowledge_folder())
 
 
-def _file(name: str) -> TomlFile:
-    file = read_toml(knowledge_folder() / _ROOM / f"{name}.toml", f"knowledge/{_ROOM}/{name}.toml")
-    if isinstance(file, Problem):
-        raise KnowledgeInvalid((file,))
-    return file
-
-
-def _shaped(model: type[Shaped], file: TomlFile, tables: Any = None) -> Shaped:
-    try:
-        return model.model_validate(file.tables if tables is None else tables)
-    except ValidationError as faults:
-        raise KnowledgeInvalid(
-            Problem(file.place(*fault["loc"]), ".".join(map(str, fault["loc"])), str(fault["msg"]).lower(), "mend it")
-            for fault in faults.errors()
-        ) from faults
-
-
-def _each(model: type[Shaped], file: TomlFile) -> dict[str, Shaped]:
-    return {name: _shaped(model, file, rows) for name, rows in file.tables.items()}
-
-
-def _size(one: _Figure) -> float:
-    return float(one.value) if one.unit == "1" else read_quantity(one.value, one.unit)
-
-
-def _fact(row: _Key, table: str) -> GivenFact:
-    try:
-        least, most = (read_quantity(one, row.unit) if one else None for one in (row.least, row.most))
-    except FactsWrong as wrong:
-        raise KnowledgeInvalid(wrong.problems) from wrong
-    spec = FactSpec(
-        f"{table}.{row.name}", row.type, row.label, "given", row.unit, choices=tuple(row.choices), least=least, most=most,
-        how=row.how, sources=(row.source,),
+def load_known(folder: Path) -> Known:
+    """The knowledge of causes and tests of a knowledge folder. Raises KnowledgeInvalid with everything that is wrong."""
+    problems: list[Problem] = []
+    causes, tests, keys, weighing, says = (knowledge_toml(folder, name) for name in FILES)
+    found = Known(
+        _by_id(shaped(_Causes, causes, problems), "cause", causes, problems),
+        _by_id(shaped(_Tests, tests, problems), "test", tests, problems),
+        Catalogue(_keys(keys, References(folder), problems), (), (), (), {}, References(folder)),
+        {name: size for name, one in _each(_Figure, weighing, problems).items()
+         if (size := _size(one, weighing.place(name), problems)) is not None},
+        said_in(says, problems),
     )  # fmt: skip
-    return GivenFact(spec, row.ask, row.typical, least_said=row.least, most_said=row.most, fewest=row.fewest)
+    if problems:
+        raise KnowledgeInvalid(problems)
+    return found
+
+
+def _by_id(shape: Any, key: str, file: TomlFile, problems: list[Problem]) -> dict[str, Any]:
+    found: dict[str, Any] = {}
+    for number, one in enumerate(getattr(shape, key) if shape is not None else ()):
+        if one.id in found:
+            problems.append(Problem(file.place(key, number), one.id, f"another {key} has this id", "rename one"))
+        found[one.id] = one
+    return found
+
+
+def _keys(file: TomlFile, references: References, problems: list[Problem]) -> dict[str, GivenFact]:
+    facts: dict[str, GivenFact] = {}
+    shape = shaped(_Keys, file, problems)
+    for number, row in enumerate(shape.key if shape is not None else ()):
+        maker = FactMaker(file.place("key", number), references, (), problems)
+        for table in row.of:
+            one = maker.one(row.model_copy(update={"name": f"{table}.{row.name}"}))
+            if one.spec.name in facts:
+                problems.append(Problem(maker.where, one.spec.name, "another key has this name", "rename one"))
+            facts[one.spec.name] = one
+    return facts
+
+
+def _each(model: type[Shaped], file: TomlFile, problems: list[Problem]) -> dict[str, Shaped]:
+    found = ((name, shaped(model, file, problems, (name,))) for name in file.tables)
+    return {name: one for name, one in found if one is not None}
+
+
+def _size(one: _Figure, where: str, problems: list[Problem]) -> float | None:
+    try:
+        return float(one.value) if one.unit == "1" else read_quantity(one.value, one.unit)
+    except (FactsWrong, ValueError, KeyError) as wrong:
+        problems.append(Problem(where, one.value, str(wrong), f"give a quantity in {one.unit}"))
+        return None

@@ -9,7 +9,7 @@ from tailtrue.diagnosis.knowing import Cause
 from tailtrue.procedure import Bound, Figure, Text
 from tailtrue.wording import Place, Wording
 
-PARTS = ("answer", "explains", "first", "found", "do", "next", "careful", "limits")
+PARTS = ("answer", "ranks", "explains", "first", "found", "do", "next", "careful", "limits")
 
 TOWARD = "toward you"
 AWAY = "away from you"
@@ -41,7 +41,8 @@ class Teller:
         return tuple(
             Line(one.id, one.part, one.text)
             for part, of in (
-                ("answer", self._answer), ("explains", self._explains), ("first", self._left_out), ("found", self._findings),
+                ("answer", self._answer), ("ranks", self._ranks), ("explains", self._explains),
+                ("first", self._left_out), ("found", self._findings),
                 ("do", self._corrections), ("next", self._next), ("careful", self._careful), ("limits", self._limits),
             )
             for one in of(part)
@@ -91,6 +92,30 @@ class Teller:
         rivals = tuple(one for one in found.rivals if one != NO_FAULT)
         if rivals and (found.answer in ("named", "nothing") or len(found.rivals) == 1):
             yield self._said("might_be", part, {"the.rivals": self.rivals(rivals)})
+
+    def _ranks(self, part: str) -> Iterator[Line]:
+        """Every cause heavy enough to be a rival: its rank, its weight, and what it leaves over by itself."""
+        found = self.found
+        if found.answer == "unexplained":
+            return
+        weights = {**found.weights, NO_FAULT: found.alone[NO_FAULT].weight}
+        heavy = {one: weight for one, weight in weights.items() if weight >= found.knowledge.figures["rival_from"]}
+        shown = {one: int(_share(weight)) for one, weight in heavy.items()}
+        for one in sorted(heavy, key=lambda one: -heavy[one]):
+            alone = found.alone[one]
+            words = {
+                # Causes whose shares read the same have the same rank.
+                "the.rank": str(1 + sum(share > shown[one] for share in shown.values())),
+                "the.cause": self.rivals((one,)),
+                "the.share": str(shown[one]),
+            }
+            if one != NO_FAULT and not alone.sizes:
+                yield self._said("ranked_by_repeats", part, words)
+                continue
+            words |= {"the.misfit": f"{alone.chi_squared:.1f}", "the.spare": str(alone.freedom or "none")}
+            yield self._said("ranked_no_fault" if one == NO_FAULT else "ranked", part, words)
+        if len(heavy) > 1:
+            yield self._said("ranks_read", part)
 
     def _explains(self, part: str) -> Iterator[Line]:
         found = self.found

@@ -6,10 +6,8 @@ from dataclasses import dataclass
 from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, Problem
 from tailtrue.facts import NotKnown
-from tailtrue.render.numbers import Dials
+from tailtrue.procedure import Dials
 from tailtrue.tables import Table
-
-_PRECISE = "fine"
 
 
 @dataclass(frozen=True)
@@ -45,6 +43,7 @@ def setup_of(case: Case) -> Setup:
     side = case.value("lathe.tool_side")
     if side is None:
         missing["lathe.tool_side"] = None
+    accuracy = str(case.value("job.accuracy"))
     if missing:
         labels = ", ".join(case.knowledge.catalogue[one].label for one in missing)
         raise FactsWrong((Problem("the job", labels, "is not said", "write it into the files of the job"),))
@@ -58,6 +57,6 @@ def setup_of(case: Case) -> Setup:
         most_overhang=most,
         has_screws=case.value("lathe.set_over") != "none",
         dials="inch" if case.value("lathe.dials") == "inch" else "metric",
-        grade="precision" if case.value("job.accuracy") == _PRECISE else "general",
+        grade=case.knowledge.tables["alignment/accuracy"].one(word=accuracy).text("machine_class"),
         tables=case.knowledge.tables,
     )

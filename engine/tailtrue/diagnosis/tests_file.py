@@ -18,7 +18,6 @@ from tailtrue.quantities import read_quantity
 _LEVEL = re.compile(r"(?P<rise>[^/]*?[^/\s])\s*/\s*(?P<run>m|ft)")
 _RUN_MM = {"m": 1000.0, "ft": 304.8}
 _LEVEL_NEEDED = 'write mm/m or thou/ft, such as "0.10 mm/m" or "-1.2 thou/ft"'
-_STEEPEST_MM_PER_M = 10.0
 _PAIRED = {("chucked_bar", "diameters"): "stations", ("level", "readings"): "stations", ("clamping", "clamped"): "released"}
 
 Values = Mapping[str, Any]
@@ -85,7 +84,10 @@ def _values(kind: str, file: TomlFile, knowledge: Known, problems: list[Problem]
     given = reading.table(kind)
     values = {name.split(".", 1)[1]: one.value for name, one in given.items()}
     if kind == "level":
-        values |= {key: _levels(key, values[key], reading) for key in ("readings", "give_or_take") if key in values}
+        steepest = knowledge.figures["steepest_level"]
+        values |= {
+            key: _levels(key, values[key], reading, steepest) for key in ("readings", "give_or_take") if key in values
+        }
     if values.get("instrument") == "caliper":
         said, do = pair("instrument", "caliper"), "read the collars with a micrometer"
         reading.problems.append(
@@ -111,7 +113,7 @@ def _values(kind: str, file: TomlFile, knowledge: Known, problems: list[Problem]
     return values
 
 
-def _levels(key: str, written: str | tuple[str, ...], reading: Reading) -> tuple[float, ...]:
+def _levels(key: str, written: str | tuple[str, ...], reading: Reading, steepest: float) -> tuple[float, ...]:
     found = []
     for number, text in enumerate((written,) if isinstance(written, str) else written):
         where, said = reading.file.place("level", key, number), as_written(text)
@@ -124,9 +126,9 @@ def _levels(key: str, written: str | tuple[str, ...], reading: Reading) -> tuple
         except FactsWrong as wrong:
             reading.problems.append(Problem(where, said, wrong.problems[0].wrong, _LEVEL_NEEDED))
             continue
-        if abs(slope) > _STEEPEST_MM_PER_M:
+        if abs(slope) > steepest:
             do = "look at the unit and the decimal point"
-            reading.problems.append(Problem(where, said, "is not plausible here: 10 mm/m at most is", do))
+            reading.problems.append(Problem(where, said, f"is not plausible here: {steepest:g} mm/m at most is", do))
             continue
         found.append(slope)
     return tuple(found)

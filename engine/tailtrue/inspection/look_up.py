@@ -71,3 +71,5 @@ def verdict_earned(sheet: Sheet) -> Iterator[Fault]:
         yield Fault(_WHERE, "a verdict is promised and the doubt of the reading is not given")
     if not table.verdict_possible and table.inside is not None:
         yield Fault(_WHERE, "a difference that passes is printed and the instrument cannot judge it")
+    if table.inside is not None and table.outside is not None and table.outside.value <= table.inside.value:
+        yield Fault(_WHERE, "what is surely out of limits does not lie beyond what is surely in")

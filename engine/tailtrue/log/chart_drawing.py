@@ -6,12 +6,12 @@ from html import escape
 from math import ceil, floor, log10
 from string import ascii_uppercase
 
-from tailtrue.log.recheck import Recheck, drift_or_noise
+from tailtrue.log.recheck import Recheck, drift_or_noise, when_again
 from tailtrue.log.rules import LogRules
 from tailtrue.log.series import Check, Series, Stretch
 from tailtrue.log.wording import AWAY, TOWARD, offset, size, unit_mm
+from tailtrue.procedure import Dials
 from tailtrue.render.ink import LINE_HEIGHT, Ink, number, text_width, wrap
-from tailtrue.render.numbers import Dials
 
 WIDTH = 170.0
 _LEFT, _RIGHT = 17.0, 168.0
@@ -65,7 +65,7 @@ def chart_svg(series: Series, dials: Dials, rules: LogRules, again: Recheck | No
     shown = _shown(series)
     told = [*drift_or_noise(series, rules.chart)]
     if again is not None:
-        told.append(f"Check again within {again.days} days, by {again.due}: {again.why}.")
+        told.append(when_again(again))
     title = f"{series.lathe}, bar {series.bar}: tailstock centre as found"
     ink.words(0, 4, wrap(title, WIDTH)[:2], kind="strong")
     foot = 12.0

@@ -2,22 +2,23 @@
 
 from collections.abc import Iterator, Mapping
 from functools import cache
+from pathlib import Path
 from typing import Any
 
-from pydantic import BaseModel, ValidationError
+from pydantic import BaseModel
 
 from tailtrue.errors import KnowledgeInvalid, Problem
-from tailtrue.facts import FactSpec
+from tailtrue.given.catalogue import read_catalogue
 from tailtrue.given.entries import Catalogue, GivenFact
-from tailtrue.given.references import References
-from tailtrue.given.shapes import CatalogueShape, FieldShape
-from tailtrue.given.toml_file import read_toml
-from tailtrue.log.faults import Fault, Path
+from tailtrue.log.faults import Fault
+from tailtrue.log.faults import Path as Steps
 from tailtrue.log.record import ChuckTest, Judgement, Measured, Part, Record
+from tailtrue.log.wording import plain
 from tailtrue.places import knowledge_folder
-from tailtrue.quantities import read_quantity
+from tailtrue.procedure import Dials, Figure
+from tailtrue.render.numbers import read, show
 
-_FILE = "alignment/log_record.toml"
+RECORD_FILE = "alignment/log_record.toml"
 _TABLE = "record"
 
 # How the name of a field of a record ends that holds a quantity of this unit.
@@ -29,42 +30,32 @@ _OTHER_NAMES = {"date": ("date_time",), "bar_temperature": ("bar_degc",)}
 
 @cache
 def record_catalogue() -> Catalogue:
-    """The catalogue of a record file. Raises KnowledgeInvalid."""
-    shown = f"knowledge/{_FILE}"
-    file = read_toml(knowledge_folder() / _FILE, shown)
-    if isinstance(file, Problem):
-        raise KnowledgeInvalid((file,))
-    try:
-        shape = CatalogueShape.model_validate(file.tables)
-    except ValidationError as faults:
-        raise KnowledgeInvalid(
-            Problem(file.place(*fault["loc"]), ".".join(map(str, fault["loc"])), str(fault["msg"]).lower(), "mend it")
-            for fault in faults.errors()
-        ) from faults
-    facts = {}
-    for number, row in enumerate(shape.fact):
-        where = file.place("fact", number)
-        fields = {one.name: _fact(one, where, {}) for one in row.field}
-        facts[row.name] = _fact(row, where, fields)
-    return Catalogue(facts, (), (), tuple(map(tuple, shape.together)), {}, References(knowledge_folder()))
+    """The catalogue of a record file that ships with the engine. Raises KnowledgeInvalid."""
+    return load_record_catalogue(knowledge_folder())
 
 
-def _fact(row: FieldShape, where: str, fields: Mapping[str, GivenFact]) -> GivenFact:
-    specs = {name: one.spec for name, one in fields.items()}
-    spec = FactSpec(
-        row.name, row.type, row.label, "given", row.unit, choices=tuple(row.choices), least=_size(row, row.least),
-        most=_size(row, row.most), fields=specs, where=where, how=row.how, sources=(row.source,),
-    )  # fmt: skip
-    return GivenFact(spec, row.ask, row.typical, least_said=row.least, most_said=row.most, fewest=row.fewest, fields=fields)
+def load_record_catalogue(folder: Path) -> Catalogue:
+    """The catalogue of a record file of a knowledge folder. Raises KnowledgeInvalid with everything that is wrong."""
+    problems: list[Problem] = []
+    catalogue = read_catalogue(folder, RECORD_FILE, (_TABLE,), problems)
+    problems += (
+        Problem(fact.spec.where, fact.spec.name, "has no place in a record", "mend the name or its unit")
+        for fact in catalogue.facts.values()
+        if not _is_place(place_of(fact))
+    )
+    if problems:
+        raise KnowledgeInvalid(problems)
+    return catalogue
 
 
-def _size(row: FieldShape, written: str) -> float | None:
-    if not written:
-        return None
-    return float(written) if row.type == "count" else read_quantity(written, row.unit)
+def _is_place(path: Steps) -> bool:
+    model: type[BaseModel] = Record
+    for group in path[:-1]:
+        model = _GROUPS[str(group)]
+    return path[-1] in model.model_fields
 
 
-def place_of(fact: GivenFact) -> Path:
+def place_of(fact: GivenFact) -> Steps:
     """Where in a record the value of a key of the file goes."""
     if fact.key in _OTHER_NAMES:
         return _OTHER_NAMES[fact.key]
@@ -78,8 +69,11 @@ def place_of(fact: GivenFact) -> Path:
     return (name,)
 
 
-def labelled(record: Record) -> Iterator[tuple[str, str]]:
-    """Label and value of everything a record says, in the order of the record file, for people to read."""
+def labelled(record: Record, dials: Dials) -> Iterator[tuple[str, str]]:
+    """Label and value of everything a record says, in the order of the record file, for people to read.
+
+    Sizes stand in the system of the dials first; what was read stands as it was typed.
+    """
     for fact in record_catalogue().facts.values():
         value: Any = record
         for step in place_of(fact):
@@ -89,22 +83,27 @@ def labelled(record: Record) -> Iterator[tuple[str, str]]:
                 yield f"reading of collar {one.collar}", one.said + (f", rejected: {one.rejected}" if one.rejected else "")
         elif fact.fields:
             for number, one in enumerate(value, start=1):
-                told = (f"{field.spec.label} {_shown(_of(one, key), field.spec.unit)}" for key, field in fact.fields.items())
+                told = (f"{field.spec.label} {_shown(_of(one, key), field, dials)}" for key, field in fact.fields.items())
                 yield f"{fact.spec.label}, {number}", "; ".join(told)
         elif value is not None:
-            yield fact.spec.label, _shown(value, fact.spec.unit)
+            yield fact.spec.label, _shown(value, fact, dials)
 
 
 def _of(part: Part, key: str) -> Any:
     return getattr(part, key) if key in type(part).model_fields else getattr(part, f"{key}_mm")
 
 
-def _shown(value: Any, unit: str) -> str:
+def _shown(value: Any, fact: GivenFact, dials: Dials) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, Measured):
         return value.said
-    return f"{value:g} {unit}" if isinstance(value, float) else str(value)
+    if not isinstance(value, float):
+        return str(value)
+    spec = fact.spec
+    figure = Figure(fact=spec.name, value=value, unit=spec.unit, rounding=spec.rounding, bound=spec.bound)
+    # A record of a temperature is held against another one, so it is told to the tenth of a degree.
+    return plain(read(figure, dials, extra_places=1).whole if spec.rounding == "temperature" else show(figure, dials))
 
 
 def implausible(record: Record) -> Iterator[Fault]:
@@ -124,7 +123,7 @@ def implausible(record: Record) -> Iterator[Fault]:
         yield from _beyond(fact, value, path)
 
 
-def _beyond(fact: GivenFact, value: Any, path: Path) -> Iterator[Fault]:
+def _beyond(fact: GivenFact, value: Any, path: Steps) -> Iterator[Fault]:
     size = value["mm"] if isinstance(value, Mapping) else value
     least, most = fact.spec.least, fact.spec.most
     if least is None or most is None or size is None or least <= size <= most:

@@ -64,7 +64,7 @@ def _to_one_list(
     plain = re.sub(r"[\s,;-]", "", order).upper() if isinstance(order, str) else None
     if order is not None and (plain is None or sorted(plain) != sorted(taken)):
         counts = ", ".join(f"{len(queue)} {letter}" for letter, queue in queues.items() if queue)
-        wrong(_ORDER, "does not fit the readings", f"write one letter for each reading, {counts}, such as HTTH")
+        wrong(_ORDER, "does not fit the readings", f"write one letter for each reading, {counts}, as they were read")
         plain = None
     if faults:
         return True

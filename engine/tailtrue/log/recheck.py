@@ -9,6 +9,7 @@ from typing import NamedTuple
 from tailtrue.calc.control_chart import trend_slope
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.log.rules import ChartRules, RecheckRules
+from tailtrue.log.says import said
 from tailtrue.log.series import FIRST, Series, Stretch
 from tailtrue.log.wording import AWAY, TOWARD
 
@@ -71,54 +72,46 @@ def _alarms(series: Series) -> Iterator[bool]:
 def drift_or_noise(series: Series, rules: ChartRules) -> tuple[str, ...]:
     """What the latest stretch of a series says, in sentences; the last one with limits too where they differ."""
     if not series.stretches:
-        return ("No test as found can be charted yet.",)
+        return (said("none"),)
     latest = series.stretches[-1]
     charted = [stretch for stretch in series.stretches if stretch.chart is not None]
-    said = [*_of_latest_check(series), *_said(latest, rules)]
+    lines = [*_of_latest_check(series), *_said(latest, rules)]
     if latest.chart is None and charted:
-        said += (f"Before that: {sentence[0].lower()}{sentence[1:]}" for sentence in _said(charted[-1], rules))
-    return tuple(said)
+        lines += (said("before", sentence=f"{one[0].lower()}{one[1:]}") for one in _said(charted[-1], rules))
+    return tuple(lines)
+
+
+def when_again(again: Recheck) -> str:
+    """The next check in a sentence."""
+    return said("again", days=again.days, day=again.due, why=again.why)
 
 
 def _of_latest_check(series: Series) -> Iterator[str]:
     last = series.checks[-1]
     if series.moved_since is not None:
-        yield f"The tailstock was moved on {series.moved_since[:10]}; the next check as found begins a new stretch."
+        yield said("moved", day=series.moved_since[:10])
     elif last.outside:
-        yield f"The latest check, of {last.date_time[:10]}, was outside its limit: bring the tailstock into line."
+        yield said("outside", day=last.date_time[:10])
 
 
 def _said(stretch: Stretch, rules: ChartRules) -> Iterator[str]:
     count = len(stretch.checks)
-    since = f"since the {FIRST}" if stretch.began == FIRST else f"since a change ({stretch.began})"
+    began = stretch.began
+    since = said("since_first", first=FIRST) if began == FIRST else said("since_change", change=began)
     if stretch.chart is None:
-        checks = "check" if count == 1 else "checks"
-        yield (
-            f"{count} {checks} {since}: no limits of scatter yet, for {rules.fewest} are needed. "
-            "Compare each check with its limit alone."
-        )
+        yield said("few", checks=f"{count} {'check' if count == 1 else 'checks'}", since=since, fewest=rules.fewest)
         return
     days = [check.date_time[:10] for check in stretch.checks]
     if stretch.beyond:
-        yield (
-            f"Checks beyond what scatter explains: {', '.join(days[place] for place in stretch.beyond)}. "
-            "Look for a cause before you move anything."
-        )
+        yield said("beyond", days=", ".join(days[place] for place in stretch.beyond))
     for place in stretch.jumps:
-        yield f"From {days[place - 1]} to {days[place]} the reading jumped by more than scatter explains."
+        yield said("jump", day=days[place - 1], next_day=days[place])
     if stretch.runs:
-        yield (
-            f"{rules.run} checks or more in a row lie on one side of the mean, up to {days[stretch.runs[-1]]}: "
-            "this is drift, not noise."
-        )
-    drifts = _drifts(stretch)
-    if drifts:
-        yield f"The centre wanders steadily {drifts}: this is drift, not noise."
+        yield said("run", run=rules.run, day=days[stretch.runs[-1]])
+    if drifts := _drifts(stretch):
+        yield said("drift", way=drifts)
     if not stretch.signals and not drifts:
-        yield (
-            f"The {count} checks {since} scatter about one level: noise. "
-            "To move the tailstock for a check inside its limit only adds to it."
-        )
+        yield said("noise", count=count, since=since)
 
 
 def _drifts(stretch: Stretch) -> str:

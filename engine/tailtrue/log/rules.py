@@ -3,17 +3,18 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
-from typing import Annotated, Any
+from typing import Annotated
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
 from tailtrue.errors import FactsWrong, KnowledgeInvalid, Problem
-from tailtrue.given.toml_file import read_toml
+from tailtrue.given.knowledge_file import knowledge_toml, shaped
+from tailtrue.given.toml_file import TomlFile
 from tailtrue.log.record import Record
 from tailtrue.places import knowledge_folder
 from tailtrue.quantities import read_quantity
 
-_FILE = "alignment/log_rules.toml"
+RULES_FILE = "alignment/log_rules.toml"
 _DAY_S = 86400.0
 
 
@@ -135,22 +136,15 @@ class LogRules:
 @cache
 def log_rules() -> LogRules:
     """The rules that ship with the engine. Raises KnowledgeInvalid with all that is wrong with them."""
-    shown = f"knowledge/{_FILE}"
-    file = read_toml(knowledge_folder() / _FILE, shown)
-    if isinstance(file, Problem):
-        raise KnowledgeInvalid((file,))
-    return read_rules(file.tables, shown)
+    return read_rules(knowledge_toml(knowledge_folder(), RULES_FILE))
 
 
-def read_rules(tables: Mapping[str, Any], shown: str) -> LogRules:
-    """Rules from the tables of their file. Raises KnowledgeInvalid."""
-    try:
-        read = _File.model_validate(tables)
-    except ValidationError as faults:
-        raise KnowledgeInvalid(
-            Problem(shown, ".".join(map(str, fault["loc"])), str(fault["msg"]).lower(), "mend it")
-            for fault in faults.errors()
-        ) from faults
+def read_rules(file: TomlFile) -> LogRules:
+    """Rules from their file. Raises KnowledgeInvalid."""
+    problems: list[Problem] = []
+    read = shaped(_File, file, problems)
+    if read is None:
+        raise KnowledgeInvalid(problems)
     near = {one.field: (one.label, read_quantity(one.within, "mm")) for one in read.near}
     again = read.recheck
     return LogRules(

@@ -1,4 +1,4 @@
-"""A row of an imported file that could not be taken in: its text and its faults, kept until somebody deals with it."""
+"""What is in the log and is no record: a row of an imported file, a barred visit; kept until somebody deals with it."""
 
 from tailtrue.log.record import Part
 
@@ -13,7 +13,10 @@ class RowFault(Part):
 
 
 class UnreadRow(Part):
-    """A row as it stood in its file, with the line of the columns, and why it could not be read."""
+    """A row as it stood in its file, with the line of the columns, and why it could not be read.
+
+    Readings that were judged and are no record stand here too; they have no line in a file, so `line` is 0.
+    """
 
     file: str
     line: int

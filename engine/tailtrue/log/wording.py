@@ -1,7 +1,7 @@
 """Sizes of the log in the units of the shop's dials, and directions in words."""
 
-from tailtrue.procedure import Figure
-from tailtrue.render.numbers import MINUS, NBSP, Dials, show_one
+from tailtrue.procedure import Dials, Figure
+from tailtrue.render.numbers import MINUS, NBSP, show_one
 
 TOWARD = "toward the tool"
 AWAY = "away from the tool"
@@ -15,6 +15,11 @@ def size(value_mm: float, dials: Dials) -> str:
     '0.0005 in'
     """
     shown = show_one(Figure(fact="log.size", value=value_mm, unit="mm", rounding="difference"), dials)
+    return plain(shown)
+
+
+def plain(shown: str) -> str:
+    """A figure for a terminal: plain spaces, and a minus that can be copied."""
     return shown.replace(NBSP, " ").replace(MINUS, "-")
 
 

@@ -8,11 +8,12 @@ from textwrap import wrap
 
 from markupsafe import Markup
 
+from tailtrue.papers import Head
 from tailtrue.places import templates_folder
-from tailtrue.procedure import Card, CardGroup, Caution, LookUp, Procedure
+from tailtrue.procedure import Card, CardGroup, Caution, Dials, LookUp, Procedure
 from tailtrue.render import words
-from tailtrue.render.numbers import Column, Dials, columns, read
-from tailtrue.render.paper import Head, page
+from tailtrue.render.numbers import Column, columns, read
+from tailtrue.render.paper import page
 from tailtrue.render.words import say, sentence
 
 TITLE = "Bench card"

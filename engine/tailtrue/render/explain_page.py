@@ -1,16 +1,15 @@
 """Why the move is what it is: a plan of this bar with the offset exaggerated, and the reasons. One HTML page."""
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
-from tailtrue.procedure import Figure, Text
+from tailtrue.papers import Explained, Plan
+from tailtrue.procedure import Dials, Figure
 from tailtrue.render.ink import LINE_HEIGHT, Ink
-from tailtrue.render.numbers import Dials, read, show, show_one
-from tailtrue.render.paper import Head, Section, page
+from tailtrue.render.numbers import read, show, show_one
+from tailtrue.render.paper import page
+from tailtrue.render.words import unit_words
 
 TITLE = "Why the tailstock moves by so much"
-BEFORE = "Before you move it"
 CAPTION = "Plan, seen from above. The offset is drawn far too large; the places along the bar are to scale."
 WIDTH, HEIGHT = 170.0, 106.0
 _HEAD_X, _TAIL_X = 22.0, 138.0
@@ -19,36 +18,6 @@ _OFFSET = 8.0  # on paper, of the tailstock centre
 _RADIUS = 15.0  # of a collar cut on the line
 _BAR = 4.0
 _COLLAR = 9.0
-
-
-@dataclass(frozen=True)
-class Plan:
-    """What the drawing needs."""
-
-    span: Figure
-    head_station: Figure
-    tail_station: Figure
-    spacing: Figure
-    tool_in_front: bool
-    tailstock_larger: bool
-    move: Figure | None
-    difference: Figure | None
-
-
-@dataclass(frozen=True)
-class Explained:
-    """The whole explanation."""
-
-    head: Head
-    safety: tuple[Text, ...]
-    mend: tuple[Text, ...]
-    sections: tuple[Section, ...]
-    plan: Plan
-
-    @property
-    def told(self) -> tuple[Section, ...]:
-        """The same for a terminal: the reasons, and what to mind before the hand goes to the screws."""
-        return (*self.sections, Section(BEFORE, self.safety))
 
 
 def explain_html(explained: Explained) -> str:
@@ -74,6 +43,7 @@ def plan_drawing(plan: Plan, dials: Dials) -> str:
     _centres(ink, aside)
     _sizes(ink, stations, plan, dials)
     _offset(ink, aside, plan, dials)
+    ink.words(WIDTH, HEIGHT - 2, (unit_words(dials),), "end")
     return ink.svg("plan", WIDTH, HEIGHT, TITLE, _told(plan, dials))
 
 

@@ -5,12 +5,12 @@ middle scale that a straight edge passes depends on their quotient alone.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import ceil, floor, log10
 
-from tailtrue.procedure import Figure
+from tailtrue.papers import Scales
+from tailtrue.procedure import Dials
 from tailtrue.render.ink import Ink
-from tailtrue.render.numbers import Dials, show_one
+from tailtrue.render.numbers import show_one
 
 WIDTH, HEIGHT = 170.0, 186.0
 _TOP, _BOTTOM = 14.0, 184.0
@@ -19,17 +19,6 @@ _INCH = 25.4
 _FACTORS = (0.5, 0.55, 0.6, 0.65, 0.7, 0.8, 0.9, 1.0)
 _LEAST_GAP = 5.2  # between two numbers of a scale, so that they stay apart
 _TICK, _LONG_TICK = 2.0, 3.6
-
-
-@dataclass(frozen=True)
-class Scales:
-    """What the scales show: the differences from end to end, the factor of this bar, where the tailstock stays."""
-
-    least: Figure
-    most: Figure
-    factor: Figure
-    leave: Figure
-    again: Figure | None
 
 
 def height_of_difference(value_mm: float, scales: Scales) -> float:
@@ -47,8 +36,8 @@ def height_of_factor(value: float, scales: Scales) -> float:
     return (_TOP + _BOTTOM) / 2 - _decade(scales) / 2 * log10(value / scales.factor.value)
 
 
-def nomogram(scales: Scales, dials: Dials, title: str) -> str:
-    """The drawing as SVG."""
+def nomogram(scales: Scales, dials: Dials, title: str, can_move: bool = True) -> str:
+    """The drawing as SVG; the right scale is a move, or how far the centre stands off where nothing can be moved."""
     ink = Ink()
     unit = "mm" if dials == "metric" else "in"
     size = 1.0 if dials == "metric" else _INCH
@@ -56,7 +45,13 @@ def nomogram(scales: Scales, dials: Dials, title: str) -> str:
     heads = (
         (_LEFT, ("collars differ by,", f"{unit}, on diameter")),
         (_MIDDLE, ("factor", "of the bar")),
-        (_RIGHT, ("move the tailstock", f"centre by, {unit}")),
+        (
+            _RIGHT,
+            (
+                "move the tailstock" if can_move else "tailstock centre",
+                f"{'centre by' if can_move else 'off the line by'}, {unit}",
+            ),
+        ),
     )
     for x, lines in heads:
         ink.words(x, 4, lines, "middle", "strong")
@@ -69,16 +64,17 @@ def nomogram(scales: Scales, dials: Dials, title: str) -> str:
     _example(ink, scales, size)
     _middle(ink, scales)
     _zones(ink, scales)
-    return ink.svg("nomogram", WIDTH, HEIGHT, title, _told(scales, dials))
+    return ink.svg("nomogram", WIDTH, HEIGHT, title, _told(scales, dials, can_move))
 
 
-def _told(scales: Scales, dials: Dials) -> str:
+def _told(scales: Scales, dials: Dials, can_move: bool) -> str:
+    right, short = ("move of the tailstock", "move") if can_move else ("how far the centre stands off", "offset")
     moved = scales.most.model_copy(update={"value": scales.most.value * scales.factor.value})
     return (
         f"Three upright scales. Left: difference of the collars, {show_one(scales.least, dials)} at the top to "
         f"{show_one(scales.most, dials)} at the foot. Middle: factor, this bar marked at {show_one(scales.factor, dials)}. "
-        f"Right: move of the tailstock, up to {show_one(moved, dials)} at the top. A straight edge from the difference "
-        f"through the mark meets the move, which is the difference times the factor. Up to "
+        f"Right: {right}, up to {show_one(moved, dials)} at the top. A straight edge from the difference "
+        f"through the mark meets the {short}, which is the difference times the factor. Up to "
         f"{show_one(scales.leave, dials)} the tailstock is left alone."
     )
 

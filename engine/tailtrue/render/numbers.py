@@ -8,11 +8,8 @@ noise of binary floats (25.400000000000002) moves neither a limit nor a half. Th
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Context, Decimal
-from typing import Literal
 
-from tailtrue.procedure import Bound, Figure, Limits, Rounding
-
-Dials = Literal["metric", "inch"]
+from tailtrue.procedure import Bound, Dials, Figure, Limits, Rounding
 
 NBSP = "\u00a0"
 MINUS = "\u2212"

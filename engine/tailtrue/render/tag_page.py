@@ -1,41 +1,15 @@
 """Tags to hang on a lathe: how the tailstock was last found, and that it is set over. Cut along the broken lines."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
-from tailtrue.procedure import Text
-from tailtrue.render.paper import Head, page
+from tailtrue.papers import MachineTag, SetOverTag
+from tailtrue.render.paper import page
 
 ACROSS, DOWN = 2, 3
 CHECKED = "Tailstock last checked"
 SET_OVER = "TAILSTOCK SET OVER"
 BACK = "Back to nought"
 BLANKS = ("set over by, on", "corrections, each with its way", "returned, bar read, by")
-
-
-@dataclass(frozen=True)
-class MachineTag:
-    """What one tag says. An empty text is a place to write in."""
-
-    head: Head
-    result: Text
-    in_limits: bool
-    difference: Text
-    date: str
-    initials: str
-    next_due: str
-    means: tuple[Text, ...]
-    mend: tuple[Text, ...]
-
-
-@dataclass(frozen=True)
-class SetOverTag:
-    """The tag for the time the tailstock is set over."""
-
-    head: Head
-    what: tuple[Text, ...]
-    never: tuple[Text, ...]
-    back: tuple[Text, ...]
 
 
 def tags_html(tags: Sequence[MachineTag]) -> str:

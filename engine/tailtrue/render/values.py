@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from tailtrue.procedure import Figure, Text
-from tailtrue.render.numbers import Dials, Shown, other, read
+from tailtrue.procedure import Dials, Figure, Text
+from tailtrue.render.numbers import Shown, other, read
 
 
 @dataclass(frozen=True)

@@ -4,8 +4,8 @@ from collections.abc import Iterable
 from types import MappingProxyType
 from typing import Final
 
-from tailtrue.procedure import LookUp, Text
-from tailtrue.render.numbers import Dials, show
+from tailtrue.procedure import Dials, LookUp, Text
+from tailtrue.render.numbers import show
 
 HEADINGS: Final = MappingProxyType(
     {
@@ -136,7 +136,9 @@ def when_to_leave(look_up: LookUp) -> tuple[Text, ...]:
     """The sentences under the look-up table: when it is good, and when to leave it."""
     sentences: list[Text] = []
     if look_up.inside is not None:
-        sentences.append(("Within limits at ", look_up.inside, " or less: stop here and leave the tailstock alone."))
+        sentences.append(("In limits at ", look_up.inside, " or less: leave it alone."))
+        if look_up.outside is not None:
+            sentences.append(("From there to ", look_up.outside, ": read again first."))
     elif look_up.leave is not None:
         sentences.append(("At ", look_up.leave, " or less the reading cannot tell: leave the tailstock alone."))
     if not look_up.verdict_possible:

@@ -1,9 +1,10 @@
 """Static checks of the knowledge: what can be wrong in it is found here, never when some job happens to reach it."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 
 from tailtrue.errors import KnowledgeInvalid, Problem
+from tailtrue.given.knowledge_file import unknown_source
 from tailtrue.store.card_checks import card_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
@@ -27,6 +28,7 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_needs(knowledge),
         *_routes(knowledge),
         *card_problems(knowledge.page.card, knowledge.steps),
+        *_ids(knowledge),
         *_cautions(knowledge),
         *_texts(knowledge),
         *example_problems(knowledge),
@@ -81,7 +83,7 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
         for text in written:
             for key in source_keys(text):
                 if key not in knowledge.sources:
-                    yield Problem(where, said, f"source '{key}' is not in sources.toml", "add it, or use memory")
+                    yield Problem(where, said, *unknown_source(key))
 
     rules: tuple[Caution | Stop | Note | Remark | Say, ...] = (
         *knowledge.cautions,
@@ -101,8 +103,11 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
         yield from resolve(step.where, step.file.id, step.file.sources)
     for name, way in knowledge.computed.items():
         yield from resolve(f"computed fact {name}", name, way.spec.sources)
-    for spec in knowledge.given.specs().values():
-        yield from resolve(spec.where or "knowledge/facts.toml", spec.name, spec.sources)
+    for spec in knowledge.catalogue.values():
+        if spec.comes == "given":
+            yield from resolve(spec.where, spec.name, spec.sources)
+    for machine in knowledge.given.classes.values():
+        yield from resolve(machine.file.place("source"), machine.id, machine.sources)
     yield from resolve("knowledge/page.toml", "sources", knowledge.page.sources)
     for table in knowledge.tables.values():
         for row in table.rows:
@@ -163,13 +168,24 @@ def _routes(knowledge: Knowledge) -> Iterator[Problem]:
             yield Problem(step.where, name, "no route uses this step", "put it in a route, or take it out")
 
 
+def _ids(knowledge: Knowledge) -> Iterator[Problem]:
+    kinds: Mapping[str, tuple[Caution | Stop | Note | Remark | Say, ...]] = {
+        "cautions": knowledge.cautions, "stops": knowledge.stops, "notes": knowledge.notes, "remarks": knowledge.remarks,
+        "lines that are said": knowledge.says,
+    }  # fmt: skip
+    for kind, rules in kinds.items():
+        seen: set[tuple[str, str]] = set()
+        for rule in rules:
+            # Lines that are said are known by their file too; every other rule by its id alone.
+            mine = (rule.where.partition(":")[0] if isinstance(rule, Say) else kind, rule.file.id)
+            if mine in seen:
+                yield Problem(rule.where, rule.file.id, f"two {kind} have this id", "rename one")
+            seen.add(mine)
+
+
 def _cautions(knowledge: Knowledge) -> Iterator[Problem]:
-    seen: set[str] = set()
     for caution in knowledge.cautions:
         file = caution.file
-        if file.id in seen:
-            yield Problem(caution.where, file.id, "two cautions have this id", "rename one")
-        seen.add(file.id)
         allowed = {1: {"notice"}, 2: {"caution"}, 3: {"caution"}}.get(file.severity, {"warning", "danger"})
         if file.signal not in allowed:
             yield Problem(

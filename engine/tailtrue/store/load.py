@@ -80,9 +80,7 @@ class Loader:
         decision_files = list(self.reader.entries("decisions", "decision", models.DecisionFile))
         for file, where in decision_files:
             choices = tuple(dict.fromkeys(row.then for row in file.row))
-            self.catalogue[file.id] = FactSpec(
-                file.id, "choice", file.label, "decided", choices=choices, where=where, how=file.question
-            )
+            self._new(FactSpec(file.id, "choice", file.label, "decided", choices=choices, where=where, how=file.question))
         knowledge = Knowledge(
             version=knowledge_version(self.folder),
             given=self.given,
@@ -157,16 +155,21 @@ class Loader:
                 self.reader.wrong(where, file.value, str(wrong), f"give a quantity in {file.unit}")
                 continue
             limits[file.id] = Fact(spec, value, sources=spec.sources)
-            self.catalogue[file.id] = spec
+            self._new(spec)
         return limits
+
+    def _new(self, spec: FactSpec) -> None:
+        if spec.name in self.catalogue:
+            self.reader.wrong(spec.where, spec.name, "a fact has this name already", "rename one")
+        self.catalogue[spec.name] = spec
 
     def _said_at_lathe(self) -> None:
         files = (self.reader.entries(f"{room}/facts.toml", "fact", models.SaidAtLatheFile) for room in FACTS_SAID_IN)
         for file, where in chain.from_iterable(files):
-            self.catalogue[file.id] = FactSpec(
+            self._new(FactSpec(
                 file.id, file.kind, file.label, "given", file.unit, file.rounding, choices=tuple(file.choices), where=where,
                 how=file.how, sources=tuple(key for written in file.sources for key in source_keys(written)),
-            )  # fmt: skip
+            ))  # fmt: skip
 
     def _decision(self, file: models.DecisionFile, where: str) -> Decision:
         rows = tuple(

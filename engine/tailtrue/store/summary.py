@@ -24,6 +24,8 @@ def summary(knowledge: Knowledge) -> dict[str, Any]:
         "cautions": len(knowledge.cautions),
         "stops": len(knowledge.stops),
         "notes": len(knowledge.notes),
+        "remarks": len(knowledge.remarks),
+        "says": len(knowledge.says),
         "limits": len(knowledge.limits),
         "steps": len(knowledge.steps),
         "routes": len(knowledge.routes),

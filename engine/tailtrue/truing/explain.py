@@ -3,9 +3,8 @@
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case
 from tailtrue.facts import Fact
+from tailtrue.papers import Explained, Plan, Section
 from tailtrue.procedure import Figure
-from tailtrue.render.explain_page import Explained, Plan
-from tailtrue.render.paper import Section
 from tailtrue.truing.paper import head_of, lines_of, mend_first, needed
 from tailtrue.truing.visit import Visit
 

@@ -7,10 +7,13 @@ from typing import Any
 
 from tailtrue.calc.alignment import diameter_difference
 from tailtrue.case import Case
-from tailtrue.log.record import Record
+from tailtrue.log.record import Record, moment
+from tailtrue.log.typed import Typed
+from tailtrue.truing.keep import VERDICTS
+from tailtrue.truing.typed import Readings
 from tailtrue.truing.visit import Visit
 
-_VERDICTS = {"inside": "inside", "outside": "outside", "too close to say": "too-close"}
+_VERDICTS = {written: judged for judged, written in VERDICTS.items()}
 _STATIONS = (("span_mm", "truing.span", "length"), ("first_station_mm", "truing.head_station", "station"),
              ("second_station_mm", "truing.tail_station", "station"))  # fmt: skip
 
@@ -62,6 +65,17 @@ def before_in(records: Sequence[Record], case: Case, date: str = "") -> Before |
         fmean(last.kept("H")), fmean(last.kept("T")), unsure, judged.move_mm, _VERDICTS[judged.verdict],
         last.date_time.partition("T")[0], _rounds(found),
     )  # fmt: skip
+
+
+def kept_already(records: Sequence[Record], case: Case, typed: Typed, readings: Readings, date: str) -> Record | None:
+    """The record of this very visit: lathe, bar, state, date and time, readings; None where it was not kept yet."""
+    taken = [(one.collar[0].upper(), one.diameter_mm) for one in readings.taken]
+    state, when = typed.content.get("state"), moment(date)
+    for one in _of_this_bar(records, case, ""):
+        read = [(each.collar, each.mm) for each in one.readings if each.collar != "M" and each.rejected is None]
+        if (one.date_time, one.state, read) == (when, state, taken):
+            return one
+    return None
 
 
 def before_of(visit: Visit, date: str, rounds: int) -> Before:

@@ -12,12 +12,16 @@ from tailtrue.log.faults import RecordWrong
 from tailtrue.log.record import Record
 from tailtrue.log.record_file import whole
 from tailtrue.log.typed import Typed, path_of
+from tailtrue.log.unread import RowFault, UnreadRow
+from tailtrue.render.words import say
+from tailtrue.truing.paper import head_of
 from tailtrue.truing.said import facts_of, readings_of
 from tailtrue.truing.typed import Readings
 from tailtrue.truing.visit import Visit, judge_visit
 
-_SAME_PLACE = "visit/set_up"
-_VERDICTS = {"inside": "inside", "outside": "outside", "too-close": "too close to say"}
+SAME_PLACE = "visit/set_up"
+# A verdict as it is judged, and as the log writes it.
+VERDICTS = {"inside": "inside", "outside": "outside", "too-close": "too close to say"}
 
 # What the job says of a record, and what the readings give.
 _JOB = {
@@ -93,11 +97,27 @@ def judged_record(case: Case, typed: Typed, date: str | None) -> Record:
     return make_record(visit, typed, date)
 
 
+def unread_row(visit: Visit, typed: Typed, date: str) -> UnreadRow:
+    """A visit that a remark bars, as a row of the log that is no record: what was read, and what stands against it."""
+    case, dials = visit.case, head_of(visit.case).dials
+    read = "; ".join(f"{one.collar[0].upper()} {one.said}" for one in visit.readings.taken)
+    cells = {
+        "date": date, "operator": typed.content.get("operator", ""), "lathe": case.value("lathe.name"),
+        "bar": case.value("truing.bar"), "state": typed.content.get("state", ""), "readings": read,
+    }  # fmt: skip
+    faults = tuple(
+        RowFault(column="readings", said="", wrong=say(one.text, dials), do="answer this, then keep the visit anew")
+        for one in visit.remarks if one.bars_move
+    )  # fmt: skip
+    text = ", ".join(str(cell) for cell in cells.values())
+    return UnreadRow(file=typed.shown, line=0, columns=", ".join(cells), text=text, faults=faults)
+
+
 def _known(case: Case) -> Iterator[tuple[str, Any]]:
     for key, name in {**_JOB, **_WORKED_OUT, **_MAY}.items():
         if not isinstance(case.get(name), NotKnown):
             yield key, case.value(name)
-    yield "verdict", _VERDICTS[case.value("visit.verdict")]
+    yield "verdict", VERDICTS[case.value("visit.verdict")]
     yield "rule", case.knowledge.catalogue["visit.verdict"].how
     yield "knowledge_version", case.knowledge.version
     yield "collar_diameter_after", min(case.value("visit.head"), case.value("visit.tail"))
@@ -114,7 +134,7 @@ def _taken_over(before: Record, case: Case) -> dict[str, Any]:
     """The set-up of an earlier record, which somebody said is still the same."""
     content = before.model_dump(exclude_none=True)
     found = {}
-    for row in case.knowledge.tables[_SAME_PLACE].rows:
+    for row in case.knowledge.tables[SAME_PLACE].rows:
         value: Any = content
         for step in path_of(row.text("name")):
             value = value.get(step) if isinstance(value, dict) else None

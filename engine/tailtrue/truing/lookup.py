@@ -5,14 +5,13 @@ from collections.abc import Mapping
 from tailtrue.assemble.filling import Filler, figure, pieces
 from tailtrue.case import Case
 from tailtrue.facts import Fact, FactSpec
+from tailtrue.papers import Part, Place, RecordSheet, Scales, TableRow
 from tailtrue.procedure import Figure, LookUp, Move
-from tailtrue.render.nomogram import Scales
-from tailtrue.render.record_page import Place, RecordSheet, TableRow
 from tailtrue.truing.paper import head_of, lines_of, mend_first, needed
 
-_FIELDS = "record/fields"
-_KNOWN = "known"
-_RULE = "rule"
+FIELDS = "record/fields"
+KNOWN = "known"
+RULE = "rule"
 
 
 def record_sheet(case: Case, fields: Mapping[str, FactSpec]) -> RecordSheet:
@@ -29,6 +28,7 @@ def record_sheet(case: Case, fields: Mapping[str, FactSpec]) -> RecordSheet:
         head=head_of(case),
         safety=lines_of(case, "record-safety"),
         mend=mend_first(case),
+        can_move=_can_move(case),
         look_up=_look_up(case, rows),
         rows=rows,
         scales=Scales(rows[0].difference, rows[-1].difference, filler.figure("lookup.factor"), leave, again),
@@ -39,11 +39,15 @@ def record_sheet(case: Case, fields: Mapping[str, FactSpec]) -> RecordSheet:
         verify=lines_of(case, "record-verify"),
         known=tuple(
             (fields[row.text("name")].label, pieces(found.spec, found.name, found.value))
-            for row in case.knowledge.tables[_FIELDS].where(kind=_KNOWN)
+            for row in case.knowledge.tables[FIELDS].where(kind=KNOWN)
             if isinstance(found := case.get(row.text("designation")), Fact)
         ),
         places=_places(case, fields),
     )
+
+
+def _can_move(case: Case) -> bool:
+    return bool(case.value("lathe.set_over") != "none")
 
 
 def _rows(case: Case) -> tuple[TableRow, ...]:
@@ -61,26 +65,33 @@ def _look_up(case: Case, rows: tuple[TableRow, ...]) -> LookUp:
     def chosen(name: str) -> str:
         return next(row.row.name for row in case.outcome(name).rows if row.chosen)
 
+    # A way to go is no help, and a danger, where nothing can be moved.
+    larger, smaller = (
+        ("align.when_tailstock_larger", "align.when_tailstock_smaller")
+        if _can_move(case)
+        else ("lookup.stands_when_larger", "lookup.stands_when_smaller")
+    )
     return LookUp(
         rows=tuple(Move(difference=row.difference, move=row.move) for row in rows),
-        larger_at_tailstock=chosen("align.when_tailstock_larger"),
-        smaller_at_tailstock=chosen("align.when_tailstock_smaller"),
+        larger_at_tailstock=chosen(larger),
+        smaller_at_tailstock=chosen(smaller),
         inside=None,
         leave=None,
         verdict_possible=isinstance(case.get("lookup.inside"), Fact),
     )
 
 
-def _places(case: Case, fields: Mapping[str, FactSpec]) -> dict[str, tuple[Place, ...]]:
-    places: dict[str, list[Place]] = {}
-    for row in case.knowledge.tables[_FIELDS].rows:
+def _places(case: Case, fields: Mapping[str, FactSpec]) -> Mapping[Part, tuple[Place, ...]]:
+    places: dict[Part, list[Place]] = {}
+    for row in case.knowledge.tables[FIELDS].rows:
         kind = row.text("kind")
-        if kind in (_KNOWN, _RULE):
+        if kind in (KNOWN, RULE) or (row.text("of_a_move") == "yes" and not _can_move(case)):
             continue
         spec = fields[row.text("name")]
         choices = ("yes", "no") if spec.kind == "yes-no" else spec.choices
         planned = case.get(row.text("designation")) if row.text("designation") else None
         said = pieces(planned.spec, planned.name, planned.value) if isinstance(planned, Fact) else ()
         unit = "mm" if kind in ("readings", "moves") else spec.unit
-        places.setdefault(row.text("set"), []).append(Place(spec.label, unit, choices, said, kind))  # type: ignore[arg-type]
+        part: Part = row.text("set")  # type: ignore[assignment]  # both are held against their choices by the static check
+        places.setdefault(part, []).append(Place(spec.label, unit, choices, said, kind))  # type: ignore[arg-type]
     return {name: tuple(found) for name, found in places.items()}

@@ -4,9 +4,9 @@ from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, Problem
 from tailtrue.facts import NotKnown
+from tailtrue.papers import Head
 from tailtrue.procedure import Text
-from tailtrue.refusals import refusals
-from tailtrue.render.paper import Head
+from tailtrue.refusals import Refusal, refusals
 from tailtrue.truth import Truth
 
 _SAFETY = "knowledge/stops/safety.toml"
@@ -38,8 +38,13 @@ def lines_of(case: Case, part: str) -> tuple[Text, ...]:
 
 def mend_first(case: Case) -> tuple[Text, ...]:
     """What must be mended on the lathe before it cuts again."""
-    safety = {stop.file.id for stop in case.knowledge.stops if stop.where.startswith(_SAFETY)}
-    return tuple((f"{one.title}. ", *one.text) for one in refusals(case) if one.id in safety)
+    return tuple((f"{one.title}. ", *one.text) for one in refused_by(case, _SAFETY))
+
+
+def refused_by(case: Case, file: str) -> tuple[Refusal, ...]:
+    """What the stops of one file of the knowledge say against this case."""
+    mine = {stop.file.id for stop in case.knowledge.stops if stop.where.startswith(file)}
+    return tuple(one for one in refusals(case) if one.id in mine)
 
 
 def needed(case: Case, *names: str) -> None:

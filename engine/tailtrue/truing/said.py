@@ -35,7 +35,7 @@ def facts_of(typed: Typed) -> dict[str, Any]:
     if content.get("moves"):
         found["visit.moved"] = abs(sum(one["clamped"]["mm"] - one["before"]["mm"] for one in content["moves"]))
     if middle and "mid_station" not in content:
-        do = "add mid_station, the distance from the headstock centre to the middle of that collar"
+        do = "give --middle-station (mid_station in a file): headstock centre to the middle of that collar"
         raise ReadingsWrong((Problem(typed.shown, "a collar in the middle", "was read, but not where it sits", do),))
     return found
 

@@ -6,14 +6,12 @@ from dataclasses import dataclass
 from typing import Any
 
 from tailtrue.case import Case
-from tailtrue.errors import FactsWrong, Problem, ReadingsWrong, Refused
-from tailtrue.facts import Fact
+from tailtrue.errors import FactsWrong, Problem, ReadingsWrong
+from tailtrue.papers import Section, SetOverTag
 from tailtrue.procedure import Text
 from tailtrue.quantities import read_quantity
-from tailtrue.refusals import Refusal, refusals
-from tailtrue.render.paper import Section
-from tailtrue.render.tag_page import SetOverTag
-from tailtrue.truing.paper import head_of, lines_of, mend_first, needed
+from tailtrue.refusals import refused
+from tailtrue.truing.paper import head_of, lines_of, mend_first, needed, refused_by
 
 _STOPS = "knowledge/stops/setover.toml"
 _LENGTHS = ("large", "small", "length", "work_length", "travel", "cut_large", "cut_small", "cut_apart")
@@ -88,10 +86,9 @@ def judge_setover(case: Case, said: Mapping[str, Any]) -> SetOver:
 
     Raises Refused with every reason against it, FactsWrong when something is missing or beyond a formula.
     """
-    here = case.with_said({name: Fact(case.knowledge.catalogue[name], value) for name, value in said.items()})
-    stopped = _stopped(here)
-    if stopped:
-        raise Refused(_problem(one, case) for one in stopped)
+    here = case.with_values(said)
+    if stopped := refused_by(here, _STOPS):
+        raise refused(stopped, head_of(case).dials)
     needed(here, "setover.amount", "setover.way", "setover.toward_tool", "truing.limit")
     if "setover.cut_large" in said:
         needed(here, "setover.after_cut", "setover.correction_way")
@@ -102,19 +99,6 @@ def judge_setover(case: Case, said: Mapping[str, Any]) -> SetOver:
         head_of(here), lines_of(here, "settag-what"), lines_of(here, "settag-never"), lines_of(here, "settag-back")
     )  # fmt: skip
     return SetOver(here, sections, tag, mend_first(here))
-
-
-def _stopped(case: Case) -> tuple[Refusal, ...]:
-    mine = {stop.file.id for stop in case.knowledge.stops if stop.where.startswith(_STOPS)}
-    return tuple(one for one in refusals(case) if one.id in mine)
-
-
-def _problem(reason: Refusal, case: Case) -> Problem:
-    from tailtrue.render.words import say
-
-    dials = head_of(case).dials
-    ways = "\n  or: ".join(say(way, dials).rstrip(".") for way in reason.way_out)
-    return Problem(reason.id, reason.title, say(reason.text, dials).rstrip("."), ways)
 
 
 def _missing(given: Mapping[str, str]) -> list[Problem]:

@@ -5,18 +5,20 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, Problem, ReadingsWrong, UsageError
-from tailtrue.facts import Fact
+from tailtrue.papers import Section
 from tailtrue.procedure import Text
 from tailtrue.quantities import read_quantity
-from tailtrue.render.paper import Section
 from tailtrue.render.words import say
 from tailtrue.truing.paper import head_of, lines_of, mend_first, needed
-from tailtrue.truing.typed import place_of, read_lists
+from tailtrue.truing.typed import Reading, place_of, read_lists, systems
 from tailtrue.truing.visit import Visit, judge_visit
 
 _FEWEST_CYCLES = 2
+# A comma between digits may be a decimal mark; behind a unit, or before a space, it is none.
+_BETWEEN = re.compile(r"\s*[,;]\s+|(?<=[A-Za-z\"'])\s*[,;]\s*")
 _PARTS = (("", "found"), ("", "do"), ("TAKE NOTE", "limits"))
 
 
@@ -43,7 +45,11 @@ def judge_clamping(case: Case, indicator: str, begins: str) -> Trial:
         do = f"read released, clamped, released, clamped and so on, {_FEWEST_CYCLES} cycles or more, five are better"
         raise ReadingsWrong((Problem("--indicator", indicator, "does not hold whole cycles", do),))
     said = {"clamp.released": cycles[::2], "clamp.clamped": cycles[1::2], "clamp.step": _step(case, step)}
-    here = _with(case, said)
+    here = case.with_values(said)
+    if not here.value("clamp.believed"):
+        most = say(("lie more than ", Filler(here).figure("limit.indicator_apart"), " apart"), head_of(here).dials)
+        do = "a quill that is clamped moves by hundredths: look for a slip in writing, or an indicator that was knocked"
+        raise ReadingsWrong((Problem("--indicator", indicator, most, do),))
     needed(here, "clamp.verdict", "lookup.limit_move")
     return _trial(here, "clamp")
 
@@ -81,14 +87,10 @@ def judge_reversal(case: Case, collars: Mapping[str, str], indicator: Mapping[st
             said[f"reverse.{way}_indicator"] = read[1] - read[0]
             steps.append(step)
         said["reverse.step"] = _step(case, *steps)
-    here = _with(case, said)
+    here = case.with_values(said)
     needed(here, *(["reverse.collars"] if any(collars.values()) else []))
     needed(here, *(["reverse.way", "reverse.move_doubt"] if any(indicator.values()) else []))
     return _trial(here, "reverse")
-
-
-def _with(case: Case, said: Mapping[str, Any]) -> Case:
-    return case.with_said({name: Fact(case.knowledge.catalogue[name], value) for name, value in said.items()})
 
 
 def _trial(case: Case, room: str) -> Trial:
@@ -123,7 +125,7 @@ def _step(case: Case, *typed: float) -> float:
 
 def _indicator(option: str, text: str) -> tuple[tuple[float, ...], float]:
     """Readings of a dial indicator, and the last place that was written down. [mm]"""
-    pieces = [piece for piece in re.split(r"\s*[,;]\s+", text.strip()) if piece]
+    pieces = [piece for piece in _BETWEEN.split(text.strip()) if piece]
     faults, read = [], []
     for piece in pieces:
         try:
@@ -132,6 +134,8 @@ def _indicator(option: str, text: str) -> tuple[tuple[float, ...], float]:
             faults += [Problem(option, piece, one.wrong, one.do) for one in wrong.problems]
     if not pieces:
         faults.append(Problem(option, text, "has no reading", 'write each with its unit: "0 mm, 0.004 mm"'))
+    if not faults and len(systems(Reading("head", piece, size) for piece, size in zip(pieces, read, strict=True))) > 1:
+        faults.append(Problem(option, text, "stands in two systems of units", "read one indicator, in its own unit"))
     if faults:
         raise ReadingsWrong(faults)
     # A nought says nothing of the digits that are read.

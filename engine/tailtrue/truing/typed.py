@@ -69,7 +69,7 @@ def read_lists(head: str, tail: str, order: str = "") -> Readings:
         letters.count(collar[0].upper()) != len(readings) for collar, readings in by_collar.items()
     ):
         counts = f"{len(by_collar['head'])} for the head and {len(by_collar['tail'])} for the tail"
-        do = f"write one letter for each reading, {counts}, such as HTTH"
+        do = f"write one letter for each reading, {counts}, in the order they were read: head, tail, tail, head is HTTH"
         raise ReadingsWrong((Problem("order", order, "does not fit the readings", do),))
     queues = {collar[0].upper(): iter(readings) for collar, readings in by_collar.items()}
     return checked(Readings(tuple(next(queues[letter]) for letter in letters), in_order=True))

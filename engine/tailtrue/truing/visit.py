@@ -7,14 +7,23 @@ from typing import Any
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, Problem, ReadingsWrong
-from tailtrue.facts import Fact, NotKnown
+from tailtrue.facts import NotKnown
 from tailtrue.procedure import Text
-from tailtrue.truing.paper import mend_first
-from tailtrue.truing.typed import Readings, typed_step
+from tailtrue.quantities import read_quantity
+from tailtrue.render.numbers import show_one
+from tailtrue.truing.paper import head_of, mend_first
+from tailtrue.truing.typed import Readings, systems, typed_step
 from tailtrue.truth import Truth
 
 PARTS = ("found", "verdict", "do", "steps", "after", "limits")
 _OF_A_MOVE = ("verdict", "do", "steps", "after")
+USUAL = "alignment/repeatability"  # what instruments do to readings, by the step they are read to
+_READ_AGAIN = "read both collars with one instrument of the crib, and write down every digit that it shows"
+# What was said and cannot be judged keeps the move back: silence would pass for a sound reading.
+_JUDGED = {
+    "visit.head_temperature": ("visit.warm_difference", "look at the thermometer; let the bar cool, then read again"),
+    "visit.middle_readings": ("visit.bow", "measure from the headstock centre to the middle of that collar again"),
+}
 
 
 @dataclass(frozen=True)
@@ -79,8 +88,12 @@ def judge_visit(case: Case, readings: Readings, kind: str = "micrometer", also: 
     }
     if readings.order:
         said["visit.order"] = readings.order
-    here = case.with_said({name: Fact(case.knowledge.catalogue[name], value) for name, value in said.items()})
+    here = case.with_values(said)
+    _fine_enough(here, readings, kind)
     _needed(here, "visit.uncertainty", "visit.move_uncertainty", "visit.advice", "visit.way")
+    for told, (name, do) in _JUDGED.items():
+        if told in said:
+            _needed(here, name, do=do)
     filler = Filler(here)
     remarks = tuple(
         Remarked(one.file.id, one.file.bars_move, filler.text(one.text), tuple(one.file.sources))
@@ -97,7 +110,7 @@ def judge_visit(case: Case, readings: Readings, kind: str = "micrometer", also: 
     return Visit(here, readings, remarks, lines, mend_first(here))
 
 
-def _needed(case: Case, *names: str) -> None:
+def _needed(case: Case, *names: str, do: str = _READ_AGAIN) -> None:
     for name in names:
         found = case.get(name)
         if not isinstance(found, NotKnown):
@@ -105,8 +118,19 @@ def _needed(case: Case, *names: str) -> None:
         if found.missing:
             missing = ", ".join(case.knowledge.catalogue[one].label for one in found.missing)
             raise FactsWrong((Problem("the job", missing, "is not said", "write it into the files of the job"),))
-        do = "read both collars with one instrument of the crib, and write down every digit that it shows"
         raise ReadingsWrong((Problem("readings", "", found.trouble or f"{found.spec.label} cannot be worked out", do),))
+
+
+def _fine_enough(case: Case, readings: Readings, kind: str) -> None:
+    """Readings without their last digits cannot show what is looked for, whatever the instrument was."""
+    rows = case.knowledge.tables[USUAL].rows
+    coarsest = max((row.number("upto_mm") for row in rows if row.text("instrument") == kind), default=None)
+    step = typed_step(readings)
+    if coarsest is not None and step > coarsest:
+        shown = f"{step / read_quantity('1 in', 'mm'):.3g} in" if systems(readings.taken) == {"inch"} else f"{step:.3g} mm"
+        wrong = f"are too coarse: they were written to {shown}"
+        do = f"write every digit that the {kind} shows, a nought at the end too"
+        raise ReadingsWrong((Problem("readings", ", ".join(one.said for one in readings.taken), wrong, do),))
 
 
 def _plausible(case: Case, readings: Readings) -> None:
@@ -115,15 +139,15 @@ def _plausible(case: Case, readings: Readings) -> None:
     faults = []
     for one in readings.taken:
         if largest is not None and one.diameter_mm > largest:
-            wrong = f"is more than the stock that the collars were turned from, {_size(case, largest)}"
+            wrong = f"is more than the stock that the collars were turned from, {_size(case, 'collar.stock_diameter')}"
             faults.append(Problem(one.where, one.said, wrong, "look at the reading, its unit and its decimal point"))
         elif least is not None and one.diameter_mm < least:
-            wrong = f"is less than {_size(case, least)}, at which these collars are worn out"
+            wrong = f"is less than {_size(case, 'skim.worn_out_at')}, at which these collars are worn out"
             do = "look at the reading again; if it stands, put the bar away: it needs new collars"
             faults.append(Problem(one.where, one.said, wrong, do))
     if faults:
-        raise ReadingsWrong(faults)
+        raise ReadingsWrong(dict.fromkeys(faults))
 
 
-def _size(case: Case, size_mm: float) -> str:
-    return f"{size_mm / 25.4:.3f} in" if case.value("lathe.dials") == "inch" else f"{size_mm:.2f} mm"
+def _size(case: Case, name: str) -> str:
+    return show_one(Filler(case).figure(name), head_of(case).dials)

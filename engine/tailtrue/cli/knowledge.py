@@ -1,0 +1,66 @@
+"""The rule base itself: `tailtrue knowledge`."""
+
+from pathlib import Path
+from typing import Annotated, Any
+
+import typer
+
+from tailtrue.cli.guarded import guarded
+from tailtrue.cli.options import Json
+
+knowledge_app = typer.Typer(no_args_is_help=True, help="The rule base itself.")
+
+
+@knowledge_app.command("check")
+def knowledge_check(as_json: Json = False) -> None:
+    """Load the rule base and run every static check on it."""
+
+    def work() -> dict[str, Any]:
+        from tailtrue.diagnosis.soundness import check_diagnosis
+        from tailtrue.errors import KnowledgeInvalid, Problem
+        from tailtrue.log.soundness import check_log
+        from tailtrue.places import knowledge_folder
+        from tailtrue.store.load import load_knowledge
+        from tailtrue.store.summary import summary
+        from tailtrue.truing.soundness import paper_problems
+
+        folder = knowledge_folder()
+        knowledge = load_knowledge(folder)
+        counts = summary(knowledge)
+        problems: list[Problem] = []
+        try:
+            record = check_log(folder, knowledge.sources)
+            problems += paper_problems(knowledge, {fact.key for fact in record.facts.values()})
+            counts["record_fields"] = len(record.facts)
+        except KnowledgeInvalid as wrong:
+            problems += wrong.problems
+        try:
+            found = check_diagnosis(folder, knowledge.tables, knowledge.sources)
+            counts |= {"causes": len(found.causes), "diagnosis_tests": len(found.tests), "diagnosis_says": len(found.says)}
+        except KnowledgeInvalid as wrong:
+            problems += wrong.problems
+        if problems:
+            raise KnowledgeInvalid(problems)
+        return counts
+
+    counts = guarded(work, as_json)
+    if not as_json:
+        typer.echo("The knowledge is sound.")
+        for name, count in counts.items():
+            typer.echo(f"  {name}: {count}")
+
+
+@knowledge_app.command("reference")
+def knowledge_reference(out: Annotated[Path, typer.Option("--out", help="folder for the page facts.md")]) -> None:
+    """Write the reference page of what goes into the four files of a job."""
+
+    def work() -> dict[str, Any]:
+        from tailtrue.documents import write_all
+        from tailtrue.given.catalogue import load_catalogue
+        from tailtrue.places import knowledge_folder
+        from tailtrue.reference import facts_page
+
+        (path,) = write_all({"facts.md": facts_page(load_catalogue(knowledge_folder()))}, out)
+        return {"path": str(path)}
+
+    typer.echo(guarded(work, as_json=False)["path"])

@@ -1,0 +1,52 @@
+"""Page templates and style sheets: strict about names, everything escaped, kept compiled."""
+
+import re
+from functools import lru_cache
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
+from markupsafe import Markup
+
+from tailtrue.places import templates_folder
+from tailtrue.procedure import Paper
+from tailtrue.render.compiled import Compiled
+from tailtrue.render.words import sentence
+
+_UNSAFE_IN_CSS = re.compile(r"[^ A-Za-z0-9.,:()/_-]")
+
+
+def template(name: str) -> Template:
+    """A page template by its file."""
+    return _environment().get_template(name)
+
+
+@lru_cache
+def style(paper: Paper, *further: str) -> str:
+    """The style sheet of the pages, `further` ones, and the geometry of the paper."""
+    names = ("sheet.css", *further, f"paper_{paper.lower()}.css")
+    return "\n".join((templates_folder() / name).read_text(encoding="utf-8") for name in names)
+
+
+def css_string(text: str) -> Markup:
+    """A text as a CSS string: whatever could end the string or the style element is written as its code.
+
+    >>> css_string('Lathe "2" </style>')
+    Markup('"Lathe \\\\22 2\\\\22  \\\\3c /style\\\\3e "')
+    """
+    return Markup('"' + _UNSAFE_IN_CSS.sub(lambda match: f"\\{ord(match[0]):x} ", text) + '"')
+
+
+@lru_cache(maxsize=1)
+def _environment() -> Environment:
+    environment = Environment(
+        loader=FileSystemLoader(templates_folder()),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        auto_reload=False,
+        optimized=False,
+        bytecode_cache=Compiled(),
+    )
+    environment.filters["css_string"] = css_string
+    environment.filters["sentence"] = sentence
+    return environment

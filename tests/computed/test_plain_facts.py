@@ -1,0 +1,135 @@
+"""Facts that are a sum, a share or a step of others: each against figures worked by hand. They are no proof from outside."""
+
+from typing import Any
+
+import pytest
+
+from tailtrue.computed.registry import Limited, register
+
+# Name, what it is made from in the order of its needs, and what comes out; lengths in mm, masses in kg, torques in N mm.
+_FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
+    # the bar
+    ("bar.length_limit", (500.0, 30.0, 40.0, 20.0), 410),
+    ("bar.length_least", (45.0, 30.0, 2.0), 150),
+    ("bar.stock_needed", (400.0, 1.5), 403),
+    ("bar.goes_through", (25.0, 30.0, {"through_bore": 26.0}, 1.0), True),
+    ("bar.goes_through", (25.0, 30.0, {"through_bore": 25.9}, 1.0), False),
+    ("bar.goes_through", (25.0, 26.0, {}, 1.0), True),
+    ("bar.goes_through", (25.0, 25.9, {}, 1.0), False),
+    ("bar.short_overhang", (25.4, 1.5, 1.0), 38),
+    ("bar.rear_projection", (403.0, 38.0, 330.0), 35),
+    ("bar.rear_projection", (300.0, 38.0, 330.0), 0),
+    ("bar.chuck_overhang", (403.0, 30.0), 373),
+    ("bar.chuck_overhang_ratio", (75.0, 25.0), 3),
+    ("bar.overhang_ratio", ("chuck-short", 38.0, 100.0, 25.0), 4),
+    ("bar.overhang_ratio", ("spindle-bore", 50.0, 100.0, 25.0), 2),
+    ("bar.longest_for_chuck", (25.0, 4.0, 30.0), 130),
+    ("bar.centre_depth", (2.4, 3.1), 5.5),
+    ("bar.assembly_mass", (1.5, 0.4), 2.3),
+    ("lathe.quill_out", (100.0, 0.3, 20.0), 30),
+    ("lathe.quill_out", (50.0, 0.3, 20.0), 20),
+    ("lathe.quill_out", (15.0, 0.3, 20.0), 15),
+    ("lathe.radial_division", ("radius", 0.025), 0.025),
+    ("lathe.radial_division", ("diameter", 0.05), 0.025),
+    # the collars
+    ("collar.saw_width", (35.0, 1.5), 38),
+    ("collar.swing_limit", (180.0, 10.0), 160),
+    ("collar.least_diameter", (25.0, 8.0, 0.15, 20.0), 44),
+    ("collar.largest_from_stock", (70.0, 2.0), 68),
+    ("collar.inner_edge", (48.0, 35.0), 30.5),
+    ("collar.spacing", (400.0, 48.0), 304),
+    ("collar.stands_out", (38.0, 25.0), 13),
+    ("collar.spacer_least", (2.0, 5.0), 3),
+    ("collar.spacer_least", (7.0, 5.0), 0),
+    ("collar.spacer_most", (30.0, 12.0), 18),
+    ("collar.grip", ("jaws", 30.0, 10.0, 38.0), 30),
+    ("collar.grip", ("jaws-and-spacer", 30.0, 10.0, 38.0), 20),
+    ("collar.grip", ("jaws-and-spacer", 30.0, None, 38.0), 30),
+    ("collar.grip", ("jaws", 45.0, None, 38.0), 38),
+    ("collar.turning_cut", (70.0, 65.0, 3, 0.025), 0.825),
+    ("collar.turning_cut", (65.01, 65.0, 1, 0.025), 0.025),
+    # the bore and its joint
+    ("bore.nominal", (24.97, 0.05), 25.02),
+    ("bore.overhang", (38.0, 5.0), 43),
+    ("bore.rough_to", (25.02, 0.55, 0.01), 24.47),
+    ("bore.finish_depth", (0.5, 2.0, 0.04), 0.16),
+    ("bore.finish_stock", (0.125, 2.0), 0.5),
+    ("bore.band", (0.025, 0.075, 0.01, [24.97, 24.972], [24.966, 24.974]), 0.022),
+    ("bore.band", (0.025, 0.075, 0.01, None, None), 0.03),
+    ("bore.band_least", (0.01, 0.005), 0.03),
+    ("hole.first_peck", (6.0, 3.0, 1.0), 18),
+    ("hole.first_peck", (0.2, 3.0, 1.0), 1),
+    ("joint.catch_margin", (33000.0, 11000.0), 3),
+    # the skim
+    ("skim.bend_most", (0.018, 0.1), 0.0018),
+    ("skim.truing_depth", (0.05, 0.025, 2.7), 0.125),
+    ("skim.use_per_visit", (0.1, 0.05), 0.3),
+    # the limits and the look-up table
+    ("align.station", (48.0, 1.2), 46.8),
+    ("align.outside", (0.018, 0.005), 0.023),
+    ("clamp.adequate", (0.012, 0.25), 0.003),
+    ("clamp.most", (0.012, 0.5), 0.006),
+    ("lookup.spacing", (48.0, 323.0), 275),
+    ("lookup.inside", (0.018, 0.005, True), 0.013),
+    ("lookup.inside", (0.018, 0.009, True), None),
+    ("lookup.inside", (0.018, 0.005, False), None),
+    ("lookup.again_up_to", (0.018, 0.005, 0.013), 0.023),
+    ("lookup.share_percent", (275.0, 371.0), 74),
+    ("lookup.left_percent", (74.0,), 26),
+    ("lookup.half_move", (0.042,), 0.021),
+    ("lookup.half_short", (0.028, 0.021), 0.007),
+    # a visit
+    ("visit.spread", ([69.612, 69.613], [69.655, 69.651]), 0.004),
+    ("visit.adequate", (0.018, 0.25), 0.0045),
+    ("visit.divisions", (0.028, 0.002), 14),
+    ("visit.divisions", (0.0299, 0.0127), 2.5),
+    ("visit.before_difference", (69.612, 69.655), 0.043),
+    ("visit.grown_by", (69.62, 69.64, 69.612, 69.655), 0.008),
+    ("visit.grown_by", (69.6, 69.66, 69.612, 69.655), 0.005),
+    ("visit.moved_share", (-0.014, 0.028), 50),
+    ("visit.moved_share", (0.014, 0.0), None),
+    ("visit.left_after", (0.04, 70.0), 0.012),
+    ("visit.left_after", (-0.04, 130.0), 0.012),
+    # Midway between the others: 1 + 1/4 + 1/4 times the square of the uncertainty of one collar, which is half of 0.006 squared.
+    ("visit.bow_uncertainty", (0.006, 30.0, 150.0, 270.0), 0.006 * 0.75**0.5),
+    ("reverse.change", (0.042, 0.03), 0.012),
+    ("reverse.mean_difference", (0.042, 0.03), 0.036),
+    # a taper
+    ("setover.one_in", (0.02,), 50),
+    ("setover.span_in_setovers", (3.0, 300.0), 100),
+    ("setover.divisions", (2.94, 0.002), 1470),
+    ("setover.difference", (0.02, 100.0), 2),
+    ("setover.cut_difference", (30.0, 28.0), 2),
+    ("setover.cut_wanted", (0.02, 50.0), 1),
+]
+
+
+@pytest.mark.parametrize(
+    ("name", "made_from", "expected"), _FIGURES, ids=[f"{row[0]}-{n}" for n, row in enumerate(_FIGURES)]
+)
+def test_a_plain_fact_is_what_is_worked_by_hand(name: str, made_from: tuple[Any, ...], expected: Any) -> None:
+    entry = register()[name]
+    assert len(made_from) == len(entry.needs)
+    assert entry.tables == ()
+    found = entry.function(*made_from)
+    if expected is None or isinstance(expected, bool):
+        assert found is expected
+    else:
+        assert found == pytest.approx(expected, rel=1e-9, abs=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("name", "made_from", "value", "limited_by"),
+    [
+        ("lathe.swing_over_slide", (170.0, 280.0, 0.5), 170, "as measured"),
+        ("lathe.swing_over_slide", (None, 280.0, 0.5), 140, "not given, so taken small"),
+        ("skim.worn_out_at", (25.0, 8.0, None), 41, "the wall of the collar"),
+        ("skim.worn_out_at", (25.0, 8.0, 50.0), 50, "the lower end of the micrometer"),
+        ("skim.worn_out_at", (25.0, 8.0, 25.0), 41, "the wall of the collar"),
+    ],
+)
+def test_a_limited_fact_names_its_limit(name: str, made_from: tuple[Any, ...], value: float, limited_by: str) -> None:
+    found = register()[name].function(*made_from)
+    assert isinstance(found, Limited)
+    assert found.value == pytest.approx(value)
+    assert found.by.startswith(limited_by)
