@@ -94,7 +94,11 @@ def test_classes_become_the_choices_of_a_start(catalogue: Catalogue) -> None:
         ('choices = ["metric", "inch"]', "choices = []", "lathe.dials: a choice without choices; add choices"),
         ('typical = "metric"', 'typical = "mtric"', 'dials = "mtric": is not one of the choices; write metric or inch'),
         ('source = "common-practice"', 'source = ""', "lathe.name: names no source; name one, or say memory"),
-        ('name = "lathe.dials"', 'name = "dials"', "dials: is no name of a given fact; write job.key, lathe.key, crib.key or stock.key"),
+        (
+            'name = "lathe.dials"',
+            'name = "dials"',
+            "dials: is no name of a given fact; write job.key, lathe.key, crib.key or stock.key",
+        ),
         ('name = "lathe.dials"', 'name = "lathe.name"', "lathe.name: a fact has this name already; rename one"),
         (
             'default = "0.4 mm"\n',
