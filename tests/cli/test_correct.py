@@ -95,6 +95,17 @@ def test_a_barred_visit_leaves_its_readings_as_an_unread_row(job: Path) -> None:
     assert kept(job) == []
 
 
+def test_what_a_caliper_read_is_no_record_and_is_not_lost(job: Path) -> None:
+    visit = file(job, SET_UP + READ + 'state = "as found"\ndate = 2026-03-02\n')
+    done = tailtrue("correct", job, "--from", visit, "--keep", "--caliper")
+    assert done.returncode == 4
+    assert "NOT KEPT as a record: a caliper cannot judge the limit" in done.stdout
+    (row,) = json.loads(said(tailtrue("log", "list", job, "--unread", "--json")))["unread"]
+    assert "H 69.612 mm; T 69.655 mm" in row["text"]
+    assert "caliper" in row["faults"][0]["wrong"]
+    assert kept(job) == []
+
+
 def test_the_same_visit_kept_twice_adds_nothing_and_says_so(job: Path) -> None:
     visit = file(job, SET_UP + READ + 'state = "as found"\ndate = 2026-03-02\n')
     first = said(tailtrue("correct", job, "--from", visit, "--keep"))

@@ -24,10 +24,12 @@ if TYPE_CHECKING:
     from tailtrue.procedure import Dials
     from tailtrue.truing.visit import Visit
 
+BARRED = "answer what stands under FIRST, then keep it"
+BY_CALIPER = "a caliper cannot judge the limit; read both collars with a micrometer"
 KEPT = "Kept as record {number} of the alignment log."
 KNOWN = "This visit is record {number} of the alignment log already; nothing was added."
 NOT_KEPT = """\
-NOT KEPT as a record: answer what stands under FIRST, then keep it.
+NOT KEPT as a record: {because}.
 So that they are not lost, the readings stand in the log as unread row {number}: tailtrue log list {job} --unread"""
 
 Middle = Annotated[str, typer.Option("--middle", help="readings of a third collar, where there is one", show_default=False)]
@@ -133,7 +135,14 @@ def correct(
             lines.extend(["", *wrapped(f"Earlier visits were not looked at: {unread}", "  ")])
         if keep:
             ending = NOT_KEPT if number is None else KEPT if same is None else KNOWN
-            lines.extend(["", *ending.format(number=number or aside, job=job).splitlines()])
+            lines.extend(
+                [
+                    "",
+                    *ending.format(
+                        number=number or aside, job=job, because=BY_CALIPER if visit.by_caliper else BARRED
+                    ).splitlines(),
+                ]
+            )
         return {
             **visit_content(visit, advice.dials),
             "kept": number,

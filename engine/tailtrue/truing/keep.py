@@ -40,6 +40,7 @@ _LENGTHS = ("span", "first_station", "second_station", "limit_over")
 _ROUNDED = ("limit", "difference", "move")
 _ROUNDED_TO_MM = 0.001
 _SAME = ("lathe", "bar", "tool_side", "verdict")
+_CALIPER = "caliper"  # the remark of that name: it bars no move, and makes no record
 
 
 def check_keepable(case: Case, typed: Typed, read: Collection[str] = ("readings",), as_before: Record | None = None) -> None:
@@ -98,7 +99,7 @@ def judged_record(case: Case, typed: Typed, date: str | None) -> Record:
 
 
 def unread_row(visit: Visit, typed: Typed, date: str) -> UnreadRow:
-    """A visit that a remark bars, as a row of the log that is no record: what was read, and what stands against it."""
+    """A visit that is no record, as a row of the log: what was read, and what stands against it."""
     case, dials = visit.case, head_of(visit.case).dials
     read = "; ".join(f"{one.collar[0].upper()} {one.said}" for one in visit.readings.taken)
     cells = {
@@ -107,7 +108,7 @@ def unread_row(visit: Visit, typed: Typed, date: str) -> UnreadRow:
     }  # fmt: skip
     faults = tuple(
         RowFault(column="readings", said="", wrong=say(one.text, dials), do="answer this, then keep the visit anew")
-        for one in visit.remarks if one.bars_move
+        for one in visit.remarks if one.bars_move or one.id == _CALIPER
     )  # fmt: skip
     text = ", ".join(str(cell) for cell in cells.values())
     return UnreadRow(file=typed.shown, line=0, columns=", ".join(cells), text=text, faults=faults)

@@ -44,11 +44,12 @@ class Session:
     def settle(self, visit: Visit, typed: Typed, date: str) -> int | None:
         """Keep a visit where that was asked for, and hold the next one against it; the number of its record.
 
-        What a remark bars is looked at again first, so it is neither kept nor held against anything. Raises RecordWrong
+        What a remark bars is looked at again first, so it is neither kept nor held against anything; what a caliper read
+        is no record. Raises RecordWrong
         or LogUnusable; then nothing was kept and the session is as it was.
         """
         number = None
-        if self.keeping is not None:
+        if self.keeping is not None and not visit.by_caliper:
             record = make_record(visit, typed, date, self.keeping.as_before)
             number = None if visit.barred else self.keeping.add(record)
         if number is not None:

@@ -66,6 +66,11 @@ class Visit:
         """Whether a remark keeps the tailstock where it is."""
         return any(remark.bars_move for remark in self.remarks)
 
+    @property
+    def by_caliper(self) -> bool:
+        """Whether a caliper read the collars: a coarse move may come of it, never a record."""
+        return bool(self.case.value("visit.instrument_kind") == "caliper")
+
     def part(self, name: str) -> tuple[Line, ...]:
         """The lines of one part."""
         return tuple(line for line in self.lines if line.part == name)
