@@ -317,7 +317,9 @@ def test_a_barred_round_is_read_anew(job: Path) -> None:
     assert "it went the wrong way" in words
     assert "read both collars anew" in words
     assert "The last move went the wrong way" in words
-    assert words.endswith("record 1, 2.")
+    assert words.endswith("record 1, 2. Readings that make no record stand there as unread row 1.")
+    (row,) = json.loads(said(tailtrue("log", "list", job, "--unread", "--json")))["unread"]
+    assert "H 69.512 mm; T 69.596 mm" in row["text"]
 
 
 def test_what_a_session_lacks_is_told_before_anything_is_read(job: Path) -> None:

@@ -7,13 +7,12 @@ import typer
 
 from tailtrue.cli.guarded import guarded
 from tailtrue.cli.log_beside import (
-    add_to_log,
     check_typed_date,
     earlier_records,
+    keeping_beside,
     now,
     number_of,
     record_as_before,
-    set_aside,
 )
 from tailtrue.cli.options import AsBefore, Caliper, Head, Initials, Job, Json, Keep, Say, Tail
 from tailtrue.cli.visit_typed import readings_said, typed_of
@@ -98,9 +97,9 @@ def correct(
         from tailtrue.cli.layout import wrapped
         from tailtrue.cli.visit_page import visit_content, visit_page
         from tailtrue.truing.history import before_in, kept_already
-        from tailtrue.truing.keep import check_keepable, unread_row
+        from tailtrue.truing.keep import check_keepable
         from tailtrue.truing.said import readings_of
-        from tailtrue.truing.session import Keeping, Session
+        from tailtrue.truing.session import Session
         from tailtrue.truing.typed import temperatures
 
         advice = advise(job)
@@ -123,11 +122,11 @@ def correct(
             records.remove(same)
         session = Session(
             advice.case, before_in(records, advice.case, day), kind="caliper" if caliper else "micrometer",
-            keeping=Keeping(lambda record: add_to_log(job, record), last) if keep and same is None else None,
+            keeping=keeping_beside(job, last) if keep and same is None else None,
         )  # fmt: skip
         visit = session.judge(typed, readings, also)
         number = session.settle(visit, typed, day) if same is None else number_of(job, same)
-        aside = set_aside(job, unread_row(visit, typed, day)) if keep and number is None else None
+        aside = session.aside[-1] if session.aside else None
         lines.extend(visit_page(visit, advice.dials))
         if explain or out is not None:
             lines.extend(["", *_explained(advice.case, visit, advice.dials, out)])

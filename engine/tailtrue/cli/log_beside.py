@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from tailtrue.log.record import Record
     from tailtrue.log.typed import Typed
     from tailtrue.log.unread import UnreadRow
+    from tailtrue.truing.session import Keeping
 
 
 def log_of(job: Path) -> Path:
@@ -67,6 +68,13 @@ def number_of(job: Path, record: "Record") -> int:
 
     with Book.open(log_of(job)) as book:
         return next(one.number for one in book.records() if one.record == record)
+
+
+def keeping_beside(job: Path, as_before: "Record | None") -> "Keeping":
+    """How visits are kept in the log beside a job."""
+    from tailtrue.truing.session import Keeping
+
+    return Keeping(lambda record: add_to_log(job, record), as_before, lambda row: set_aside(job, row))
 
 
 def set_aside(job: Path, row: "UnreadRow") -> int:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from tailtrue.cli.guarded import guarded
-from tailtrue.cli.log_beside import add_to_log, earlier_records, now, record_as_before
+from tailtrue.cli.log_beside import earlier_records, keeping_beside, now, record_as_before
 from tailtrue.cli.options import AsBefore, Caliper, Initials, Job, Keep, Say
 from tailtrue.cli.visit_typed import ASKED, three_readings, typed_of
 from tailtrue.errors import TailtrueError, report
@@ -47,7 +47,7 @@ def true(
         from tailtrue.errors import UsageError
         from tailtrue.truing.history import before_in
         from tailtrue.truing.keep import check_keepable
-        from tailtrue.truing.session import Keeping, Session
+        from tailtrue.truing.session import Session
 
         advice = advise(job)
         typed = typed_of(source, {"initials": initials}, say or []).sound()
@@ -60,7 +60,7 @@ def true(
         if keep:
             check_keepable(advice.case, typed, ("readings", "state"), last)
         before = before_in(records, advice.case)
-        keeping = Keeping(lambda record: add_to_log(job, record), last) if keep else None
+        keeping = keeping_beside(job, last) if keep else None
         session = Session(advice.case, before, keeping, "caliper" if caliper else "micrometer")
         begun.update(session=session, typed=typed, dials=advice.dials, unread=unread)
         return {}
@@ -77,6 +77,9 @@ def true(
     if keep:
         kept = ", ".join(map(str, session.kept))
         typer.echo(f"Kept in the alignment log: record {kept}." if kept else "Nothing was kept in the alignment log.")
+    if session.aside:
+        rows = ", ".join(map(str, dict.fromkeys(session.aside)))
+        typer.echo(f"Readings that make no record stand there as unread row {rows}.")
 
 
 def _rounds(session: "Session", base: "Typed", dials: "Dials") -> None:
@@ -121,6 +124,7 @@ def _round(session: "Session", base: "Typed", said: dict[str, Any], dials: "Dial
             continue
         typer.echo("\n".join(["", *visit_page(visit, dials), ""]))
         if visit.barred:
+            _settle(session, visit, typed)
             typer.echo("Look at what stands under FIRST, then read both collars anew.")
             taken, anew = None, True
         elif visit.advice == "read-more" and visit.case.value("visit.more_readings"):

@@ -7,21 +7,24 @@ from typing import Any
 from tailtrue.case import Case
 from tailtrue.log.record import Record
 from tailtrue.log.typed import Typed
+from tailtrue.log.unread import UnreadRow
 from tailtrue.truing.history import Before, before_of
-from tailtrue.truing.keep import make_record
+from tailtrue.truing.keep import make_record, unread_row
 from tailtrue.truing.said import facts_of, readings_of
 from tailtrue.truing.typed import Readings
 from tailtrue.truing.visit import Visit, judge_visit
 
 Add = Callable[[Record], int]
+Aside = Callable[[UnreadRow], int]
 
 
 @dataclass(frozen=True)
 class Keeping:
-    """How visits are kept: where they go, and the record whose set-up still holds."""
+    """How visits are kept: where they go, the record whose set-up still holds, where readings go that make no record."""
 
     add: Add
     as_before: Record | None = None
+    aside: Aside | None = None
 
 
 @dataclass
@@ -33,6 +36,7 @@ class Session:
     keeping: Keeping | None = None
     kind: str = "micrometer"
     kept: list[int] = field(default_factory=list)
+    aside: list[int] = field(default_factory=list)
 
     def judge(self, typed: Typed, readings: Readings | None = None, also: Mapping[str, Any] | None = None) -> Visit:
         """Judge one visit against the one before. Raises ReadingsWrong or FactsWrong."""
@@ -52,6 +56,8 @@ class Session:
         if self.keeping is not None and not visit.by_caliper:
             record = make_record(visit, typed, date, self.keeping.as_before)
             number = None if visit.barred else self.keeping.add(record)
+        if self.keeping is not None and self.keeping.aside is not None and number is None:
+            self.aside.append(self.keeping.aside(unread_row(visit, typed, date)))
         if number is not None:
             self.kept.append(number)
         if not visit.barred:
