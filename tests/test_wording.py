@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tailtrue.procedure import Figure
+from tailtrue.parts import Figure
 from tailtrue.wording import Place, read_wording
 
 

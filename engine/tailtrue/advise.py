@@ -11,9 +11,10 @@ from tailtrue.errors import InspectionFailed, KnowledgeInvalid, Problem
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
 from tailtrue.inspection import inspect
+from tailtrue.parts import Dials, Text
 from tailtrue.places import knowledge_folder
 from tailtrue.plan import make_plan
-from tailtrue.procedure import Dials, Procedure, Text
+from tailtrue.procedure import Procedure
 from tailtrue.refusals import Refusal, impossible, refusals, refused
 from tailtrue.shop import shop_of
 from tailtrue.store.knowledge import Knowledge

@@ -4,7 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from tailtrue.procedure import Dials, Figure, LookUp, Paper, Text
+from tailtrue.parts import Dials, Figure, Paper, Text
+from tailtrue.procedure import LookUp
 
 Do = Literal["leave", "again", "move"]
 Kind = Literal["blank", "readings", "way", "moves", "wide"]

@@ -7,7 +7,7 @@ from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
 from tailtrue.errors import Problem, Refused
 from tailtrue.facts import NotKnown
-from tailtrue.procedure import Dials, Text
+from tailtrue.parts import Dials, Text
 from tailtrue.render.words import say
 from tailtrue.store.knowledge import Stop
 from tailtrue.truth import Truth

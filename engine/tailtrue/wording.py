@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from tailtrue.procedure import Figure, Text
+from tailtrue.parts import Figure, Text
 
 _PLACE = re.compile(r"\{\{\s*(why\s+)?([a-z][a-z0-9_]*(?:\.[a-z][a-z0-9_]*)+)\s*\}\}")
 _LEFT_OVER = re.compile(r"\{\{|\}\}")

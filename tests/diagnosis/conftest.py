@@ -6,7 +6,7 @@ import pytest
 
 from tailtrue.diagnosis.entries import FILLED_WITH
 from tailtrue.diagnosis.saying import Line, Teller
-from tailtrue.procedure import Figure
+from tailtrue.parts import Figure
 
 
 @pytest.fixture(autouse=True)

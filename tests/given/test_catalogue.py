@@ -9,8 +9,8 @@ import pytest
 
 from tailtrue.errors import KnowledgeInvalid
 from tailtrue.given.catalogue import Catalogue, load_catalogue
+from tailtrue.parts import Bound, Rounding
 from tailtrue.places import knowledge_folder
-from tailtrue.procedure import Bound, Rounding
 from tailtrue.quantities import read_quantity
 
 

@@ -1,7 +1,7 @@
 """Sheets that this machine and this shop cannot carry out."""
 
 from tailtrue.inspection import SpeedCap
-from tailtrue.procedure import Limits, Setting
+from tailtrue.parts import Limits, Setting
 
 from .broken import breaks
 from .changed import (

@@ -5,7 +5,8 @@ from dataclasses import replace
 from typing import Any
 
 from tailtrue.inspection import Shop
-from tailtrue.procedure import Caution, Check, Figure, Phase, Procedure, Setting, Step
+from tailtrue.parts import Caution, Check, Figure, Setting
+from tailtrue.procedure import Phase, Procedure, Step
 
 from .sample import card_of, procedure, shop
 

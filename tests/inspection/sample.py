@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from tailtrue.inspection import Shop, SpeedCap
+from tailtrue.parts import Figure, Setting
 from tailtrue.procedure import (
     Alternative,
     Card,
@@ -12,14 +13,12 @@ from tailtrue.procedure import (
     Cut,
     Derivation,
     Drawing,
-    Figure,
     Finding,
     LookUp,
     Move,
     Need,
     Phase,
     Procedure,
-    Setting,
     Source,
     TitleBlock,
 )

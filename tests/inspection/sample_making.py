@@ -1,6 +1,7 @@
 """Phases of the sample in which the bar is made."""
 
-from tailtrue.procedure import Blank, Check, Hold, Limits, Phase, Setting, Step
+from tailtrue.parts import Blank, Check, Limits, Setting
+from tailtrue.procedure import Hold, Phase, Step
 
 from .sample_pieces import caution, depth, figure, hand_feed, mm, power_feed, speed, start_check, written
 

@@ -1,6 +1,7 @@
 """Short ways to make the nodes of the sample."""
 
-from tailtrue.procedure import Blank, Bound, Caution, Check, Figure, Rounding, Setting, Signal, Step
+from tailtrue.parts import Blank, Bound, Caution, Check, Figure, Rounding, Setting, Signal
+from tailtrue.procedure import Step
 
 _SEVERITY: dict[Signal, int] = {"danger": 5, "warning": 4, "caution": 3, "notice": 1}
 

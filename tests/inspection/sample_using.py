@@ -1,6 +1,7 @@
 """Phases of the sample in which the bar is used."""
 
-from tailtrue.procedure import Blank, Check, Hold, Limits, Phase, Step
+from tailtrue.parts import Blank, Check, Limits
+from tailtrue.procedure import Hold, Phase, Step
 
 from .sample_pieces import caution, depth, mm, power_feed, speed, start_check, written
 

@@ -6,7 +6,8 @@ from dataclasses import replace
 import pytest
 
 from tailtrue.inspection import inspect
-from tailtrue.procedure import Hold, Limits, Setting
+from tailtrue.parts import Limits, Setting
+from tailtrue.procedure import Hold
 
 from .changed import Job, step, with_check, with_line, with_look_up, with_sheet, with_shop, with_step, with_title
 from .sample import procedure, shop

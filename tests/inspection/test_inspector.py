@@ -13,7 +13,8 @@ import tailtrue.inspection
 from tailtrue.inspection import RULES, inspect
 from tailtrue.inspection.rule import Fault, Rule
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.procedure import Figure, Node, Procedure
+from tailtrue.parts import Figure, Node
+from tailtrue.procedure import Procedure
 
 from .sample import procedure, shop
 

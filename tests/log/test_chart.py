@@ -13,7 +13,7 @@ from tailtrue.log.record import Record
 from tailtrue.log.rules import log_rules
 from tailtrue.log.wear import Wear
 from tailtrue.log.wording import offset, size
-from tailtrue.procedure import Dials
+from tailtrue.parts import Dials
 
 from .sample import MOVE, check
 from .test_series import one, settled

@@ -6,7 +6,7 @@ from html.parser import HTMLParser
 
 from pydantic import BaseModel
 
-from tailtrue.procedure import Figure
+from tailtrue.parts import Figure
 
 _EMPTY = {"meta", "input", "br", "path", "rect"}
 

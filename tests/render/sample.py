@@ -2,6 +2,7 @@
 
 from typing import Literal
 
+from tailtrue.parts import Figure, Setting
 from tailtrue.procedure import (
     Alternative,
     Card,
@@ -10,13 +11,11 @@ from tailtrue.procedure import (
     Choice,
     Cut,
     Drawing,
-    Figure,
     Finding,
     LookUp,
     Move,
     Phase,
     Procedure,
-    Setting,
     Source,
     TitleBlock,
 )

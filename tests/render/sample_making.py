@@ -1,6 +1,7 @@
 """The phases of the sample that make the bar."""
 
-from tailtrue.procedure import Blank, Check, Hold, Limits, Phase, Setting, Step
+from tailtrue.parts import Blank, Check, Limits, Setting
+from tailtrue.procedure import Hold, Phase, Step
 
 from .sample_pieces import caution, figure, mm, start_check
 

@@ -2,7 +2,8 @@
 
 from collections.abc import Mapping
 
-from tailtrue.procedure import Blank, Bound, Caution, Check, Figure, Rounding, Signal, Step
+from tailtrue.parts import Blank, Bound, Caution, Check, Figure, Rounding, Signal
+from tailtrue.procedure import Step
 
 DIFFERENCES: Mapping[str, tuple[float, ...]] = {
     "metric": (0.005, 0.01, 0.015, 0.02, 0.03, 0.04, 0.05, 0.06, 0.08, 0.1, 0.15, 0.2),

@@ -1,6 +1,7 @@
 """The phases of the sample that join and use the bar."""
 
-from tailtrue.procedure import Blank, Check, Hold, Phase, Setting, Step
+from tailtrue.parts import Blank, Check, Setting
+from tailtrue.procedure import Hold, Phase, Step
 
 from .sample_pieces import caution, figure, mm, start_check
 

@@ -5,8 +5,9 @@ from decimal import Decimal
 
 import pytest
 
+from tailtrue.parts import Dials
 from tailtrue.places import templates_folder
-from tailtrue.procedure import Card, Dials, Procedure
+from tailtrue.procedure import Card, Procedure
 from tailtrue.render.card import Block, Row, blocks, dangers, side_by_side, to_card_html, to_card_markdown
 from tailtrue.render.numbers import read
 from tailtrue.render.words import say

@@ -6,7 +6,8 @@ import time
 
 import pytest
 
-from tailtrue.procedure import Dials, Procedure
+from tailtrue.parts import Dials
+from tailtrue.procedure import Procedure
 from tailtrue.render import to_html
 from tailtrue.render.numbers import read, show
 from tailtrue.render.templates import css_string

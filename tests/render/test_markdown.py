@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
-from tailtrue.procedure import Dials
+from tailtrue.parts import Dials
 from tailtrue.render import to_markdown
 from tailtrue.render.numbers import read
 from tailtrue.render.plain import literal

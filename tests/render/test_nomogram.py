@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tailtrue.papers import Scales
-from tailtrue.procedure import Figure
+from tailtrue.parts import Figure
 from tailtrue.render.ink import TEXT_HEIGHT
 from tailtrue.render.nomogram import HEIGHT, WIDTH, nomogram, straight_edge
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tailtrue.procedure import Bound, Dials, Figure, Limits, Rounding
+from tailtrue.parts import Bound, Dials, Figure, Limits, Rounding
 from tailtrue.render.numbers import (
     MINUS,
     NBSP,

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from tailtrue.papers import Head, MachineTag, SetOverTag
-from tailtrue.procedure import Figure, Paper
+from tailtrue.parts import Figure, Paper
 from tailtrue.render.tag_page import set_over_html, tags_html
 
 from .reading import read_page

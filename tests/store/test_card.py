@@ -9,8 +9,9 @@ from shops import EXAMPLES
 from tailtrue.advise import make_procedure
 from tailtrue.errors import KnowledgeInvalid, report
 from tailtrue.inspection.sheet import figures_in
+from tailtrue.parts import Figure
 from tailtrue.places import knowledge_folder
-from tailtrue.procedure import CardLine, Figure, Procedure
+from tailtrue.procedure import CardLine, Procedure
 from tailtrue.store.load import load_knowledge
 
 BROKEN = [

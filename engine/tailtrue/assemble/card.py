@@ -4,7 +4,8 @@ from collections.abc import Iterable, Iterator
 
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.steps import settings
-from tailtrue.procedure import Card, CardGroup, CardLine, Figure, Phase, Step, Text
+from tailtrue.parts import Figure, Text
+from tailtrue.procedure import Card, CardGroup, CardLine, Phase, Step
 from tailtrue.store.knowledge import CardGroupText, CardLineText
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from tailtrue.assemble.filling import Filler
-from tailtrue.procedure import Caution as CautionNode
+from tailtrue.parts import Caution as CautionNode
 from tailtrue.store.knowledge import Caution
 from tailtrue.truth import Truth
 

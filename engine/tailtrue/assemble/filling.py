@@ -5,7 +5,7 @@ from typing import Any
 
 from tailtrue.case import Case, Gap
 from tailtrue.facts import Fact, FactSpec, NotKnown
-from tailtrue.procedure import Figure, Text
+from tailtrue.parts import Figure, Text
 from tailtrue.wording import Place, Wording
 
 

@@ -8,7 +8,8 @@ from tailtrue.assemble.filling import Filler, pieces
 from tailtrue.conditions import Judged
 from tailtrue.decisions import JudgedRow
 from tailtrue.facts import Fact, NotKnown
-from tailtrue.procedure import Alternative, Choice, Derivation, Figure, Node, Origin, Source
+from tailtrue.parts import Figure, Node, Origin
+from tailtrue.procedure import Alternative, Choice, Derivation, Source
 from tailtrue.truth import Truth
 
 GIVEN = "given"

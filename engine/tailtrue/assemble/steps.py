@@ -7,8 +7,9 @@ from tailtrue.assemble.cautions import CautionDealer, applicable
 from tailtrue.assemble.filling import Filler
 from tailtrue.conditions import Condition
 from tailtrue.facts import Fact
+from tailtrue.parts import Blank, Check, Limits, Setting, Text
 from tailtrue.plan import Plan, PlannedPhase
-from tailtrue.procedure import Blank, Check, Hold, Limits, Phase, Setting, Step, Text
+from tailtrue.procedure import Hold, Phase, Step
 from tailtrue.store.knowledge import CheckText, SettingsFrom, SettingText, StepText
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording

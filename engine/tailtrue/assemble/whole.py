@@ -9,20 +9,9 @@ from tailtrue.assemble.reasons import choices, derivations, figures, source_list
 from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.case import Case
 from tailtrue.facts import Fact
+from tailtrue.parts import Figure, Text
 from tailtrue.plan import Plan
-from tailtrue.procedure import (
-    Cut,
-    Drawing,
-    Figure,
-    Finding,
-    LookUp,
-    Move,
-    Need,
-    Phase,
-    Procedure,
-    Text,
-    TitleBlock,
-)
+from tailtrue.procedure import Cut, Drawing, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
 from tailtrue.truth import Truth
 
 

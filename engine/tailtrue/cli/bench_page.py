@@ -7,7 +7,7 @@ from tailtrue.cli.layout import wrapped
 
 if TYPE_CHECKING:
     from tailtrue.papers import Section
-    from tailtrue.procedure import Dials, Text
+    from tailtrue.parts import Dials, Text
 
 
 def terminal_lines(sections: "Sequence[Section]", mend: "Sequence[Text]", dials: "Dials") -> Iterator[str]:

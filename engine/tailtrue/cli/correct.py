@@ -20,7 +20,7 @@ from tailtrue.errors import ExitCode
 
 if TYPE_CHECKING:
     from tailtrue.case import Case
-    from tailtrue.procedure import Dials
+    from tailtrue.parts import Dials
     from tailtrue.truing.visit import Visit
 
 BARRED = "answer what stands under FIRST, then keep it"

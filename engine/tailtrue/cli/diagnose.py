@@ -11,7 +11,7 @@ from tailtrue.cli.options import Job, Json
 
 if TYPE_CHECKING:
     from tailtrue.diagnosis.diagnose import Told
-    from tailtrue.procedure import Dials
+    from tailtrue.parts import Dials
 
 _TITLES = {
     "explains": "HOW THAT EXPLAINS THE READINGS",

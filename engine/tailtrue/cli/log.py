@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from tailtrue.log.record import Record, State
     from tailtrue.log.series import Series
     from tailtrue.log.unread import UnreadRow
-    from tailtrue.procedure import Dials
+    from tailtrue.parts import Dials
 
 log_app = typer.Typer(
     no_args_is_help=True,

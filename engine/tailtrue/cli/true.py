@@ -13,7 +13,7 @@ from tailtrue.errors import TailtrueError, report
 
 if TYPE_CHECKING:
     from tailtrue.log.typed import Typed
-    from tailtrue.procedure import Dials
+    from tailtrue.parts import Dials
     from tailtrue.truing.session import Session
     from tailtrue.truing.typed import Readings
     from tailtrue.truing.visit import Visit

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Any
 from tailtrue.cli.layout import sections, wrapped
 
 if TYPE_CHECKING:
-    from tailtrue.procedure import Dials
+    from tailtrue.parts import Dials
     from tailtrue.truing.visit import Visit
 
 NOT_YET = "DO NOT MOVE THE TAILSTOCK YET: the readings do not hang together."

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from tailtrue.diagnosis.answer import AXIS, NO_FAULT, Diagnosis
 from tailtrue.diagnosis.judging import Judged
 from tailtrue.diagnosis.knowing import Cause
-from tailtrue.procedure import Bound, Figure, Text
+from tailtrue.parts import Bound, Figure, Text
 from tailtrue.wording import Place, Wording
 
 PARTS = ("answer", "ranks", "explains", "first", "found", "do", "next", "careful", "limits")

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, Problem
 from tailtrue.facts import NotKnown
-from tailtrue.procedure import Dials
+from tailtrue.parts import Dials
 from tailtrue.tables import Table
 
 

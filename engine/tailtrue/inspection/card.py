@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
-from tailtrue.procedure import CardLine, Figure
+from tailtrue.parts import Figure
+from tailtrue.procedure import CardLine
 
 _CARD = "card"
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from tailtrue.inspection.activities import MARKS
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet, at
-from tailtrue.procedure import Caution, Signal, Text
+from tailtrue.parts import Caution, Signal, Text
 
 MOST_AT_A_STEP = 3
 _WORDS: dict[int, tuple[Signal, ...]] = {

@@ -7,7 +7,8 @@ from math import isclose, isfinite
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import LINE, SetFigure, Sheet
 from tailtrue.inspection.shop import Shop
-from tailtrue.procedure import Figure, Phase, Rounding, Setting
+from tailtrue.parts import Figure, Rounding, Setting
+from tailtrue.procedure import Phase
 
 _SAME = 1e-6  # relative: what converting between inches and millimetres may leave behind
 _HAND = re.compile(r"\bby hand\b|\bhand feed\b|\bno power feed\b", re.IGNORECASE)

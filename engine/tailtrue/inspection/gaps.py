@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.procedure import Figure
+from tailtrue.parts import Figure
 
 # "None of them" is English; a lone None, nan or inf is a value that was never there.
 _OPEN = re.compile(r"\{\{|\}\}|\{%|\bNone\b(?!\s+of\b)|\b(?:nan|NaN|TBD|TODO|FIXME)\b|(?<![\w-])-?inf\b|\?\?\?")

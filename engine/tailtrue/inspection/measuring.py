@@ -5,7 +5,7 @@ from math import isfinite
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.procedure import Check, Figure
+from tailtrue.parts import Check, Figure
 
 
 def _limited(sheet: Sheet) -> Iterator[tuple[Placed, Check, Figure | None, Figure | None]]:

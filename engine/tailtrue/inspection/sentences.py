@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.procedure import Figure, Text
+from tailtrue.parts import Figure, Text
 
 MOST_WORDS = 20
 _END = re.compile(r"(?<=[.!?])\s+")

@@ -6,24 +6,8 @@ from functools import cached_property
 from typing import NamedTuple
 
 from tailtrue.inspection.shop import Shop
-from tailtrue.procedure import (
-    Caution,
-    Choice,
-    Cut,
-    Derivation,
-    Drawing,
-    Figure,
-    LookUp,
-    Need,
-    Node,
-    Phase,
-    Procedure,
-    Setting,
-    Source,
-    Step,
-    Text,
-    TitleBlock,
-)
+from tailtrue.parts import Caution, Figure, Node, Setting, Text
+from tailtrue.procedure import Choice, Cut, Derivation, Drawing, LookUp, Need, Phase, Procedure, Source, Step, TitleBlock
 
 # Lists of names and labels: tuples of words that are no running text.
 _NAMES = frozenset(

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from tailtrue.inspection.activities import HANDS_IN
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.procedure import Text
+from tailtrue.parts import Text
 
 _ABRASIVE = re.compile(r"\b(emery|abrasive|sand\s?paper|glass\s?paper|polish\w*)\b", re.IGNORECASE)
 

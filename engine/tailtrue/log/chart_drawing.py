@@ -10,7 +10,7 @@ from tailtrue.log.recheck import Recheck, drift_or_noise, when_again
 from tailtrue.log.rules import LogRules
 from tailtrue.log.series import Check, Series, Stretch
 from tailtrue.log.wording import AWAY, TOWARD, offset, size, unit_mm
-from tailtrue.procedure import Dials
+from tailtrue.parts import Dials
 from tailtrue.render.ink import LINE_HEIGHT, Ink, number, text_width, wrap
 
 WIDTH = 170.0

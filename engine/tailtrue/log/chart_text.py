@@ -10,7 +10,7 @@ from tailtrue.log.says import said
 from tailtrue.log.series import Check, Series, Stretch
 from tailtrue.log.wear import Wear
 from tailtrue.log.wording import AWAY, TOWARD, offset, size
-from tailtrue.procedure import Dials
+from tailtrue.parts import Dials
 
 _WIDTH = 78  # any window has it
 _HALF = 14  # characters from the middle to one end

@@ -14,8 +14,8 @@ from tailtrue.log.faults import Fault
 from tailtrue.log.faults import Path as Steps
 from tailtrue.log.record import ChuckTest, Judgement, Measured, Part, Record
 from tailtrue.log.wording import plain
+from tailtrue.parts import Dials, Figure
 from tailtrue.places import knowledge_folder
-from tailtrue.procedure import Dials, Figure
 from tailtrue.render.numbers import read, show
 
 RECORD_FILE = "alignment/log_record.toml"

@@ -1,6 +1,6 @@
 """Sizes of the log in the units of the shop's dials, and directions in words."""
 
-from tailtrue.procedure import Dials, Figure
+from tailtrue.parts import Dials, Figure
 from tailtrue.render.numbers import MINUS, NBSP, show_one
 
 TOWARD = "toward the tool"

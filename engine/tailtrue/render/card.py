@@ -9,8 +9,9 @@ from textwrap import wrap
 from markupsafe import Markup
 
 from tailtrue.papers import Head
+from tailtrue.parts import Caution, Dials
 from tailtrue.places import templates_folder
-from tailtrue.procedure import Card, CardGroup, Caution, Dials, LookUp, Procedure
+from tailtrue.procedure import Card, CardGroup, LookUp, Procedure
 from tailtrue.render import words
 from tailtrue.render.numbers import Column, columns, read
 from tailtrue.render.paper import page

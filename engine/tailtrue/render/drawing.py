@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from math import radians, tan
 
-from tailtrue.procedure import Dials, Drawing
+from tailtrue.parts import Dials
+from tailtrue.procedure import Drawing
 from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, Ink, text_width, wrap
 from tailtrue.render.numbers import read, show
 from tailtrue.render.words import LENGTH_TO_SCALE, TO_SCALE, dimension, unit_words

@@ -3,7 +3,7 @@
 from markupsafe import Markup
 
 from tailtrue.papers import Explained, Plan
-from tailtrue.procedure import Dials, Figure
+from tailtrue.parts import Dials, Figure
 from tailtrue.render.ink import LINE_HEIGHT, Ink
 from tailtrue.render.numbers import read, show, show_one
 from tailtrue.render.paper import page

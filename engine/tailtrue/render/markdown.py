@@ -2,7 +2,8 @@
 
 from collections.abc import Iterable
 
-from tailtrue.procedure import Derivation, Need, Phase, Procedure, Text
+from tailtrue.parts import Text
+from tailtrue.procedure import Derivation, Need, Phase, Procedure
 from tailtrue.render.markdown_step import StepWriter
 from tailtrue.render.numbers import columns
 from tailtrue.render.page import Index

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterable
 
-from tailtrue.procedure import Caution, Check, Dials, Hold, Step, Text
+from tailtrue.parts import Caution, Check, Dials, Text
+from tailtrue.procedure import Hold, Step
 from tailtrue.render.numbers import show_limits, show_one, unit_name
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, heading, literal, quote, table

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from math import ceil, floor, log10
 
 from tailtrue.papers import Scales
-from tailtrue.procedure import Dials
+from tailtrue.parts import Dials
 from tailtrue.render.ink import Ink
 from tailtrue.render.numbers import show_one
 

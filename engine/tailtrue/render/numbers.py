@@ -9,7 +9,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Context, Decimal
 
-from tailtrue.procedure import Bound, Dials, Figure, Limits, Rounding
+from tailtrue.parts import Bound, Dials, Figure, Limits, Rounding
 
 NBSP = "\u00a0"
 MINUS = "\u2212"

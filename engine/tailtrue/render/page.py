@@ -6,7 +6,8 @@ from typing import TypeVar
 
 from markupsafe import Markup, escape
 
-from tailtrue.procedure import Caution, Check, Figure, Hold, Limits, LookUp, Need, Phase, Procedure, Source, Step, Text
+from tailtrue.parts import Caution, Check, Figure, Limits, Text
+from tailtrue.procedure import Hold, LookUp, Need, Phase, Procedure, Source, Step
 from tailtrue.render.numbers import Column, columns, limits_apart, show, show_one, unit_name
 from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say

@@ -6,7 +6,7 @@ from typing import Any
 from markupsafe import Markup
 
 from tailtrue.papers import Head
-from tailtrue.procedure import Dials, Text
+from tailtrue.parts import Dials, Text
 from tailtrue.render.templates import style, template
 from tailtrue.render.words import say
 

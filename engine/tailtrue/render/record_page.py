@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from markupsafe import Markup
 
 from tailtrue.papers import Do, Head, Part, Place, RecordSheet
-from tailtrue.procedure import Text
+from tailtrue.parts import Text
 from tailtrue.render.move import move_drawing
 from tailtrue.render.nomogram import nomogram
 from tailtrue.render.numbers import columns, read, show_one

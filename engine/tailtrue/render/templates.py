@@ -6,8 +6,8 @@ from functools import lru_cache
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 from markupsafe import Markup
 
+from tailtrue.parts import Paper
 from tailtrue.places import templates_folder
-from tailtrue.procedure import Paper
 from tailtrue.render.compiled import Compiled
 from tailtrue.render.words import sentence
 

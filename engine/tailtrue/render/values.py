@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from tailtrue.procedure import Dials, Figure, Text
+from tailtrue.parts import Dials, Figure, Text
 from tailtrue.render.numbers import Shown, other, read
 
 

@@ -4,7 +4,8 @@ from collections.abc import Iterable
 from types import MappingProxyType
 from typing import Final
 
-from tailtrue.procedure import Dials, LookUp, Text
+from tailtrue.parts import Dials, Text
+from tailtrue.procedure import LookUp
 from tailtrue.render.numbers import show
 
 HEADINGS: Final = MappingProxyType(
@@ -88,7 +89,7 @@ NO_VERDICT: Final = (
 def say(text: Text, dials: Dials) -> str:
     """A text as plain words, its figures set in the system of the dials.
 
-    >>> from tailtrue.procedure import Figure
+    >>> from tailtrue.parts import Figure
     >>> say(("Set ", Figure(fact="skim.speed", value=310.0, unit="1/min", rounding="speed"), "."), "metric")
     'Set 310\\xa0rev/min.'
     """

@@ -4,7 +4,7 @@ from typing import Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
-from tailtrue.procedure import MachineState, Rounding, Signal
+from tailtrue.parts import MachineState, Rounding, Signal
 
 When = list[Any]
 

@@ -4,7 +4,7 @@ from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.papers import Explained, Plan, Section
-from tailtrue.procedure import Figure
+from tailtrue.parts import Figure
 from tailtrue.truing.paper import head_of, lines_of, mend_first, needed
 from tailtrue.truing.visit import Visit
 

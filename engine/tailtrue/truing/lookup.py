@@ -6,7 +6,8 @@ from tailtrue.assemble.filling import Filler, figure, pieces
 from tailtrue.case import Case
 from tailtrue.facts import Fact, FactSpec
 from tailtrue.papers import Part, Place, RecordSheet, Scales, TableRow
-from tailtrue.procedure import Figure, LookUp, Move
+from tailtrue.parts import Figure
+from tailtrue.procedure import LookUp, Move
 from tailtrue.truing.paper import head_of, lines_of, mend_first, needed
 
 FIELDS = "record/fields"

@@ -5,7 +5,7 @@ from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, Problem
 from tailtrue.facts import NotKnown
 from tailtrue.papers import Head
-from tailtrue.procedure import Text
+from tailtrue.parts import Text
 from tailtrue.refusals import Refusal, refusals
 from tailtrue.truth import Truth
 

@@ -8,7 +8,7 @@ from typing import Any
 from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, Problem, ReadingsWrong
 from tailtrue.papers import Section, SetOverTag
-from tailtrue.procedure import Text
+from tailtrue.parts import Text
 from tailtrue.quantities import read_quantity
 from tailtrue.refusals import refused
 from tailtrue.truing.paper import head_of, lines_of, mend_first, needed, refused_by

@@ -13,7 +13,7 @@ from tailtrue.log.recheck import next_check
 from tailtrue.log.rules import log_rules
 from tailtrue.log.series import Series
 from tailtrue.papers import MachineTag
-from tailtrue.procedure import Text
+from tailtrue.parts import Text
 from tailtrue.truing.paper import head_of, lines_of, mend_first
 
 Result = Literal["in-limits", "out-of-limits", "too-close-to-say"]

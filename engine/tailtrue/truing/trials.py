@@ -9,7 +9,7 @@ from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, Problem, ReadingsWrong, UsageError
 from tailtrue.papers import Section
-from tailtrue.procedure import Text
+from tailtrue.parts import Text
 from tailtrue.quantities import read_quantity
 from tailtrue.render.words import say
 from tailtrue.truing.paper import head_of, lines_of, mend_first, needed

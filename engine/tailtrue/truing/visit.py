@@ -8,7 +8,7 @@ from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, Problem, ReadingsWrong
 from tailtrue.facts import NotKnown
-from tailtrue.procedure import Text
+from tailtrue.parts import Text
 from tailtrue.quantities import read_quantity
 from tailtrue.render.numbers import show_one
 from tailtrue.truing.paper import head_of, mend_first

@@ -1,0 +1,110 @@
+"""The pieces that every document of the engine is made of: figures, texts, settings, checks, safety messages.
+
+Nothing here decides or computes. A number is always a :class:`Figure`: a canonical value with its unit, the name of
+the fact it came from, and the rounding kind that says how a page may show it. Text is a list of words and figures,
+so a page can be set in inches or in millimetres without touching a sentence.
+"""
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+Signal = Literal["danger", "warning", "caution", "notice"]
+MachineState = Literal["isolated", "stopped", "turning"]
+Origin = Literal["published", "common-practice", "memory", "said", "decided"]
+Rounding = Literal[
+    "fit",
+    "difference",
+    "depth",
+    "feed",
+    "length",
+    "size",
+    "tool",
+    "speed",
+    "surface-speed",
+    "force",
+    "torque",
+    "pressure",
+    "power",
+    "mass",
+    "time",
+    "temperature",
+    "ratio",
+    "count",
+    "angle",
+]
+Bound = Literal["nearest", "most", "least"]
+Paper = Literal["A4", "Letter"]
+Dials = Literal["metric", "inch"]
+
+
+class Node(BaseModel):
+    """A part of the tree: closed, and not changed once made."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class Figure(Node):
+    """One number: canonical value and unit, the fact it is, and how it may be rounded for the page."""
+
+    fact: str
+    value: float
+    unit: str
+    rounding: Rounding
+    bound: Bound = "nearest"
+    marked: str | None = Field(default=None, description="the size as the tool is marked, printed as it stands")
+
+
+Piece = Annotated[str | Figure, Field(union_mode="left_to_right")]
+Text = tuple[Piece, ...]
+
+
+class Limits(Node):
+    """The band a measured size must lie in. A missing side is open."""
+
+    low: Figure | None = None
+    high: Figure | None = None
+
+
+class Blank(Node):
+    """A place to write in: what is written, in which unit (empty for words)."""
+
+    label: str
+    unit: str = ""
+    count: int = 1
+
+
+class Check(Node):
+    """What is compared or written down at a step."""
+
+    text: Text
+    limits: Limits | None = None
+    instrument: str | None = None
+    resolution: Figure | None = None
+    uncertainty: Figure | None = None
+    blanks: tuple[Blank, ...] = ()
+
+
+class Setting(Node):
+    """One line of a settings table: what to set, the figure, and what limited it."""
+
+    label: Text
+    value: Text
+    reason: Text = ()
+
+
+class Caution(Node):
+    """A safety message: the hazard, what it does, how it is avoided."""
+
+    id: str
+    signal: Signal
+    severity: int
+    likelihood: int
+    hazard: str
+    harm: str
+    avoid: tuple[Text, ...]
+    protective_equipment: tuple[str, ...] = ()
+    signs: tuple[str, ...] = ()
+    answers: tuple[str, ...]
+    shown_because: str | None = None
+    sources: tuple[str, ...]
