@@ -173,8 +173,11 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
     yield from rows("who", ((literal(phase), *map(_steps, cells)) for phase, *cells in phases))
     signs = {sign.code: sign.words for sign in sop.signs}
     yield from rows("hazards", (
-        (bold(row.signal.upper()), f"{bold(sentence(row.hazard))} {literal(sentence(row.harm))} {bold(str(WORDS['do']))} {told(row.avoid)}",
-         literal("; ".join(f"{code} {signs[code]}" for code in row.signs)))
+        (
+            bold(row.signal.upper()),
+            " ".join((bold(sentence(row.hazard)), literal(sentence(row.harm)), bold(str(WORDS["do"])), told(row.avoid))),
+            literal("; ".join(f"{code} {signs[code]}" for code in row.signs)),
+        )
         for row in sop.hazards
     ))  # fmt: skip
     yield literal(str(WORDS["every_hazard"]))
