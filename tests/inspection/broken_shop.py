@@ -238,7 +238,7 @@ def bar_longer_than_the_lathe() -> Job:
     return with_shop(between_centres_mm=379.0)
 
 
-@breaks("V70", "drawing")
+@breaks("V70", "drawing", also="V108")
 def collar_that_strikes_the_cross_slide() -> Job:
     return with_shop(swing_over_cross_slide_mm=60.0)
 

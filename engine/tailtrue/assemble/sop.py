@@ -226,13 +226,14 @@ def _signs(filler: Filler, hazards: Iterable[HazardRow]) -> tuple[Sign, ...]:
 
 
 def _guards(filler: Filler, rules: Iterable[Rule[SopControlFile]]) -> Iterator[GuardRow]:
-    """One row for each thing that protects: the state that holds, or the first that may."""
+    """One row for each thing that protects: the state that holds, or the worst that may; the worst stands last."""
     by_name: dict[str, list[tuple[Truth, Rule[SopControlFile]]]] = {}
     for rule in rules:
         by_name.setdefault(rule.file.name, []).append((filler.case.judge(rule.when).truth, rule))
     for name, judged in by_name.items():
-        may = [rule for wanted in (Truth.YES, Truth.UNKNOWN) for truth, rule in judged if truth is wanted]
-        for rule in may[:1]:
+        holds = [rule for truth, rule in judged if truth is Truth.YES]
+        may = [rule for truth, rule in judged if truth is Truth.UNKNOWN]
+        for rule in holds[:1] or may[-1:]:
             yield GuardRow(
                 name=name,
                 state=filler.text(rule.text("state")),
