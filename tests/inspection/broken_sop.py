@@ -8,6 +8,7 @@ from tailtrue.shop_sheet import ShopSheet, Sign, Signatory
 from .broken import breaks
 from .changed import Job, figure_of, with_sheet
 from .sample import procedure
+from .sample_pieces import figure
 from .sample_sop import line
 
 _WHERE = "standing procedure"
@@ -37,9 +38,9 @@ def _with_limit(fact: str, value: float) -> Job:
     """The number of one limit changed."""
     limits = []
     for row in _sop().limits:
-        figure = row.limit[0]
-        assert isinstance(figure, Figure)
-        changed = (figure_of(figure, value=value),) if figure.fact == fact else row.limit
+        here = row.limit[0]
+        assert isinstance(here, Figure)
+        changed = (figure_of(here, value=value),) if here.fact == fact else row.limit
         limits.append(row.model_copy(update={"limit": changed}))
     return _with(limits=tuple(limits))
 
@@ -207,6 +208,11 @@ def speed_above_the_chuck() -> Job:
 @breaks("V108", _WHERE)
 def diameter_above_the_cross_slide() -> Job:
     return _with_limit("lathe.swing_over_slide", 151.0)
+
+
+@breaks("V108", _WHERE, also="V24")
+def limit_that_cannot_be_held_against_the_shop() -> Job:
+    return _with_row("limits", limit=(figure("skim.centre_speed_limit", 400.0, "1/min", "speed", "most"),))
 
 
 @breaks("V109", _WHERE)

@@ -102,8 +102,12 @@ def limits_hold(sheet: Sheet) -> Iterator[Fault]:
     for sop in _sop(sheet):
         for row in sop.limits:
             for figure in figures_in(row.limit):
-                most = caps.get(_CAPS.get(figure.fact, "")) or sizes.get(figure.fact)
-                if most is not None and not figure.value <= most * _SPARE:
+                if figure.fact not in _CAPS and figure.fact not in sizes:
+                    continue
+                most = sizes.get(figure.fact) or caps.get(_CAPS.get(figure.fact, ""))
+                if most is None:
+                    yield Fault(_SOP, f'nothing is known of the shop to hold the limit "{row.label}" against')
+                elif not figure.value <= most * _SPARE:
                     said = f"{figure.value:g} {figure.unit}"
                     yield Fault(_SOP, f'the limit "{row.label}" is {said}, the shop allows {most:g} {figure.unit}')
 
