@@ -103,6 +103,13 @@ def test_the_mark_of_a_draft_stands_on_every_page_and_on_no_page_of_an_approved_
     assert mark not in to_sop_html(with_control(tree, status="approved"))
 
 
+def test_the_mark_is_printed_and_not_only_written_on_the_page(tree: Procedure, sheet: PdfReader) -> None:
+    # Once in the running head and once across the page.
+    assert all(words(page).count("DRAFT") == 2 for page in sheet.pages)
+    approved = PdfReader(BytesIO(to_pdf(to_sop_html(with_control(tree, status="approved")), tree.title)))
+    assert all("DRAFT" not in words(page) and "APPROVED" in words(page) for page in approved.pages)
+
+
 def test_a_sign_never_stands_without_its_words(tree: Procedure) -> None:
     meant = {sign.code: sign.words for sign in sop_of(tree).signs}
     found = [" ".join(element.words.split()) for element in read_page(to_sop_html(tree)).all("span", "sign")]
