@@ -5,6 +5,7 @@ from tailtrue.inspection import (
     cautions,
     cutting,
     drawing,
+    drawings,
     figures,
     gaps,
     holds,
@@ -76,4 +77,9 @@ RULES: tuple[Rule, ...] = (
     Rule("V81", card.tells_side, "common practice: depth per side and depth on diameter are told apart on paper"),
     Rule("V82", card.speeds_complete, "house rule: no operation is run at a speed that the card leaves out"),
     Rule("V83", card.tells_limit, "common practice: the low limit and the high limit are told apart on paper"),
+    Rule("V84", drawings.placed, "house rule: a drawing stands once, at a step that is on the sheet"),
+    Rule("V85", drawings.complete, "drawing practice: a drawing of a kind has the dimensions of its kind"),
+    Rule("V86", drawings.agrees, "house rule: a drawing says nothing that the sheet does not say"),
+    Rule("V87", drawings.makes_sense, "geometry: what is drawn fits together"),
+    Rule("V88", drawings.words_alone, "house rule: a number on a drawing is a dimension"),
 )

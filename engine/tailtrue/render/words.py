@@ -72,6 +72,8 @@ DIMENSIONS: Final = MappingProxyType(
 
 TO_SCALE: Final = "to scale"
 LENGTH_TO_SCALE: Final = "length to scale, thickness not"
+ALLOWANCE_NOT_TO_SCALE: Final = "to scale, but what comes off is drawn larger"
+NOT_TO_SCALE: Final = "not to scale"
 TROUBLE: Final = ("What you see", "Do", "Do not")
 LEAVE: Final = "leave it"
 GET_IT: Final = "GET IT:"
