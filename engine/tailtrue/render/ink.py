@@ -91,10 +91,9 @@ class Ink:
                 f'text-anchor="{anchor}">{escape(line)}</text>'
             )
 
-    def across(self, left: float, right: float, y: float, text: str) -> None:
-        """A dimension from left to right with its number above the line, whatever the room."""
-        room = right - left
-        if room > 3 * _ARROW:
+    def between(self, left: float, right: float, y: float) -> None:
+        """A dimension line without its number, the arrows outside where there is no room for them."""
+        if right - left > 3 * _ARROW:
             self.line(left, y, right, y)
             self.arrow(left, y, "left")
             self.arrow(right, y, "right")
@@ -102,7 +101,11 @@ class Ink:
             self.line(left - 2 * _ARROW, y, right + 2 * _ARROW, y)
             self.arrow(left, y, "right")
             self.arrow(right, y, "left")
-        if room >= text_width(text):
+
+    def across(self, left: float, right: float, y: float, text: str) -> None:
+        """A dimension from left to right with its number above the line, whatever the room."""
+        self.between(left, right, y)
+        if right - left >= text_width(text):
             self.words((left + right) / 2, y - 1, (text,), "middle", "size")
         else:
             self.words((left + right) / 2, y - 1.4, (text,), "middle", "size halo")

@@ -3,6 +3,7 @@
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
 from tailtrue.render.figures.plate import FIRST_ROW, LEVEL, WIDTH, Plate
+from tailtrue.render.figures.stack import Span, stack
 from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, wrap
 from tailtrue.render.words import NOT_TO_SCALE
 
@@ -28,12 +29,10 @@ def bar_in_spindle(drawing: Drawing, dials: Dials) -> str:
         plate.hatch(_SPINDLE_LEFT, top, face - _CHUCK - _SPINDLE_LEFT, 4)
     _bar(plate, _REAR, middle)
     _chuck(plate, face, middle, through=True)
-    first = middle + _BODY + LEVEL
     ink.words((_SPINDLE_LEFT + face - _CHUCK) / 2, middle + 9 + TEXT_HEIGHT + 0.6, (plate.label("spindle"),), "middle")
-    _sizes(plate, face + _JAWS, middle, first)
-    plate.across(_REAR, _END, first + LEVEL, "length", middle + _BODY)
+    foot = _sizes(plate, _REAR, face + _JAWS, middle)
     rows = (f"{plate.label('spindle_bore')} Ø{plate.number('spindle_bore')}",)
-    return plate.finish(first + LEVEL, NOT_TO_SCALE, rows)
+    return plate.finish(foot, NOT_TO_SCALE, rows)
 
 
 def bar_in_chuck(drawing: Drawing, dials: Dials) -> str:
@@ -43,10 +42,8 @@ def bar_in_chuck(drawing: Drawing, dials: Dials) -> str:
     face = 16.0
     _bar(plate, face, middle)
     _chuck(plate, face, middle)
-    first = middle + _BODY + LEVEL
-    _sizes(plate, face + _JAWS, middle, first)
-    plate.across(face, _END, first + LEVEL, "length", middle + _BODY)
-    return plate.finish(first + LEVEL, NOT_TO_SCALE)
+    foot = _sizes(plate, face, face + _JAWS, middle)
+    return plate.finish(foot, NOT_TO_SCALE)
 
 
 def bar_in_steady(drawing: Drawing, dials: Dials) -> str:
@@ -59,11 +56,9 @@ def bar_in_steady(drawing: Drawing, dials: Dials) -> str:
     _chuck(plate, face, middle)
     for top, height in ((middle - _STEADY_HALF, _STEADY_HALF - _BAR), (middle + _BAR, _STEADY_HALF - _BAR)):
         ink.box(steady, top, _STEADY, height, "edge steel")
-    first = middle + _BODY + LEVEL
     ink.words(steady + _STEADY / 2, middle + _STEADY_HALF + TEXT_HEIGHT + 0.6, (plate.label("steady"),), "middle")
-    _sizes(plate, steady + _STEADY, middle, first)
-    plate.across(face, _END, first + LEVEL, "length", middle + _BODY)
-    return plate.finish(first + LEVEL, NOT_TO_SCALE)
+    foot = _sizes(plate, face, steady + _STEADY, middle)
+    return plate.finish(foot, NOT_TO_SCALE)
 
 
 def _middle(said: tuple[str, ...]) -> float:
@@ -86,7 +81,8 @@ def _chuck(plate: Plate, face: float, middle: float, through: bool = False) -> N
     ink.line(0, middle, _END + 4, middle, "chain")
 
 
-def _sizes(plate: Plate, support: float, middle: float, level: float) -> None:
-    """How far the end stands out beyond its last support, and how thick the bar is."""
-    plate.across(support, _END, level, "standing_out", middle + _BAR)
+def _sizes(plate: Plate, start: float, support: float, middle: float) -> float:
+    """How long and thick the bar is, and how far its end stands out beyond its last support; the foot of it."""
     plate.upright(_SIZE_AT, middle - _BAR, middle + _BAR, f"Ø{plate.number('diameter')}", _END)
+    spans = (Span("standing_out", support, _END), Span("length", start, _END))
+    return stack(plate, middle + _BODY + LEVEL, middle + _BODY, *spans)

@@ -3,6 +3,7 @@
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
 from tailtrue.render.figures.plate import FIRST_ROW, LEVEL, WIDTH, Plate
+from tailtrue.render.figures.stack import Span, stack
 from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, wrap
 from tailtrue.render.words import LENGTH_TO_SCALE
 
@@ -37,14 +38,14 @@ def blank_held(drawing: Drawing, dials: Dials) -> str:
     _tool(plate, front, middle)
     top, bottom = middle - _HALF_BLANK, middle + _HALF_BLANK
     plate.upright(_SIZE_AT, top, bottom, f"Ø{plate.number('diameter')}", front)
-    first = middle + _HALF_BODY + LEVEL
-    edge = bottom + _JAW
-    if spacer:
-        plate.across(_FACE, back, first, "spacer", edge)
-    plate.across(jaw_end, front, first, "standing_out", edge)
-    plate.across(back, jaw_end, first + LEVEL, "grip", edge)
-    plate.across(back, front, first + 2 * LEVEL, "sawn_width", edge)
-    return plate.finish(first + 2 * LEVEL, LENGTH_TO_SCALE)
+    spans = [
+        Span("standing_out", jaw_end, front),
+        Span("grip", back, jaw_end),
+        Span("sawn_width", back, front),
+        *([Span("spacer", _FACE, back)] if spacer else []),
+    ]
+    foot = stack(plate, middle + _HALF_BODY + LEVEL, bottom + _JAW, *spans)
+    return plate.finish(foot, LENGTH_TO_SCALE)
 
 
 def _spacer(plate: Plate, middle: float, back: float, said: tuple[str, ...]) -> None:

@@ -3,13 +3,16 @@
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
 from tailtrue.render.figures.plate import FIRST_ROW, LEVEL, WIDTH, Plate
-from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT
+from tailtrue.render.figures.stack import Span, stack
+from tailtrue.render.ink import LINE_HEIGHT, text_width
 from tailtrue.render.words import TO_SCALE
 
 _FACE = 13.0  # of the chuck
 _LENGTH, _THICK = 54.0, 22.0
 _WALL = 6.0  # of the blank above and below the hole, as far as it is drawn
-_HOLDER = 12.0
+_HOLDER = 14.0
+_LEAST_HALF_HOLDER = 6.0
+_GAP = 3.0  # between two notes
 
 
 def boring_reach(drawing: Drawing, dials: Dials) -> str:
@@ -22,7 +25,8 @@ def boring_reach(drawing: Drawing, dials: Dials) -> str:
     back = _FACE + behind * scale
     front, holder = back + width * scale, back + overhang * scale
     half_hole, half_shank = hole / 2 * scale, shank / 2 * scale
-    middle = FIRST_ROW + 2 * LINE_HEIGHT + 3 + _WALL + half_hole
+    said = _Said(plate, (back + front) / 2, (front + holder) / 2)
+    middle = said.foot + 3 + _WALL + half_hole
     top, bottom = middle - half_hole - _WALL, middle + half_hole + _WALL
     ink.box(1, top, _FACE - 1, bottom - top, "edge steel")
     ink.words((1 + _FACE) / 2, middle - 2, (plate.label("chuck"),), "middle")
@@ -41,24 +45,38 @@ def boring_reach(drawing: Drawing, dials: Dials) -> str:
         ),
         "edge steel",
     )
-    ink.box(holder, middle - half_hole - 2, _HOLDER, 2 * half_hole + 4, "edge")
-    ink.words(holder + _HOLDER / 2, bottom + TEXT_HEIGHT + 0.5, (plate.label("holder"),), "middle")
+    half_holder = max(half_hole + 2, _LEAST_HALF_HOLDER)
+    ink.box(holder, middle - half_holder, _HOLDER, 2 * half_holder, "edge")
+    ink.words(holder + _HOLDER / 2, middle - 2, (plate.label("holder"),), "middle")
     ink.line(_FACE, middle, holder + _HOLDER + 2, middle, "chain")
-    _diameters(plate, (back + front) / 2, (front + holder) / 2, middle - half_hole, middle - half_shank)
-    first = bottom + LEVEL + 1
-    if behind:
-        plate.across(_FACE, back, first, "behind", bottom)
-    plate.across(front, holder, first, "room", bottom)
-    plate.across(back, front, first + LEVEL, "width", bottom)
-    plate.across(back, holder, first + 2 * LEVEL, "overhang", bottom)
-    return plate.finish(first + 2 * LEVEL, TO_SCALE)
+    said.draw(middle - half_hole, middle - half_shank)
+    spans = [
+        Span("room", front, holder),
+        Span("width", back, front),
+        Span("overhang", back, holder),
+        *([Span("behind", _FACE, back)] if behind else []),
+    ]
+    return plate.finish(stack(plate, bottom + LEVEL + 1, bottom, *spans), TO_SCALE)
 
 
-def _diameters(plate: Plate, hole_x: float, shank_x: float, hole_top: float, shank_top: float) -> None:
-    """The hole is named at the left in the lower row, the bar at the right in the upper one."""
-    ink = plate.ink
-    lower = FIRST_ROW + LINE_HEIGHT
-    ink.words(WIDTH, FIRST_ROW, (f"{plate.label('shank')} Ø{plate.number('shank')}",), "end", "size")
-    plate.leader(shank_x, FIRST_ROW + 1.2, shank_x, shank_top + 0.6)
-    ink.words(0, lower, (f"{plate.label('hole')} Ø{plate.number('hole')}",), "start", "size")
-    plate.leader(hole_x, lower + 1.2, hole_x, hole_top)
+class _Said:
+    """The words on the hole at the left and on the bar at the right; one under the other where a row is too short."""
+
+    def __init__(self, plate: Plate, hole_x: float, shank_x: float) -> None:
+        self._ink = plate.ink
+        self._plate = plate
+        self._hole_x, self._shank_x = hole_x, shank_x
+        self._hole = f"{plate.label('hole')} Ø{plate.number('hole')}"
+        self._shank = f"{plate.label('shank')} Ø{plate.number('shank')}"
+        one_row = text_width(self._hole) + text_width(self._shank) + _GAP <= WIDTH
+        self.foot = FIRST_ROW if one_row else FIRST_ROW + LINE_HEIGHT
+
+    def draw(self, hole_top: float, shank_top: float) -> None:
+        """Each over the part it speaks of, as far as the other lets it."""
+        hole_wide, shank_wide = text_width(self._hole), text_width(self._shank)
+        shank_left = min(max(self._shank_x - _GAP, hole_wide + _GAP), WIDTH - shank_wide)
+        self._ink.words(shank_left, FIRST_ROW, (self._shank,), "start", "size")
+        self._plate.leader(shank_left + _GAP, FIRST_ROW + 1.2, self._shank_x, shank_top + 0.6)
+        hole_left = max(0.0, min(self._hole_x - hole_wide / 2, shank_left - _GAP - hole_wide))
+        self._ink.words(hole_left, self.foot, (self._hole,), "start", "size")
+        self._plate.leader(min(self._hole_x, hole_left + hole_wide - 1), self.foot + 1.2, self._hole_x, hole_top)

@@ -3,6 +3,7 @@
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
 from tailtrue.render.figures.plate import LEVEL, Plate
+from tailtrue.render.figures.stack import Span, stack
 from tailtrue.render.words import ALLOWANCE_NOT_TO_SCALE, TO_SCALE
 
 _LEFT = 23.0
@@ -33,13 +34,12 @@ def collar_blank(drawing: Drawing, dials: Dials) -> str:
     ink.line(left - side - 3, middle, right + side + 3, middle, "chain")
     plate.upright(left - side - 5, top, bottom, f"Ø{plate.number('diameter')}", left, left=True)
     plate.upright(right + side + 5, top - rim, bottom + rim, f"Ø{plate.number('sawn_diameter')}", right + side)
-    first = bottom + rim + LEVEL
-    plate.across(left, right, first, "width", bottom + rim)
-    plate.across(left - side, right + side, first + LEVEL, "sawn_width", bottom + rim)
+    spans = (Span("width", left, right), Span("sawn_width", left - side, right + side))
+    foot = stack(plate, bottom + rim + LEVEL, bottom + rim, *spans)
     rows = (
         f"{plate.label('each_face')} {plate.number('each_face')}",
         f"{plate.label('bar')} Ø{plate.number('bar')}",
     )
     samples = (("before", plate.label("sawn")), ("outline", plate.label("finished")))
     scale_words = TO_SCALE if (side, rim) == true_gaps else ALLOWANCE_NOT_TO_SCALE
-    return plate.finish(first + LEVEL, scale_words, rows, samples)
+    return plate.finish(foot, scale_words, rows, samples)

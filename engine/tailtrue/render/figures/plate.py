@@ -5,15 +5,15 @@ from collections.abc import Sequence
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
 from tailtrue.render.drawing import described
-from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, Ink, wrap
+from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, Ink, text_width, wrap
 from tailtrue.render.numbers import read
 from tailtrue.render.words import unit_words
 
 WIDTH = 84.0  # mm on paper
 FIRST_ROW = 4.0  # foot of the first line of words
-LEVEL = 6.5  # between two dimension lines, with a number between them
+LEVEL = 6.0  # between two dimension lines, with a number between them
 _HATCH = 2.0
-_SAMPLE = 9.0
+_SAMPLE = 7.0
 
 
 class Plate:
@@ -47,12 +47,6 @@ class Plate:
         """A label, empty when the drawing has none of that name."""
         return self._drawing.labels.get(name, "")
 
-    def across(self, left: float, right: float, level: float, name: str, start: float) -> None:
-        """A dimension below the part, with lines that lead to it from the part's edge at `start`."""
-        for x in (left, right):
-            self.ink.line(x, start + 1, x, level + 1)
-        self.ink.across(left, right, level, self.number(name))
-
     def upright(self, x: float, top: float, bottom: float, text: str, part: float, left: bool = False) -> None:
         """A dimension beside the part, with lines that lead to it from the part's edge at `part`."""
         way = -1 if left else 1
@@ -81,11 +75,13 @@ class Plate:
     def finish(self, foot: float, scale: str, rows: Sequence[str] = (), samples: Sequence[tuple[str, str]] = ()) -> str:
         """The whole drawing: below `foot` samples of lines, rows of words, then the unit of the numbers and the scale."""
         y = foot + LINE_HEIGHT + 0.8
-        for kind, words in samples:
-            if words:
-                self.ink.line(0, y - TEXT_HEIGHT / 3, _SAMPLE, y - TEXT_HEIGHT / 3, kind)
-                lines = wrap(words, WIDTH - _SAMPLE - 2)
-                self.ink.words(_SAMPLE + 2, y, lines)
+        abreast = all(text_width(words) <= WIDTH / 2 - _SAMPLE - 3 for _, words in samples)
+        for place, (kind, words) in enumerate(samples, start=1):
+            left = WIDTH / 2 if abreast and place % 2 == 0 else 0.0
+            self.ink.line(left, y - TEXT_HEIGHT / 3, left + _SAMPLE, y - TEXT_HEIGHT / 3, kind)
+            lines = wrap(words, WIDTH - _SAMPLE - 2)
+            self.ink.words(left + _SAMPLE + 2, y, lines)
+            if not abreast or place % 2 == 0 or place == len(samples):
                 y += len(lines) * LINE_HEIGHT
         for words in (*rows, f"{unit_words(self._dials)}, {scale}"):
             lines = wrap(words, WIDTH)
