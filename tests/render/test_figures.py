@@ -22,6 +22,7 @@ from tailtrue.render.templates import style
 
 from .drawn import faults, text_boxes
 from .reading import Element, read_page
+from .sample import drawing as bar_of_the_sample
 from .sample_drawings import PLANS, drawing, drawings
 
 _POINT = 25.4 / 72
@@ -182,6 +183,32 @@ def test_lettering_and_lines_are_large_enough_at_the_printed_width() -> None:
 @given(drawings(), st.sampled_from(["metric", "inch"]))
 def test_no_words_touch_and_nothing_leaves_the_drawing_whatever_the_sizes(one: Drawing, dials: Dials) -> None:
     assert faults(figure_of(one, dials)) == []
+
+
+@settings(max_examples=100, deadline=None)
+@given(
+    st.floats(200, 600),
+    st.floats(16, 42),
+    st.floats(12, 100),
+    st.floats(12, 30),
+    st.floats(0, 20),
+    st.sampled_from(["cold-drawn low-carbon steel", "continuous-cast grey iron of no known grade"]),
+    st.sampled_from(["metric", "inch"]),
+)
+def test_no_words_touch_on_the_drawing_of_any_bar(
+    length: float, bar: float, wall: float, width: float, further: float, material: str, dials: Dials
+) -> None:
+    station = 35 + width / 2 + further
+    sizes = {"bar.length": length, "bar.diameter": bar, "collar.diameter": bar + wall, "collar.width": width}
+    sizes |= {"collar.station": station, "collar.spacing": length - 2 * station}
+    plain = bar_of_the_sample()
+    dimensions = {
+        name: figure.model_copy(update={"value": sizes.get(name, figure.value)})
+        for name, figure in plain.dimensions.items()
+    }
+    labels = {**plain.labels, "bar_note": f"bar: {material}", "collar_note": f"collars: {material}"}
+    one = plain.model_copy(update={"dimensions": dimensions, "labels": labels})
+    assert faults(bar_drawing(one, dials)) == []
 
 
 def _boxes(svg: str, kind: str = "") -> list[tuple[float, float, float, float]]:

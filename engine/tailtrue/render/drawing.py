@@ -54,7 +54,7 @@ def bar_drawing(drawing: Drawing, dials: Dials) -> str:
     ink = Ink()
     ink.words(0, _TOP, (drawing.labels.get("headstock_end", ""),), "start", "strong")
     ink.words(_BAR_RIGHT + 9, _TOP, (drawing.labels.get("tailstock_end", ""),), "end", "strong")
-    middle = notes.foot + LINE_HEIGHT + 3.5 + shape.collar_thickness / 2
+    middle = notes.foot + LINE_HEIGHT + 4.2 + shape.collar_thickness / 2
     _draw_bar(ink, shape, middle)
     notes.draw(ink, middle)
     _draw_sizes(ink, shape, middle, sizes)
