@@ -3,7 +3,7 @@
 from typing import Any
 
 from .broken import breaks
-from .changed import Job, figure_of, with_sheet
+from .changed import Job, with_sheet
 from .sample import procedure
 from .sample_pieces import mm
 
@@ -22,7 +22,7 @@ def _with_sizes(kind: str, **sizes: float | None) -> Job:
             del dimensions[name]
         else:
             # A name of its own, so that the sheet has nothing to say against the value.
-            dimensions[name] = figure_of(dimensions[name], value=value, fact="bar.length_of_its_own")
+            dimensions[name] = mm("bar.length_of_its_own", value)
     return _told(_with_drawing(kind, dimensions=dimensions))
 
 
@@ -125,6 +125,11 @@ def boring_bar_too_short_for_the_blank() -> Job:
 @breaks("V87", "drawing boring-reach")
 def boring_bar_too_thick_for_the_hole() -> Job:
     return _with_sizes("boring-reach", shank=20.0)
+
+
+@breaks("V87", "drawing boring-reach")
+def hole_in_the_chuck_too_small_for_the_bore() -> Job:
+    return _with_sizes("boring-reach", chuck_hole=20.0)
 
 
 @breaks("V87", "drawing bar-in-spindle")

@@ -74,7 +74,8 @@ def _ladder(draw: st.DrawFn) -> dict[str, float]:
 def _reach(draw: st.DrawFn) -> dict[str, float]:
     width, room, shank = draw(_between(12, 40)), draw(_between(5, 12)), draw(_between(4, 40))
     sizes = {"width": width, "room": room, "overhang": width + room, "shank": shank}
-    return {**sizes, "hole": shank + draw(_between(0.5, 20))}
+    sizes["hole"] = shank + draw(_between(0.5, 20))
+    return {**sizes, **({"chuck_hole": sizes["hole"] + draw(_between(0.5, 60))} if draw(st.booleans()) else {})}
 
 
 @st.composite

@@ -24,6 +24,7 @@ from .drawn import faults, text_boxes
 from .reading import Element, read_page
 from .sample import drawing as bar_of_the_sample
 from .sample_drawings import PLANS, drawing, drawings
+from .sample_pieces import mm
 
 _POINT = 25.4 / 72
 
@@ -203,8 +204,7 @@ def test_no_words_touch_on_the_drawing_of_any_bar(
     sizes |= {"collar.station": station, "collar.spacing": length - 2 * station}
     plain = bar_of_the_sample()
     dimensions = {
-        name: figure.model_copy(update={"value": sizes.get(name, figure.value)})
-        for name, figure in plain.dimensions.items()
+        name: figure.model_copy(update={"value": sizes.get(name, figure.value)}) for name, figure in plain.dimensions.items()
     }
     labels = {**plain.labels, "bar_note": f"bar: {material}", "collar_note": f"collars: {material}"}
     one = plain.model_copy(update={"dimensions": dimensions, "labels": labels})
@@ -248,6 +248,14 @@ def test_the_boring_bar_is_to_scale_along_and_across() -> None:
     bar = next(one for one in read_page(svg).all("path", "steel"))
     heights = [float(y) for _, y in re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", bar.attributes["d"])]
     assert heights[2] - heights[1] == pytest.approx(16 * scale, abs=0.03)
+
+
+def test_the_hole_in_the_chuck_is_drawn_to_scale_where_it_was_measured() -> None:
+    holed = drawing("boring-reach", width=25, room=8, overhang=33, shank=16, hole=23, chuck_hole=26)
+    upper, lower, wall, *_ = _boxes(figure_of(holed, "metric"))
+    assert lower[1] - (upper[1] + upper[3]) == pytest.approx(26 * wall[2] / 25, abs=0.03)
+    wide = holed.model_copy(update={"dimensions": {**holed.dimensions, "chuck_hole": mm("it", 80, "size")}})
+    assert len(_boxes(figure_of(wide, "metric"))) == len(_boxes(figure_of(holed, "metric"))) - 2
 
 
 def test_without_a_spacer_the_blank_lies_on_the_chuck() -> None:

@@ -146,6 +146,8 @@ def _ladder(sizes: Sizes) -> Iterator[str]:
 def _reach(sizes: Sizes) -> Iterator[str]:
     yield from _equal(sizes, "overhang", "width", "room")
     yield from _above(sizes, "hole", "shank")
+    if "chuck_hole" in sizes:
+        yield from _above(sizes, "chuck_hole", "hole")
 
 
 def _bar_held(sizes: Sizes) -> Iterator[str]:

@@ -56,7 +56,7 @@ def bar_in_steady(drawing: Drawing, dials: Dials) -> str:
     _chuck(plate, face, middle)
     for top, height in ((middle - _STEADY_HALF, _STEADY_HALF - _BAR), (middle + _BAR, _STEADY_HALF - _BAR)):
         ink.box(steady, top, _STEADY, height, "edge steel")
-    ink.words(steady + _STEADY / 2, middle + _STEADY_HALF + TEXT_HEIGHT + 0.6, (plate.label("steady"),), "middle")
+    ink.words(steady + _STEADY / 2, middle - _STEADY_HALF - 0.8, (plate.label("steady"),), "middle")
     foot = _sizes(plate, face, steady + _STEADY, middle)
     return plate.finish(foot, NOT_TO_SCALE)
 
@@ -70,13 +70,13 @@ def _bar(plate: Plate, left: float, middle: float) -> None:
 
 
 def _chuck(plate: Plate, face: float, middle: float, through: bool = False) -> None:
-    """Body and jaws over the bar; through a bored body the bar is seen in hidden lines."""
+    """Body and jaws over the bar; the body is open where the bar passes through it."""
     ink = plate.ink
-    for upper in (True, False):
-        inner = _BAR if through else 0.0
-        top = middle - _BODY if upper else middle + inner
-        ink.box(face - _CHUCK, top, _CHUCK, _BODY - inner, "edge")
-        ink.box(face, middle - _BAR - _JAW if upper else middle + _BAR, _JAWS, _JAW, "edge")
+    halves = ((-_BODY, _BODY - _BAR), (_BAR, _BODY - _BAR)) if through else ((-_BODY, 2 * _BODY),)
+    for top, high in halves:
+        ink.box(face - _CHUCK, middle + top, _CHUCK, high, "edge")
+    for top in (middle - _BAR - _JAW, middle + _BAR):
+        ink.box(face, top, _JAWS, _JAW, "edge")
     ink.words(face - _CHUCK / 2, middle - _BAR - 3, (plate.label("chuck"),), "middle")
     ink.line(0, middle, _END + 4, middle, "chain")
 

@@ -28,8 +28,7 @@ def boring_reach(drawing: Drawing, dials: Dials) -> str:
     said = _Said(plate, (back + front) / 2, (front + holder) / 2)
     middle = said.foot + 3 + _WALL + half_hole
     top, bottom = middle - half_hole - _WALL, middle + half_hole + _WALL
-    ink.box(1, top, _FACE - 1, bottom - top, "edge steel")
-    ink.words((1 + _FACE) / 2, middle - 2, (plate.label("chuck"),), "middle")
+    _chuck(plate, top, bottom, plate.size("chuck_hole") * scale if plate.has("chuck_hole") else 0.0)
     for upper in (top, middle + half_hole):
         plate.hatch(back, upper, front - back, _WALL)
     for x in (back, front):
@@ -57,6 +56,18 @@ def boring_reach(drawing: Drawing, dials: Dials) -> str:
         *([Span("behind", _FACE, back)] if behind else []),
     ]
     return plate.finish(stack(plate, bottom + LEVEL + 1, bottom, *spans), TO_SCALE)
+
+
+def _chuck(plate: Plate, top: float, bottom: float, hole: float) -> None:
+    """The chuck as far as the drawing goes, with the hole through it where that was measured."""
+    ink = plate.ink
+    wall = max(0.0, (bottom - top - hole) / 2)
+    if hole:
+        for upper in (top, bottom - wall) if wall else ():
+            ink.box(1, upper, _FACE - 1, wall, "edge steel")
+    else:
+        ink.box(1, top, _FACE - 1, bottom - top, "edge steel")
+    ink.words((1 + _FACE) / 2, (top + bottom) / 2 - 2, (plate.label("chuck"),), "middle")
 
 
 class _Said:
