@@ -72,7 +72,7 @@ def small_harm_called_danger() -> Job:
     return with_caution("5.1", severity=2, signal="danger")
 
 
-@breaks("V03", "step 5.1, caution bar-falls")
+@breaks("V03", "step 5.1, caution bar-falls", also="V92")
 def severity_off_the_scale() -> Job:
     return with_caution("5.1", severity=6)
 

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
+from review_sample import review
 from tailtrue.inspection import Shop
 from tailtrue.parts import Caution, Check, Figure, Setting
 from tailtrue.procedure import Phase, Procedure, Step
@@ -11,6 +12,12 @@ from tailtrue.procedure import Phase, Procedure, Step
 from .sample import card_of, procedure, shop
 
 Job = tuple[Procedure, Shop]
+
+
+def reviewed_anew(job: Job) -> Job:
+    """The same sheet with its safety review made for it."""
+    tree, givens = job
+    return tree.model_copy(update={"safety_review": review(tree.phases, tree.job_cautions, tree.needs)}), givens
 
 
 def with_shop(**changes: Any) -> Job:

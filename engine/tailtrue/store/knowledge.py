@@ -22,6 +22,7 @@ from tailtrue.store.models import (
     StepFile,
     StopFile,
 )
+from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.tables import Table
 from tailtrue.wording import Wording
 
@@ -33,6 +34,7 @@ class Caution:
     file: CautionFile
     when: Condition
     avoid: tuple[Wording, ...]
+    controls: tuple[ControlText, ...]
     where: str
 
 
@@ -247,5 +249,6 @@ class Knowledge:
     routes: Mapping[str, Route]
     needs: Mapping[str, Need]
     page: Page
+    safety: SafetyText
     sources: Mapping[str, SourceFile]
     tables: Mapping[str, Table]
