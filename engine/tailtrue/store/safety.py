@@ -101,7 +101,10 @@ class SafetyText:
         yield "knowledge/safety/matrix.toml", "matrix", self.matrix.sources
         yield "knowledge/safety/review.toml", "review", self.review.sources
         yield from (("knowledge/safety/chemicals.toml", one.id, one.sources) for one in self.chemicals)
-        for entry in (*self.lines, *self.signatures, *self.wear, *self.checks, *self.eliminations):
+        entries: tuple[ReviewLineText | SignatureText | WearText | MachineCheckText | EliminationText, ...] = (
+            *self.lines, *self.signatures, *self.wear, *self.checks, *self.eliminations,
+        )  # fmt: skip
+        for entry in entries:
             yield entry.where, entry.file.id, entry.file.sources
 
     def wordings(self) -> Iterator[tuple[str, str, Wording]]:
@@ -145,7 +148,9 @@ def load_safety(folder: Path, reader: Reader, when: ReadWhen, text: ReadText) ->
             for f, w in entries(f"{_FOLDER}/wear.toml", "state", models.WearFile)
         ),
         checks=tuple(
-            MachineCheckText(f, *texts([f.item, f.passes, f.otherwise], w, f.id), when(f.when, w, f.id), w)
+            MachineCheckText(
+                f, text(f.item, w, f.id), text(f.passes, w, f.id), text(f.otherwise, w, f.id), when(f.when, w, f.id), w
+            )
             for f, w in entries(f"{_FOLDER}/checks.toml", "check", models.MachineCheckFile)
         ),
         eliminations=tuple(
