@@ -143,7 +143,8 @@ def _hazard(place: int, caution: Caution, work: tuple[WorkPart, ...]) -> Reviewe
         hazard=caution.hazard,
         harm=caution.harm,
         who="the operator",
-        parts=tuple(part.id for part in work if set(part.activities) & set(caution.answers)),
+        # A sample may warn of what no step does; the review still lists it somewhere.
+        parts=tuple(part.id for part in work if set(part.activities) & set(caution.answers)) or (work[0].id,),
         before=before,
         controls=(
             Control(level="guard", text="guard shut", state="counted"),

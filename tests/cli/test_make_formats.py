@@ -65,7 +65,10 @@ def test_the_pdf_says_what_the_html_says(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("words", "says"),
     [
-        (("--only", "sheet"), ["--only: sheet: 'sheet' is not known", "allowed are procedure, card, safety, with commas between"]),
+        (
+            ("--only", "sheet"),
+            ["--only: sheet: 'sheet' is not known", "allowed are procedure, card, safety, with commas between"],
+        ),
         (("--format", "docx"), ["'docx' is not known", "allowed are html, pdf, md, json, with commas between"]),
         (("--format", "html,"), ["'' is not known"]),
         (("--only", "tag", "--format", "odt,png"), ["'tag' is not known", "'odt' is not known", "'png' is not known"]),

@@ -76,7 +76,7 @@ def none_of_them_in_a_sentence() -> Job:
 
 
 def gloves_while_isolated() -> Job:
-    return with_step("1.1", cautions=(*step("1.1").cautions, caution("edges", "caution", "deburr", wear=("gloves",))))
+    return with_step("1.1", cautions=(*step("1.1").cautions, caution("edges", "caution", "grip-in-chuck", wear=("gloves",))))
 
 
 def caution_on_an_earlier_step_of_the_phase() -> Job:

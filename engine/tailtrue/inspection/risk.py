@@ -48,7 +48,9 @@ def _like_its_caution(sheet: Sheet, hazard: ReviewedHazard, caution: Caution) ->
     if said != (caution.hazard, caution.harm, caution.signal, caution.severity, caution.likelihood):
         yield Fault(_where(hazard), f'it does not say what the caution "{caution.id}" says')
     met = tuple(part.id for part in sheet.procedure.safety_review.work if set(part.activities) & set(caution.answers))
-    if hazard.parts != met:
+    if not met:
+        yield Fault(_where(hazard), "no activity of the review meets it")
+    elif hazard.parts != met:
         yield Fault(_where(hazard), f"it belongs to the activities {', '.join(met)}, the review names others")
 
 
