@@ -98,7 +98,7 @@ def review(phases: tuple[Phase, ...], job_cautions: tuple[Caution, ...], needs: 
         ),
         near_misses=(
             NearMissLine(
-                id="bar-too-long", title="Bar longer than the lathe takes", short_by=("a little",),
+                id="bar-too-long", title="Bar longer than the lathe takes", short_by="a little",
                 what_happens="no sheet would be printed", sources=("common-practice",),
             ),
         ),

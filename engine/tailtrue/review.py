@@ -149,7 +149,7 @@ class NearMissLine(Node):
 
     id: str
     title: str
-    short_by: Text
+    short_by: str
     what_happens: str
     sources: tuple[str, ...]
 

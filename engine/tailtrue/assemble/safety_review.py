@@ -15,6 +15,7 @@ from tailtrue.review import (
     Elimination,
     Held,
     Matrix,
+    NearMissLine,
     Rating,
     ReviewedHazard,
     ReviewLine,
@@ -31,9 +32,13 @@ from tailtrue.truth import Truth
 
 
 def safety_review(
-    filler: Filler, phases: tuple[Phase, ...], needs: tuple[Need, ...], job_cautions: tuple[Caution, ...]
+    filler: Filler,
+    phases: tuple[Phase, ...],
+    needs: tuple[Need, ...],
+    job_cautions: tuple[Caution, ...],
+    near: tuple[NearMissLine, ...],
 ) -> SafetyReview:
-    """The whole review of a planned job."""
+    """The whole review of a planned job; `near` are the rules that nearly held."""
     known = filler.case.knowledge.safety
     steps = [step for phase in phases for step in phase.steps]
     work = _work(known, steps)
@@ -52,7 +57,7 @@ def safety_review(
         isolation=_lines(filler, known, "isolation"),
         chemicals=_chemicals(known, needs),
         emergency=_lines(filler, known, "emergency"),
-        near_misses=(),
+        near_misses=near,
         eliminations=tuple(_eliminations(filler, known)),
         accepts=_signatures(filler, known, "accepts")[0],
         signatures=_signatures(filler, known, "sign"),

@@ -13,11 +13,15 @@ from tailtrue.facts import Fact
 from tailtrue.parts import Figure, Text
 from tailtrue.plan import Plan
 from tailtrue.procedure import Cut, Drawing, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
+from tailtrue.review import NearMissLine
 from tailtrue.truth import Truth
 
 
-def assemble(case: Case, plan: Plan) -> Procedure:
-    """The finished tree of a planned job, its checksum made over everything else in it."""
+def assemble(case: Case, plan: Plan, near: tuple[NearMissLine, ...] = ()) -> Procedure:
+    """The finished tree of a planned job, its checksum made over everything else in it.
+
+    `near` are the rules that nearly held; they are told in the safety review.
+    """
     filler = Filler(case)
     page = case.knowledge.page
     made = phases(filler, plan)
@@ -42,7 +46,7 @@ def assemble(case: Case, plan: Plan) -> Procedure:
         phases=made,
         look_up=_look_up(filler),
         card=card(filler, made),
-        safety_review=safety_review(filler, made, needs, job_cautions),
+        safety_review=safety_review(filler, made, needs, job_cautions, near),
         care=tuple(filler.text(text) for text in page.care),
         findings=_findings(filler),
         choices=choices(filler),

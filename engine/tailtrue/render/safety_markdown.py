@@ -134,7 +134,7 @@ class _Writer:
             yield table(
                 safety.NEAR,
                 (
-                    (bold(sentence(near.title)), sentence(self._text(near.short_by)), literal(sentence(near.what_happens)))
+                    (bold(sentence(near.title)), literal(sentence(near.short_by)), literal(sentence(near.what_happens)))
                     for near in self._r.near_misses
                 ),
             )

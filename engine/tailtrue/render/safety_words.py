@@ -38,7 +38,11 @@ LEVELS: Final = MappingProxyType(
 )
 STATES: Final = MappingProxyType({"counted": "", "to-see": "tick if there", "not-here": "not here"})
 HELD: Final = MappingProxyType(
-    {"control": "a control that is more than an instruction", "hold": "the hold at step", "acceptance": "acceptance"}
+    {
+        "control": "a control that is more than an instruction",
+        "hold": "the hold at step",
+        "acceptance": "nothing but the acceptance signed below",
+    }
 )
 VERDICTS: Final = MappingProxyType({"taken": "taken", "declined": "declined"})
 
