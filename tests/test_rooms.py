@@ -52,6 +52,10 @@ MAY = {
     "diagnosis": {
         "calc", "case", "errors", "facts", "given", "places", "parts", "procedure", "quantities", "tables", "wording",
     },
+    "explaining": {
+        "assemble", "case", "conditions", "decisions", "errors", "facts", "given", "parts", "plan", "refusals", "render",
+        "store", "truth", "wording",
+    },
     "reference": {"given"},
     "cli": {
         "advise", "case", "diagnosis", "documents", "errors", "facts", "given", "log", "places", "parts", "procedure", "quantities",

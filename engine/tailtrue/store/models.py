@@ -61,12 +61,13 @@ class CautionFile(File):
 
 
 class StopFile(File):
-    """When no procedure may be printed, why, and the shortest way out."""
+    """When no procedure may be printed, why, and the shortest way out; `near`: whether almost holding is worth telling."""
 
     id: str
     title: str
     when: When = Field(min_length=1)
     if_unknown: Literal["refuse", "pass-over"] = "refuse"
+    near: bool = True
     text: str
     way_out: list[str] = Field(min_length=1)
     sources: list[str] = Field(min_length=1)
