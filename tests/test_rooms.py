@@ -41,8 +41,8 @@ MAY = {
     "shop": {"given", "inspection", "quantities", "store"},
     "documents": {"errors", "parts", "procedure", "render"},
     "advise": {
-        "assemble", "case", "errors", "facts", "given", "inspection", "places", "plan", "parts", "procedure", "refusals", "render",
-        "shop", "store", "truth",
+        "assemble", "case", "errors", "explaining", "facts", "given", "inspection", "places", "plan", "parts", "procedure",
+        "refusals", "render", "review", "shop", "store", "truth",
     },
     "truing": {
         "assemble", "calc", "case", "errors", "facts", "given", "log", "papers", "parts", "procedure", "quantities", "refusals",

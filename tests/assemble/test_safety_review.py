@@ -129,6 +129,20 @@ def test_who_accepts_and_what_is_asked_follow_the_shop() -> None:
     assert "check-in" in {line.id for line in home.alone}
 
 
+def test_what_nearly_held_is_told_the_worst_first_and_no_more_than_is_read(tree: Procedure) -> None:
+    near = tree.safety_review.near_misses
+    assert 0 < len(near) <= 12
+    assert all(one.short_by and one.sources for one in near)
+    shown = {caution.id for caution in on_the_sheet(tree)}
+    assert not shown & {one.id for one in near}
+
+
+def test_a_bar_that_is_just_short_enough_is_told_as_nearly_too_long() -> None:
+    """The stock of the example is exactly as long as a bar may be before it needs a stand at the saw."""
+    (near,) = [one for one in TREES["fernhill"].safety_review.near_misses if one.id == "long-bar-in-the-saw"]
+    assert "600" in near.short_by
+
+
 def test_lists_of_the_machine_check_are_short_and_no_killer_line_may_be_skipped(tree: Procedure) -> None:
     lines = [line for checks in tree.safety_review.checks for line in checks.lines]
     assert all(len(checks.lines) <= 9 for checks in tree.safety_review.checks)

@@ -40,6 +40,7 @@ class ReviewFile(File):
     usual_person: str
     ends_with: str
     chemical_blanks: list[str] = Field(min_length=1)
+    near_misses_told: int = Field(ge=1)
     sources: list[str] = Field(min_length=1)
 
 
