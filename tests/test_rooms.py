@@ -13,8 +13,9 @@ MAY = {
     "truth": set(),
     "places": set(),
     "parts": set(),
+    "review": {"parts"},
     "shop_sheet": {"parts"},
-    "procedure": {"parts", "shop_sheet"},
+    "procedure": {"parts", "review", "shop_sheet"},
     "papers": {"parts", "procedure"},
     "tables": set(),
     "standards": {"calc", "places", "tables"},
@@ -27,22 +28,22 @@ MAY = {
     "given": {"errors", "facts", "places", "quantities", "tables", "wording"},
     "computed": {"calc", "facts", "quantities", "tables"},
     "store": {
-        "computed", "conditions", "decisions", "errors", "facts", "given", "parts", "procedure", "quantities", "tables", "truth",
-        "wording",
+        "computed", "conditions", "decisions", "errors", "facts", "given", "parts", "procedure", "quantities", "review", "tables",
+        "truth", "wording",
     },
     "case": {"calc", "computed", "conditions", "decisions", "facts", "store", "tables"},
     "plan": {"case", "conditions", "errors", "facts", "store", "truth"},
     "assemble": {
-        "case", "conditions", "decisions", "facts", "plan", "parts", "procedure", "shop_sheet", "store", "truth", "wording",
+        "case", "conditions", "decisions", "facts", "plan", "parts", "procedure", "review", "shop_sheet", "store", "truth", "wording",
     },
     "refusals": {"assemble", "case", "errors", "facts", "parts", "procedure", "render", "store", "truth", "wording"},
-    "inspection": {"parts", "procedure", "shop_sheet"},
-    "render": {"papers", "places", "parts", "procedure", "shop_sheet"},
+    "inspection": {"parts", "procedure", "review", "shop_sheet"},
+    "render": {"papers", "places", "parts", "procedure", "review", "shop_sheet"},
     "shop": {"given", "inspection", "quantities", "store"},
     "documents": {"errors", "parts", "procedure", "render"},
     "advise": {
-        "assemble", "case", "errors", "facts", "given", "inspection", "places", "plan", "parts", "procedure", "refusals", "render",
-        "shop", "store", "truth",
+        "assemble", "case", "errors", "explaining", "facts", "given", "inspection", "places", "plan", "parts", "procedure",
+        "refusals", "render", "review", "shop", "store", "truth",
     },
     "truing": {
         "assemble", "calc", "case", "errors", "facts", "given", "log", "papers", "parts", "procedure", "quantities", "refusals",
@@ -51,6 +52,10 @@ MAY = {
     "log": {"calc", "errors", "given", "places", "parts", "procedure", "quantities", "render", "wording"},
     "diagnosis": {
         "calc", "case", "errors", "facts", "given", "places", "parts", "procedure", "quantities", "tables", "wording",
+    },
+    "explaining": {
+        "assemble", "case", "conditions", "decisions", "errors", "facts", "given", "parts", "plan", "refusals", "render",
+        "store", "truth", "wording",
     },
     "reference": {"given"},
     "cli": {

@@ -2,12 +2,14 @@
 
 from dataclasses import dataclass
 from functools import cache
+from itertools import islice
 from pathlib import Path
 
 from tailtrue.assemble import assemble
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
 from tailtrue.errors import InspectionFailed, KnowledgeInvalid, Problem
+from tailtrue.explaining.near import near_misses
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
 from tailtrue.inspection import inspect
@@ -16,6 +18,7 @@ from tailtrue.places import knowledge_folder
 from tailtrue.plan import make_plan
 from tailtrue.procedure import Procedure
 from tailtrue.refusals import Refusal, impossible, refusals, refused
+from tailtrue.review import NearMissLine
 from tailtrue.shop import shop_of
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.store.load import load_knowledge
@@ -67,6 +70,18 @@ def _facts(given: Given, known: Knowledge) -> dict[str, Fact]:
     }
 
 
+def nearly_held(case: Case) -> tuple[NearMissLine, ...]:
+    """The rules that one thing keeps from holding, the worst first, as many as a reader takes in."""
+    found = (one for one in near_misses(case) if one.what_happens)
+    return tuple(
+        NearMissLine(
+            id=one.id, title=one.title, short_by=one.short_by, what_happens=one.what_happens,
+            sources=tuple(key.split(":", 1)[0] for key in one.sources),
+        )
+        for one in islice(found, case.knowledge.safety.review.near_misses_told)
+    )  # fmt: skip
+
+
 def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
     """An inspected procedure for a job.
 
@@ -80,7 +95,7 @@ def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
     if route is None:
         raise KnowledgeInvalid((Problem("knowledge/routes", ROUTE, "there is no such route", "add it"),))
     try:
-        tree = assemble(case, make_plan(case, route))
+        tree = assemble(case, make_plan(case, route), nearly_held(case))
     except Gap as gap:
         raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
     chosen = {

@@ -5,6 +5,7 @@ from typing import Literal
 from pydantic import Field
 
 from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Text
+from tailtrue.review import SafetyReview
 from tailtrue.shop_sheet import ShopSheet
 
 
@@ -210,6 +211,7 @@ class Procedure(Node):
     phases: tuple[Phase, ...]
     look_up: LookUp
     card: Card
+    safety_review: SafetyReview
     care: tuple[Text, ...]
     findings: tuple[Finding, ...]
     choices: tuple[Choice, ...]

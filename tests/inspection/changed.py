@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
+from review_sample import review
 from tailtrue.inspection import Shop
 from tailtrue.parts import Caution, Check, Figure, Setting
 from tailtrue.procedure import Phase, Procedure, Step
@@ -12,6 +13,12 @@ from .sample import card_of, procedure, shop
 from .sample_sop import sop_of
 
 Job = tuple[Procedure, Shop]
+
+
+def reviewed_anew(job: Job) -> Job:
+    """The same sheet with its safety review made for it."""
+    tree, givens = job
+    return tree.model_copy(update={"safety_review": review(tree.phases, tree.job_cautions, tree.needs)}), givens
 
 
 def with_shop(**changes: Any) -> Job:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from review_sample import review
 from tailtrue.inspection import Shop, SpeedCap
 from tailtrue.parts import Figure, Setting
 from tailtrue.procedure import (
@@ -31,6 +32,10 @@ from .sample_using import using
 
 MACHINE = "Lathe 2, the grey one"
 SPAN, SPACING = 376.0, 260.0
+JOB_CAUTIONS = (
+    caution("gloves", "danger", "turning", "drill", "bore", "skim", "spindle-start"),
+    caution("chips", "caution", "turning", "bore"),
+)
 _WEAR = {"nitrile-gloves"}
 _INSTRUMENTS = {"micrometer-bar", "micrometer-collars", "bore-gauge", "indicator"}
 
@@ -72,7 +77,8 @@ def procedure() -> Procedure:
         for step in phase.steps:
             for tool in step.tools:
                 used.setdefault(tool, []).append(step.number)
-    whole = bare.model_copy(update={"needs": tuple(_need(name, tuple(at)) for name, at in used.items())})
+    needs = tuple(_need(name, tuple(at)) for name, at in used.items())
+    whole = bare.model_copy(update={"needs": needs, "safety_review": review(bare.phases, bare.job_cautions, needs)})
     whole = whole.model_copy(update={"sop": sop_of(whole)})
     facts = dict.fromkeys(figure.fact for figure in _figures(whole))
     return whole.model_copy(update={"derivations": tuple(_derivation(fact) for fact in facts)})
@@ -159,16 +165,14 @@ def _without_lists() -> Procedure:
         stop_at_once=(("New noise. Press the stop.",),),
         if_it_goes_wrong=(("The tool digs in", ("Press the stop.",), ("Reach in.",)),),
         conventions=(("Depth is per side. This cross-slide dial reads radius.",),),
-        job_cautions=(
-            caution("gloves", "danger", "turning", "drill", "bore", "skim", "spindle-start"),
-            caution("chips", "caution", "turning", "bore"),
-        ),
+        job_cautions=JOB_CAUTIONS,
         needs=(),
         cut_list=(
             Cut(piece="bar", count=1, material="steel", size=(mm("bar.diameter", 22.0),), saw_to=(mm("bar.saw", 384.0),)),
         ),
         phases=(*making(), *using()),
         look_up=_look_up(),
+        safety_review=review((*making(), *using()), JOB_CAUTIONS),
         card=card_of((*making(), *using())),
         care=(("Oil the bar.",),),
         findings=(Finding(level="note", text=("None of the drills is a reamer.",), sources=("gum:7",)),),

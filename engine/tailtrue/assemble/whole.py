@@ -7,6 +7,7 @@ from tailtrue.assemble.cautions import applicable, for_the_job
 from tailtrue.assemble.drawings import bar, drawings
 from tailtrue.assemble.filling import Filler, words_of
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
+from tailtrue.assemble.safety_review import safety_review
 from tailtrue.assemble.sop import sop_sheet, sop_sources
 from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.case import Case
@@ -14,15 +15,21 @@ from tailtrue.facts import Fact
 from tailtrue.parts import Figure
 from tailtrue.plan import Plan
 from tailtrue.procedure import Cut, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
+from tailtrue.review import NearMissLine
 from tailtrue.truth import Truth
 
 
-def assemble(case: Case, plan: Plan) -> Procedure:
-    """The finished tree of a planned job, its checksum made over everything else in it."""
+def assemble(case: Case, plan: Plan, near: tuple[NearMissLine, ...] = ()) -> Procedure:
+    """The finished tree of a planned job, its checksum made over everything else in it.
+
+    `near` are the rules that nearly held; they are told in the safety review.
+    """
     filler = Filler(case)
     page = case.knowledge.page
     made = phases(filler, plan)
     activities = {activity for phase in made for step in phase.steps for activity in step.activities}
+    needs = _needs(filler, made)
+    job_cautions = for_the_job(applicable(filler), activities)
     tree = Procedure(
         title=_title(filler, plan),
         lead=filler.text(plan.route.lead),
@@ -36,12 +43,13 @@ def assemble(case: Case, plan: Plan) -> Procedure:
         stop_at_once=tuple(filler.text(text) for text in page.stop_at_once),
         if_it_goes_wrong=tuple((seen, filler.text(do), filler.text(never)) for seen, do, never in page.trouble),
         conventions=tuple(filler.text(text) for text in page.conventions),
-        job_cautions=for_the_job(applicable(filler), activities),
-        needs=_needs(filler, made),
+        job_cautions=job_cautions,
+        needs=needs,
         cut_list=_cut_list(filler),
         phases=made,
         look_up=_look_up(filler),
         card=card(filler, made),
+        safety_review=safety_review(filler, made, needs, job_cautions, near),
         care=tuple(filler.text(text) for text in page.care),
         findings=_findings(filler),
         choices=choices(filler),
@@ -72,6 +80,7 @@ def _used_sources(tree: Procedure, case: Case) -> list[str]:
             every += step.cautions
             used += case.knowledge.steps[step.id].file.sources
     used += [key for caution in every for key in caution.sources]
+    used += [*tree.safety_review.sources, *(key for near in tree.safety_review.near_misses for key in near.sources)]
     used += sop_sources(tree)
     return [key.split(":", 1)[0] for key in used]
 

@@ -13,6 +13,7 @@ from tailtrue.procedure import Choice, Cut, Derivation, Drawing, LookUp, Need, P
 _NAMES = frozenset(
     {
         "activities", "sources", "tools", "each", "boxes", "answers", "protective_equipment", "signs", "read", "used_at",
+        "parts", "machine",
     }
 )  # fmt: skip
 

@@ -10,6 +10,7 @@ from tailtrue.store.drawing_checks import drawing_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.models import DecisionFile
+from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
 from tailtrue.store.sop import sop_problems
 from tailtrue.tables import source_keys
@@ -34,6 +35,7 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_ids(knowledge),
         *_cautions(knowledge),
         *_texts(knowledge),
+        *safety_problems(knowledge.safety, _activities(knowledge), knowledge.needs),
         *example_problems(knowledge),
         *_sop(knowledge),
     ]
@@ -113,6 +115,8 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
     for machine in knowledge.given.classes.values():
         yield from resolve(machine.file.place("source"), machine.id, machine.sources)
     yield from resolve("knowledge/page.toml", "sources", knowledge.page.sources)
+    for where, said, written in knowledge.safety.sourced():
+        yield from resolve(where, said, written)
     for table in knowledge.tables.values():
         for row in table.rows:
             where = f"knowledge/{table.name}.csv:{row.line}"
@@ -151,6 +155,11 @@ def _sentences(step: StepText) -> Iterator[Problem]:
                 yield Problem(step.where, part, f"has more than {MOST_WORDS} words", "say it in two sentences")
         if _DIGIT.search("".join(part for part in sentence.parts if isinstance(part, str))):
             yield Problem(step.where, sentence.words, "a number is typed into a sentence", "make it a fact")
+
+
+def _activities(knowledge: Knowledge) -> dict[str, str]:
+    """Every activity of a step, with the place of one step that has it."""
+    return {activity: step.where for step in knowledge.steps.values() for activity in step.file.activities}
 
 
 def _needs(knowledge: Knowledge) -> Iterator[Problem]:
@@ -201,6 +210,8 @@ def _cautions(knowledge: Knowledge) -> Iterator[Problem]:
                 caution.where, file.id, f"signal word {file.signal} does not fit severity {file.severity}",
                 f"use {' or '.join(sorted(allowed))}",
             )  # fmt: skip
+        if file.held_at and (file.held_at not in knowledge.steps or knowledge.steps[file.held_at].hold is None):
+            yield Problem(caution.where, file.held_at, "is no step with a hold", "name a step that has one")
         for text in (file.harm, *(wording.words for wording in caution.avoid)):
             if len(text.split()) > MOST_WORDS:
                 yield Problem(caution.where, text, f"has more than {MOST_WORDS} words", "say it shorter")
@@ -238,6 +249,7 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
             yield from ((step.where, name, text, rows.records) for text in (rows.label, rows.value, rows.reason))
     for route in knowledge.routes.values():
         yield from ((route.where, route.file.id, text, "") for text in (route.lead, *(p.purpose for p in route.phases)))
+    yield from ((where, said, text, "") for where, said, text in knowledge.safety.wordings())
     page = knowledge.page
     where = "knowledge/page.toml"
     for text in (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.supervised, *page.care):

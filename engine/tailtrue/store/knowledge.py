@@ -23,6 +23,7 @@ from tailtrue.store.models import (
     StepFile,
     StopFile,
 )
+from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
 from tailtrue.tables import Table
 from tailtrue.wording import Wording
@@ -35,6 +36,7 @@ class Caution:
     file: CautionFile
     when: Condition
     avoid: tuple[Wording, ...]
+    controls: tuple[ControlText, ...]
     where: str
 
 
@@ -260,6 +262,7 @@ class Knowledge:
     needs: Mapping[str, Need]
     page: Page
     drawings: tuple[StepDrawing, ...]
+    safety: SafetyText
     sources: Mapping[str, SourceFile]
     tables: Mapping[str, Table]
     sop: SopTexts

@@ -39,6 +39,7 @@ from tailtrue.store.knowledge import (
     Stop,
 )
 from tailtrue.store.reading import Reader
+from tailtrue.store.safety import controls_of, load_safety
 from tailtrue.store.sop import load_sop
 from tailtrue.tables import read_tables, source_keys
 from tailtrue.wording import Wording, read_wording
@@ -91,7 +92,7 @@ class Loader:
             limits=limits,
             decisions={file.id: self._decision(file, where) for file, where in decision_files},
             cautions=tuple(
-                Caution(f, self._when(f.when, w, f.id), self._wordings(f.avoid, w, f.id), w)
+                Caution(f, self._when(f.when, w, f.id), self._wordings(f.avoid, w, f.id), controls_of(f, w, self._when), w)
                 for f, w in self.reader.entries("cautions", "caution", models.CautionFile)
             ),
             stops=tuple(
@@ -122,6 +123,7 @@ class Loader:
                 StepDrawing(f, self._when(f.when, w, f.id), {n: self._wording(t, w, f.id) for n, t in f.labels.items()}, w)
                 for f, w in self.reader.entries("drawings", "drawing", models.StepDrawingFile)
             ),
+            safety=load_safety(self.folder, self.reader, self._when, self._wording),
             sources=sources,
             tables=read_tables(self.folder),
             sop=load_sop(self.folder, self.reader, self._when, self._wording),

@@ -24,10 +24,16 @@ class ExampleFile(File):
 
 
 class ControlFile(File):
-    """One control of a hazard, by its place in the hierarchy."""
+    """One control of a hazard, by its place in the hierarchy, and how it is known to be there.
+
+    With `when` the files of the user say so. Without, `by` does: the sheet itself, or whoever looks. What is left out
+    follows the level: nobody knows of a guard or a substitute that nobody asked for.
+    """
 
     level: Literal["eliminate", "substitute", "guard", "instruct", "protect"]
     text: str
+    when: When = []
+    by: Literal["sheet", "sight", "level"] = "level"
 
 
 class CautionFile(File):
@@ -40,6 +46,7 @@ class CautionFile(File):
     likelihood: int = Field(ge=1, le=5)
     hazard: str
     harm: str
+    who: str = Field(default="", description="who is hurt, where it is not the operator")
     avoid: list[str] = Field(min_length=1, max_length=3)
     controls: list[ControlFile] = Field(min_length=1)
     protective_equipment: list[str]
@@ -49,16 +56,18 @@ class CautionFile(File):
     when: When
     if_unknown: Literal["show"] = "show"
     sources: list[str] = Field(min_length=1)
+    held_at: str = Field(default="", description="the step whose hold keeps this hazard from going on")
     example: list[ExampleFile] = []
 
 
 class StopFile(File):
-    """When no procedure may be printed, why, and the shortest way out."""
+    """When no procedure may be printed, why, and the shortest way out; `near`: whether almost holding is worth telling."""
 
     id: str
     title: str
     when: When = Field(min_length=1)
     if_unknown: Literal["refuse", "pass-over"] = "refuse"
+    near: bool = True
     text: str
     way_out: list[str] = Field(min_length=1)
     sources: list[str] = Field(min_length=1)
