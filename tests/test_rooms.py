@@ -55,7 +55,7 @@ MAY = {
     },
     "reference": {"given"},
     "cli": {
-        "advise", "case", "diagnosis", "documents", "errors", "facts", "given", "log", "places", "parts", "procedure", "quantities",
+        "advise", "case", "diagnosis", "documents", "errors", "explaining", "facts", "given", "log", "places", "parts", "procedure", "quantities",
         "papers", "reference", "refusals", "render", "store", "truing",
     },
     "__main__": {"cli"},
