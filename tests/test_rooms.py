@@ -50,7 +50,7 @@ MAY = {
         "calc", "case", "errors", "facts", "given", "places", "parts", "procedure", "quantities", "tables", "wording",
     },
     "explaining": {
-        "assemble", "case", "conditions", "decisions", "errors", "facts", "given", "parts", "plan", "refusals", "render",
+        "assemble", "case", "computed", "conditions", "decisions", "errors", "facts", "given", "parts", "plan", "render",
         "store", "truth", "wording",
     },
     "reference": {"given"},

@@ -7,7 +7,7 @@ from typing import Any
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
 from tailtrue.explaining.said import Side
-from tailtrue.explaining.standing import done, facts_of_step, places, shown
+from tailtrue.explaining.standing import done, facts_of_step, shown
 from tailtrue.explaining.wording import NOT_KNOWN, dials_of, met_of, record_of
 from tailtrue.facts import Fact
 from tailtrue.parts import Dials
@@ -99,7 +99,7 @@ def _printed(before: Side, after: Side) -> list[tuple[str, list[str]]]:
     found: dict[str, dict[str, None]] = {"The whole job": {}}
     for wording in (setting.value for setting in before.case.knowledge.page.facts):
         found["The whole job"].update(dict.fromkeys(place.name for place in wording.places()))
-    steps = [*done(places(before.case, before.route)), *done(places(after.case, after.route))]
+    steps = [*done(before.places), *done(after.places)]
     for phase in before.route.phases:
         here = found.setdefault(phase.file.title, {})
         for placed in steps:
@@ -154,12 +154,12 @@ def _steps(side: Side) -> dict[str, str]:
     """Steps by phase and name: one may stand in several phases."""
     return {
         f"{one.phase.file.id}/{one.step.file.id}": f"{one.step.file.title}, in '{one.phase.file.title}'"
-        for one in done(places(side.case, side.route))
+        for one in done(side.places)
     }
 
 
 def _cautions(side: Side) -> dict[str, str]:
-    return {one.file.id: one.file.hazard for one in shown(side.case, places(side.case, side.route))}
+    return {one.file.id: one.file.hazard for one in shown(side.case, side.places)}
 
 
 def _findings(case: Case) -> dict[str, str]:

@@ -7,7 +7,7 @@ from tailtrue.explaining.conditions_said import condition_lines
 from tailtrue.explaining.formulas import formulas_of
 from tailtrue.explaining.said import Explanation, Line, Side, parts_of
 from tailtrue.explaining.sources_said import source_data, source_lines
-from tailtrue.explaining.standing import done, facts_of_step, places
+from tailtrue.explaining.standing import done, facts_of_step
 from tailtrue.explaining.wording import NOT_KNOWN, dials_of, met_of, record_of
 from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Text
@@ -185,9 +185,7 @@ def _formulas(way: Computed | None) -> tuple[Line, ...]:
 
 def _printed(side: Side, name: str) -> tuple[Line, ...]:
     return tuple(
-        Line((f"step {one.number}, {one.step.file.title}",))
-        for one in done(places(side.case, side.route))
-        if name in facts_of_step(one.step)
+        Line((f"step {one.number}, {one.step.file.title}",)) for one in done(side.places) if name in facts_of_step(one.step)
     )
 
 

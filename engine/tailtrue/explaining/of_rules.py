@@ -8,7 +8,7 @@ from tailtrue.conditions import Condition
 from tailtrue.explaining.conditions_said import condition_lines
 from tailtrue.explaining.said import Explanation, Kind, Line, Part, Side, parts_of
 from tailtrue.explaining.sources_said import source_data, source_lines
-from tailtrue.explaining.standing import Placed, answering, done, places
+from tailtrue.explaining.standing import Placed, answering, done
 from tailtrue.parts import Text
 from tailtrue.plan import EACH
 from tailtrue.render.words import listed, sentence
@@ -23,7 +23,7 @@ def step(side: Side, name: str) -> Explanation:
     """A step: where it stands, why, what it needs and makes, and what needs it later."""
     case = side.case
     about = case.knowledge.steps[name]
-    every = places(case, side.route)
+    every = side.places
     here = [one for one in every if one.step.file.id == name]
     numbers = [one.number for one in here if one.number]
     sources = about.file.sources
@@ -112,7 +112,7 @@ def _state(name: str) -> str:
 def caution(side: Side, about: Caution) -> Explanation:
     """A caution: when it is printed, what it met here, at which steps, what to do."""
     file = about.file
-    at = answering(about, places(side.case, side.route))
+    at = answering(about, side.places)
     truth = side.case.judge(about.when).truth
     activities = listed(one.replace("-", " ") for one in file.answers)
     scope = "up front" if file.scope == "job" else "above the step"

@@ -1,10 +1,12 @@
 """What an explanation is: lines of text under headings, in words and in data."""
 
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any, Literal
 
 from tailtrue.case import Case
 from tailtrue.errors import Problem
+from tailtrue.explaining.standing import Placed, places
 from tailtrue.given.read import Given
 from tailtrue.parts import Dials, Text
 from tailtrue.render.words import say
@@ -21,6 +23,11 @@ class Side:
     given: Given
     route: Route
     trouble: tuple[Problem, ...] = ()
+
+    @cached_property
+    def places(self) -> tuple[Placed, ...]:
+        """Every step of the route at every place, whether it belongs or not."""
+        return places(self.case, self.route)
 
 
 @dataclass(frozen=True)

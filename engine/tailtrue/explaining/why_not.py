@@ -9,7 +9,7 @@ from tailtrue.explaining.conditions_said import failed, leaf_data, to_change
 from tailtrue.explaining.naming import Named, find
 from tailtrue.explaining.said import Explanation, Kind, Line, Side, parts_of
 from tailtrue.explaining.sources_said import source_data, source_lines
-from tailtrue.explaining.standing import answering, places
+from tailtrue.explaining.standing import answering
 from tailtrue.explaining.turning import Leaf
 from tailtrue.explaining.wording import leaf_said
 from tailtrue.facts import Fact
@@ -59,7 +59,7 @@ def alternative(side: Side, named: Named) -> Explanation:
     label = f"{decision.spec.label}: {' or '.join(dict.fromkeys(row.row.name for row in asked))}"
     return _answer(
         side, "choice", f"{named.name}={named.word}", label, met, against, sources,
-        rule=f"{decision.question} {' '.join(dict.fromkeys(row.row.why for row in asked))}",
+        rule=f"{decision.question} The case for this answer: {' '.join(dict.fromkeys(row.row.why for row in asked))}",
     )  # fmt: skip
 
 
@@ -67,8 +67,12 @@ def _fared(asked: list[JudgedRow], rows: tuple[JudgedRow, ...]) -> tuple[str, tu
     chosen = next((row.row for row in rows if row.chosen), None)
     if any(row.chosen for row in asked):
         return "It is what was chosen here.", ()
-    if chosen and any(row.judged.truth is Truth.YES for row in asked):
-        return f"It would do, but another comes first: {chosen.name}. {chosen.why}", ()
+    if any(row.judged.truth is Truth.YES for row in asked):
+        if chosen:
+            return f"It would do, but another comes first: {chosen.name}. {chosen.why}", ()
+        # An earlier answer that nobody can judge yet might be the right one.
+        open_row = next(row.row for row in rows if row.judged.truth is Truth.UNKNOWN)
+        return f"It would do, but one that comes first cannot be judged yet: {open_row.name}.", (open_row.when,)
     taken = f" What was chosen is: {chosen.name}. {chosen.why}" if chosen else ""
     before = [row.row for row in rows].index(chosen) if chosen else len(rows)
     late = bool(chosen) and all([row.row for row in rows].index(one.row) > before for one in asked)
@@ -92,7 +96,7 @@ def _others(side: Side, named: Named) -> Explanation:
 
 def _step(side: Side, named: Named) -> Explanation:
     about = side.case.knowledge.steps[named.name]
-    here = [one for one in places(side.case, side.route) if one.step.file.id == named.name]
+    here = [one for one in side.places if one.step.file.id == named.name]
     numbers = [one.number for one in here if one.number]
     against = () if numbers else (about.when, *(one.phase.when for one in here))
     if numbers:
@@ -105,7 +109,7 @@ def _step(side: Side, named: Named) -> Explanation:
 def _caution(side: Side, named: Named) -> Explanation:
     about = next(one for one in side.case.knowledge.cautions if one.file.id == named.name)
     judged = side.case.judge(about.when)
-    at = answering(about, places(side.case, side.route))
+    at = answering(about, side.places)
     against: tuple[Condition, ...] = ()
     if judged.truth is Truth.NO:
         met, against = "It is not printed: its condition does not hold.", (about.when,)
@@ -144,7 +148,7 @@ def _answer(
     for head, when, leaves in failing:
         depth = 1 if head else 0
         if head:
-            fared = "" if leaves else ": nothing; another comes first"
+            fared = "" if leaves else ": nothing; one that comes first is taken or cannot be judged"
             lines.append(Line((f"{head}{fared}",)))
         lines += [Line(_failed_said(side, leaf), depth) for leaf in leaves]
         if leaves:
