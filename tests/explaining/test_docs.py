@@ -11,7 +11,7 @@ from shops import ROOT
 from tailtrue.cli import app
 
 PAGE = (ROOT / "docs" / "explaining.md").read_text(encoding="utf-8")
-RUNS = re.findall(r"^```\n\$ tailtrue (.+)\n(.*?)^```$", PAGE, flags=re.MULTILINE | re.DOTALL)
+RUNS = re.findall(r"^```\n\$ tailtrue ([^\n]+)\n(.*?)^```$", PAGE, flags=re.MULTILINE | re.DOTALL)
 CUT = "[...]"
 
 
