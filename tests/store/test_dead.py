@@ -18,7 +18,9 @@ def written(path: Path) -> str:
 
 def read_somewhere() -> set[str]:
     rules = [path for path in knowledge_folder().rglob("*") if path.suffix in (".toml", ".md") and path.name != "facts.toml"]
-    engine = [path for room in ("assemble", "explaining", "given", "truing", "cli") for path in (ENGINE / room).rglob("*.py")]
+    engine = [
+        path for room in ("assemble", "explaining", "given", "truing", "cli") for path in (ENGINE / room).rglob("*.py")
+    ]
     engine += [ENGINE / "advise.py", ENGINE / "shop.py"]
     names = {name for path in [*rules, *engine] for name in _NAME.findall(written(path))}
     return names | {need for way in knowledge().computed.values() for need in way.needs}
