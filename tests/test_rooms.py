@@ -54,12 +54,12 @@ MAY = {
         "calc", "case", "errors", "facts", "given", "places", "parts", "procedure", "quantities", "tables", "wording",
     },
     "explaining": {
-        "assemble", "case", "conditions", "decisions", "errors", "facts", "given", "parts", "plan", "refusals", "render",
+        "assemble", "case", "computed", "conditions", "decisions", "errors", "facts", "given", "parts", "plan", "render",
         "store", "truth", "wording",
     },
     "reference": {"given"},
     "cli": {
-        "advise", "case", "diagnosis", "documents", "errors", "facts", "given", "log", "places", "parts", "procedure", "quantities",
+        "advise", "case", "diagnosis", "documents", "errors", "explaining", "facts", "given", "log", "places", "parts", "procedure", "quantities",
         "papers", "reference", "refusals", "render", "store", "truing",
     },
     "__main__": {"cli"},

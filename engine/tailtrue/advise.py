@@ -1,9 +1,12 @@
 """From a job file to an inspected procedure: the way through the house in one place."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from itertools import islice
 from pathlib import Path
+from types import MappingProxyType
+from typing import Any
 
 from tailtrue.assemble import assemble
 from tailtrue.assemble.filling import Filler
@@ -48,13 +51,15 @@ def knowledge() -> Knowledge:
     return load_knowledge(knowledge_folder())
 
 
-def advise(job: Path, known: Knowledge | None = None) -> Advice:
-    """Read a job and judge it: refusals and findings, no document yet.
+def advise(
+    job: Path, known: Knowledge | None = None, instead: Mapping[str, Any] = MappingProxyType({})
+) -> Advice:  # fmt: skip
+    """Read a job and judge it: refusals and findings, no document yet. `instead` holds raw values in place of the files'.
 
     Raises FactsWrong when the files cannot be used, KnowledgeInvalid when the knowledge cannot.
     """
     known = known or knowledge()
-    given = read_job(job, known.given)
+    given = read_job(job, known.given, instead)
     case = Case(known, _facts(given, known))
     filler = Filler(case)
     noticed = tuple(
@@ -87,7 +92,14 @@ def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
 
     Raises Refused with every reason, or InspectionFailed when the independent inspection finds fault.
     """
-    advice = advise(job, known)
+    return procedure_of(advise(job, known))
+
+
+def procedure_of(advice: Advice) -> Procedure:
+    """The inspected procedure of a job that was judged.
+
+    Raises Refused with every reason, or InspectionFailed when the independent inspection finds fault.
+    """
     if advice.refused:
         raise refused(advice.refused, advice.dials)
     case = advice.case

@@ -1,6 +1,7 @@
 """Facts and comparisons as people say them: labels for names, figures for numbers."""
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from typing import Any
 
 from tailtrue.assemble.filling import pieces
@@ -60,7 +61,7 @@ def record_of(spec: FactSpec, row: Mapping[str, Any]) -> Text:
             continue
         label = (field.label if field.label != name else name).replace("_", " ")
         parts.append((f"{label} ", *value_of(Fact(field, value))))
-    return _joined(parts)
+    return _joined(parts) or ("as listed",)
 
 
 def _joined(parts: Iterable[Text]) -> Text:
@@ -75,7 +76,18 @@ def _joined(parts: Iterable[Text]) -> Text:
 def met_of(case: Case, name: str) -> Text:
     """What a fact is in this case, or that it is not known."""
     found = case.get(name)
-    return value_of(found) if isinstance(found, Fact) else (NOT_KNOWN,)
+    return value_of(with_fields(case, found)) if isinstance(found, Fact) else (NOT_KNOWN,)
+
+
+def with_fields(case: Case, found: Fact) -> Fact:
+    """A record that was picked from a list, with the fields that the list declares."""
+    if found.spec.kind != "record" or found.spec.fields:
+        return found
+    for name in found.read:
+        listed = case.get(name)
+        if isinstance(listed, Fact) and listed.spec.kind == "records" and found.value in listed.value:
+            return replace(found, spec=replace(found.spec, fields=listed.spec.fields))
+    return found
 
 
 def leaf_said(case: Case, leaf: Leaf) -> Text:
@@ -94,7 +106,7 @@ def _apart(case: Case, leaf: Leaf) -> Text:
         return ()
     bound = bound_of(case, leaf.atom)
     found = case.get(leaf.atom.fact)
-    if bound is None or not isinstance(found, Fact):
+    if bound is None or not isinstance(found, Fact) or distance > 1:
         return ()
     shown = say((figure_of(found.spec, bound),), dials_of(case))
     if shown != say(met_of(case, leaf.atom.fact), dials_of(case)):
