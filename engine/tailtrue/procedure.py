@@ -15,6 +15,27 @@ class Hold(Node):
     go_back_to: str | None = None
 
 
+class Span(Node):
+    """How long something takes: somebody is at it from so long to so long; waiting runs by itself."""
+
+    low: Figure
+    high: Figure
+    waiting: Figure | None = None
+
+
+class StepTime(Span):
+    """The time of a step; what is cut of it stands apart, reckoned from the settings."""
+
+    cutting: Figure | None = None
+
+
+class TimePlan(Node):
+    """The time of the whole job, and what is to be known about it."""
+
+    total: Span
+    notes: tuple[Text, ...]
+
+
 class Step(Node):
     """One thing the operator does, with the state the machine is in while it is done."""
 
@@ -32,6 +53,7 @@ class Step(Node):
     why: Text = ()
     tools: tuple[str, ...] = ()
     boxes: tuple[str, ...] = Field(default=("",), description="one tick box each; a label per piece for repeated work")
+    time: StepTime | None = Field(default=None, description="for one piece")
 
 
 class Phase(Node):
@@ -44,6 +66,7 @@ class Phase(Node):
     each: tuple[str, ...] = ()
     cautions: tuple[Caution, ...] = ()
     steps: tuple[Step, ...]
+    time: Span | None = Field(default=None, description="for every piece together")
 
 
 class Need(Node):
@@ -203,6 +226,7 @@ class Procedure(Node):
     needs: tuple[Need, ...]
     cut_list: tuple[Cut, ...]
     phases: tuple[Phase, ...]
+    time: TimePlan | None = None
     look_up: LookUp
     card: Card
     care: tuple[Text, ...]

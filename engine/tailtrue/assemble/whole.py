@@ -7,6 +7,7 @@ from tailtrue.assemble.cautions import applicable, for_the_job
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
 from tailtrue.assemble.steps import phases, settings, supervision_marked
+from tailtrue.assemble.times import job_time
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.parts import Figure, Text
@@ -37,6 +38,7 @@ def assemble(case: Case, plan: Plan) -> Procedure:
         needs=_needs(filler, made),
         cut_list=_cut_list(filler),
         phases=made,
+        time=job_time(filler, made),
         look_up=_look_up(filler),
         card=card(filler, made),
         care=tuple(filler.text(text) for text in page.care),

@@ -26,6 +26,7 @@ _ROOMS = (
     "reverse_test",
     "lookup",
     "setover",
+    "times",
 )
 
 

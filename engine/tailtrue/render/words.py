@@ -18,6 +18,7 @@ HEADINGS: Final = MappingProxyType(
         "job_cautions": "Cautions for the whole job",
         "needs": "What you need",
         "cut_list": "Cut list",
+        "time": "How long it takes",
         "conventions": "How to read the steps",
         "phases": "The work",
         "look_up": "Difference read, and the move",
@@ -27,6 +28,10 @@ HEADINGS: Final = MappingProxyType(
         "derivations": "How each number came about",
         "sources": "Sources",
     }
+)
+
+TIME: Final = MappingProxyType(
+    {"work": "Work", "attended": "At the bench or lathe", "waiting": "Wait besides", "total": "Together"}
 )
 
 STATES: Final = MappingProxyType({"isolated": "lathe isolated", "stopped": "spindle stopped", "turning": "spindle turning"})

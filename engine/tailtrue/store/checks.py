@@ -10,6 +10,7 @@ from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.models import DecisionFile
 from tailtrue.store.scan import unique_problems
+from tailtrue.store.time_checks import time_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
@@ -27,6 +28,7 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_steps(knowledge),
         *_needs(knowledge),
         *_routes(knowledge),
+        *time_problems(knowledge),
         *card_problems(knowledge.page.card, knowledge.steps),
         *_ids(knowledge),
         *_cautions(knowledge),
@@ -231,7 +233,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
         yield from ((route.where, route.file.id, text, "") for text in (route.lead, *(p.purpose for p in route.phases)))
     page = knowledge.page
     where = "knowledge/page.toml"
-    for text in (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.supervised, *page.care):
+    standing = (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.supervised, *page.care)
+    for text in (*standing, *page.time_notes):
         yield where, "", text, ""
     for seen, do, never in page.trouble:
         yield from ((where, seen, text, "") for text in (do, never))

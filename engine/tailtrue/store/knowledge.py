@@ -223,6 +223,7 @@ class Page:
     trouble: tuple[tuple[str, Wording, Wording], ...]
     facts: tuple[SettingText, ...]
     cuts: tuple[CutText, ...]
+    time_notes: tuple[Wording, ...]
     drawing: DrawingPlan
     card: CardText
     sources: tuple[str, ...]

@@ -271,6 +271,7 @@ class Loader:
             trouble=trouble,
             facts=settings,
             cuts=cuts,
+            time_notes=self._wordings(file.time_notes, where, "time_notes"),
             drawing=drawing,
             card=self._card(file.card, where),
             sources=tuple(file.sources),

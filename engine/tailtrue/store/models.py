@@ -211,6 +211,14 @@ class HoldFile(File):
     go_back_to: str | None = None
 
 
+class TimeFile(File):
+    """What the time of a step is made from: a row of the table of handling, and facts."""
+
+    handling: str
+    cutting: str | None = None
+    waiting: str | None = None
+
+
 class StepFile(File):
     """The front matter of a step."""
 
@@ -218,6 +226,7 @@ class StepFile(File):
     title: str
     who: Literal["any", "supervised", "staff"] = "any"
     machine: MachineState
+    time: TimeFile | None = None
     when: When = []
     needs: list[str] = []
     makes: list[str] = []
@@ -318,6 +327,7 @@ class PageFile(File):
     trouble: list[list[str]]
     facts: list[SettingFile]
     cut: list[CutFile]
+    time_notes: list[str]
     drawing: DrawingFile
     card: CardFile
     sources: list[str]
