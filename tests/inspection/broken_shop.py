@@ -243,12 +243,12 @@ def collar_that_strikes_the_cross_slide() -> Job:
     return with_shop(swing_over_cross_slide_mm=60.0)
 
 
-@breaks("V71", "drawing")
+@breaks("V71", "drawing", also="V47")
 def collar_over_the_end_of_the_bar() -> Job:
     return with_dimension("collar.width", 120.0)
 
 
-@breaks("V71", "drawing")
+@breaks("V71", "drawing", also="V47")
 def collars_that_touch() -> Job:
     return with_dimension("collar.width", 260.0)
 

@@ -25,6 +25,7 @@ from tailtrue.procedure import (
 
 from .sample_making import making
 from .sample_pieces import caution, mm
+from .sample_time import plan, timed
 from .sample_using import using
 
 MACHINE = "Lathe 2, the grey one"
@@ -126,6 +127,7 @@ def _derivation(fact: str) -> Derivation:
 
 
 def _without_lists() -> Procedure:
+    phases = timed((*making(), *using()))
     return Procedure(
         title=TitleBlock(
             title="Make and use a line-up bar",
@@ -163,9 +165,10 @@ def _without_lists() -> Procedure:
         cut_list=(
             Cut(piece="bar", count=1, material="steel", size=(mm("bar.diameter", 22.0),), saw_to=(mm("bar.saw", 384.0),)),
         ),
-        phases=(*making(), *using()),
+        phases=phases,
+        time=plan(phases),
         look_up=_look_up(),
-        card=card_of((*making(), *using())),
+        card=card_of(phases),
         care=(("Oil the bar.",),),
         findings=(Finding(level="note", text=("None of the drills is a reamer.",), sources=("gum:7",)),),
         choices=(

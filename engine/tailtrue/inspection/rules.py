@@ -15,6 +15,7 @@ from tailtrue.inspection import (
     sources,
     spindle,
     tailstock,
+    times,
     title,
     tooling,
 )
@@ -45,6 +46,9 @@ RULES: tuple[Rule, ...] = (
     Rule("V38", title.for_this_machine, "house rule: a sheet holds for one machine only"),
     Rule("V41", gaps.parts_present, "DITA task: prerequisites before the first step; stops and first actions on the sheet"),
     Rule("V42", holds.named, "quality practice: a hold names who releases it and where to go back to"),
+    Rule("V45", times.every_step_timed, "procedure writing practice: a plan of times leaves no step out"),
+    Rule("V46", times.sums_add_up, "arithmetic: a sum is that of its parts"),
+    Rule("V47", times.cuts_take_their_time, "definition of feed: a cut lasts its length over feed and speed"),
     Rule("V51", sources.resolved, "house rule: every source named is listed"),
     Rule("V54", cautions.few_enough, "common practice: many warnings at one place are not read"),
     Rule("V55", sentences.repeat_ends, "procedure writing practice: a repeat has an end and a most"),

@@ -2,7 +2,7 @@
 
 from tailtrue.parts import Dials, Figure
 from tailtrue.procedure import Phase, Span
-from tailtrue.render.numbers import NBSP, read
+from tailtrue.render.numbers import read
 from tailtrue.render.words import listed
 
 
@@ -10,9 +10,9 @@ def attended(span: Span, dials: Dials) -> str:
     """How long somebody is at it; the unit stands once where both ends share it.
 
     >>> one = Figure(fact="time", value=2400, unit="s", rounding="time")
-    >>> attended(Span(low=one, high=one.model_copy(update={"value": 3600})), "metric").replace(NBSP, " ")
+    >>> attended(Span(low=one, high=one.model_copy(update={"value": 3600})), "metric").replace("\\u00a0", " ")
     '40 min to 1 h'
-    >>> attended(Span(low=one, high=one.model_copy(update={"value": 3300})), "metric").replace(NBSP, " ")
+    >>> attended(Span(low=one, high=one.model_copy(update={"value": 3300})), "metric").replace("\\u00a0", " ")
     '40 to 55 min'
     """
     low, high = read(span.low, dials), read(span.high, dials)
@@ -37,6 +37,6 @@ def phase_clause(phase: Phase, dials: Dials) -> str:
     """The time of a phase as it stands at its heading; empty where none is known."""
     if phase.time is None:
         return ""
-    pieces = f", {listed(phase.each)} together" if phase.each else ""
+    pieces = f" for {listed(phase.each)} together" if phase.each else ""
     wait = f", and a wait of {waiting(phase.time, dials)}" if phase.time.waiting else ""
-    return f"about {attended(phase.time, dials)}{pieces}{wait}"
+    return f"Takes about {attended(phase.time, dials)}{pieces}{wait}."
