@@ -76,6 +76,7 @@ class Need(Node):
     kind: Literal["tool", "instrument", "stock", "consumable", "wear"]
     name: Text
     detail: Text = ()
+    amount: Text = Field(default=(), description="how much of it is used up")
     in_shop: bool
     used_at: tuple[str, ...]
 
@@ -88,6 +89,9 @@ class Cut(Node):
     material: str
     size: Text
     saw_to: Text
+    buy: Figure | None = Field(default=None, description="length of stock for all pieces, saw cuts counted in")
+    mass_to_buy: Figure | None = None
+    mass_finished: Figure | None = Field(default=None, description="of all pieces")
 
 
 class Alternative(Node):

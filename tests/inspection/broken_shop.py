@@ -258,7 +258,7 @@ def collars_not_alike_from_both_ends() -> Job:
     return with_dimension("collar.station", 60.5)
 
 
-@breaks("V71", "drawing")
+@breaks("V71", "drawing", also="V48")
 def collars_no_larger_than_the_bar() -> Job:
     return with_dimension("bar.diameter", 60.0)
 

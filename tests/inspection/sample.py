@@ -24,12 +24,13 @@ from tailtrue.procedure import (
 )
 
 from .sample_making import making
-from .sample_pieces import caution, mm
+from .sample_pieces import caution, figure, mm
 from .sample_time import plan, timed
 from .sample_using import using
 
 MACHINE = "Lathe 2, the grey one"
 SPAN, SPACING = 376.0, 260.0
+_USED_UP = {"compound"}
 _WEAR = {"nitrile-gloves"}
 _INSTRUMENTS = {"micrometer-bar", "micrometer-collars", "bore-gauge", "indicator"}
 
@@ -72,7 +73,7 @@ def procedure() -> Procedure:
             for tool in step.tools:
                 used.setdefault(tool, []).append(step.number)
     whole = bare.model_copy(update={"needs": tuple(_need(name, tuple(at)) for name, at in used.items())})
-    facts = dict.fromkeys(figure.fact for figure in _figures(whole))
+    facts = dict.fromkeys(one.fact for one in _figures(whole))
     return whole.model_copy(update={"derivations": tuple(_derivation(fact) for fact in facts)})
 
 
@@ -97,6 +98,9 @@ def card_of(phases: tuple[Phase, ...]) -> Card:
 
 def _need(name: str, used_at: tuple[str, ...]) -> Need:
     words = (name.replace("-", " "),)
+    if name in _USED_UP:
+        amount = (figure(f"consume.{name}", 1.0, "ml", "ratio"),)
+        return Need(id=name, kind="consumable", name=words, amount=amount, in_shop=True, used_at=used_at)
     if name in _WEAR:
         return Need(id=name, kind="wear", name=words, in_shop=True, used_at=used_at)
     kind = "instrument" if name in _INSTRUMENTS else "tool"
@@ -163,7 +167,16 @@ def _without_lists() -> Procedure:
         ),
         needs=(),
         cut_list=(
-            Cut(piece="bar", count=1, material="steel", size=(mm("bar.diameter", 22.0),), saw_to=(mm("bar.saw", 384.0),)),
+            Cut(
+                piece="bar",
+                count=1,
+                material="steel",
+                size=(mm("bar.diameter", 22.0),),
+                saw_to=(mm("bar.saw", 384.0),),
+                buy=mm("bar.buy_length", 386.0),
+                mass_to_buy=figure("bar.buy_mass", 1.152, "kg", "mass"),
+                mass_finished=figure("bar.finished_mass", 1.134, "kg", "mass"),
+            ),
         ),
         phases=phases,
         time=plan(phases),

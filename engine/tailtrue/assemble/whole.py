@@ -127,6 +127,7 @@ def _needs(filler: Filler, made: tuple[Phase, ...]) -> tuple[Need, ...]:
             kind=listed[name].file.kind,
             name=filler.text(listed[name].name),
             detail=filler.text(listed[name].detail),
+            amount=filler.text(listed[name].amount),
             in_shop=filler.case.judge(listed[name].have).truth is Truth.YES,
             used_at=tuple(used[name]),
         )
@@ -138,11 +139,14 @@ def _needs(filler: Filler, made: tuple[Phase, ...]) -> tuple[Need, ...]:
 def _cut_list(filler: Filler) -> tuple[Cut, ...]:
     return tuple(
         Cut(
-            piece=cut.piece,
-            count=cut.count,
+            piece=cut.file.piece,
+            count=cut.file.count,
             material=_plain(filler.text(cut.material)),
             size=filler.text(cut.size),
             saw_to=filler.text(cut.saw_to),
+            buy=filler.figure(cut.file.buy),
+            mass_to_buy=filler.figure(cut.file.mass_to_buy),
+            mass_finished=filler.figure(cut.file.mass_finished),
         )
         for cut in filler.case.knowledge.page.cuts
     )

@@ -27,6 +27,7 @@ _ROOMS = (
     "lookup",
     "setover",
     "times",
+    "material",
 )
 
 

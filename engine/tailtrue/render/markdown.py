@@ -10,6 +10,7 @@ from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
 from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.words import (
+    CUTS,
     HEADINGS,
     KINDS,
     LEAVE,
@@ -117,10 +118,11 @@ class _Writer:
                 literal(cut.material),
                 self._text(cut.size),
                 self._text(cut.saw_to),
+                *(self._text((one,)) if one else "" for one in (cut.buy, cut.mass_to_buy, cut.mass_finished)),
             )
             for cut in p.cut_list
         )
-        yield table(("Piece", "How many", "Material", "Stock", "Saw to"), rows)
+        yield table(("Piece", "How many", "Material", "Stock", "Saw to", *CUTS.values()), rows)
         yield from self._times()
         yield from self._bulleted("conventions", p.conventions)
 
@@ -139,6 +141,8 @@ class _Writer:
 
     def _need(self, need: Need) -> str:
         parts = [bold(say(need.name, self._dials))]
+        if need.amount:
+            parts.append(self._text(need.amount))
         if need.detail:
             parts.append(self._text(need.detail))
         parts.append("in the shop" if need.in_shop else "**get it**")

@@ -30,6 +30,8 @@ HEADINGS: Final = MappingProxyType(
     }
 )
 
+CUTS: Final = MappingProxyType({"buy": "Buy at least", "mass_to_buy": "Weighs", "mass_finished": "Finished weighs"})
+
 TIME: Final = MappingProxyType(
     {"work": "Work", "attended": "At the bench or lathe", "waiting": "Wait besides", "total": "Together"}
 )

@@ -155,6 +155,13 @@ def _needs(knowledge: Knowledge) -> Iterator[Problem]:
     for name, need in knowledge.needs.items():
         if need.file.given and need.file.given not in knowledge.given.specs():
             yield Problem("knowledge/needs.toml", name, f"no given fact is named '{need.file.given}'", "mend the name")
+        if need.file.kind == "consumable" and not need.amount.places():
+            do = 'give it amount = "..." with a fact'
+            yield Problem("knowledge/needs.toml", name, "is used up, and nothing says how much", do)
+    for cut in knowledge.page.cuts:
+        for fact in (cut.file.buy, cut.file.mass_to_buy, cut.file.mass_finished):
+            if fact not in knowledge.catalogue:
+                yield Problem("knowledge/page.toml", fact, "no fact has this name", "mend the cut list")
 
 
 def _routes(knowledge: Knowledge) -> Iterator[Problem]:
@@ -245,4 +252,4 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
     for group in page.card.groups:
         yield from ((where, group.title, line.label, "") for line in group.lines)
     for cut in page.cuts:
-        yield from ((where, cut.piece, text, "") for text in (cut.material, cut.size, cut.saw_to))
+        yield from ((where, cut.file.piece, text, "") for text in (cut.material, cut.size, cut.saw_to))

@@ -11,6 +11,7 @@ from tailtrue.given.catalogue import Catalogue
 from tailtrue.store.models import (
     BlankFile,
     CautionFile,
+    CutFile,
     HoldFile,
     NeedFile,
     NoteFile,
@@ -158,17 +159,17 @@ class Need:
     """Something the job may use, with its texts read."""
 
     file: NeedFile
+    have: Condition
     name: Wording
     detail: Wording
-    have: Condition
+    amount: Wording
 
 
 @dataclass(frozen=True)
 class CutText:
     """A line of the cut list with its texts read."""
 
-    piece: str
-    count: int
+    file: CutFile
     material: Wording
     size: Wording
     saw_to: Wording

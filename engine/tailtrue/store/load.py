@@ -112,7 +112,7 @@ class Loader:
             steps=self._steps(),
             routes=self._routes(),
             needs={
-                f.id: Need(f, self._wording(f.name, w, f.id), self._wording(f.detail, w, f.id), self._when(f.have, w, f.id))
+                f.id: Need(f, self._when(f.have, w, f.id), *self._wordings([f.name, f.detail, f.amount], w, f.id))
                 for f, w in self.reader.entries("needs.toml", "need", models.NeedFile)
             },
             page=self._page(),
@@ -255,8 +255,7 @@ class Loader:
         )
         settings = tuple(self._setting(row, where, "facts") for row in file.facts)
         cuts = tuple(
-            CutText(cut.piece, cut.count, *self._wordings([cut.material, cut.size, cut.saw_to], where, cut.piece))
-            for cut in file.cut
+            CutText(cut, *self._wordings([cut.material, cut.size, cut.saw_to], where, cut.piece)) for cut in file.cut
         )
         labels = {name: self._wording(text, where, name) for name, text in file.drawing.labels.items()}
         drawing = DrawingPlan(file.drawing.title, file.drawing.caption, file.drawing.dimensions, labels)

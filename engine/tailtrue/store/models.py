@@ -159,6 +159,7 @@ class NeedFile(File):
     id: str
     kind: Literal["tool", "instrument", "stock", "consumable", "wear"]
     name: str
+    amount: str = ""
     detail: str = ""
     have: When = []
     given: str = Field(default="", description="the given fact that must be said for the shop to have it")
@@ -281,6 +282,9 @@ class CutFile(File):
     material: str
     size: str
     saw_to: str
+    buy: str
+    mass_to_buy: str
+    mass_finished: str
 
 
 class DrawingFile(File):
