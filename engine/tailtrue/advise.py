@@ -11,6 +11,7 @@ from tailtrue.errors import InspectionFailed, KnowledgeInvalid, Problem
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
 from tailtrue.inspection import inspect
+from tailtrue.log.fields import fields_of_a_record
 from tailtrue.parts import Dials, Text
 from tailtrue.places import knowledge_folder
 from tailtrue.plan import make_plan
@@ -19,6 +20,7 @@ from tailtrue.refusals import Refusal, impossible, refusals, refused
 from tailtrue.shop import shop_of
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.store.load import load_knowledge
+from tailtrue.truing.lookup import record_sheet
 from tailtrue.truth import Truth
 
 ROUTE = "make-and-use-bar"
@@ -80,7 +82,7 @@ def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
     if route is None:
         raise KnowledgeInvalid((Problem("knowledge/routes", ROUTE, "there is no such route", "add it"),))
     try:
-        tree = assemble(case, make_plan(case, route))
+        tree = assemble(case, make_plan(case, route), record_sheet(case, fields_of_a_record()))
     except Gap as gap:
         raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
     chosen = {

@@ -11,12 +11,21 @@ from tailtrue.procedure import Procedure
 from tailtrue.render import to_html, to_markdown
 from tailtrue.render.card import to_card_html, to_card_markdown
 from tailtrue.render.pdf import PdfImpossible, pdf_ready, to_pdf
+from tailtrue.render.record_page import to_record_html, to_record_markdown
 
 # What is made of a procedure, and the formats each comes in. JSON is the whole tree, so the card stands in it too.
-FORMATS: Mapping[str, tuple[str, ...]] = {"procedure": ("html", "pdf", "md", "json"), "card": ("html", "pdf", "md")}
+FORMATS: Mapping[str, tuple[str, ...]] = {
+    "procedure": ("html", "pdf", "md", "json"),
+    "card": ("html", "pdf", "md"),
+    "record": ("html", "pdf", "md"),
+}
 DEFAULT_FORMATS = ("html", "md", "json")
 _ALL_FORMATS = tuple(dict.fromkeys(kind for kinds in FORMATS.values() for kind in kinds))
-_MAKERS = {"procedure": (to_html, to_markdown), "card": (to_card_html, to_card_markdown)}
+_MAKERS = {
+    "procedure": (to_html, to_markdown),
+    "card": (to_card_html, to_card_markdown),
+    "record": (to_record_html, to_record_markdown),
+}
 _IN_A_BROWSER = "or leave pdf out, open the HTML file in a browser and print it from there"
 
 

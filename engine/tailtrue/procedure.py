@@ -5,6 +5,7 @@ from typing import Literal
 from pydantic import Field
 
 from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Text
+from tailtrue.record_sheet import RecordSheet
 
 
 class Hold(Node):
@@ -233,6 +234,7 @@ class Procedure(Node):
     time: TimePlan | None = None
     look_up: LookUp
     card: Card
+    record: RecordSheet | None = None
     care: tuple[Text, ...]
     findings: tuple[Finding, ...]
     choices: tuple[Choice, ...]

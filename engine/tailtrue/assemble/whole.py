@@ -13,11 +13,12 @@ from tailtrue.facts import Fact
 from tailtrue.parts import Figure, Text
 from tailtrue.plan import Plan
 from tailtrue.procedure import Cut, Drawing, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
+from tailtrue.record_sheet import RecordSheet
 from tailtrue.truth import Truth
 
 
-def assemble(case: Case, plan: Plan) -> Procedure:
-    """The finished tree of a planned job, its checksum made over everything else in it."""
+def assemble(case: Case, plan: Plan, record: RecordSheet) -> Procedure:
+    """The finished tree of a planned job with its record paper, its checksum made over everything else in it."""
     filler = Filler(case)
     page = case.knowledge.page
     made = phases(filler, plan)
@@ -41,6 +42,7 @@ def assemble(case: Case, plan: Plan) -> Procedure:
         time=job_time(filler, made),
         look_up=_look_up(filler),
         card=card(filler, made),
+        record=record,
         care=tuple(filler.text(text) for text in page.care),
         findings=_findings(filler),
         choices=choices(filler),

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 from types import MappingProxyType
-from typing import Final
+from typing import Final, Protocol
 
 from tailtrue.parts import Dials, Text
 from tailtrue.procedure import LookUp
@@ -154,7 +154,19 @@ def when_to_leave(look_up: LookUp) -> tuple[Text, ...]:
     return tuple(sentences)
 
 
-def directions(look_up: LookUp) -> tuple[tuple[str, str], tuple[str, str]]:
+class Ways(Protocol):
+    """What says the way for each case."""
+
+    @property
+    def larger_at_tailstock(self) -> str:
+        """The way when the tailstock end came out larger."""
+
+    @property
+    def smaller_at_tailstock(self) -> str:
+        """The way when it came out smaller."""
+
+
+def directions(look_up: Ways) -> tuple[tuple[str, str], tuple[str, str]]:
     """The two cases of the look-up table and the way the tailstock goes in each."""
     return (
         (LARGER, _without_case(LARGER, look_up.larger_at_tailstock)),

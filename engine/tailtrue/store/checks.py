@@ -101,6 +101,8 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
             yield from resolve(decision.where, f"{decision.spec.name}: {alternative.then}", alternative.sources)
     for limit in knowledge.limits.values():
         yield from resolve(limit.spec.where, limit.name, limit.sources)
+    for block in knowledge.blocks:
+        yield from resolve(block.where, block.file.id, block.file.sources)
     for step in knowledge.steps.values():
         yield from resolve(step.where, step.file.id, step.file.sources)
     for name, way in knowledge.computed.items():
@@ -225,6 +227,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
         yield note.where, note.file.id, note.text, ""
     lines: tuple[Remark | Say, ...] = (*knowledge.remarks, *knowledge.says)
     yield from ((line.where, line.file.id, line.text, "") for line in lines)
+    for block in knowledge.blocks:
+        yield from ((block.where, entry.file.label, entry.planned, "") for entry in block.entries)
     for name, need in knowledge.needs.items():
         yield from (("knowledge/needs.toml", name, text, "") for text in (need.name, need.detail))
     for name, step in knowledge.steps.items():

@@ -10,8 +10,10 @@ from tailtrue.facts import Fact, FactSpec
 from tailtrue.given.catalogue import Catalogue
 from tailtrue.store.models import (
     BlankFile,
+    BlockFile,
     CautionFile,
     CutFile,
+    EntryFile,
     HoldFile,
     NeedFile,
     NoteFile,
@@ -75,6 +77,25 @@ class Say:
     file: SayFile
     when: Condition
     text: Wording
+    where: str
+
+
+@dataclass(frozen=True)
+class EntryText:
+    """A place of the record with its text read."""
+
+    file: EntryFile
+    when: Condition
+    planned: Wording
+
+
+@dataclass(frozen=True)
+class BlockText:
+    """Places of the record that belong together, read."""
+
+    file: BlockFile
+    when: Condition
+    entries: tuple[EntryText, ...]
     where: str
 
 
@@ -245,6 +266,7 @@ class Knowledge:
     notes: tuple[Note, ...]
     remarks: tuple[Remark, ...]
     says: tuple[Say, ...]
+    blocks: tuple[BlockText, ...]
     steps: Mapping[str, StepText]
     routes: Mapping[str, Route]
     needs: Mapping[str, Need]

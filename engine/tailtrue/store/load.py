@@ -16,6 +16,7 @@ from tailtrue.quantities import read_quantity
 from tailtrue.store import models
 from tailtrue.store.checks import check_knowledge
 from tailtrue.store.knowledge import (
+    BlockText,
     CardGroupText,
     CardLineText,
     CardText,
@@ -23,6 +24,7 @@ from tailtrue.store.knowledge import (
     CheckText,
     CutText,
     DrawingPlan,
+    EntryText,
     HoldText,
     Knowledge,
     Need,
@@ -109,6 +111,10 @@ class Loader:
                 for room in SAID_IN
                 for f, w in self.reader.entries(f"{room}/says.toml", "say", models.SayFile)
             ),
+            blocks=tuple(
+                BlockText(f, self._when(f.when, w, f.id), tuple(self._entry(entry, w, f.id) for entry in f.entry), w)
+                for f, w in self.reader.entries("record/sheet.toml", "block", models.BlockFile)
+            ),
             steps=self._steps(),
             routes=self._routes(),
             needs={
@@ -188,6 +194,9 @@ class Loader:
     def _setting(self, file: models.SettingFile, where: str, said: str) -> SettingText:
         label, value, reason = self._wordings([file.label, file.value, file.reason], where, said)
         return SettingText(label, value, reason, self._when(file.when, where, said))
+
+    def _entry(self, file: models.EntryFile, where: str, said: str) -> EntryText:
+        return EntryText(file, self._when(file.when, where, said), self._wording(file.planned, where, said))
 
     def _steps(self) -> dict[str, StepText]:
         steps: dict[str, StepText] = {}

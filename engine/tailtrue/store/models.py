@@ -107,6 +107,7 @@ class SayFile(File):
     part: Literal[
         "found", "verdict", "do", "steps", "after", "limits",
         "record-safety", "record-read", "record-scales", "record-cannot", "record-fill", "record-verify",
+        "record-keep",
         "taper-found", "taper-do", "taper-steps", "taper-turn", "taper-check", "taper-back", "taper-warn",
         "settag-what", "settag-never", "settag-back", "tag-result", "tag-means",
         "explain-geometry", "explain-twice", "explain-spread", "explain-half", "explain-indicator", "explain-shows",
@@ -115,6 +116,28 @@ class SayFile(File):
     ]  # fmt: skip
     when: When = []
     text: str
+    sources: list[str] = Field(min_length=1)
+
+
+class EntryFile(File):
+    """A place to write in on the record."""
+
+    label: str
+    unit: str = ""
+    choices: list[str] = []
+    planned: str = ""
+    words: bool = False
+    when: When = []
+
+
+class BlockFile(File):
+    """Places of the record that belong together."""
+
+    id: str
+    title: str
+    columns: list[str] = Field(min_length=1)
+    when: When = []
+    entry: list[EntryFile] = Field(min_length=1)
     sources: list[str] = Field(min_length=1)
 
 
