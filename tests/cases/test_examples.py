@@ -49,7 +49,7 @@ def test_there_are_a_metric_and_an_inch_example(made: tuple[str, Path]) -> None:
 
 
 def test_all_documents_are_there_and_nothing_else(made: tuple[str, Path]) -> None:
-    names = ["card.html", "card.md", "procedure.html", "procedure.json", "procedure.md"]
+    names = ["card.html", "card.md", "procedure.html", "procedure.json", "procedure.md", "record.html", "record.md"]
     assert sorted(path.name for path in made[1].iterdir()) == names
 
 

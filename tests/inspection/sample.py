@@ -25,6 +25,7 @@ from tailtrue.procedure import (
 
 from .sample_making import making
 from .sample_pieces import caution, figure, mm
+from .sample_record import record
 from .sample_time import plan, timed
 from .sample_using import using
 
@@ -182,6 +183,7 @@ def _without_lists() -> Procedure:
         time=plan(phases),
         look_up=_look_up(),
         card=card_of(phases),
+        record=record(),
         care=(("Oil the bar.",),),
         findings=(Finding(level="note", text=("None of the drills is a reamer.",), sources=("gum:7",)),),
         choices=(

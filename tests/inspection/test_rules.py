@@ -6,11 +6,11 @@ import pytest
 
 from tailtrue.inspection import RULES, inspect
 
-from . import broken_paper, broken_safety, broken_shop, broken_stock, broken_time
+from . import broken_paper, broken_record, broken_safety, broken_shop, broken_stock, broken_time
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
 
-PARTS = (broken_paper, broken_safety, broken_shop, broken_stock, broken_time)
+PARTS = (broken_paper, broken_record, broken_safety, broken_shop, broken_stock, broken_time)
 
 
 def test_the_sample_passes() -> None:

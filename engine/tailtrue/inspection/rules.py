@@ -12,6 +12,7 @@ from tailtrue.inspection import (
     material,
     measuring,
     numbering,
+    record,
     sentences,
     sources,
     spindle,
@@ -83,4 +84,10 @@ RULES: tuple[Rule, ...] = (
     Rule("V81", card.tells_side, "common practice: depth per side and depth on diameter are told apart on paper"),
     Rule("V82", card.speeds_complete, "house rule: no operation is run at a speed that the card leaves out"),
     Rule("V83", card.tells_limit, "common practice: the low limit and the high limit are told apart on paper"),
+    Rule("V84", record.table_right, "geometry: half the difference of diameters, carried out to the centres"),
+    Rule("V85", record.directions_right, "common practice: the tailstock end goes toward the tool when it came out larger"),
+    Rule("V86", record.limits_of_the_sheet, "house rule: the record calls in limits what the sheet calls in limits"),
+    Rule("V87", record.places_say_what, "procedure writing practice: a place to write in has a unit or takes words"),
+    Rule("V88", record.record_complete, "procedure writing practice: a record has every place that the test fills"),
+    Rule("V89", record.bar_is_the_one_drawn, "house rule: a record belongs to one bar"),
 )
