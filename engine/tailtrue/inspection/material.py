@@ -35,7 +35,8 @@ def _of_a_metal(sheet: Sheet, where: str, length: float, mass: float) -> Iterato
     bar, collar = size(sheet, "bar.diameter"), size(sheet, "collar.diameter")
     if bar is None or collar is None:
         return  # told by the rule on missing dimensions
-    least, most = _LIGHTEST * pi / 4 * bar**2 * length, _HEAVIEST * pi / 4 * (2 * collar) ** 2 * length
+    # Products, not powers: a wild size must come out as a fault, and a power of it has no result.
+    least, most = _LIGHTEST * pi / 4 * bar * bar * length, _HEAVIEST * pi * collar * collar * length
     if not least * (1 - _SAME) <= mass <= most:
         yield Fault(where, f"no metal {length:g} mm long and as thick as this job needs weighs {mass:g} kg")
 

@@ -113,7 +113,7 @@ def _bare_time(sheet: Sheet, placed: Placed) -> tuple[float, float] | None:
     if len(speeds) != 1 or len(feeds) != 1 or not speeds[0] > 0 or not feeds[0] > 0:
         return None
     count = max(passes, default=1.0)
-    per_length = 60 * max(count, 1.0) / (feeds[0] * speeds[0])
+    per_length = 60 * max(count, 1.0) / feeds[0] / speeds[0]
     if "skim" in step.activities:
         seconds = 2 * width * per_length
     elif "bore" in step.activities:
