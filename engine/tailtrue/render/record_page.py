@@ -32,6 +32,8 @@ ORDER = ("H headstock end, first", "T tailstock end, first", "T tailstock end, s
 MOVES = ("indicator before the move", "after the move, not yet clamped", "after clamping")
 WAYS = ("toward you", "away from you")
 TURNS = ("first move", "second move")
+PLANNED = "planned"
+ON_SHEET = "on the sheet:"
 NEXT_DUE = "next check due"
 INITIALS = "verified by, initials"
 SETS: Mapping[Part, str] = {
@@ -90,6 +92,7 @@ def record_html(sheet: RecordSheet, head: Head, mend: Sequence[Text] = ()) -> st
         sets=SETS,
         turns=TURNS,
         nothing=NOTHING,
+        on_sheet=ON_SHEET,
         titles=(TITLE, _table_title(sheet), SCALES_TITLE, SHEET_TITLE, FULL_TITLE),
         next_due=NEXT_DUE,
         initials=INITIALS,
@@ -151,7 +154,7 @@ def _markdown(sheet: RecordSheet, head: Head, mend: Sequence[Text]) -> Iterator[
 
 def _block_rows(block: Block, head: Head) -> Iterator[tuple[str, ...]]:
     for entry in block.entries:
-        yield (literal(entry.label) + _planned(entry, head), *[_to_write(entry, head)] * len(block.columns))
+        yield (literal(entry.label) + _planned(entry, head, ON_SHEET), *[_to_write(entry, head)] * len(block.columns))
 
 
 def _rows(place: Place, head: Head, count: int) -> Iterator[tuple[str, ...]]:
@@ -169,5 +172,5 @@ def _to_write(entry: Place, head: Head) -> str:
     return " / ".join(map(literal, entry.choices)) if entry.choices else literal(f"{WRITE} {unit}" if unit else WRITE)
 
 
-def _planned(entry: Place, head: Head) -> str:
-    return f" (planned {literal(say(entry.planned, head.dials))})" if entry.planned else ""
+def _planned(entry: Place, head: Head, word: str = PLANNED) -> str:
+    return f" ({word} {literal(say(entry.planned, head.dials))})" if entry.planned else ""
