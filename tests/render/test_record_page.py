@@ -4,9 +4,11 @@ import re
 import shutil
 import subprocess
 from decimal import ROUND_HALF_EVEN, Decimal
+from io import BytesIO
 from pathlib import Path
 
 import pytest
+from pypdf import PdfReader
 
 from tailtrue.advise import advise, make_procedure
 from tailtrue.calc.alignment import tailstock_move
@@ -17,6 +19,7 @@ from tailtrue.parts import Dials
 from tailtrue.places import templates_folder
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.render.paper import unit_beside
+from tailtrue.render.pdf import to_pdf
 from tailtrue.render.plain import literal
 from tailtrue.render.record_page import record_html, record_markdown, to_record_html, to_record_markdown
 from tailtrue.truing.lookup import record_sheet
@@ -88,19 +91,22 @@ def test_every_printed_line_of_the_table_is_what_the_formula_gives(name: str, pa
 
 
 def test_it_prints_on_its_paper_and_every_page_names_the_lathe_and_the_bar(name: str, paper: Path) -> None:
-    from pypdf import PdfReader
-
     sheets, head = PdfReader(paper), head_of(case_of(name))
-    assert len(sheets.pages) == 4
+    assert len(sheets.pages) == 7
     for page in sheets.pages:
         assert (float(page.mediabox.width), float(page.mediabox.height)) == pytest.approx(POINTS[head.paper], abs=1)
         assert f"{head.machine}, {head.shop}" in words(page)
         assert f"Bar {head.bar}" in words(page)
 
 
-def test_both_directions_and_the_safety_lines_stand_beside_the_table(name: str, paper: Path) -> None:
-    from pypdf import PdfReader
+def test_the_maker_of_pdf_breaks_pages_as_a_browser_does(name: str, paper: Path) -> None:
+    """It shrinks a page with too wide a content, and then lines are too low to write on and pages too few."""
+    tree = make_procedure(EXAMPLES / name / "job.toml")
+    made = PdfReader(BytesIO(to_pdf(to_record_html(tree), tree.title)))
+    assert len(made.pages) == len(PdfReader(paper).pages)
 
+
+def test_both_directions_and_the_safety_lines_stand_beside_the_table(name: str, paper: Path) -> None:
     first = words(PdfReader(paper).pages[0])
     assert "Tailstock end LARGER: move the tailstock toward you." in first
     assert "Tailstock end SMALLER: move the tailstock away from you." in first
