@@ -82,7 +82,7 @@ def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
     if route is None:
         raise KnowledgeInvalid((Problem("knowledge/routes", ROUTE, "there is no such route", "add it"),))
     try:
-        tree = assemble(case, make_plan(case, route), record_sheet(case, fields_of_a_record()))
+        tree = assemble(case, make_plan(case, route), lambda: record_sheet(case, fields_of_a_record()))
     except Gap as gap:
         raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
     chosen = {

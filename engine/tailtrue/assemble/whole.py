@@ -1,6 +1,7 @@
 """The whole tree: front of the sheet, phases, look-up table, reasons."""
 
 import hashlib
+from collections.abc import Callable
 
 from tailtrue.assemble.card import card
 from tailtrue.assemble.cautions import applicable, for_the_job
@@ -17,8 +18,11 @@ from tailtrue.record_sheet import RecordSheet
 from tailtrue.truth import Truth
 
 
-def assemble(case: Case, plan: Plan, record: RecordSheet) -> Procedure:
-    """The finished tree of a planned job with its record paper, its checksum made over everything else in it."""
+def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet]) -> Procedure:
+    """The finished tree of a planned job, its checksum made over everything else in it.
+
+    `record` makes the record of the test; it is asked last, so that what the work itself lacks is told first.
+    """
     filler = Filler(case)
     page = case.knowledge.page
     made = phases(filler, plan)
@@ -42,7 +46,7 @@ def assemble(case: Case, plan: Plan, record: RecordSheet) -> Procedure:
         time=job_time(filler, made),
         look_up=_look_up(filler),
         card=card(filler, made),
-        record=record,
+        record=record(),
         care=tuple(filler.text(text) for text in page.care),
         findings=_findings(filler),
         choices=choices(filler),
