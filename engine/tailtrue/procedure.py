@@ -6,6 +6,7 @@ from pydantic import Field
 
 from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Text
 from tailtrue.record_sheet import RecordSheet
+from tailtrue.shop_sheet import ShopSheet
 
 
 class Hold(Node):
@@ -179,8 +180,11 @@ class Card(Node):
 
 
 class Drawing(Node):
-    """What a drawing of this bar needs: figures by the name of the dimension."""
+    """What a drawing needs: figures by the name of the dimension, and where on the sheet it stands."""
 
+    id: str
+    kind: str = Field(description="which way of drawing; each kind asks for dimensions of its own")
+    place: str = Field(description="the number of the step it stands at, or front")
     title: str
     caption: str
     dimensions: dict[str, Figure]
@@ -222,6 +226,7 @@ class Procedure(Node):
     lead: Text
     facts: tuple[Setting, ...]
     drawing: Drawing
+    drawings: tuple[Drawing, ...] = Field(default=(), description="those of the making, in the order of the steps")
     who_may: tuple[Text, ...]
     do_not_start: tuple[Text, ...]
     stop_at_once: tuple[Text, ...]
@@ -240,3 +245,4 @@ class Procedure(Node):
     choices: tuple[Choice, ...]
     derivations: tuple[Derivation, ...]
     sources: tuple[Source, ...]
+    sop: ShopSheet | None = None

@@ -11,7 +11,17 @@ from pypdf import PdfReader
 from shops import EXAMPLES, ROOT, tailtrue
 
 JOB = EXAMPLES / "fernhill" / "job.toml"
-USUAL = ["procedure.html", "procedure.md", "procedure.json", "card.html", "card.md", "record.html", "record.md"]
+USUAL = [
+    "procedure.html",
+    "procedure.md",
+    "procedure.json",
+    "card.html",
+    "card.md",
+    "record.html",
+    "record.md",
+    "sop.html",
+    "sop.md",
+]
 
 
 def made(out: Path, *words: str) -> list[str]:
@@ -39,10 +49,11 @@ def test_without_a_wish_all_but_the_pdf_is_made(tmp_path: Path) -> None:
     [
         (("--only", "card"), ["card.html", "card.md"]),
         (("--only", "procedure"), ["procedure.html", "procedure.md", "procedure.json"]),
-        (("--format", "html"), ["procedure.html", "card.html", "record.html"]),
+        (("--format", "html"), ["procedure.html", "card.html", "record.html", "sop.html"]),
         (("--format", "json"), ["procedure.json"]),
         (("--format", "md, HTML", "--only", "card,procedure"), ["procedure.html", "procedure.md", "card.html", "card.md"]),
-        (("--format", "pdf"), ["procedure.pdf", "card.pdf", "record.pdf"]),
+        (("--format", "pdf"), ["procedure.pdf", "card.pdf", "record.pdf", "sop.pdf"]),
+        (("--only", "sop", "--format", "pdf,md"), ["sop.pdf", "sop.md"]),
         (("--only", "record", "--format", "pdf,html,md"), ["record.html", "record.pdf", "record.md"]),
         (("--only", "card", "--format", "pdf,html"), ["card.html", "card.pdf"]),
     ],
@@ -51,10 +62,19 @@ def test_a_wish_is_met_and_nothing_else_is_made(tmp_path: Path, words: tuple[str
     assert made(tmp_path / "out", *words) == files
 
 
+def test_a_home_shop_has_no_standing_procedure_unless_it_asks_for_one(tmp_path: Path) -> None:
+    home = EXAMPLES / "quarry-road" / "job.toml"
+    assert tailtrue("make", home, "--out", tmp_path / "usual").returncode == 0
+    assert not list((tmp_path / "usual").glob("sop.*"))
+    done = tailtrue("make", home, "--out", tmp_path / "asked", "--only", "sop", "--format", "html,md,pdf")
+    assert done.returncode == 0, done.stderr
+    assert sorted(path.name for path in (tmp_path / "asked").iterdir()) == ["sop.html", "sop.md", "sop.pdf"]
+
+
 def test_the_pdf_says_what_the_html_says(tmp_path: Path) -> None:
     made(tmp_path, "--format", "html,pdf")
     number = "FM-L2-004"
-    for name in ("procedure", "card", "record"):
+    for name in ("procedure", "card", "record", "sop"):
         assert number in (tmp_path / f"{name}.html").read_text(encoding="utf-8")
         file = PdfReader(tmp_path / f"{name}.pdf")
         assert all(number in page.extract_text() for page in file.pages)
@@ -66,7 +86,7 @@ def test_the_pdf_says_what_the_html_says(tmp_path: Path) -> None:
     [
         (
             ("--only", "sheet"),
-            ["--only: sheet: 'sheet' is not known", "allowed are procedure, card, record, with commas between"],
+            ["--only: sheet: 'sheet' is not known", "allowed are procedure, card, record, sop, with commas between"],
         ),
         (("--format", "docx"), ["'docx' is not known", "allowed are html, pdf, md, json, with commas between"]),
         (("--format", "html,"), ["'' is not known"]),

@@ -52,12 +52,12 @@ def speed_above_what_work_between_centres_bears() -> Job:
     return with_setting("4.3", 0, value=800.0)
 
 
-@breaks("V57", "step 1.1")
+@breaks("V57", "step 1.1", also="V108")
 def printed_limit_above_the_chuck() -> Job:
     return with_shop(speed_caps=(SpeedCap("the chuck", 1600.0, ("bar-ends",)),))
 
 
-@breaks("V57", "step 2.6")
+@breaks("V57", "step 2.6", also="V108")
 def cap_for_every_phase() -> Job:
     return with_shop(speed_caps=(SpeedCap("a damaged belt", 400.0),))
 
@@ -228,7 +228,7 @@ def dimension_below_nothing() -> Job:
     return with_dimension("collar.width", -30.0)
 
 
-@breaks("V68", "drawing", also="V71 V72 V84 V89")
+@breaks("V68", "drawing", also="V71 V72 V110 V115")
 def spacing_of_nothing() -> Job:
     return with_dimension("collar.spacing", 0.0)
 
@@ -238,7 +238,7 @@ def bar_longer_than_the_lathe() -> Job:
     return with_shop(between_centres_mm=379.0)
 
 
-@breaks("V70", "drawing")
+@breaks("V70", "drawing", also="V108")
 def collar_that_strikes_the_cross_slide() -> Job:
     return with_shop(swing_over_cross_slide_mm=60.0)
 
@@ -263,7 +263,7 @@ def collars_no_larger_than_the_bar() -> Job:
     return with_dimension("bar.diameter", 60.0)
 
 
-@breaks("V72", "look-up table", also="V84")
+@breaks("V72", "look-up table", also="V110")
 def move_of_the_whole_difference() -> Job:
     """The trap of the trade: the difference of the diameters taken for twice what it is."""
     rows = procedure().look_up.rows
@@ -274,12 +274,12 @@ def move_of_the_whole_difference() -> Job:
     return with_look_up(rows=doubled)
 
 
-@breaks("V72", "look-up table", also="V84 V89")
+@breaks("V72", "look-up table", also="V110 V115")
 def move_of_the_collars_not_of_the_centres() -> Job:
     return with_dimension("centres.span", 260.0)
 
 
-@breaks("V72", "look-up table", also="V68 V84")
+@breaks("V72", "look-up table", also="V68 V110")
 def move_without_lengths_to_check_it() -> Job:
     changed, givens = with_dimension("centres.span", None)
     dimensions = {name: one for name, one in changed.drawing.dimensions.items() if name != "bar.length"}
@@ -316,7 +316,7 @@ def wrong_way() -> Job:
     return with_look_up(larger_at_tailstock=table.smaller_at_tailstock, smaller_at_tailstock=table.larger_at_tailstock)
 
 
-@breaks("V32", "look-up table", also="V85")
+@breaks("V32", "look-up table", also="V111")
 def tool_at_the_rear() -> Job:
     return with_shop(tool_side="rear")
 
@@ -341,7 +341,7 @@ def out_of_limits_within_limits() -> Job:
     return with_look_up(outside=mm("align.outside", 0.02, "difference"))
 
 
-@breaks("V74", "look-up table", also="V86")
+@breaks("V74", "look-up table", also="V112")
 def verdict_of_an_instrument_that_cannot() -> Job:
     return with_look_up(verdict_possible=False)
 

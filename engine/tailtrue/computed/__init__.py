@@ -28,6 +28,7 @@ _ROOMS = (
     "setover",
     "times",
     "material",
+    "shop_rules",
 )
 
 

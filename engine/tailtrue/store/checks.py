@@ -6,10 +6,12 @@ from collections.abc import Iterable, Iterator, Mapping
 from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.given.knowledge_file import unknown_source
 from tailtrue.store.card_checks import card_problems
+from tailtrue.store.drawing_checks import drawing_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.models import DecisionFile
 from tailtrue.store.scan import unique_problems
+from tailtrue.store.sop import sop_problems
 from tailtrue.store.time_checks import time_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
@@ -30,10 +32,12 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_routes(knowledge),
         *time_problems(knowledge),
         *card_problems(knowledge.page.card, knowledge.steps),
+        *drawing_problems(knowledge),
         *_ids(knowledge),
         *_cautions(knowledge),
         *_texts(knowledge),
         *example_problems(knowledge),
+        *_sop(knowledge),
     ]
     for file in decision_files:
         decision = knowledge.decisions[file.id]
@@ -164,6 +168,11 @@ def _needs(knowledge: Knowledge) -> Iterator[Problem]:
         for fact in (cut.file.buy, cut.file.mass_to_buy, cut.file.mass_finished):
             if fact not in knowledge.catalogue:
                 yield Problem("knowledge/page.toml", fact, "no fact has this name", "mend the cut list")
+
+
+def _sop(knowledge: Knowledge) -> Iterator[Problem]:
+    seen = [row[0] for row in knowledge.page.trouble]
+    yield from sop_problems(knowledge.sop, knowledge.catalogue, knowledge.sources, seen)
 
 
 def _routes(knowledge: Knowledge) -> Iterator[Problem]:
