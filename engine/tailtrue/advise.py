@@ -16,6 +16,7 @@ from tailtrue.explaining.near import near_misses
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
 from tailtrue.inspection import inspect
+from tailtrue.log.fields import fields_of_a_record
 from tailtrue.parts import Dials, Text
 from tailtrue.places import knowledge_folder
 from tailtrue.plan import make_plan
@@ -25,6 +26,7 @@ from tailtrue.review import NearMissLine
 from tailtrue.shop import shop_of
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.store.load import load_knowledge
+from tailtrue.truing.lookup import record_sheet
 from tailtrue.truth import Truth
 
 ROUTE = "make-and-use-bar"
@@ -107,7 +109,7 @@ def procedure_of(advice: Advice) -> Procedure:
     if route is None:
         raise KnowledgeInvalid((Problem("knowledge/routes", ROUTE, "there is no such route", "add it"),))
     try:
-        tree = assemble(case, make_plan(case, route), nearly_held(case))
+        tree = assemble(case, make_plan(case, route), lambda: record_sheet(case, fields_of_a_record()), nearly_held(case))
     except Gap as gap:
         raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
     chosen = {

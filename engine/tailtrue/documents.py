@@ -11,6 +11,7 @@ from tailtrue.procedure import Procedure
 from tailtrue.render import to_html, to_markdown
 from tailtrue.render.card import to_card_html, to_card_markdown
 from tailtrue.render.pdf import PdfImpossible, pdf_ready, to_pdf
+from tailtrue.render.record_page import to_record_html, to_record_markdown
 from tailtrue.render.safety_markdown import to_safety_markdown
 from tailtrue.render.safety_page import to_safety_html
 from tailtrue.render.sop_page import to_sop_html, to_sop_markdown
@@ -20,6 +21,7 @@ FORMATS: Mapping[str, tuple[str, ...]] = {
     "procedure": ("html", "pdf", "md", "json"),
     "card": ("html", "pdf", "md"),
     "safety": ("html", "pdf", "md"),
+    "record": ("html", "pdf", "md"),
     "sop": ("html", "pdf", "md"),
 }
 DEFAULT_FORMATS = ("html", "md", "json")
@@ -28,6 +30,7 @@ _MAKERS = {
     "procedure": (to_html, to_markdown),
     "card": (to_card_html, to_card_markdown),
     "safety": (to_safety_html, to_safety_markdown),
+    "record": (to_record_html, to_record_markdown),
     "sop": (to_sop_html, to_sop_markdown),
 }
 _IN_A_BROWSER = "or leave pdf out, open the HTML file in a browser and print it from there"

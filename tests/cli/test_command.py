@@ -53,6 +53,8 @@ def test_json_on_make_and_check(tmp_path: Path) -> None:
         "card.md",
         "safety.html",
         "safety.md",
+        "record.html",
+        "record.md",
         "sop.html",
         "sop.md",
     ]

@@ -20,6 +20,7 @@ ALLOWED = {
     "tailtrue.procedure",
     "tailtrue.places",
     "tailtrue.render",
+    "tailtrue.record_sheet",
     "tailtrue.review",
     "tailtrue.shop_sheet",
 }

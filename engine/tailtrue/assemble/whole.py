@@ -1,6 +1,7 @@
 """The whole tree: front of the sheet, phases, look-up table, reasons."""
 
 import hashlib
+from collections.abc import Callable
 
 from tailtrue.assemble.card import card
 from tailtrue.assemble.cautions import applicable, for_the_job
@@ -10,19 +11,22 @@ from tailtrue.assemble.reasons import choices, derivations, figures, source_list
 from tailtrue.assemble.safety_review import safety_review
 from tailtrue.assemble.sop import sop_sheet, sop_sources
 from tailtrue.assemble.steps import phases, settings, supervision_marked
+from tailtrue.assemble.times import job_time
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.parts import Figure
 from tailtrue.plan import Plan
 from tailtrue.procedure import Cut, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
+from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import NearMissLine
 from tailtrue.truth import Truth
 
 
-def assemble(case: Case, plan: Plan, near: tuple[NearMissLine, ...] = ()) -> Procedure:
+def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tuple[NearMissLine, ...] = ()) -> Procedure:
     """The finished tree of a planned job, its checksum made over everything else in it.
 
-    `near` are the rules that nearly held; they are told in the safety review.
+    `record` makes the record of the test; it is asked last, so that what the work itself lacks is told first. `near`
+    are the rules that nearly held; they are told in the safety review.
     """
     filler = Filler(case)
     page = case.knowledge.page
@@ -47,9 +51,11 @@ def assemble(case: Case, plan: Plan, near: tuple[NearMissLine, ...] = ()) -> Pro
         needs=needs,
         cut_list=_cut_list(filler),
         phases=made,
+        time=job_time(filler, made),
         look_up=_look_up(filler),
         card=card(filler, made),
         safety_review=safety_review(filler, made, needs, job_cautions, near),
+        record=record(),
         care=tuple(filler.text(text) for text in page.care),
         findings=_findings(filler),
         choices=choices(filler),
@@ -125,6 +131,7 @@ def _needs(filler: Filler, made: tuple[Phase, ...]) -> tuple[Need, ...]:
             kind=listed[name].file.kind,
             name=filler.text(listed[name].name),
             detail=filler.text(listed[name].detail),
+            amount=filler.text(listed[name].amount),
             in_shop=filler.case.judge(listed[name].have).truth is Truth.YES,
             used_at=tuple(used[name]),
         )
@@ -136,11 +143,14 @@ def _needs(filler: Filler, made: tuple[Phase, ...]) -> tuple[Need, ...]:
 def _cut_list(filler: Filler) -> tuple[Cut, ...]:
     return tuple(
         Cut(
-            piece=cut.piece,
-            count=cut.count,
+            piece=cut.file.piece,
+            count=cut.file.count,
             material=words_of(filler.text(cut.material)),
             size=filler.text(cut.size),
             saw_to=filler.text(cut.saw_to),
+            buy=filler.figure(cut.file.buy),
+            mass_to_buy=filler.figure(cut.file.mass_to_buy),
+            mass_finished=filler.figure(cut.file.mass_finished),
         )
         for cut in filler.case.knowledge.page.cuts
     )

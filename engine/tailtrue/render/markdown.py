@@ -8,12 +8,15 @@ from tailtrue.render.markdown_step import StepWriter
 from tailtrue.render.numbers import columns
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
+from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.words import (
+    CUTS,
     HEADINGS,
     KINDS,
     LEAVE,
     LEVELS,
     ORIGINS,
+    TIME,
     TROUBLE,
     VERDICTS,
     directions,
@@ -110,14 +113,31 @@ class _Writer:
                 literal(cut.material),
                 self._text(cut.size),
                 self._text(cut.saw_to),
+                *(self._text((one,)) if one else "" for one in (cut.buy, cut.mass_to_buy, cut.mass_finished)),
             )
             for cut in p.cut_list
         )
-        yield table(("Piece", "How many", "Material", "Stock", "Saw to"), rows)
+        yield table(("Piece", "How many", "Material", "Stock", "Saw to", *CUTS.values()), rows)
+        yield from self._times()
         yield from self._bulleted("conventions", p.conventions)
+
+    def _times(self) -> Iterable[str]:
+        plan = self._p.time
+        if plan is None:
+            return
+        rows = [(f"{phase.number} {phase.title}", phase.time) for phase in self._p.phases if phase.time]
+        lines = (
+            (literal(name), literal(attended(span, self._dials)), literal(waiting(span, self._dials)))
+            for name, span in (*rows, (TIME["total"], plan.total))
+        )
+        yield heading(2, HEADINGS["time"])
+        yield table((TIME["work"], TIME["attended"], TIME["waiting"]), lines)
+        yield bullets(self._text(line) for line in plan.notes)
 
     def _need(self, need: Need) -> str:
         parts = [bold(say(need.name, self._dials))]
+        if need.amount:
+            parts.append(self._text(need.amount))
         if need.detail:
             parts.append(self._text(need.detail))
         parts.append("in the shop" if need.in_shop else "**get it**")
@@ -129,6 +149,8 @@ class _Writer:
         if phase.each:
             yield f"For {literal(listed(phase.each))}, one after the other."
         yield self._text(phase.purpose)
+        if phase.time:
+            yield bold(phase_clause(phase, self._dials))
         for caution in phase.cautions:
             yield self._steps.caution(caution)
         for step in phase.steps:

@@ -13,6 +13,7 @@ from tailtrue.store.models import DecisionFile
 from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
 from tailtrue.store.sop import sop_problems
+from tailtrue.store.time_checks import time_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
@@ -30,6 +31,7 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_steps(knowledge),
         *_needs(knowledge),
         *_routes(knowledge),
+        *time_problems(knowledge),
         *card_problems(knowledge.page.card, knowledge.steps),
         *drawing_problems(knowledge),
         *_ids(knowledge),
@@ -105,6 +107,8 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
             yield from resolve(decision.where, f"{decision.spec.name}: {alternative.then}", alternative.sources)
     for limit in knowledge.limits.values():
         yield from resolve(limit.spec.where, limit.name, limit.sources)
+    for block in knowledge.blocks:
+        yield from resolve(block.where, block.file.id, block.file.sources)
     for step in knowledge.steps.values():
         yield from resolve(step.where, step.file.id, step.file.sources)
     for name, way in knowledge.computed.items():
@@ -166,6 +170,13 @@ def _needs(knowledge: Knowledge) -> Iterator[Problem]:
     for name, need in knowledge.needs.items():
         if need.file.given and need.file.given not in knowledge.given.specs():
             yield Problem("knowledge/needs.toml", name, f"no given fact is named '{need.file.given}'", "mend the name")
+        if need.file.kind == "consumable" and not need.amount.places():
+            do = 'give it amount = "..." with a fact'
+            yield Problem("knowledge/needs.toml", name, "is used up, and nothing says how much", do)
+    for cut in knowledge.page.cuts:
+        for fact in (cut.file.buy, cut.file.mass_to_buy, cut.file.mass_finished):
+            if fact not in knowledge.catalogue:
+                yield Problem("knowledge/page.toml", fact, "no fact has this name", "mend the cut list")
 
 
 def _sop(knowledge: Knowledge) -> Iterator[Problem]:
@@ -236,6 +247,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
         yield note.where, note.file.id, note.text, ""
     lines: tuple[Remark | Say, ...] = (*knowledge.remarks, *knowledge.says)
     yield from ((line.where, line.file.id, line.text, "") for line in lines)
+    for block in knowledge.blocks:
+        yield from ((block.where, entry.file.label, entry.planned, "") for entry in block.entries)
     for name, need in knowledge.needs.items():
         yield from (("knowledge/needs.toml", name, text, "") for text in (need.name, need.detail))
     for name, step in knowledge.steps.items():
@@ -252,7 +265,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
     yield from ((where, said, text, "") for where, said, text in knowledge.safety.wordings())
     page = knowledge.page
     where = "knowledge/page.toml"
-    for text in (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.supervised, *page.care):
+    standing = (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.supervised, *page.care)
+    for text in (*standing, *page.time_notes):
         yield where, "", text, ""
     for seen, do, never in page.trouble:
         yield from ((where, seen, text, "") for text in (do, never))
@@ -263,4 +277,4 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
     for group in page.card.groups:
         yield from ((where, group.title, line.label, "") for line in group.lines)
     for cut in page.cuts:
-        yield from ((where, cut.piece, text, "") for text in (cut.material, cut.size, cut.saw_to))
+        yield from ((where, cut.file.piece, text, "") for text in (cut.material, cut.size, cut.saw_to))

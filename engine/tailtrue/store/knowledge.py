@@ -10,7 +10,10 @@ from tailtrue.facts import Fact, FactSpec
 from tailtrue.given.catalogue import Catalogue
 from tailtrue.store.models import (
     BlankFile,
+    BlockFile,
     CautionFile,
+    CutFile,
+    EntryFile,
     HoldFile,
     NeedFile,
     NoteFile,
@@ -78,6 +81,25 @@ class Say:
     file: SayFile
     when: Condition
     text: Wording
+    where: str
+
+
+@dataclass(frozen=True)
+class EntryText:
+    """A place of the record with its text read."""
+
+    file: EntryFile
+    when: Condition
+    planned: Wording
+
+
+@dataclass(frozen=True)
+class BlockText:
+    """Places of the record that belong together, read."""
+
+    file: BlockFile
+    when: Condition
+    entries: tuple[EntryText, ...]
     where: str
 
 
@@ -162,17 +184,17 @@ class Need:
     """Something the job may use, with its texts read."""
 
     file: NeedFile
+    have: Condition
     name: Wording
     detail: Wording
-    have: Condition
+    amount: Wording
 
 
 @dataclass(frozen=True)
 class CutText:
     """A line of the cut list with its texts read."""
 
-    piece: str
-    count: int
+    file: CutFile
     material: Wording
     size: Wording
     saw_to: Wording
@@ -237,6 +259,7 @@ class Page:
     trouble: tuple[tuple[str, Wording, Wording], ...]
     facts: tuple[SettingText, ...]
     cuts: tuple[CutText, ...]
+    time_notes: tuple[Wording, ...]
     drawing: DrawingPlan
     card: CardText
     sources: tuple[str, ...]
@@ -257,6 +280,7 @@ class Knowledge:
     notes: tuple[Note, ...]
     remarks: tuple[Remark, ...]
     says: tuple[Say, ...]
+    blocks: tuple[BlockText, ...]
     steps: Mapping[str, StepText]
     routes: Mapping[str, Route]
     needs: Mapping[str, Need]

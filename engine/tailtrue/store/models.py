@@ -116,6 +116,7 @@ class SayFile(File):
     part: Literal[
         "found", "verdict", "do", "steps", "after", "limits",
         "record-safety", "record-read", "record-scales", "record-cannot", "record-fill", "record-verify",
+        "record-keep",
         "taper-found", "taper-do", "taper-steps", "taper-turn", "taper-check", "taper-back", "taper-warn",
         "settag-what", "settag-never", "settag-back", "tag-result", "tag-means",
         "explain-geometry", "explain-twice", "explain-spread", "explain-half", "explain-indicator", "explain-shows",
@@ -124,6 +125,28 @@ class SayFile(File):
     ]  # fmt: skip
     when: When = []
     text: str
+    sources: list[str] = Field(min_length=1)
+
+
+class EntryFile(File):
+    """A place to write in on the record."""
+
+    label: str
+    unit: str = ""
+    choices: list[str] = []
+    planned: str = ""
+    words: bool = False
+    when: When = []
+
+
+class BlockFile(File):
+    """Places of the record that belong together."""
+
+    id: str
+    title: str
+    columns: list[str] = Field(min_length=1)
+    when: When = []
+    entry: list[EntryFile] = Field(min_length=1)
     sources: list[str] = Field(min_length=1)
 
 
@@ -168,6 +191,7 @@ class NeedFile(File):
     id: str
     kind: Literal["tool", "instrument", "stock", "consumable", "wear"]
     name: str
+    amount: str = ""
     detail: str = ""
     have: When = []
     given: str = Field(default="", description="the given fact that must be said for the shop to have it")
@@ -220,6 +244,14 @@ class HoldFile(File):
     go_back_to: str | None = None
 
 
+class TimeFile(File):
+    """What the time of a step is made from: a row of the table of handling, and facts."""
+
+    handling: str
+    cutting: str | None = None
+    waiting: str | None = None
+
+
 class StepFile(File):
     """The front matter of a step."""
 
@@ -227,6 +259,7 @@ class StepFile(File):
     title: str
     who: Literal["any", "supervised", "staff"] = "any"
     machine: MachineState
+    time: TimeFile | None = None
     when: When = []
     needs: list[str] = []
     makes: list[str] = []
@@ -281,6 +314,9 @@ class CutFile(File):
     material: str
     size: str
     saw_to: str
+    buy: str
+    mass_to_buy: str
+    mass_finished: str
 
 
 class DrawingFile(File):
@@ -350,6 +386,7 @@ class PageFile(File):
     trouble: list[list[str]]
     facts: list[SettingFile]
     cut: list[CutFile]
+    time_notes: list[str]
     drawing: DrawingFile
     card: CardFile
     sources: list[str]
