@@ -180,5 +180,5 @@ def test_every_steel_with_every_collar_metal_is_reached(bar: str, collar: str, t
 
 def test_the_examples_are_in_the_documentation() -> None:
     readme = (ROOT / "README.md").read_text(encoding="utf-8")
-    for name in ("fernhill", "quarry-road"):
+    for name in ("fernhill", "quarry-road", "cinder-lane", "ropewalk"):
         assert f"docs/examples/{name}" in readme
