@@ -150,19 +150,6 @@ def spread(head: Sequence[float] | None, tail: Sequence[float] | None) -> float:
 
 
 @computed(
-    "bore.band",
-    label="room between smallest and largest bore",
-    unit="mm",
-    rounding="fit",
-    bound="most",
-    needs=("bore.gap_least", "bore.gap_largest", "bore.gauge_uncertainty", "bore.spread"),
-    how="largest less least clearance, less the uncertainty of the gauge at both ends and the spread of the bar",
-)
-def band(least: float, largest: float, unsure: float, uneven: float) -> float:
-    return largest - least - 2 * unsure - uneven
-
-
-@computed(
     "bore.band_least",
     label="room that the gauge needs to judge a bore",
     unit="mm",

@@ -103,7 +103,6 @@ of_record(_M, "pattern", "pattern", "set screws in each collar", kind="text")
 of_record(_M, "key", "key", "key for the set screws", unit="mm", rounding="tool")
 of_record(_M, "major", "major", "outside diameter of the set screws", unit="mm", rounding="size")
 of_record(_M, "length", "length", "length of the set screws", unit="mm", rounding="size")
-of_record(_M, "count", "count", "number of set screws in each collar", kind="count", rounding="count")
 of_record(_M, "torque", "torque", "torque the set screws of one collar hold", unit="N mm", rounding="torque", bound="most")
 of_record(_M, "tighten", "tighten", "tightening torque of a set screw", unit="N mm", rounding="torque")
 of_record(_M, "depth", "depth", "set screw below the surface when the collars are worn out", unit="mm", rounding="depth",
