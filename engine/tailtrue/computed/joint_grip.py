@@ -45,10 +45,8 @@ def _fit(
         "bar_modulus_mpa": steel.number("modulus_mpa"), "bar_poisson": steel.number("poisson"),
         "collar_modulus_mpa": metal.number("modulus_mpa"), "collar_poisson": metal.number("poisson"),
     }  # fmt: skip
-    if worn < bar * named(values, "least-wall-ratio"):
-        raise OutOfRange(
-            f"worn to {worn:g} mm the collar is too thin on a bar of {bar:g} mm to be held by interference alone"
-        )
+    if outside < bar * named(values, "least-wall-ratio"):
+        raise OutOfRange(f"a collar of {outside:g} mm is too thin on a bar of {bar:g} mm to be held by interference alone")
     safety, rough = named(values, "safety-grip"), named(values, "roughness-rz")
     loss = 2 * rough * named(values, "roughness-loss-rz-cautious") / 1000
     needed = interference_for_pressure(
