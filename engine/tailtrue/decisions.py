@@ -8,6 +8,8 @@ from tailtrue.facts import Fact, FactSpec, NotKnown
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording
 
+_NOTHING = Wording(())
+
 
 @dataclass(frozen=True)
 class DecisionRow:
@@ -19,7 +21,7 @@ class DecisionRow:
     why: str
     sources: tuple[str, ...]
     if_unknown: Literal["ask", "pass-over"]
-    figures: Wording = Wording(())
+    figures: Wording = _NOTHING
     says: tuple[tuple[Condition, str], ...] = ()
 
 

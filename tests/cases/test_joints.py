@@ -168,6 +168,8 @@ REFUSED = [
      "axial-pin-does-not-go-in", ["reaches past the end of the bar"]),
     ("clamp screw too long", "ropewalk", "split-clamp", (("crib", 'length = "30 mm"', 'length = "40 mm"'), *LARGE), KIT,
      "split-clamp-does-not-go-in", ["75.0 mm"]),
+    ("set screws in cast iron", "fernhill", "set-screws", (("stock", "aluminium-6082-t6", "iron-grey"), *GAUGE), KIT,
+     "joint-metal-has-no-strength", ["cast iron"]),
     ("bond with no bottle", "ropewalk", "retaining-compound", (), KIT, "compound-wished-and-none-there", ["none"]),
     ("nothing at all", "ropewalk", None, (("crib", '^oven_to = "200 degC"\n', ""),), "compressed_air = true\n",
      "no-way-to-fix-the-collars", ["Enter the retaining compound"]),

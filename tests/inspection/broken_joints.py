@@ -66,6 +66,12 @@ def bore_outside_the_window_of_its_way() -> Job:
     return with_shop(fit_mm=(0.01, 0.05))
 
 
-@breaks("V86", "bore")
+@breaks("V86", "bore, to be worked out")
+def bore_worked_out_far_too_wide() -> Job:
+    deep = (mm("joint.set_screws.length", 12.0), mm("joint.set_screws.major", 6.0), mm("joint.set_screws.spot", 0.5))
+    return held_by("set-screw", *deep, mm("bore.add_least", 0.03), mm("bore.add_most", 0.2))
+
+
+@breaks("V86", "bore, head end")
 def bore_for_a_bar_that_nobody_measured() -> Job:
     return with_shop(measured={})

@@ -30,7 +30,7 @@ def _share(material: str, soft: Table) -> float:
     kind="record",
     needs=(
         "crib.set_screws?", "crib.taps?", "bar.diameter", "collar.width", "skim.worn_out_at", "collar.material",
-        "joint.catch_torque", "limit.joint_margin",
+        "bar.material", "joint.catch_torque", "limit.joint_margin",
     ),
     tables=(
         "joints/set_screws", "joints/set_screw_factors", "joints/screw_patterns", "joints/soft_threads", "joints/placing",
@@ -40,18 +40,21 @@ def _share(material: str, soft: Table) -> float:
 )  # fmt: skip
 def found(
     owned: Sequence[Record] | None, taps: Sequence[str] | None, bar: float, width: float, worn: float, material: str,
-    catch: float, margin: float, threads: Table, factors: Table, patterns: Table, soft: Table, placing: Table,
-    materials: Table, shares: Table,
+    bar_metal: str, catch: float, margin: float, threads: Table, factors: Table, patterns: Table, soft: Table,
+    placing: Table, materials: Table, shares: Table,
 ) -> Limited:  # fmt: skip
     if not owned or not taps:
         return Limited(None, "no set screws with their taps are in the crib")
     metal = materials.one(material=material)
     bears = metal.number("yield_mpa") * named(placing, "shear-share") * named(shares, "elastic-share")
+    share = _share(material, soft)
+    hard = materials.one(material=bar_metal).number("hardness_high_hb") > named(factors, "hard-bar-over")
+    shares_left = [share, named(factors, "hard-bar")] if hard else [share]
     fitting: list[dict[str, Any]] = []
     why = ""
     for one, row in _tapped(owned, taps, threads):
         try:
-            fitting += _held(one, row, bar, width, worn, bears, _share(material, soft), factors, patterns, placing)
+            fitting += _held(one, row, bar, width, worn, bears, share, shares_left, factors, patterns, placing)
         except OutOfRange as beyond:
             why = str(beyond)
     if not fitting:
@@ -69,7 +72,8 @@ def _tapped(owned: Sequence[Record], taps: Sequence[str], threads: Table) -> Ite
 
 
 def _held(
-    one: Record, row: Row, bar: float, width: float, worn: float, bears: float, share: float, factors: Table,
+    one: Record, row: Row, bar: float, width: float, worn: float, bears: float, share: float,
+    shares_left: Sequence[float], factors: Table,
     patterns: Table, placing: Table,
 ) -> Iterator[dict[str, Any]]:  # fmt: skip
     major, spot, least = row.number("major_mm"), named(placing, "spot"), named(factors, "least-depth")
@@ -89,12 +93,13 @@ def _held(
     for pattern in patterns:
         angles = _angles(pattern)
         safety = named(factors, "safety-low-chart")
-        held = screws_hold(row.number("holding_low_n"), angles, [share], safety, bar)
+        held = screws_hold(row.number("holding_low_n"), angles, shares_left, safety, bar)
         patterns.take(pattern)
         yield {
             "thread": one["thread"], "major": major, "length": one["length"], "count": len(angles),
             "pattern": pattern.text("designation"), "torque": held.torque_nmm, "tighten": torque, "depth": depth,
-            "shear": shear, "spot": spot, "drill": row.number("tap_drill_mm"), "key": (read_quantity(row.text("label"), "mm"), row.text("label")),
+            "shear": shear, "spot": spot, "drill": row.number("tap_drill_mm"),
+            "key": (read_quantity(row.text("label"), "mm"), row.text("label")),
         }  # fmt: skip
 
 

@@ -3,6 +3,7 @@
 from typing import Any
 
 from tailtrue.computed.registry import computed
+from tailtrue.tables import Table
 
 WAYS = {
     "retaining-compound": "the bond",
@@ -26,21 +27,27 @@ def wish(said: str | None) -> str:
     return ANY if said is None else said
 
 
+@computed("collar.yield", label="yield strength of the collars", unit="MPa", rounding="pressure", needs=("collar.material",),
+          tables=("materials/materials",), how="from the table of materials")  # fmt: skip
+def collar_yield(material: str, materials: Table) -> float:
+    return materials.one(material=material).number("yield_mpa")
+
+
 def _against(method: str, words: str) -> None:
     @computed(_of(method, "catch_margin"), label=f"strength of {words} in torques of a catch", unit="1",
-              needs=(_of(method, "torque"), "joint.catch_torque"), how="torque it carries divided by that of a catch")  # fmt: skip
+              needs=(_of(method, "torque"), "joint.catch_torque"), how="torque it carries over that of a catch")  # fmt: skip
     def _catch(carries: float, asked: float) -> float:
         return carries / asked
 
     @computed(_of(method, "skim_margin"), label=f"strength of {words} in torques of the skim", unit="1",
-              needs=(_of(method, "torque"), "joint.skim_torque"), how="torque it carries divided by that of the skim")  # fmt: skip
+              needs=(_of(method, "torque"), "joint.skim_torque"), how="torque it carries over that of the skim")  # fmt: skip
     def _skim(carries: float, asked: float) -> float:
         return carries / asked
 
     @computed(_of(method, "band"), label=f"room between smallest and largest bore for {words}", unit="mm", rounding="fit",
               bound="most",
               needs=(_of(method, "least"), _of(method, "largest"), "bore.gauge_uncertainty", "bore.spread"),
-              how="largest less least clearance, less the uncertainty of the gauge at both ends and the spread of the bar")  # fmt: skip
+              how="largest less least clearance, less the doubt of the gauge at both ends and the spread of the bar")  # fmt: skip
     def _band(least: float, largest: float, unsure: float, uneven: float) -> float:
         return largest - least - 2 * unsure - uneven
 

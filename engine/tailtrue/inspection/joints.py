@@ -87,22 +87,29 @@ def bore_belongs(sheet: Sheet) -> Iterator[Fault]:
     activities = {activity for placed in _fixing(sheet) for activity in placed.step.activities}
     tight = bool(activities & BY_INTERFERENCE)
     least, largest = sheet.shop.fit_mm
+    for where, gaps in _gaps(sheet):
+        if gaps is None:
+            yield Fault(where, "a bore is named, and the bar was not measured at this end")
+            continue
+        if tight and not gaps[1] < 0:
+            yield Fault(where, f"the bore is larger than the bar by up to {gaps[1]:.4g} mm, and is pressed or shrunk on")
+        if not tight and not gaps[0] > 0:
+            yield Fault(where, f"the bore may leave {gaps[0]:.4g} mm to a bar on which the collar goes by hand")
+        if not (least - _SLACK_MM <= gaps[0] and gaps[1] <= largest + _SLACK_MM):
+            yield Fault(
+                where,
+                f"gaps of {gaps[0]:.4g} to {gaps[1]:.4g} mm do not belong to how it is fixed, {least:g} to {largest:g} mm",
+            )
+
+
+def _gaps(sheet: Sheet) -> Iterator[tuple[str, tuple[float, float] | None]]:
+    """Least and largest clearance that the sheet allows, wherever it names a bore or tells how to work one out."""
+    added = _value(sheet, "bore.add_least"), _value(sheet, "bore.add_most")
+    if added[0] is not None and added[1] is not None:
+        yield "bore, to be worked out", (added[0], added[1])
     for low_fact, high_fact, end in _WINDOWS:
         low, high = _value(sheet, low_fact), _value(sheet, high_fact)
         if low is None or high is None:
             continue
         readings = sheet.shop.measured.get(end)
-        if readings is None:
-            yield Fault("bore", f"a bore is named for the {end} end, and the bar was not measured there")
-            continue
-        gaps = low - max(readings), high - min(readings)
-        where = f"bore, {end} end"
-        if tight and not gaps[1] < 0:
-            yield Fault(where, f"a bore of {high:g} mm is not smaller than the bar, and the collar is pressed or shrunk on")
-        if not tight and not gaps[0] > 0:
-            yield Fault(where, f"a bore of {low:g} mm is not larger than the bar, and the collar goes on by hand")
-        if not (least - _SLACK_MM <= gaps[0] and gaps[1] <= largest + _SLACK_MM):
-            yield Fault(
-                where,
-                f"gaps of {gaps[0]:.4g} to {gaps[1]:.4g} mm do not belong to this way of fixing, {least:g} to {largest:g} mm",
-            )
+        yield f"bore, {end} end", None if readings is None else (low - max(readings), high - min(readings))
