@@ -44,10 +44,23 @@ def test_the_rim_of_the_head_lies_just_so_deep(bar: float, wall: float, share: f
 
 @pytest.mark.parametrize(
     ("worn", "bar", "head", "depth", "words"),
-    [(50, 25, 12.6, 1, "does not go into a wall of 12.5 mm"), (50, 25, 12.4, 4, "a smaller screw or larger collars"),
-     (0, 25, 6, 1, "last diameter"), (50, 0, 6, 1, "diameter of the bar"), (50, 25, 0, 1, "diameter of the head"),
-     (50, 25, 6, 0, "least depth")],
-)  # fmt: skip
+    [
+        (50, 25, 12.6, 1, "a smaller screw or larger collars"),
+        (50, 25, 20, 0.05, "a smaller screw or larger collars"),
+        (50, 25, 12.4, 4, "a smaller screw or larger collars"),
+        (50, 10, 10, 15, "a smaller screw or larger collars"),
+        (0, 25, 6, 1, "last diameter"),
+        (50, 0, 6, 1, "diameter of the bar"),
+        (50, 25, 0, 1, "diameter of the head"),
+        (50, 25, 6, 0, "least depth"),
+    ],
+)
 def test_a_screw_that_cannot_be_hidden_is_refused(worn: float, bar: float, head: float, depth: float, words: str) -> None:
     with pytest.raises(OutOfRange, match=words):
         longest_clamp_screw(worn, bar, head, depth)
+
+
+@pytest.mark.parametrize("depth", [14.5, 14.999])
+def test_a_screw_just_hidden_is_taken(depth: float) -> None:
+    """Rim of the head 20 mm out in a collar of 50 mm: half the chord is 15 mm."""
+    assert longest_clamp_screw(50, 10, 10, depth) == pytest.approx(2 * (15 - depth))

@@ -2,10 +2,9 @@
 
 from math import sqrt
 
-from tailtrue.calc.validity import OutOfRange, at_least, positive, up_to
+from tailtrue.calc.validity import OutOfRange, at_least, between, positive, up_to
 
 _MOST_SCREWS = 2
-_ROUNDING_SLACK_MM = 1e-9
 
 
 def split_clamp_torque(preload_n: float, count: int, friction: float, joint_diameter_mm: float, safety: float) -> float:
@@ -39,8 +38,7 @@ def split_clamp_torque(preload_n: float, count: int, friction: float, joint_diam
     7500.0
     """
     positive(preload_n, "force along the screw", "N")
-    at_least(count, 1, "number of screws")
-    up_to(count, _MOST_SCREWS, "number of screws")
+    between(count, 1, _MOST_SCREWS, "number of screws")
     up_to(friction, 1, "coefficient of friction")
     positive(joint_diameter_mm, "diameter of the bar", "mm")
     at_least(safety, 1, "safety factor")
@@ -67,8 +65,8 @@ def longest_clamp_screw(
 
     Valid for
     ---------
-    All more than 0, the head no thicker than the wall, a length left. The screw lies across the middle of the wall,
-    its middle in the slit.
+    All more than 0, and a length left: a head as thick as the wall leaves none. The screw lies across the middle of the
+    wall, its middle in the slit.
 
     Source
     ------
@@ -81,12 +79,6 @@ def longest_clamp_screw(
     positive(joint_diameter_mm, "diameter of the bar", "mm")
     positive(head_diameter_mm, "diameter of the head", "mm")
     positive(least_depth_mm, "least depth of the screw below the surface", "mm")
-    wall = (end_diameter_mm - joint_diameter_mm) / 2
-    if head_diameter_mm > wall + _ROUNDING_SLACK_MM:
-        raise OutOfRange(
-            f"a head of {head_diameter_mm:g} mm does not go into a wall of {wall:g} mm:"
-            " a smaller screw or larger collars help"
-        )
     rim = (end_diameter_mm + joint_diameter_mm) / 4 + head_diameter_mm / 2
     half = sqrt(max(0.0, (end_diameter_mm / 2) ** 2 - rim**2)) - least_depth_mm
     if half <= 0:

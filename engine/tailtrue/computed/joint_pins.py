@@ -113,7 +113,7 @@ def _register(method: str, words: str, how: str, hold: Callable[[_Seat, Record],
         method, "torque", "torque", f"torque {words} holds in one collar", unit="N mm", rounding="torque", bound="most"
     )
     of_record(method, "depth", "depth", f"{words} below the surface when the collars are worn out", unit="mm",
-              rounding="depth", bound="most")  # fmt: skip
+              rounding="length", bound="most")  # fmt: skip
     of_record(method, "hole", "hole", f"depth of the hole for {words}", unit="mm", rounding="length")
 
 

@@ -47,7 +47,7 @@ def of_record(method: str, name: str, key: str, label: str, **more: Any) -> None
 def depth_now(method: str, words: str) -> None:
     """Register how far below the rim it lies before the collar is turned at all."""
 
-    @computed(f"joint.{method}.depth_now", label=f"{words} below the rim before it is turned", unit="mm", rounding="depth",
+    @computed(f"joint.{method}.depth_now", label=f"{words} below the rim before it is turned", unit="mm", rounding="length",
               bound="least", needs=(f"joint.{method}.depth", "collar.stock_diameter", "skim.worn_out_at"),
               how="depth below the worn rim, and what is turned off until then")  # fmt: skip
     def _now(depth: float, blank: float, worn: float) -> float:

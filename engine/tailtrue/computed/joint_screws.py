@@ -110,7 +110,7 @@ of_record(_M, "major", "major", "outside diameter of the set screws", unit="mm",
 of_record(_M, "length", "length", "length of the set screws", unit="mm", rounding="size")
 of_record(_M, "torque", "torque", "torque the set screws of one collar hold", unit="N mm", rounding="torque", bound="most")
 of_record(_M, "tighten", "tighten", "tightening torque of a set screw", unit="N mm", rounding="torque")
-of_record(_M, "depth", "depth", "set screw below the surface when the collars are worn out", unit="mm", rounding="depth",
+of_record(_M, "depth", "depth", "set screw below the surface when the collars are worn out", unit="mm", rounding="length",
           bound="most")  # fmt: skip
 of_record(_M, "shear", "shear", "shear in the thread of the collar", unit="MPa", rounding="pressure", bound="least")
 of_record(_M, "spot", "spot", "depth of the spot in the bar", unit="mm", rounding="depth")

@@ -47,7 +47,7 @@ def _against(method: str, words: str) -> None:
     @computed(_of(method, "band"), label=f"room between smallest and largest bore for {words}", unit="mm", rounding="fit",
               bound="most",
               needs=(_of(method, "least"), _of(method, "largest"), "bore.gauge_uncertainty", "bore.spread"),
-              how="largest less least clearance, less the doubt of the gauge at both ends and the spread of the bar")  # fmt: skip
+              how="largest less least clearance, less the doubt of the gauge at both ends, and the spread")  # fmt: skip
     def _band(least: float, largest: float, unsure: float, uneven: float) -> float:
         return largest - least - 2 * unsure - uneven
 
