@@ -32,6 +32,7 @@ _ROOMS = (
     "reverse_test",
     "lookup",
     "setover",
+    "shop_rules",
 )
 
 

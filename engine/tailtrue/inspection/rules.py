@@ -13,6 +13,7 @@ from tailtrue.inspection import (
     measuring,
     numbering,
     sentences,
+    sop,
     sources,
     spindle,
     tailstock,
@@ -80,4 +81,16 @@ RULES: tuple[Rule, ...] = (
     Rule("V84", joints.holds_a_catch, "common practice: the catch and not the skim sizes the joint"),
     Rule("V85", joints.below_the_skim, "rules on guards: no screw stands out of a turning part; nor may the tool meet it"),
     Rule("V86", joints.bore_belongs, "limits and fits: what is pressed or shrunk on is smaller than the bar"),
+    Rule("V100", sop.complete, "ISO 9001 7.5: identity, date and content of a paper that is worked from"),
+    Rule("V101", sop.in_force, "ISO 9001 7.5: nothing is worked from before it is approved by name and day"),
+    Rule("V102", sop.reviewed_in_time, "process safety regulations: operating procedures are reviewed every year"),
+    Rule(
+        "V103", sop.limits_lead_back, "process safety regulations: a limit with its consequence and the steps to correct it"
+    ),
+    Rule("V104", sop.who_may, "house rule: every step says who may do it"),
+    Rule("V105", sop.no_gloves, "health and safety authority guidance on lathes: no gloves where a spindle can turn"),
+    Rule("V106", sop.no_abrasive, "health and safety authority guidance on lathes: no abrasive cloth held by hand"),
+    Rule("V107", sop.signs_in_words, "ISO 7010: a code is nothing without what it means"),
+    Rule("V108", sop.limits_hold, "common practice: no limit for people above that of machine, chuck and centre"),
+    Rule("V109", sop.lines_sound, "house rule: short lines, each with its source"),
 )

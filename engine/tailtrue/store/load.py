@@ -38,6 +38,7 @@ from tailtrue.store.knowledge import (
     Stop,
 )
 from tailtrue.store.reading import Reader
+from tailtrue.store.sop import load_sop
 from tailtrue.tables import read_tables, source_keys
 from tailtrue.wording import Wording, read_wording
 
@@ -118,6 +119,7 @@ class Loader:
             page=self._page(),
             sources=sources,
             tables=read_tables(self.folder),
+            sop=load_sop(self.folder, self.reader, self._when, self._wording),
         )
         if self.reader.problems:
             raise KnowledgeInvalid(tuple(self.reader.problems))
