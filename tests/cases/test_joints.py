@@ -82,7 +82,13 @@ def ways(tree: Procedure) -> dict[str, Alternative]:
 
 WAYS: list[tuple[str, str, Changes, set[str], str]] = [
     ("retaining-compound", "fernhill", (), {"bond", "cure"}, "clearance"),
-    ("shrink-fit", "ropewalk", (), {"fit-sizes", "rehearse-shrink", "shrink-collars", "cool-collars", "check-joint"}, "interference"),
+    (
+        "shrink-fit",
+        "ropewalk",
+        (),
+        {"fit-sizes", "rehearse-shrink", "shrink-collars", "cool-collars", "check-joint"},
+        "interference",
+    ),
     ("axial-pin", "fernhill", GAUGE, {"drill-pins-along", "fit-pins-along", "check-joint"}, "clearance"),
     ("radial-pin", "fernhill", GAUGE, {"drill-pin-across", "fit-pin-across", "check-joint"}, "clearance"),
     ("press-fit", "ropewalk", THICK, {"fit-sizes", "press-collars", "check-joint"}, "interference"),
@@ -176,7 +182,9 @@ REFUSED = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("base", "wish", "changes", "kit", "stop", "words"), [row[1:] for row in REFUSED], ids=[row[0] for row in REFUSED])
+@pytest.mark.parametrize(
+    ("base", "wish", "changes", "kit", "stop", "words"), [row[1:] for row in REFUSED], ids=[row[0] for row in REFUSED]
+)
 def test_a_way_that_does_not_hold_is_refused_with_figures(
     tmp_path: Path, base: str, wish: str | None, changes: Changes, kit: str, stop: str, words: list[str]
 ) -> None:
@@ -216,7 +224,9 @@ def test_a_cold_shop_need_not_bond(tmp_path: Path) -> None:
 def test_a_press_of_unknown_kind_brings_the_cautions_of_a_hydraulic_one(tmp_path: Path) -> None:
     kit = KIT.replace('press_kind = "hydraulic"\n', "")
     tree = made(tmp_path, "ropewalk", wished("press-fit", *THICK, kit=kit))
-    shown = {caution.id: caution for phase in tree.phases for step in phase.steps for caution in (*phase.cautions, *step.cautions)}
+    shown = {
+        caution.id: caution for phase in tree.phases for step in phase.steps for caution in (*phase.cautions, *step.cautions)
+    }
     assert shown["oil-through-the-skin"].shown_because == "kind of press was not given"
     arbor = KIT.replace("hydraulic", "arbor")
     tree = made(tmp_path / "b", "ropewalk", wished("press-fit", *THICK, kit=arbor))
