@@ -117,6 +117,8 @@ def procedure_of(advice: Advice) -> Procedure:
         "gauge": case.value("bore.gauge"),
         "bar": case.value("bar.diameter"),
         "collar": case.value("collar.diameter"),
+        "collar_family": case.value("collar.material_family"),
+        "joint": case.value("joint.method"),
     }
     report = inspect(tree, shop_of(advice.given, case.knowledge, chosen))
     if not report.ok:

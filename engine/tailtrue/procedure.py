@@ -104,6 +104,7 @@ class Alternative(Node):
     verdict: Literal["chosen", "fits", "no", "unknown"]
     reason: str
     why: str
+    figures: Text = Field(default=(), description="what it comes to in this job, where that is known")
 
 
 class Choice(Node):

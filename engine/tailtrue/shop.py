@@ -1,6 +1,7 @@
 """What the inspection is told of the shop: read anew from the user's files and the named limits, not from the plan.
 
-Of the plan only names are taken - which chuck, which kind of gauge, which micrometer - never a figure.
+Of the plan only names are taken - which chuck, which kind of gauge, which micrometer, how the collars are fixed - never
+a figure.
 """
 
 from collections.abc import Mapping
@@ -38,11 +39,25 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         speed_to=given.value("lathe.speed_to"),
         labels=_labels(given),
         must_say=_must_say(knowledge),
+        measured={
+            end: tuple(given.value(f"job.measured_{end}")) for end in ("head", "tail") if given.value(f"job.measured_{end}")
+        },
+        fit_mm=_fit(knowledge, chosen["joint"], chosen["collar_family"], chosen["bar"]),
+        least_depth_mm=knowledge.tables["joints/set_screw_factors"].one(name="least-depth").number("value"),
     )
 
 
 def _limit(knowledge: Knowledge, name: str) -> float:
     return float(knowledge.limits[f"limit.{name}"].value)
+
+
+def _fit(knowledge: Knowledge, method: str, family: str, bar: float) -> tuple[float, float]:
+    """The widest window of clearance that is known for a way of fixing collars; the bond's by its own row."""
+    pressed = knowledge.tables["joints/press_fits"].where(method=method, family=family)
+    slipped = knowledge.tables["joints/slip_fits"].where(method=method)
+    fit = (*pressed, *slipped)[0].text("window_fit") if pressed or slipped else "bonded-usable"
+    row = knowledge.tables["fits/attachment_clearance"].within(bar, "over_mm", "upto_mm", method=fit)
+    return row.number("least_mm"), row.number("largest_mm")
 
 
 def _swing(given: Given, knowledge: Knowledge) -> float:

@@ -189,7 +189,7 @@ def doubt_in_another_unit() -> Job:
 
 @breaks("V62", "step 2.7", also="V27")
 def band_upside_down() -> Job:
-    return with_check("2.7", limits=Limits(low=mm("bore.low", 22.09, "fit"), high=mm("bore.high", 22.03, "fit")))
+    return with_check("2.7", limits=Limits(low=mm("bore.head_low", 22.09, "fit"), high=mm("bore.head_high", 22.03, "fit")))
 
 
 @breaks("V62", "step 2.7", also="V27")
@@ -199,7 +199,9 @@ def band_without_sides() -> Job:
 
 @breaks("V62", "step 2.7", also="V63 V27")
 def band_in_two_units() -> Job:
-    return with_check("2.7", limits=Limits(low=figure("bore.low", 0.867, "in", "fit"), high=mm("bore.high", 22.09, "fit")))
+    return with_check(
+        "2.7", limits=Limits(low=figure("bore.head_low", 0.867, "in", "fit"), high=mm("bore.head_high", 22.09, "fit"))
+    )
 
 
 @breaks("V63", "step 2.7")

@@ -8,6 +8,7 @@ from tailtrue.inspection import RULES, inspect
 
 from . import (
     broken_drawings,
+    broken_joints,
     broken_paper,
     broken_record,
     broken_review,
@@ -22,6 +23,7 @@ from .sample import procedure, shop
 
 PARTS = (
     broken_drawings,
+    broken_joints,
     broken_paper,
     broken_record,
     broken_review,

@@ -20,6 +20,7 @@ COLUMNS_OF_WORDS = """
     operation tool situation point unit set label series designation system type inch_designation taper method
     specification finish steel process class code word component instrument kind good_for dials always machine_class of_a_move
     handling
+    target_fit window_fit
 """
 WORDS = set(COLUMNS_OF_WORDS.split())
 # In this table `factor` is a name, not a number.

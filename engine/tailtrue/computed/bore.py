@@ -7,7 +7,7 @@ from tailtrue.calc.boring import overhang_ratio
 from tailtrue.calc.boring_passes import boring_passes
 from tailtrue.calc.fits import bore_window
 from tailtrue.computed.registry import Limited, computed
-from tailtrue.computed.stepping import least_of, step_down, step_up, steps_in
+from tailtrue.computed.stepping import step_down, step_up, steps_in
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
@@ -46,35 +46,6 @@ _reading("bar.measured_least", "least reading of the bar", min)
 _reading("bar.measured_largest", "largest reading of the bar", max)
 
 
-def _gap(name: str, column: str, label: str, bound: str) -> None:
-    @computed(name, label=label, unit="mm", rounding="fit", bound=bound, needs=("bar.diameter", "crib.compound_gap"),
-              tables=("fits/attachment_clearance",),
-              how="diametral clearance of a bonded slip fit, never above what the bottle allows")  # fmt: skip
-    def _column(diameter: float, bottle: float, clearances: Table) -> float:
-        row = clearances.within(diameter, "over_mm", "upto_mm", method=_BONDED)
-        return min(row.number(column), bottle)
-
-
-_gap("bore.gap_target", "target_mm", "clearance wanted for the bond, on diameter", "nearest")
-_gap("bore.gap_least", "least_mm", "least clearance for the bond, on diameter", "least")
-
-
-@computed(
-    "bore.gap_largest",
-    label="largest clearance for the bond, on diameter",
-    unit="mm",
-    rounding="fit",
-    bound="most",
-    needs=("bar.diameter", "crib.compound_gap", "limit.bond_gap"),
-    tables=("fits/attachment_clearance",),
-    how="the least of: what the bottle allows, what a bonded joint still bears, what this plan accepts",
-)
-def gap_largest(diameter: float, bottle: float, accepted: float, clearances: Table) -> Limited:
-    usable = clearances.within(diameter, "over_mm", "upto_mm", method="bonded-usable").number("largest_mm")
-    gap, by = least_of((bottle, "the bottle"), (usable, "the bond"), (accepted, "a gap that a bond fills well"))
-    return Limited(gap, by)
-
-
 @computed(
     "bore.gap_least_usual",
     label="gap a bore made by hand needs, on diameter",
@@ -93,7 +64,7 @@ def gap_usual(diameter: float, clearances: Table) -> float:
     "bore.gauge_reading",
     label="gauge for the bore",
     kind="record",
-    needs=("bore.gauge", "crib.bore_gauges", "bar.diameter", "bore.gap_largest"),
+    needs=("bore.gauge", "crib.bore_gauges", "bar.diameter", "limit.bond_gap"),
     tables=("measuring/bore_gauges",),
     how="the gauge of the chosen kind whose range holds the bore",
 )
@@ -102,7 +73,7 @@ def gauge_reading(
 ) -> dict[str, Any] | None:
     row = gauges.one(kind=kind)
     gauge = _gauge(owned, kind, diameter, largest)
-    return None if gauge is None else {**gauge, "uncertainty": row.number("expanded_uncertainty_mm")}
+    return None if gauge is None else {**gauge, "uncertainty": gauge.get("doubt") or row.number("expanded_uncertainty_mm")}
 
 
 def _gauge(owned: Sequence[Record], kind: str, bar: float, gap: float) -> Record | None:
@@ -117,7 +88,7 @@ def _gauge(owned: Sequence[Record], kind: str, bar: float, gap: float) -> Record
     rounding="fit",
     bound="least",
     needs=("bore.gauge_reading",),
-    how="expanded uncertainty usual for this kind of gauge",
+    how="as given for the gauge; else the expanded uncertainty usual for its kind",
 )
 def gauge_uncertainty(gauge: Record) -> Any:
     return gauge["uncertainty"]
@@ -128,7 +99,7 @@ def _owns(kind: str) -> None:
         f"crib.has_{kind.replace('-', '_')}",
         label=f"{kind.replace('-', ' ')} for the bore in the crib",
         kind="yes-no",
-        needs=("crib.bore_gauges", "bar.diameter", "bore.gap_largest"),
+        needs=("crib.bore_gauges", "bar.diameter", "limit.bond_gap"),
         how="whether the crib has one whose range holds the bore",
     )
     def _has(owned: Sequence[Record], diameter: float, largest: float) -> bool:
@@ -166,17 +137,16 @@ _end("tail", "tailstock")
 
 
 @computed(
-    "bore.band",
-    label="room between smallest and largest bore",
+    "bore.spread",
+    label="how unevenly the bar was measured, at the worse seat",
     unit="mm",
     rounding="fit",
-    bound="most",
-    needs=("bore.gap_least", "bore.gap_largest", "bore.gauge_uncertainty", "job.measured_head?", "job.measured_tail?"),
-    how="largest less least clearance, less the uncertainty of the gauge at both ends and the spread of the bar",
+    bound="least",
+    needs=("job.measured_head?", "job.measured_tail?"),
+    how="largest less least reading; nothing until the bar has been measured",
 )
-def band(least: float, largest: float, unsure: float, head: Sequence[float] | None, tail: Sequence[float] | None) -> float:
-    spread = max(max(readings) - min(readings) for readings in (head or (0.0,), tail or (0.0,)))
-    return largest - least - 2 * unsure - spread
+def spread(head: Sequence[float] | None, tail: Sequence[float] | None) -> float:
+    return max(max(readings) - min(readings) for readings in (head or (0.0,), tail or (0.0,)))
 
 
 @computed(

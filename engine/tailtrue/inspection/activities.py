@@ -11,3 +11,14 @@ HANDS_IN = frozenset(
         "handle-stock", "clear-chips",
     }
 )  # fmt: skip
+
+# How a collar may be fixed, and the activity whose hold says that it is.
+RELEASED_BY = {
+    "bond": "cure-wait",
+    "press": "joint-check",
+    "heat-part": "joint-check",
+    "set-screw": "joint-check",
+    "pin": "joint-check",
+}
+# Fixed with a bore smaller than the bar.
+BY_INTERFERENCE = frozenset({"press", "heat-part"})

@@ -12,7 +12,9 @@ _OPEN = re.compile(r"\{\{|\}\}|\{%|\bNone\b(?!\s+of\b)|\b(?:nan|NaN|TBD|TODO|FIX
 # No match without one of these letter by letter, and taking labels out makes none: most words need no closer look.
 _SUSPECT = re.compile(r"\{\{|\}\}|\{%|None|nan|NaN|TBD|TODO|FIXME|inf|\?\?\?")
 _MAY_BE_EMPTY = frozenset({"unit", "boxes", "edition", "approver"})
-_MAY_BE_EMPTY_TEXTS = frozenset({"reason", "why", "purpose", "detail", "amount", "planned", "limited_by", "machine_detail"})
+_MAY_BE_EMPTY_TEXTS = frozenset(
+    {"reason", "why", "purpose", "detail", "amount", "planned", "figures", "limited_by", "machine_detail"}
+)
 # Lists of other things; empty, they look like an empty text.
 _LISTS = frozenset(
     {

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from tailtrue.inspection.activities import RELEASED_BY
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
 
@@ -24,18 +25,20 @@ def named(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(placed.where, f'this hold goes back to "{hold.go_back_to}", which is no step up to here')
 
 
-def cured_before_turning(sheet: Sheet) -> Iterator[Fault]:
-    """Bonded collars turn only after a wait with a hold, and every bonding begins the wait again."""
+def fixed_before_turning(sheet: Sheet) -> Iterator[Fault]:
+    """Collars turn only after the hold that belongs to how they were fixed, and fixing anew begins the wait again."""
     skims = {placed.phase.number for placed in sheet.steps if "skim" in placed.step.activities}
-    cured = False
+    waits: set[str] = set()
+    ever = False
     for placed in sheet.worked:
         step = placed.step
-        if "cure-wait" in step.activities and step.hold is not None:
-            cured = True
-        elif "bond" in step.activities:
-            cured = False
-        if step.machine == "turning" and placed.phase.number in skims and not cured:
-            yield Fault(placed.where, "the collars turn without a hold that waits for the bond to cure")
+        if step.hold is not None:
+            waits -= set(step.activities)
+        for activity in set(step.activities) & RELEASED_BY.keys():
+            ever = True
+            waits.add(RELEASED_BY[activity])
+        if step.machine == "turning" and placed.phase.number in skims and (waits or not ever):
+            yield Fault(placed.where, "the collars turn without a hold at which the joint was found cured or sound")
 
 
 def measured_before_boring(sheet: Sheet) -> Iterator[Fault]:

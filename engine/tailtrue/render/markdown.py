@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from tailtrue.parts import Text
-from tailtrue.procedure import Derivation, Need, Phase, Procedure
+from tailtrue.procedure import Alternative, Derivation, Need, Phase, Procedure
 from tailtrue.render.markdown_step import StepWriter
 from tailtrue.render.numbers import columns
 from tailtrue.render.page import Index
@@ -178,12 +178,15 @@ class _Writer:
         yield table(TROUBLE, rows)
         yield from self._bulleted("care", self._p.care)
 
+    def _because(self, way: Alternative) -> str:
+        return f"{literal(way.reason)}. {self._text(way.figures)}" if way.figures else literal(way.reason)
+
     def _reasons(self) -> Iterable[str]:
         yield heading(2, HEADINGS["choices"])
         for choice in self._p.choices:
             yield heading(3, f"{choice.question} {choice.chosen}")
             ways = (
-                (literal(way.name), bold(VERDICTS[way.verdict]), literal(way.reason), literal(way.why))
+                (literal(way.name), bold(VERDICTS[way.verdict]), self._because(way), literal(way.why))
                 for way in choice.alternatives
             )
             yield table(("Way", "Verdict", "Because", "Otherwise"), ways)

@@ -243,6 +243,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
         yield from ((caution.where, caution.file.id, text, "") for text in caution.avoid)
     for stop in knowledge.stops:
         yield from ((stop.where, stop.file.id, text, "") for text in (stop.text, *stop.way_out))
+    for decision in knowledge.decisions.values():
+        yield from ((decision.where, f"{decision.spec.name}: {row.then}", row.figures, "") for row in decision.rows)
     for note in knowledge.notes:
         yield note.where, note.file.id, note.text, ""
     lines: tuple[Remark | Say, ...] = (*knowledge.remarks, *knowledge.says)

@@ -195,6 +195,8 @@ class Loader:
                 row.why,
                 tuple(key for written in row.sources for key in source_keys(written)),
                 row.if_unknown,
+                self._wording(row.figures, where, f"{file.id}: {row.then}"),
+                tuple((self._when(says.when, where, f"{file.id}: {row.then}"), says.text) for says in row.says),
             )
             for row in file.row
         )

@@ -150,8 +150,15 @@ class BlockFile(File):
     sources: list[str] = Field(min_length=1)
 
 
+class ReasonFile(File):
+    """Plain words for why an alternative does not hold, and when they are the ones to say."""
+
+    when: When = Field(min_length=1)
+    text: str
+
+
 class DecisionRowFile(File):
-    """One alternative of a decision."""
+    """One alternative of a decision. `figures` is what it comes to in this job, shown whether or not it wins."""
 
     then: str
     name: str
@@ -159,6 +166,8 @@ class DecisionRowFile(File):
     why: str
     sources: list[str] = Field(min_length=1)
     if_unknown: Literal["ask", "pass-over"] = "ask"
+    figures: str = ""
+    says: list[ReasonFile] = []
 
 
 class DecisionFile(File):
