@@ -14,7 +14,7 @@ from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
 # Activities that mark a step for the proof and the inspection; they are no hazard of their own.
-MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock"})
+MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock", "grip-on-band"})
 MOST_WORDS = 20
 _DIGIT = re.compile(r"\d")
 
