@@ -143,6 +143,7 @@ def _cut_list(filler: Filler) -> tuple[Cut, ...]:
             saw_to=filler.text(cut.saw_to),
         )
         for cut in filler.case.knowledge.page.cuts
+        if filler.case.judge(cut.when).truth is Truth.YES
     )
 
 

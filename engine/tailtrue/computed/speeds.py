@@ -79,7 +79,7 @@ operation(
 operation(
     "collar.band", "turning a band on the blank", table="turn-rough", work="collar", diameter="collar.corner_diameter",
     tool="crib.tool_material", caps=_RAW, speed_factor="collar.interrupted_speed",
-    depth_factor="collar.interrupted_depth",
+    depth_factor="collar.interrupted_depth", depth_by="corners or skin: the cut is interrupted",
 )  # fmt: skip
 operation(
     "collar.boring", "boring", table="boring", work="collar", diameter="bore.nominal", tool="bore.tip", caps=_BLANK,

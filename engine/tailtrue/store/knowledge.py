@@ -172,6 +172,7 @@ class CutText:
     material: Wording
     size: Wording
     saw_to: Wording
+    when: Condition
 
 
 @dataclass(frozen=True)

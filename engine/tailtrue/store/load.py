@@ -255,7 +255,12 @@ class Loader:
         )
         settings = tuple(self._setting(row, where, "facts") for row in file.facts)
         cuts = tuple(
-            CutText(cut.piece, cut.count, *self._wordings([cut.material, cut.size, cut.saw_to], where, cut.piece))
+            CutText(
+                cut.piece,
+                cut.count,
+                *self._wordings([cut.material, cut.size, cut.saw_to], where, cut.piece),
+                self._when(cut.when, where, cut.piece),
+            )  # fmt: skip
             for cut in file.cut
         )
         labels = {name: self._wording(text, where, name) for name, text in file.drawing.labels.items()}

@@ -272,6 +272,7 @@ class CutFile(File):
     material: str
     size: str
     saw_to: str
+    when: When = []
 
 
 class DrawingFile(File):
