@@ -156,7 +156,7 @@ def _chucks(chucks: Sequence[Record], row: Row) -> list[Record]:
 
 def _fits(source: str, words: str) -> None:
     @computed(
-        f"collar.{source.replace('-', '_')}_fits", label=f"collars can be made from {words}", kind="yes-no",
+        f"collar.{source.replace('-', '_')}_fits", label=f"{words} that serves", kind="yes-no",
         needs=("collar.offers",), how="whether a piece of this kind on the stock list serves",
     )  # fmt: skip
     def _any(pieces: Sequence[Record]) -> bool:
@@ -164,7 +164,7 @@ def _fits(source: str, words: str) -> None:
 
 
 for _source, _words in zip(
-    _SOURCES, ("round bar", "a ready-bored blank", "thick tube", "a slug of plate", "a cast blank"), strict=True
+    _SOURCES, ("round bar", "ready-bored blank", "thick tube", "slug of plate", "cast blank"), strict=True
 ):
     _fits(_source, _words)
 
