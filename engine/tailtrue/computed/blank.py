@@ -23,6 +23,12 @@ def grips_to(chuck: Record) -> Any:
     return chuck["grips_to"]
 
 
+@computed("blank.body", label="body of the chuck for the blanks", unit="mm", rounding="length", needs=("blank.chuck",),
+          how="as given for the chuck")  # fmt: skip
+def body(chuck: Record) -> Any:
+    return chuck["body"]
+
+
 @computed(
     "blank.chuck_speed_limit",
     label="speed limit of the chuck for the blanks",

@@ -51,7 +51,7 @@ def measured_before_boring(sheet: Sheet) -> Iterator[Fault]:
 
 
 def held_true_before_boring(sheet: Sheet) -> Iterator[Fault]:
-    """A blank that was first gripped on a draft, a skin or flats is gripped on a turned band before it is drilled or bored."""
+    """A blank first gripped on a draft, a skin or flats is gripped on a turned band before it is drilled or bored."""
     for phase in sheet.procedure.phases:
         uneven = turned = False
         for step in phase.steps:

@@ -260,7 +260,7 @@ class Loader:
                 cut.count,
                 *self._wordings([cut.material, cut.size, cut.saw_to], where, cut.piece),
                 self._when(cut.when, where, cut.piece),
-            )  # fmt: skip
+            )
             for cut in file.cut
         )
         labels = {name: self._wording(text, where, name) for name, text in file.drawing.labels.items()}
