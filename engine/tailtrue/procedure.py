@@ -5,6 +5,7 @@ from typing import Literal
 from pydantic import Field
 
 from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Text
+from tailtrue.shop_sheet import ShopSheet
 
 
 class Hold(Node):
@@ -210,3 +211,4 @@ class Procedure(Node):
     choices: tuple[Choice, ...]
     derivations: tuple[Derivation, ...]
     sources: tuple[Source, ...]
+    sop: ShopSheet | None = None

@@ -25,6 +25,7 @@ from tailtrue.procedure import (
 
 from .sample_making import making
 from .sample_pieces import caution, mm
+from .sample_sop import sop_of
 from .sample_using import using
 
 MACHINE = "Lathe 2, the grey one"
@@ -45,7 +46,7 @@ def shop() -> Shop:
         swing_over_cross_slide_mm=150.0,
         speed_caps=(
             SpeedCap("the top of the lathe", 2000.0),
-            SpeedCap("the chuck", 1800.0, ("bar-ends", "collars")),
+            SpeedCap("chuck", 1800.0, ("bar-ends", "collars")),
             SpeedCap("work between centres", 600.0, ("test",)),
         ),
         drills=frozenset({10.0, 20.0}),
@@ -71,6 +72,7 @@ def procedure() -> Procedure:
             for tool in step.tools:
                 used.setdefault(tool, []).append(step.number)
     whole = bare.model_copy(update={"needs": tuple(_need(name, tuple(at)) for name, at in used.items())})
+    whole = whole.model_copy(update={"sop": sop_of(whole)})
     facts = dict.fromkeys(figure.fact for figure in _figures(whole))
     return whole.model_copy(update={"derivations": tuple(_derivation(fact) for fact in facts)})
 

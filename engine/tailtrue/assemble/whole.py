@@ -6,6 +6,7 @@ from tailtrue.assemble.card import card
 from tailtrue.assemble.cautions import applicable, for_the_job
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
+from tailtrue.assemble.sop import sop_sheet, sop_sources
 from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.case import Case
 from tailtrue.facts import Fact
@@ -45,6 +46,7 @@ def assemble(case: Case, plan: Plan) -> Procedure:
         derivations=(),
         sources=(),
     )
+    tree = tree.model_copy(update={"sop": sop_sheet(filler, tree)})
     tree = tree.model_copy(update={"derivations": derivations(filler, figures(tree))})
     tree = tree.model_copy(update={"sources": source_list(filler, _used_sources(tree, case))})
     return tree.model_copy(update={"title": tree.title.model_copy(update={"checksum": checksum(tree)})})
@@ -68,6 +70,7 @@ def _used_sources(tree: Procedure, case: Case) -> list[str]:
             every += step.cautions
             used += case.knowledge.steps[step.id].file.sources
     used += [key for caution in every for key in caution.sources]
+    used += sop_sources(tree)
     return [key.split(":", 1)[0] for key in used]
 
 

@@ -29,6 +29,7 @@ _ROOMS = (
     "reverse_test",
     "lookup",
     "setover",
+    "shop_rules",
 )
 
 

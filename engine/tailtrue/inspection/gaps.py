@@ -20,6 +20,7 @@ _LISTS = frozenset(
         "facts", "who_may", "do_not_start", "stop_at_once", "if_it_goes_wrong", "conventions", "care", "findings",
         "choices", "derivations", "alternatives", "avoid",
         "notes", "groups", "lines",
+        "banners", "changes", "any", "supervised", "staff",
     }
 )  # fmt: skip
 

@@ -12,6 +12,7 @@ from tailtrue.inspection import (
     measuring,
     numbering,
     sentences,
+    sop,
     sources,
     spindle,
     tailstock,
@@ -77,4 +78,16 @@ RULES: tuple[Rule, ...] = (
     Rule("V82", card.speeds_complete, "house rule: no operation is run at a speed that the card leaves out"),
     Rule("V90", holds.held_true_before_boring, "common practice: a draft or a skin in the jaws walks out under a drill"),
     Rule("V83", card.tells_limit, "common practice: the low limit and the high limit are told apart on paper"),
+    Rule("V100", sop.complete, "ISO 9001 7.5: identity, date and content of a paper that is worked from"),
+    Rule("V101", sop.in_force, "ISO 9001 7.5: nothing is worked from before it is approved by name and day"),
+    Rule("V102", sop.reviewed_in_time, "process safety regulations: operating procedures are reviewed every year"),
+    Rule(
+        "V103", sop.limits_lead_back, "process safety regulations: a limit with its consequence and the steps to correct it"
+    ),
+    Rule("V104", sop.who_may, "house rule: every step says who may do it"),
+    Rule("V105", sop.no_gloves, "health and safety authority guidance on lathes: no gloves where a spindle can turn"),
+    Rule("V106", sop.no_abrasive, "health and safety authority guidance on lathes: no abrasive cloth held by hand"),
+    Rule("V107", sop.signs_in_words, "ISO 7010: a code is nothing without what it means"),
+    Rule("V108", sop.limits_hold, "common practice: no limit for people above that of machine, chuck and centre"),
+    Rule("V109", sop.lines_sound, "house rule: short lines, each with its source"),
 )

@@ -10,6 +10,7 @@ from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.models import DecisionFile
 from tailtrue.store.scan import unique_problems
+from tailtrue.store.sop import sop_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
@@ -32,6 +33,7 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_cautions(knowledge),
         *_texts(knowledge),
         *example_problems(knowledge),
+        *_sop(knowledge),
     ]
     for file in decision_files:
         decision = knowledge.decisions[file.id]
@@ -153,6 +155,11 @@ def _needs(knowledge: Knowledge) -> Iterator[Problem]:
     for name, need in knowledge.needs.items():
         if need.file.given and need.file.given not in knowledge.given.specs():
             yield Problem("knowledge/needs.toml", name, f"no given fact is named '{need.file.given}'", "mend the name")
+
+
+def _sop(knowledge: Knowledge) -> Iterator[Problem]:
+    seen = [row[0] for row in knowledge.page.trouble]
+    yield from sop_problems(knowledge.sop, knowledge.catalogue, knowledge.sources, seen)
 
 
 def _routes(knowledge: Knowledge) -> Iterator[Problem]:

@@ -22,6 +22,7 @@ from tailtrue.store.models import (
     StepFile,
     StopFile,
 )
+from tailtrue.store.sop import SopTexts
 from tailtrue.tables import Table
 from tailtrue.wording import Wording
 
@@ -250,3 +251,4 @@ class Knowledge:
     page: Page
     sources: Mapping[str, SourceFile]
     tables: Mapping[str, Table]
+    sop: SopTexts

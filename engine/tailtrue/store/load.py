@@ -38,6 +38,7 @@ from tailtrue.store.knowledge import (
     Stop,
 )
 from tailtrue.store.reading import Reader
+from tailtrue.store.sop import load_sop
 from tailtrue.tables import read_tables, source_keys
 from tailtrue.wording import Wording, read_wording
 
@@ -118,6 +119,7 @@ class Loader:
             page=self._page(),
             sources=sources,
             tables=read_tables(self.folder),
+            sop=load_sop(self.folder, self.reader, self._when, self._wording),
         )
         if self.reader.problems:
             raise KnowledgeInvalid(tuple(self.reader.problems))
@@ -256,10 +258,12 @@ class Loader:
         settings = tuple(self._setting(row, where, "facts") for row in file.facts)
         cuts = tuple(
             CutText(
-                cut.piece,
-                cut.count,
-                *self._wordings([cut.material, cut.size, cut.saw_to], where, cut.piece),
-                self._when(cut.when, where, cut.piece),
+                piece=cut.piece,
+                count=cut.count,
+                material=self._wording(cut.material, where, cut.piece),
+                size=self._wording(cut.size, where, cut.piece),
+                saw_to=self._wording(cut.saw_to, where, cut.piece),
+                when=self._when(cut.when, where, cut.piece),
             )
             for cut in file.cut
         )
