@@ -11,6 +11,7 @@ from tailtrue.advise import advise, make_procedure
 from tailtrue.errors import FactsWrong, Refused
 from tailtrue.parts import Figure
 from tailtrue.procedure import Procedure, Step
+from tailtrue.render.card import dangers
 
 Change = tuple[str, str, str]
 JOBS = [("fernhill", "plate"), ("fernhill", "cast"), ("fernhill", "bored"), ("quarry-road", "tube")]
@@ -217,6 +218,16 @@ def test_founder_sizes_stand_only_on_a_sheet_that_asks_for_them(tmp_path: Path) 
     assert "for-the-founder" in names(made(tmp_path, "fernhill", "cast"))
     plain = made(tmp_path / "plain", "fernhill", "cast", ("job-cast", r"^(cast_collars|cast_metal|founder) = .*?\n", ""))
     assert "for-the-founder" not in names(plain)
+
+
+def test_the_card_at_the_lathe_tells_both_chucks_and_leaves_molten_metal_to_the_founder(tmp_path: Path) -> None:
+    sheet = made(tmp_path, "fernhill", "cast")
+    limits = {line.value.fact: line.value.value for group in sheet.card.groups for line in group.lines}
+    assert limits["chuck.speed_limit"] == 2500
+    assert limits["blank.chuck_speed_limit"] == 1500
+    assert "water-under-molten-metal" not in {caution.id for caution in dangers(sheet)}
+    assert any(caution.id == "water-under-molten-metal" for phase in sheet.phases
+               for caution in (*phase.cautions, *(one for step in phase.steps for one in step.cautions)))  # fmt: skip
 
 
 def test_sizes_of_the_casting_hold_the_collar_and_its_allowance(tmp_path: Path) -> None:
