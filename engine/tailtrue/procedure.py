@@ -152,8 +152,11 @@ class Card(Node):
 
 
 class Drawing(Node):
-    """What a drawing of this bar needs: figures by the name of the dimension."""
+    """What a drawing needs: figures by the name of the dimension, and where on the sheet it stands."""
 
+    id: str
+    kind: str = Field(description="which way of drawing; each kind asks for dimensions of its own")
+    place: str = Field(description="the number of the step it stands at, or front")
     title: str
     caption: str
     dimensions: dict[str, Figure]
@@ -195,6 +198,7 @@ class Procedure(Node):
     lead: Text
     facts: tuple[Setting, ...]
     drawing: Drawing
+    drawings: tuple[Drawing, ...] = Field(default=(), description="those of the making, in the order of the steps")
     who_may: tuple[Text, ...]
     do_not_start: tuple[Text, ...]
     stop_at_once: tuple[Text, ...]

@@ -23,6 +23,7 @@ from tailtrue.procedure import (
     TitleBlock,
 )
 
+from .sample_drawings import drawings
 from .sample_making import making
 from .sample_pieces import caution, mm
 from .sample_sop import sop_of
@@ -152,6 +153,7 @@ def _without_lists() -> Procedure:
         ),
         facts=(Setting(label=("Dial",), value=(mm("lathe.dial_division", 0.05, "depth"), " a division, reads radius")),),
         drawing=_drawing(),
+        drawings=drawings(),
         who_may=(("Anyone signed off on this lathe.",),),
         do_not_start=(("The stop fails its check.",),),
         stop_at_once=(("New noise. Press the stop.",),),
@@ -199,6 +201,9 @@ def _drawing() -> Drawing:
         "centres.span": SPAN,
     }
     return Drawing(
+        id="bar",
+        kind="bar",
+        place="front",
         title="The bar",
         caption="Both collars sit alike.",
         dimensions={name: mm(name, value) for name, value in sizes.items()},

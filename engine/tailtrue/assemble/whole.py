@@ -4,15 +4,16 @@ import hashlib
 
 from tailtrue.assemble.card import card
 from tailtrue.assemble.cautions import applicable, for_the_job
-from tailtrue.assemble.filling import Filler
+from tailtrue.assemble.drawings import bar, drawings
+from tailtrue.assemble.filling import Filler, words_of
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
 from tailtrue.assemble.sop import sop_sheet, sop_sources
 from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.case import Case
 from tailtrue.facts import Fact
-from tailtrue.parts import Figure, Text
+from tailtrue.parts import Figure
 from tailtrue.plan import Plan
-from tailtrue.procedure import Cut, Drawing, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
+from tailtrue.procedure import Cut, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
 from tailtrue.truth import Truth
 
 
@@ -26,7 +27,8 @@ def assemble(case: Case, plan: Plan) -> Procedure:
         title=_title(filler, plan),
         lead=filler.text(plan.route.lead),
         facts=settings(filler, page.facts),
-        drawing=_drawing(filler),
+        drawing=bar(filler),
+        drawings=drawings(filler, made),
         who_may=tuple(
             filler.text(text) for text in (*page.who_may, *(page.supervised if supervision_marked(filler) else ()))
         ),
@@ -101,20 +103,6 @@ def _title(filler: Filler, plan: Plan) -> TitleBlock:
     )
 
 
-def _drawing(filler: Filler) -> Drawing:
-    plan = filler.case.knowledge.page.drawing
-    return Drawing(
-        title=plan.title,
-        caption=plan.caption,
-        dimensions={name: filler.figure(fact) for name, fact in plan.dimensions.items()},
-        labels={name: _plain(filler.text(text)) for name, text in plan.labels.items()},
-    )
-
-
-def _plain(text: Text) -> str:
-    return "".join(piece for piece in text if isinstance(piece, str))
-
-
 def _needs(filler: Filler, made: tuple[Phase, ...]) -> tuple[Need, ...]:
     used: dict[str, list[str]] = {}
     for phase in made:
@@ -141,7 +129,7 @@ def _cut_list(filler: Filler) -> tuple[Cut, ...]:
         Cut(
             piece=cut.piece,
             count=cut.count,
-            material=_plain(filler.text(cut.material)),
+            material=words_of(filler.text(cut.material)),
             size=filler.text(cut.size),
             saw_to=filler.text(cut.saw_to),
         )

@@ -19,7 +19,7 @@ _LISTS = frozenset(
         "cautions", "settings", "checks", "blanks", "job_cautions", "needs", "cut_list", "phases", "steps", "rows",
         "facts", "who_may", "do_not_start", "stop_at_once", "if_it_goes_wrong", "conventions", "care", "findings",
         "choices", "derivations", "alternatives", "avoid",
-        "notes", "groups", "lines",
+        "notes", "groups", "lines", "drawings",
         "banners", "changes", "any", "supervised", "staff",
     }
 )  # fmt: skip

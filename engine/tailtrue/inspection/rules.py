@@ -5,6 +5,7 @@ from tailtrue.inspection import (
     cautions,
     cutting,
     drawing,
+    drawings,
     figures,
     gaps,
     holds,
@@ -90,4 +91,9 @@ RULES: tuple[Rule, ...] = (
     Rule("V107", sop.signs_in_words, "ISO 7010: a code is nothing without what it means"),
     Rule("V108", sop.limits_hold, "common practice: no limit for people above that of machine, chuck and centre"),
     Rule("V109", sop.lines_sound, "house rule: short lines, each with its source"),
+    Rule("V84", drawings.placed, "house rule: a drawing stands once, at a step that is on the sheet"),
+    Rule("V85", drawings.complete, "drawing practice: a drawing of a kind has the dimensions of its kind"),
+    Rule("V86", drawings.agrees, "house rule: a drawing says nothing that the sheet does not say"),
+    Rule("V87", drawings.makes_sense, "geometry: what is drawn fits together"),
+    Rule("V88", drawings.words_alone, "house rule: a number on a drawing is a dimension"),
 )

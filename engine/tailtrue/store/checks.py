@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.given.knowledge_file import unknown_source
 from tailtrue.store.card_checks import card_problems
+from tailtrue.store.drawing_checks import drawing_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.models import DecisionFile
@@ -29,6 +30,7 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_needs(knowledge),
         *_routes(knowledge),
         *card_problems(knowledge.page.card, knowledge.steps),
+        *drawing_problems(knowledge),
         *_ids(knowledge),
         *_cautions(knowledge),
         *_texts(knowledge),

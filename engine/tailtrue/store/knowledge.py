@@ -19,6 +19,7 @@ from tailtrue.store.models import (
     RouteFile,
     SayFile,
     SourceFile,
+    StepDrawingFile,
     StepFile,
     StopFile,
 )
@@ -187,6 +188,16 @@ class DrawingPlan:
 
 
 @dataclass(frozen=True)
+class StepDrawing:
+    """A drawing of the making, with its condition and its words read."""
+
+    file: StepDrawingFile
+    when: Condition
+    labels: Mapping[str, Wording]
+    where: str
+
+
+@dataclass(frozen=True)
 class CardLineText:
     """A number on the card with its label read; an empty label stands for that of the step."""
 
@@ -249,6 +260,7 @@ class Knowledge:
     routes: Mapping[str, Route]
     needs: Mapping[str, Need]
     page: Page
+    drawings: tuple[StepDrawing, ...]
     sources: Mapping[str, SourceFile]
     tables: Mapping[str, Table]
     sop: SopTexts

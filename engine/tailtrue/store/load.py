@@ -34,6 +34,7 @@ from tailtrue.store.knowledge import (
     Say,
     SettingsFrom,
     SettingText,
+    StepDrawing,
     StepText,
     Stop,
 )
@@ -117,6 +118,10 @@ class Loader:
                 for f, w in self.reader.entries("needs.toml", "need", models.NeedFile)
             },
             page=self._page(),
+            drawings=tuple(
+                StepDrawing(f, self._when(f.when, w, f.id), {n: self._wording(t, w, f.id) for n, t in f.labels.items()}, w)
+                for f, w in self.reader.entries("drawings", "drawing", models.StepDrawingFile)
+            ),
             sources=sources,
             tables=read_tables(self.folder),
             sop=load_sop(self.folder, self.reader, self._when, self._wording),

@@ -284,6 +284,29 @@ class DrawingFile(File):
     labels: dict[str, str]
 
 
+class DrawnRecordsFile(File):
+    """Dimensions made from the rows of a list: one for each row, named `name` and its number."""
+
+    records: str
+    field: str
+    name: str
+
+
+class StepDrawingFile(File):
+    """A drawing of the making: its kind, where it stands, dimensions by fact, and words."""
+
+    id: str
+    kind: str
+    title: str
+    caption: str
+    step: str = ""
+    when: When = []
+    dimensions: dict[str, str] = Field(min_length=1)
+    if_known: dict[str, str] = {}
+    rows: DrawnRecordsFile | None = None
+    labels: dict[str, str] = {}
+
+
 class CardLineFile(File):
     """One number on the card; without a label, that of the step."""
 
