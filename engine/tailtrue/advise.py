@@ -114,6 +114,7 @@ def procedure_of(advice: Advice) -> Procedure:
         raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
     chosen = {
         "chuck": case.value("chuck.label"),
+        "blank_chuck": case.value("blank.chuck_label"),
         "gauge": case.value("bore.gauge"),
         "bar": case.value("bar.diameter"),
         "collar": case.value("collar.diameter"),

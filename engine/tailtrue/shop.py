@@ -13,7 +13,8 @@ from tailtrue.quantities import read_quantity
 from tailtrue.store.knowledge import Knowledge
 
 Record = Mapping[str, Any]
-_IN_CHUCK = ("prepare", "bar-ends", "collars")
+_IN_CHUCK = ("prepare", "bar-ends")
+_BLANKS = ("four-jaw", "collars")
 _ON_CENTRES = ("turn-collars", "test")
 
 
@@ -27,7 +28,7 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         dial_division_mm=given.value("lathe.dial_division"),
         between_centres_mm=given.value("lathe.between_centres"),
         swing_over_cross_slide_mm=_swing(given, knowledge),
-        speed_caps=_caps(given, knowledge, chosen["chuck"]),
+        speed_caps=_caps(given, knowledge, chosen),
         drills=_drills(given, knowledge),
         tool_ids_in_shop=frozenset(
             name for name, need in knowledge.needs.items() if not need.file.given or given.value(need.file.given)
@@ -65,15 +66,20 @@ def _swing(given: Given, knowledge: Knowledge) -> float:
     return float(said) if said is not None else given.value("lathe.swing_over_bed") * _limit(knowledge, "cross_slide_share")
 
 
-def _caps(given: Given, knowledge: Knowledge, chuck_label: str) -> tuple[SpeedCap, ...]:
-    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chuck_label)
+def _chuck_cap(given: Given, knowledge: Knowledge, label: str) -> float:
+    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == label)
     marked = chuck["marked_speed"]
     if marked == "unmarked":
         rows = knowledge.tables["machines/chuck_limits"]
         marked = rows.within(chuck["body"], "body_over_mm", "body_upto_mm").number("unmarked_limit_per_min")
+    return float(marked)
+
+
+def _caps(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> tuple[SpeedCap, ...]:
     centre = f"{given.value('crib.tailstock_centre')}_centre_speed"
     return (
-        SpeedCap("chuck", float(marked), _IN_CHUCK),
+        SpeedCap("chuck", _chuck_cap(given, knowledge, chosen["chuck"]), _IN_CHUCK),
+        SpeedCap("chuck of the blanks", _chuck_cap(given, knowledge, chosen["blank_chuck"]), _BLANKS),
         SpeedCap("blank in the jaws", _limit(knowledge, "blank_speed"), ("collars",)),
         SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), _ON_CENTRES),
         SpeedCap("tailstock centre", _limit(knowledge, centre), _ON_CENTRES),

@@ -47,6 +47,12 @@ def speed_in_a_sentence() -> Job:
     return with_step("4.3", text=(("Run at ", figure("skim.speed", 430.0, "1/min", "speed"), "."),))
 
 
+@breaks("V70", "step 2.1", also="V24")
+def corners_of_a_raw_blank_that_strike_the_cross_slide() -> Job:
+    circle = Setting(label=("circle",), value=(mm("collar.corner_diameter", 400.0, "length"),), reason=())
+    return with_line("2.1", circle)
+
+
 @breaks("V57", "step 4.3")
 def speed_above_what_work_between_centres_bears() -> Job:
     return with_setting("4.3", 0, value=800.0)

@@ -148,12 +148,17 @@ def _cut_list(filler: Filler) -> tuple[Cut, ...]:
             material=words_of(filler.text(cut.material)),
             size=filler.text(cut.size),
             saw_to=filler.text(cut.saw_to),
-            buy=filler.figure(cut.file.buy),
-            mass_to_buy=filler.figure(cut.file.mass_to_buy),
-            mass_finished=filler.figure(cut.file.mass_finished),
+            buy=_figure_or_none(filler, cut.file.buy),
+            mass_to_buy=_figure_or_none(filler, cut.file.mass_to_buy),
+            mass_finished=_figure_or_none(filler, cut.file.mass_finished),
         )
         for cut in filler.case.knowledge.page.cuts
+        if filler.case.judge(cut.when).truth is Truth.YES
     )
+
+
+def _figure_or_none(filler: Filler, fact: str | None) -> Figure | None:
+    return filler.figure(fact) if fact else None
 
 
 def _look_up(filler: Filler) -> LookUp:

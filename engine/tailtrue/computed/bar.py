@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from tailtrue.calc.beams import mass_cylinder
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Limited, computed, field
 from tailtrue.computed.stepping import least_of, step_down
 from tailtrue.tables import Row, Table
 
@@ -16,12 +16,53 @@ Record = Mapping[str, Any]
     label="bar stock used",
     kind="record",
     needs=("stock.bars", "job.bar?"),
-    how="the one the job names; else the thickest on the stock list, which is the stiffest",
+    tables=("materials/bar_finishes",),
+    how="the one the job names; else of the bars whose surface may stay as bought the thickest, which is the stiffest, and "
+    "a bar of doubtful surface only where there is no other",
 )
-def bar_stock(bars: tuple[Record, ...], named: str | None) -> Limited | None:
+def bar_stock(bars: tuple[Record, ...], named: str | None, finishes: Table) -> Limited | None:
     if named is not None:
         return Limited(next((bar for bar in bars if bar["label"] == named), None), "named in the job")
-    return Limited(max(bars, key=lambda bar: bar["diameter"]), "the stiffest of the stock list") if bars else None
+    if not bars:
+        return None
+    best = min(bars, key=lambda bar: (_doubt(bar, finishes), -bar["diameter"]))
+    passed_over = any(bar["diameter"] > best["diameter"] for bar in bars)
+    even = "the stiffest whose surface may stay as bought" if passed_over else "the stiffest of the stock list"
+    return Limited(best, even)
+
+
+def _doubt(bar: Record, finishes: Table) -> float:
+    return finishes.one(finish=bar["finish"]).number("preference")
+
+
+@computed(
+    "bar.offers",
+    label="bars that the bar may be made from",
+    kind="records",
+    fields=(
+        field("label", kind="text"),
+        field("size", "mm", "size"),
+        field("verdict", kind="text"),
+        field("reason", kind="text"),
+    ),
+    needs=("stock.bars", "bar.stock"),
+    tables=("materials/bar_finishes",),
+    how="each bar of the stock list beside the one that was chosen",
+)
+def bar_offers(bars: tuple[Record, ...], chosen: Record, finishes: Table) -> tuple[Record, ...]:
+    return tuple(_offer(bar, chosen, finishes.one(finish=bar["finish"])) for bar in bars)
+
+
+def _offer(bar: Record, chosen: Record, finish: Row) -> Record:
+    verdict = "chosen" if bar is chosen or bar == chosen else "left"
+    reason = f"{finish.text('name')}: {finish.text('note')}"
+    return {"label": bar["label"], "size": bar["diameter"], "verdict": verdict, "reason": reason}
+
+
+@computed("bar.offer_count", label="bars to choose from", kind="count", rounding="count", needs=("stock.bars",),
+          how="counted")  # fmt: skip
+def bar_offer_count(bars: tuple[Record, ...]) -> int:
+    return len(bars)
 
 
 def _of_stock(name: str, key: str, label: str, **more: Any) -> None:

@@ -163,6 +163,17 @@ def band_least(unsure: float, step: float) -> float:
 
 
 @computed(
+    "bore.blank_fits",
+    label="the bore that is there fits the bar as it is",
+    kind="yes-no",
+    needs=("hole.start", "bore.head_low", "bore.head_high", "bore.tail_low", "bore.tail_high"),
+    how="whether it lies between the smallest and the largest bore at both ends",
+)
+def blank_fits(start: float, head_low: float, head_high: float, tail_low: float, tail_high: float) -> bool:
+    return max(head_low, tail_low) <= start <= min(head_high, tail_high)
+
+
+@computed(
     "bore.add_least",
     label="least to add to the largest reading of the bar",
     unit="mm",
@@ -204,8 +215,8 @@ def fit_step(dials: str, metric: float, inch: float) -> float:
     "bore.tool",
     label="boring bar",
     kind="record",
-    needs=("crib.boring_bars", "hole.last_drill", "bore.overhang"),
-    how="the thickest that goes into the drilled hole and reaches through the blank",
+    needs=("crib.boring_bars", "hole.before_boring", "bore.overhang"),
+    how="the thickest that goes into the hole and reaches through the blank",
 )
 def boring_tool(owned: Sequence[Record], hole: float, overhang: float) -> Limited:
     fitting = [bar for bar in owned if bar["least_bore"] <= hole and bar["reach"] >= overhang]
@@ -218,7 +229,7 @@ def boring_tool(owned: Sequence[Record], hole: float, overhang: float) -> Limite
     "bore.tool_fits",
     label="a boring bar fits the hole",
     kind="yes-no",
-    needs=("bore.tool?", "hole.ladder"),
+    needs=("bore.tool?", "hole.before_boring"),
     how="whether the crib has one that goes in and reaches",
 )
 def tool_fits(tool: Record | None, _ladder: Any) -> bool:
@@ -338,8 +349,8 @@ def finish_divisions(depth: float, division: float) -> float:
     label="roughing passes in the bore",
     kind="count",
     rounding="count",
-    needs=("bore.rough_to", "hole.last_drill", "collar.boring.depth"),
-    how="what the drill left, divided by what a pass takes off the diameter, up to a whole pass",
+    needs=("bore.rough_to", "hole.before_boring", "collar.boring.depth"),
+    how="what is left, divided by what a pass takes off the diameter, up to a whole pass",
 )
 def rough_passes(to: float, drilled: float, depth: float) -> int:
     return boring_passes(drilled, to, depth)

@@ -35,10 +35,11 @@ class Range:
 
 @dataclass(frozen=True)
 class Ways:
-    """Ways to say one thing; exactly one is taken."""
+    """Ways to say one thing; exactly one is taken, or one at least where `several` go together."""
 
     label: str
     ways: tuple[tuple[str, ...], ...]
+    several: bool = False
 
     def names(self) -> tuple[str, ...]:
         """Every fact of every way."""

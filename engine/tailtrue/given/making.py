@@ -16,7 +16,7 @@ CLASSES = Refers(CLASSES_FOLDER, "id")
 
 def ways_of(shape: WaysShape) -> Ways:
     """Ways to say one thing, as written."""
-    return Ways(shape.label, tuple(tuple(way) for way in shape.ways))
+    return Ways(shape.label, tuple(tuple(way) for way in shape.ways), shape.several)
 
 
 def range_of(shape: PairShape) -> Range:

@@ -53,10 +53,11 @@ class RecordFieldShape(FieldShape):
 
 
 class WaysShape(Shape):
-    """Ways to say one thing: exactly one of them must be taken, and taken whole."""
+    """Ways to say one thing: exactly one of them must be taken, and taken whole; where `several`, one at least."""
 
     label: str
     ways: list[list[str]] = Field(min_length=2)
+    several: bool = False
 
 
 class PairShape(Shape):

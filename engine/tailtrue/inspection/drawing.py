@@ -6,6 +6,7 @@ from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
 
 _CLOSE_MM = 0.01
+_CORNER = "collar.corner_diameter"
 _NEEDED = ("bar.length", "bar.diameter", "collar.diameter", "collar.width", "collar.station", "collar.spacing")
 
 
@@ -40,6 +41,10 @@ def collar_swings(sheet: Sheet) -> Iterator[Fault]:
     swing = sheet.shop.swing_over_cross_slide_mm
     if diameter is not None and not diameter < swing:
         yield Fault("drawing", f"a collar of {diameter:g} mm does not clear a swing of {swing:g} mm over the cross slide")
+    for placed, _, figure in sheet.at_steps:
+        if figure.fact == _CORNER and not figure.value < swing:
+            what = f"a raw blank that swings {figure.value:g} mm does not clear {swing:g} mm over the cross slide"
+            yield Fault(placed.where, what)
 
 
 def collars_fit_bar(sheet: Sheet) -> Iterator[Fault]:

@@ -4,9 +4,10 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.activities import RELEASED_BY
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.sheet import Sheet, at
 
 _TIMES = 2  # start and end of a wait
+_NEED_A_TRUE_GRIP = {"drill", "taper-shank-drill", "centre-drill", "bore", "facing"}
 
 
 def named(sheet: Sheet) -> Iterator[Fault]:
@@ -50,6 +51,24 @@ def measured_before_boring(sheet: Sheet) -> Iterator[Fault]:
             measured = True
         if "bore" in step.activities and step.machine == "turning" and not measured:
             yield Fault(placed.where, "the bore is cut with no hold before it at which the bar is measured")
+
+
+def held_true_before_boring(sheet: Sheet) -> Iterator[Fault]:
+    """A blank first gripped on a draft, a skin or flats is gripped on a turned band before it is drilled or bored."""
+    for phase in sheet.procedure.phases:
+        uneven = turned = False
+        for step in phase.steps:
+            done = set(step.activities)
+            if "grip-uneven" in done:
+                uneven, turned = True, False
+            elif "grip-on-band" in done:
+                if uneven and not turned:
+                    yield Fault(at(step), "the blank is gripped on a band that no step has turned")
+                uneven = False
+            elif uneven and step.machine == "turning":
+                turned = True
+            if uneven and done & _NEED_A_TRUE_GRIP:
+                yield Fault(at(step), "the blank is worked while it is gripped on a draft, a skin or flats")
 
 
 def wait_written(sheet: Sheet) -> Iterator[Fault]:

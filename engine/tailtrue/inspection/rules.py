@@ -88,6 +88,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V80", card.agrees, "house rule: the card says nothing that the sheet does not say"),
     Rule("V81", card.tells_side, "common practice: depth per side and depth on diameter are told apart on paper"),
     Rule("V82", card.speeds_complete, "house rule: no operation is run at a speed that the card leaves out"),
+    Rule("V130", holds.held_true_before_boring, "common practice: a draft or a skin in the jaws walks out under a drill"),
     Rule("V83", card.tells_limit, "common practice: the low limit and the high limit are told apart on paper"),
     Rule("V100", sop.complete, "ISO 9001 7.5: identity, date and content of a paper that is worked from"),
     Rule("V101", sop.in_force, "ISO 9001 7.5: nothing is worked from before it is approved by name and day"),

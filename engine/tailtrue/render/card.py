@@ -79,7 +79,7 @@ def to_card_html(procedure: Procedure) -> str:
 
 
 def dangers(procedure: Procedure) -> tuple[Caution, ...]:
-    """Every danger of the sheet, each once, in the order of the sheet."""
+    """Every danger that the operator meets, each once, in the order of the sheet."""
     found = {caution.id: caution for caution in _cautions(procedure) if caution.signal == "danger"}
     return tuple(found.values())
 
@@ -87,6 +87,8 @@ def dangers(procedure: Procedure) -> tuple[Caution, ...]:
 def _cautions(procedure: Procedure) -> Iterator[Caution]:
     yield from procedure.job_cautions
     for phase in procedure.phases:
+        if all(step.who == "staff" for step in phase.steps):
+            continue  # done by somebody else, away from this lathe
         yield from phase.cautions
         for step in phase.steps:
             yield from step.cautions

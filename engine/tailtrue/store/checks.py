@@ -18,7 +18,7 @@ from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
 # Activities that mark a step for the proof and the inspection; they are no hazard of their own.
-MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock"})
+MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock", "grip-on-band"})
 MOST_WORDS = 20
 _DIGIT = re.compile(r"\d")
 
@@ -175,7 +175,7 @@ def _needs(knowledge: Knowledge) -> Iterator[Problem]:
             yield Problem("knowledge/needs.toml", name, "is used up, and nothing says how much", do)
     for cut in knowledge.page.cuts:
         for fact in (cut.file.buy, cut.file.mass_to_buy, cut.file.mass_finished):
-            if fact not in knowledge.catalogue:
+            if fact is not None and fact not in knowledge.catalogue:
                 yield Problem("knowledge/page.toml", fact, "no fact has this name", "mend the cut list")
 
 

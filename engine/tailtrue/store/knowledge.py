@@ -198,6 +198,7 @@ class CutText:
     material: Wording
     size: Wording
     saw_to: Wording
+    when: Condition
 
 
 @dataclass(frozen=True)

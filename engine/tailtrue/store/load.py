@@ -275,7 +275,14 @@ class Loader:
         )
         settings = tuple(self._setting(row, where, "facts") for row in file.facts)
         cuts = tuple(
-            CutText(cut, *self._wordings([cut.material, cut.size, cut.saw_to], where, cut.piece)) for cut in file.cut
+            CutText(
+                file=cut,
+                material=self._wording(cut.material, where, cut.piece),
+                size=self._wording(cut.size, where, cut.piece),
+                saw_to=self._wording(cut.saw_to, where, cut.piece),
+                when=self._when(cut.when, where, cut.piece),
+            )
+            for cut in file.cut
         )
         labels = {name: self._wording(text, where, name) for name, text in file.drawing.labels.items()}
         drawing = DrawingPlan(file.drawing.title, file.drawing.caption, file.drawing.dimensions, labels)

@@ -323,9 +323,10 @@ class CutFile(File):
     material: str
     size: str
     saw_to: str
-    buy: str
-    mass_to_buy: str
-    mass_finished: str
+    buy: str | None = None
+    mass_to_buy: str | None = None
+    mass_finished: str | None = None
+    when: When = []
 
 
 class DrawingFile(File):
