@@ -7,7 +7,7 @@ from pathlib import Path
 from tailtrue.assemble import assemble
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
-from tailtrue.errors import InspectionFailed, KnowledgeInvalid, Problem
+from tailtrue.errors import InspectionFailed, Problem
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
 from tailtrue.inspection import inspect
@@ -17,11 +17,9 @@ from tailtrue.plan import make_plan
 from tailtrue.procedure import Procedure
 from tailtrue.refusals import Refusal, impossible, refusals, refused
 from tailtrue.shop import shop_of
-from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.knowledge import Knowledge, Route
 from tailtrue.store.load import load_knowledge
 from tailtrue.truth import Truth
-
-ROUTE = "make-and-use-bar"
 
 
 @dataclass(frozen=True)
@@ -30,6 +28,7 @@ class Advice:
 
     case: Case
     given: Given
+    route: Route
     refused: tuple[Refusal, ...]
     noticed: tuple[tuple[str, Text], ...]
 
@@ -53,18 +52,23 @@ def advise(job: Path, known: Knowledge | None = None) -> Advice:
     known = known or knowledge()
     given = read_job(job, known.given)
     case = Case(known, _facts(given, known))
+    route = known.routes[given.value("job.do")]
     filler = Filler(case)
     noticed = tuple(
-        (note.file.level, filler.text(note.text)) for note in known.notes if case.judge(note.when).truth is Truth.YES
+        (note.file.level, filler.text(note.text))
+        for note in known.notes
+        if route.has_to_do_with(note.file.concerns) and case.judge(note.when).truth is Truth.YES
     )
-    return Advice(case, given, refusals(case), noticed)
+    return Advice(case, given, route, refusals(case, route), noticed)
 
 
 def _facts(given: Given, known: Knowledge) -> dict[str, Fact]:
-    return {
-        name: Fact(known.catalogue[name], value.value, said=value.said, where=value.where)
-        for name, value in given.values.items()
-    }
+    """What was said, under its own name and under that of the fact it stands for."""
+    facts: dict[str, Fact] = {}
+    for name, value in given.values.items():
+        for known_as in filter(None, (name, known.given.facts[name].stands_for)):
+            facts[known_as] = Fact(known.catalogue[known_as], value.value, said=value.said, where=value.where)
+    return facts
 
 
 def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
@@ -76,14 +80,12 @@ def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
     if advice.refused:
         raise refused(advice.refused, advice.dials)
     case = advice.case
-    route = case.knowledge.routes.get(ROUTE)
-    if route is None:
-        raise KnowledgeInvalid((Problem("knowledge/routes", ROUTE, "there is no such route", "add it"),))
     try:
-        tree = assemble(case, make_plan(case, route))
+        tree = assemble(case, make_plan(case, advice.route))
     except Gap as gap:
         raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
     chosen = {
+        "route": advice.route.file.id,
         "chuck": case.value("chuck.label"),
         "gauge": case.value("bore.gauge"),
         "bar": case.value("bar.diameter"),

@@ -73,8 +73,20 @@ def write_documents(procedure: Procedure, out: Path, wanted: Wanted | None = Non
     is asked for that cannot be made.
     """
     pages: dict[str, str] = {}
-    files = (wanted or Wanted()).files
+    files = _that_exist(procedure, wanted or Wanted())
     return write_all({f"{name}.{kind}": _made(procedure, name, kind, pages) for name, kind in files}, out)
+
+
+def _that_exist(procedure: Procedure, wanted: Wanted) -> tuple[tuple[str, str], ...]:
+    """The files that are wanted of this sheet; a card is left out where it has none.
+
+    Raises UsageError when nothing else was asked for.
+    """
+    files = tuple((name, kind) for name, kind in wanted.files if name != "card" or procedure.card is not None)
+    if not files:
+        wrong = f"the sheet '{procedure.title.title}' has no card"
+        raise UsageError((Problem("--only", "card", wrong, "leave --only out, or ask for the procedure"),))
+    return files
 
 
 def _made(procedure: Procedure, name: str, kind: str, pages: dict[str, str]) -> str | bytes:

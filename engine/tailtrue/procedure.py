@@ -193,7 +193,7 @@ class Procedure(Node):
     title: TitleBlock
     lead: Text
     facts: tuple[Setting, ...]
-    drawing: Drawing
+    drawing: Drawing | None
     who_may: tuple[Text, ...]
     do_not_start: tuple[Text, ...]
     stop_at_once: tuple[Text, ...]
@@ -203,8 +203,8 @@ class Procedure(Node):
     needs: tuple[Need, ...]
     cut_list: tuple[Cut, ...]
     phases: tuple[Phase, ...]
-    look_up: LookUp
-    card: Card
+    look_up: LookUp | None
+    card: Card | None
     care: tuple[Text, ...]
     findings: tuple[Finding, ...]
     choices: tuple[Choice, ...]

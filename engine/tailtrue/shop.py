@@ -9,15 +9,15 @@ from typing import Any
 from tailtrue.given.read import Given
 from tailtrue.inspection import Shop, SpeedCap
 from tailtrue.quantities import read_quantity
-from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.knowledge import Knowledge, Route
 
 Record = Mapping[str, Any]
-_IN_CHUCK = ("prepare", "bar-ends", "collars")
-_ON_CENTRES = ("turn-collars", "test")
+_CURED = "bond-cured"
 
 
 def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Shop:
     """The shop as the files describe it. `chosen` holds the names that the plan settled on."""
+    route = knowledge.routes[chosen["route"]]
     return Shop(
         machine_name=given.value("lathe.name"),
         dials=given.value("lathe.dials"),
@@ -26,7 +26,7 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         dial_division_mm=given.value("lathe.dial_division"),
         between_centres_mm=given.value("lathe.between_centres"),
         swing_over_cross_slide_mm=_swing(given, knowledge),
-        speed_caps=_caps(given, knowledge, chosen["chuck"]),
+        speed_caps=_caps(given, knowledge, route, chosen["chuck"]),
         drills=_drills(given, knowledge),
         tool_ids_in_shop=frozenset(
             name for name, need in knowledge.needs.items() if not need.file.given or given.value(need.file.given)
@@ -38,6 +38,8 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         speed_to=given.value("lathe.speed_to"),
         labels=_labels(given),
         must_say=_must_say(knowledge),
+        parts=frozenset(route.file.parts),
+        bar_exists=_CURED in route.file.starts_with,
     )
 
 
@@ -50,18 +52,22 @@ def _swing(given: Given, knowledge: Knowledge) -> float:
     return float(said) if said is not None else given.value("lathe.swing_over_bed") * _limit(knowledge, "cross_slide_share")
 
 
-def _caps(given: Given, knowledge: Knowledge, chuck_label: str) -> tuple[SpeedCap, ...]:
+def _caps(given: Given, knowledge: Knowledge, route: Route, chuck_label: str) -> tuple[SpeedCap, ...]:
     chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chuck_label)
     marked = chuck["marked_speed"]
     if marked == "unmarked":
         rows = knowledge.tables["machines/chuck_limits"]
         marked = rows.within(chuck["body"], "body_over_mm", "body_upto_mm").number("unmarked_limit_per_min")
+    held: dict[str, list[str]] = {}
+    for phase in route.phases:
+        held.setdefault(phase.file.held, []).append(phase.file.id)
+    blank, on_centres = tuple(held.get("blank", ())), tuple(held.get("centres", ()))
     centre = f"{given.value('crib.tailstock_centre')}_centre_speed"
     return (
-        SpeedCap("chuck", float(marked), _IN_CHUCK),
-        SpeedCap("blank in the jaws", _limit(knowledge, "blank_speed"), ("collars",)),
-        SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), _ON_CENTRES),
-        SpeedCap("tailstock centre", _limit(knowledge, centre), _ON_CENTRES),
+        SpeedCap("chuck", float(marked), (*held.get("chuck", ()), *blank)),
+        SpeedCap("blank in the jaws", _limit(knowledge, "blank_speed"), blank),
+        SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), on_centres),
+        SpeedCap("tailstock centre", _limit(knowledge, centre), on_centres),
     )
 
 
@@ -86,6 +92,8 @@ def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[flo
                 found.setdefault(name, (instrument["from"], instrument["to"], instrument["resolution"]))
     if given.value("crib.caliper_resolution") is not None:
         found.setdefault("micrometer-collars", (0.0, float("inf"), given.value("crib.caliper_resolution")))
+    if given.value("crib.indicator_division") is not None:
+        found["indicator"] = (0.0, float("inf"), given.value("crib.indicator_division"))
     return found
 
 

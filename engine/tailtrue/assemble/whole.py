@@ -2,7 +2,7 @@
 
 import hashlib
 
-from tailtrue.assemble.card import card
+from tailtrue.assemble.card import about, card
 from tailtrue.assemble.cautions import applicable, for_the_job
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
@@ -12,6 +12,7 @@ from tailtrue.facts import Fact
 from tailtrue.parts import Figure, Text
 from tailtrue.plan import Plan
 from tailtrue.procedure import Cut, Drawing, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
+from tailtrue.store.knowledge import Route
 from tailtrue.truth import Truth
 
 
@@ -19,28 +20,32 @@ def assemble(case: Case, plan: Plan) -> Procedure:
     """The finished tree of a planned job, its checksum made over everything else in it."""
     filler = Filler(case)
     page = case.knowledge.page
+    route = plan.route
+    parts = route.file.parts
     made = phases(filler, plan)
     activities = {activity for phase in made for step in phase.steps for activity in step.activities}
     tree = Procedure(
         title=_title(filler, plan),
         lead=filler.text(plan.route.lead),
-        facts=settings(filler, page.facts),
-        drawing=_drawing(filler),
+        facts=settings(filler, about(route, page.facts)),
+        drawing=_drawing(filler) if "drawing" in parts else None,
         who_may=tuple(
             filler.text(text) for text in (*page.who_may, *(page.supervised if supervision_marked(filler) else ()))
         ),
         do_not_start=tuple(filler.text(text) for text in page.do_not_start),
         stop_at_once=tuple(filler.text(text) for text in page.stop_at_once),
-        if_it_goes_wrong=tuple((seen, filler.text(do), filler.text(never)) for seen, do, never in page.trouble),
+        if_it_goes_wrong=tuple(
+            (row.seen, filler.text(row.do), filler.text(row.never)) for row in about(route, page.trouble)
+        ),
         conventions=tuple(filler.text(text) for text in page.conventions),
         job_cautions=for_the_job(applicable(filler), activities),
         needs=_needs(filler, made),
-        cut_list=_cut_list(filler),
+        cut_list=_cut_list(filler) if "cut-list" in parts else (),
         phases=made,
-        look_up=_look_up(filler),
-        card=card(filler, made),
-        care=tuple(filler.text(text) for text in page.care),
-        findings=_findings(filler),
+        look_up=_look_up(filler) if "look-up" in parts else None,
+        card=card(filler, made, route) if "card" in parts else None,
+        care=tuple(filler.text(text) for text in page.care) if "care" in parts else (),
+        findings=_findings(filler, route),
         choices=choices(filler),
         derivations=(),
         sources=(),
@@ -174,9 +179,9 @@ def _look_up(filler: Filler) -> LookUp:
     )
 
 
-def _findings(filler: Filler) -> tuple[Finding, ...]:
+def _findings(filler: Filler, route: Route) -> tuple[Finding, ...]:
     return tuple(
         Finding(level=note.file.level, text=filler.text(note.text), sources=tuple(note.file.sources))
         for note in filler.case.knowledge.notes
-        if filler.case.judge(note.when).truth is Truth.YES
+        if route.has_to_do_with(note.file.concerns) and filler.case.judge(note.when).truth is Truth.YES
     )

@@ -26,6 +26,10 @@ _ROOMS = (
     "reverse_test",
     "lookup",
     "setover",
+    "taper_work",
+    "chucked",
+    "height",
+    "on_hand",
 )
 
 

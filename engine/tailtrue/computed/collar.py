@@ -9,16 +9,21 @@ from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of, step_down, step_up
 
 Record = Mapping[str, Any]
+_ON_HAND = "as measured on the bar on hand"
 
 
 @computed(
     "collar.stock",
     label="collar stock used",
     kind="record",
-    needs=("stock.collar_bars", "job.collar_bar?"),
-    how="the one the job names; else the thickest on the stock list",
+    needs=("stock.collar_bars", "job.collar_bar?", "bar.on_hand?"),
+    how="the collars of the test bar on hand where the job names one; else the piece the job names; else the thickest on "
+    "the stock list",
 )
-def collar_stock(bars: tuple[Record, ...], named: str | None) -> Limited | None:
+def collar_stock(bars: tuple[Record, ...], named: str | None, on_hand: Record | None) -> Limited | None:
+    if on_hand is not None:
+        taken = {"label": "label", "material": "collar_material", "diameter": "collar_diameter", "length": "collar_width"}
+        return Limited({name: on_hand[key] for name, key in taken.items()}, _ON_HAND)
     if named is not None:
         return Limited(next((bar for bar in bars if bar["label"] == named), None), "named in the job")
     return Limited(max(bars, key=lambda bar: bar["diameter"]), "the thickest of the stock list") if bars else None
@@ -44,14 +49,17 @@ material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
     unit="mm",
     rounding="length",
     needs=(
-        "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_most", "limit.collar_width_least",
+        "bar.on_hand?", "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_most", "limit.collar_width_least",
         "collar.stock_length", "limit.saw_kerf", "limit.facing_stock", "lathe.size_step",
     ),
     how="about the diameter of the bar, within bounds; less when the stock gives less",
 )  # fmt: skip
 def collar_width(
-    diameter: float, ratio: float, most: float, least: float, stock: float, kerf: float, facing: float, step: float
-) -> Limited:
+    on_hand: Record | None, diameter: float, ratio: float, most: float, least: float, stock: float, kerf: float,
+    facing: float, step: float,
+) -> Limited:  # fmt: skip
+    if on_hand is not None:
+        return Limited(on_hand["collar_width"], _ON_HAND)
     from_stock = (stock - kerf) / 2 - 2 * facing
     width, by = least_of(
         (max(diameter * ratio, least), "about the diameter of the bar: enough bond, a short cut"),
@@ -111,7 +119,7 @@ def _top_size(asked: float | None, stock: float, clean: float, swing: float) -> 
     label="micrometer for the collars",
     kind="record",
     needs=(
-        "crib.outside_micrometers", "job.collar_diameter?", "collar.stock_diameter", "limit.clean_up",
+        "bar.on_hand?", "crib.outside_micrometers", "job.collar_diameter?", "collar.stock_diameter", "limit.clean_up",
         "collar.swing_limit", "collar.least_diameter", "limit.use_per_visit", "limit.visits_wanted",
         "limit.micrometer_margin",
     ),
@@ -119,9 +127,12 @@ def _top_size(asked: float | None, stock: float, clean: float, swing: float) -> 
     "that are wanted",
 )  # fmt: skip
 def collar_micrometer(
-    owned: tuple[Record, ...], asked: float | None, stock: float, clean: float, swing: float,
+    on_hand: Record | None, owned: tuple[Record, ...], asked: float | None, stock: float, clean: float, swing: float,
     least: float, use: float, visits: float, margin: float,
 ) -> Limited:  # fmt: skip
+    if on_hand is not None:
+        # A bar that exists is read as it is: it need not have years before it, only the visit that it is fetched for.
+        asked, least, visits = on_hand["collar_diameter"], 0.0, 1.0
     top, _ = _top_size(asked, stock, clean, swing)
     best: tuple[float, Record] | None = None
     for instrument in owned:
@@ -163,14 +174,17 @@ _of_micrometer("collar.micrometer_resolution", "resolution", "resolution of the 
     unit="mm",
     rounding="length",
     needs=(
-        "job.collar_diameter?", "collar.stock_diameter", "limit.clean_up", "collar.swing_limit",
+        "bar.on_hand?", "job.collar_diameter?", "collar.stock_diameter", "limit.clean_up", "collar.swing_limit",
         "collar.micrometer?", "limit.micrometer_margin", "lathe.size_step",
     ),
     how="the smallest of: stock cleaned up, swing over the cross slide, the top of the micrometer; down to a whole step",
 )  # fmt: skip
 def collar_diameter(
-    asked: float | None, stock: float, clean: float, swing: float, instrument: Record | None, margin: float, step: float
-) -> Limited:
+    on_hand: Record | None, asked: float | None, stock: float, clean: float, swing: float, instrument: Record | None,
+    margin: float, step: float,
+) -> Limited:  # fmt: skip
+    if on_hand is not None:
+        return Limited(on_hand["collar_diameter"], _ON_HAND)
     if asked is not None:
         return Limited(asked, "asked for in the job")
     size, by = _top_size(asked, stock, clean, swing)
@@ -198,12 +212,16 @@ def largest_from_stock(stock: float, clean: float) -> float:
     unit="mm",
     rounding="length",
     needs=(
-        "bar.length", "limit.station_share", "crib.dog_room", "limit.dog_clearance", "collar.width", "lathe.length_step"
+        "bar.on_hand?", "bar.length", "limit.station_share", "crib.dog_room", "limit.dog_clearance", "collar.width", "lathe.length_step"
     ),
     how="a share of the bar, or what the dog and clearance need, the same at both ends so that the bar can be turned "
     "end for end; up to a whole step of the rule",
 )  # fmt: skip
-def station(length: float, share: float, dog: float, clearance: float, width: float, step: float) -> Limited:
+def station(
+    on_hand: Record | None, length: float, share: float, dog: float, clearance: float, width: float, step: float
+) -> Limited:
+    if on_hand is not None:
+        return Limited(on_hand["station"], _ON_HAND)
     by_share, by_dog = length * share, dog + clearance + width / 2
     by = "share of the bar" if by_share >= by_dog else "room for the dog"
     return Limited(step_up(max(by_share, by_dog), step), by)

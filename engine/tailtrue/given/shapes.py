@@ -67,9 +67,10 @@ class PairShape(Shape):
 
 
 class FactShape(FieldShape):
-    """A given fact."""
+    """A given fact. `stands_for` names the fact of the work at the lathe that it says beforehand."""
 
     never_from_class: bool = False
+    stands_for: str = ""
     field: list[RecordFieldShape] = []
     one_way: list[WaysShape] = []
     range: list[PairShape] = []

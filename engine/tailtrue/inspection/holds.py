@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.procedure import Step
 
 _TIMES = 2  # start and end of a wait
 
@@ -27,15 +28,21 @@ def named(sheet: Sheet) -> Iterator[Fault]:
 def cured_before_turning(sheet: Sheet) -> Iterator[Fault]:
     """Bonded collars turn only after a wait with a hold, and every bonding begins the wait again."""
     skims = {placed.phase.number for placed in sheet.steps if "skim" in placed.step.activities}
-    cured = False
+    cured = bonded = False
     for placed in sheet.worked:
         step = placed.step
-        if "cure-wait" in step.activities and step.hold is not None:
+        bonded = bonded or "bond" in step.activities
+        if step.hold is not None and ("cure-wait" in step.activities or _looked_over(sheet, step, bonded)):
             cured = True
         elif "bond" in step.activities:
             cured = False
         if step.machine == "turning" and placed.phase.number in skims and not cured:
             yield Fault(placed.where, "the collars turn without a hold that waits for the bond to cure")
+
+
+def _looked_over(sheet: Sheet, step: Step, bonded: bool) -> bool:
+    """Whether a bar that was bonded long ago is looked over here; a bond made on this very sheet must cure."""
+    return sheet.shop.bar_exists and not bonded and "inspect-bar" in step.activities
 
 
 def measured_before_boring(sheet: Sheet) -> Iterator[Fault]:

@@ -75,5 +75,6 @@ RULES: tuple[Rule, ...] = (
     Rule("V80", card.agrees, "house rule: the card says nothing that the sheet does not say"),
     Rule("V81", card.tells_side, "common practice: depth per side and depth on diameter are told apart on paper"),
     Rule("V82", card.speeds_complete, "house rule: no operation is run at a speed that the card leaves out"),
+    Rule("V84", cutting.turning_is_capped, "common practice: no speed without a limit of what holds the work"),
     Rule("V83", card.tells_limit, "common practice: the low limit and the high limit are told apart on paper"),
 )

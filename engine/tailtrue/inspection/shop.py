@@ -25,7 +25,9 @@ class Shop:
     A geared lathe has `speeds`; a variable one has `speed_from` and `speed_to`. `tool_ids_in_shop` names the needs
     that the shop has. `instruments` holds range and resolution: from, to and reading step in mm. `labels` are the
     user's own words that come back on the sheet; a number typed in one of them is theirs. `must_say` names, for an
-    activity, the cautions that stand before it in every shop.
+    activity, the cautions that stand before it in every shop. `parts` are the parts that a sheet of this kind has, no
+    less and no more. `bar_exists`: the collars were bonded and cured long ago. `bar_on_hand` holds what was measured on
+    such a bar, `setover` what was said of a taper, both in mm.
     """
 
     machine_name: str
@@ -45,3 +47,5 @@ class Shop:
     speed_to: float | None = None
     labels: tuple[str, ...] = ()
     must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    parts: frozenset[str] = frozenset({"drawing", "cut-list", "look-up", "card", "care"})
+    bar_exists: bool = False

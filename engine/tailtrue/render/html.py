@@ -17,7 +17,7 @@ def to_html(procedure: Procedure) -> str:
         p=procedure,
         page=Page(procedure),
         words=words,
-        bar=Markup(bar_drawing(procedure.drawing, title.dials)),
-        move=Markup(move_drawing(procedure.look_up)),
+        bar=Markup(bar_drawing(procedure.drawing, title.dials)) if procedure.drawing else "",
+        move=Markup(move_drawing(procedure.look_up)) if procedure.look_up else "",
         css=Markup(style(title.paper)),
     )

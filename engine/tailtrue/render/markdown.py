@@ -74,6 +74,8 @@ class _Writer:
 
     def _drawing(self) -> Iterable[str]:
         drawing = self._p.drawing
+        if drawing is None:
+            return
         yield bold(drawing.title)
         sizes = ((literal(dimension(key)), self._text((size,))) for key, size in drawing.dimensions.items())
         yield table(("Dimension", "Size"), sizes)
@@ -107,6 +109,13 @@ class _Writer:
             if needs:
                 yield heading(3, name)
                 yield boxes(self._need(need) for need in needs)
+        yield from self._cut_list()
+        yield from self._bulleted("conventions", p.conventions)
+
+    def _cut_list(self) -> Iterable[str]:
+        p = self._p
+        if not p.cut_list:
+            return
         yield heading(2, HEADINGS["cut_list"])
         rows = (
             (
@@ -119,7 +128,6 @@ class _Writer:
             for cut in p.cut_list
         )
         yield table(("Piece", "How many", "Material", "Stock", "Saw to"), rows)
-        yield from self._bulleted("conventions", p.conventions)
 
     def _need(self, need: Need) -> str:
         parts = [bold(say(need.name, self._dials))]
@@ -141,6 +149,8 @@ class _Writer:
 
     def _look_up(self) -> Iterable[str]:
         look_up = self._p.look_up
+        if look_up is None:
+            return
         yield heading(2, HEADINGS["look_up"])
         differences = columns((row.difference for row in look_up.rows), self._dials)
         moves = columns((row.move for row in look_up.rows), self._dials)
@@ -159,7 +169,8 @@ class _Writer:
         yield heading(2, HEADINGS["trouble"])
         rows = ((bold(seen), self._text(do), self._text(never)) for seen, do, never in self._p.if_it_goes_wrong)
         yield table(TROUBLE, rows)
-        yield from self._bulleted("care", self._p.care)
+        if self._p.care:
+            yield from self._bulleted("care", self._p.care)
 
     def _reasons(self) -> Iterable[str]:
         yield heading(2, HEADINGS["choices"])

@@ -9,6 +9,7 @@ from tailtrue.store.card_checks import card_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.models import DecisionFile
+from tailtrue.store.route_checks import route_problems
 from tailtrue.store.scan import unique_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
@@ -26,7 +27,7 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_sources(knowledge),
         *_steps(knowledge),
         *_needs(knowledge),
-        *_routes(knowledge),
+        *route_problems(knowledge),
         *card_problems(knowledge.page.card, knowledge.steps),
         *_ids(knowledge),
         *_cautions(knowledge),
@@ -155,19 +156,6 @@ def _needs(knowledge: Knowledge) -> Iterator[Problem]:
             yield Problem("knowledge/needs.toml", name, f"no given fact is named '{need.file.given}'", "mend the name")
 
 
-def _routes(knowledge: Knowledge) -> Iterator[Problem]:
-    used: set[str] = set()
-    for route in knowledge.routes.values():
-        for phase in route.phases:
-            for name in phase.file.steps:
-                used.add(name)
-                if name not in knowledge.steps:
-                    yield Problem(route.where, name, "the route names a step that is not there", "mend the route")
-    for name, step in knowledge.steps.items():
-        if name not in used:
-            yield Problem(step.where, name, "no route uses this step", "put it in a route, or take it out")
-
-
 def _ids(knowledge: Knowledge) -> Iterator[Problem]:
     kinds: Mapping[str, tuple[Caution | Stop | Note | Remark | Say, ...]] = {
         "cautions": knowledge.cautions, "stops": knowledge.stops, "notes": knowledge.notes, "remarks": knowledge.remarks,
@@ -233,8 +221,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
     where = "knowledge/page.toml"
     for text in (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.supervised, *page.care):
         yield where, "", text, ""
-    for seen, do, never in page.trouble:
-        yield from ((where, seen, text, "") for text in (do, never))
+    for trouble in page.trouble:
+        yield from ((where, trouble.seen, text, "") for text in (trouble.do, trouble.never))
     for row in page.facts:
         yield from ((where, row.label.words, text, "") for text in (row.label, row.value, row.reason))
     for note_line in page.card.notes:

@@ -28,6 +28,7 @@ from tailtrue.store.knowledge import (
     Need,
     Note,
     Page,
+    PageLine,
     Phase,
     Remark,
     Route,
@@ -36,6 +37,7 @@ from tailtrue.store.knowledge import (
     SettingText,
     StepText,
     Stop,
+    Trouble,
 )
 from tailtrue.store.reading import Reader
 from tailtrue.tables import read_tables, source_keys
@@ -189,6 +191,10 @@ class Loader:
         label, value, reason = self._wordings([file.label, file.value, file.reason], where, said)
         return SettingText(label, value, reason, self._when(file.when, where, said))
 
+    def _page_line(self, file: models.PageLineFile, where: str, said: str) -> PageLine:
+        line = self._setting(file, where, said)
+        return PageLine(line.label, line.value, line.reason, line.when, tuple(file.concerns))
+
     def _steps(self) -> dict[str, StepText]:
         steps: dict[str, StepText] = {}
         for path in sorted((self.folder / "steps").glob("*.md")):
@@ -250,10 +256,15 @@ class Loader:
         if file is None:
             raise KnowledgeInvalid(tuple(self.reader.problems))
         trouble = tuple(
-            (row[0], self._wording(row[1], where, "trouble"), self._wording(row[2], where, "trouble"))
+            Trouble(
+                row.seen,
+                self._wording(row.do, where, row.seen),
+                self._wording(row.never, where, row.seen),
+                tuple(row.concerns),
+            )
             for row in file.trouble
         )
-        settings = tuple(self._setting(row, where, "facts") for row in file.facts)
+        settings = tuple(self._page_line(row, where, "facts") for row in file.facts)
         cuts = tuple(
             CutText(cut.piece, cut.count, *self._wordings([cut.material, cut.size, cut.saw_to], where, cut.piece))
             for cut in file.cut
@@ -285,7 +296,7 @@ class Loader:
             )
             for group in file.group
         )
-        return CardText(tuple(self._setting(note, where, "card") for note in file.notes), groups)
+        return CardText(tuple(self._page_line(note, where, "card") for note in file.notes), groups)
 
 
 def load_knowledge(folder: Path) -> Knowledge:
