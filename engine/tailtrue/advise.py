@@ -10,7 +10,7 @@ from tailtrue.case import Case, Gap
 from tailtrue.errors import InspectionFailed, Problem
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
-from tailtrue.inspection import inspect
+from tailtrue.inspection import Shop, inspect
 from tailtrue.parts import Dials, Text
 from tailtrue.places import knowledge_folder
 from tailtrue.plan import make_plan
@@ -84,6 +84,16 @@ def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
         tree = assemble(case, make_plan(case, advice.route))
     except Gap as gap:
         raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
+    report = inspect(tree, shop_for(advice))
+    if not report.ok:
+        problems = (Problem(f.where, f.rule, f.what, f.source) for f in report.failures)
+        raise InspectionFailed(tuple(problems))
+    return tree
+
+
+def shop_for(advice: Advice) -> Shop:
+    """The shop that the sheet of a job is held against."""
+    case = advice.case
     chosen = {
         "route": advice.route.file.id,
         "chuck": case.value("chuck.label"),
@@ -91,8 +101,4 @@ def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
         "bar": case.value("bar.diameter"),
         "collar": case.value("collar.diameter"),
     }
-    report = inspect(tree, shop_of(advice.given, case.knowledge, chosen))
-    if not report.ok:
-        problems = (Problem(f.where, f.rule, f.what, f.source) for f in report.failures)
-        raise InspectionFailed(tuple(problems))
-    return tree
+    return shop_of(advice.given, case.knowledge, chosen)

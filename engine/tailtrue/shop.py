@@ -8,6 +8,7 @@ from typing import Any
 
 from tailtrue.given.read import Given
 from tailtrue.inspection import Shop, SpeedCap
+from tailtrue.inspection.shop import Piece, Taper
 from tailtrue.quantities import read_quantity
 from tailtrue.store.knowledge import Knowledge, Route
 
@@ -40,6 +41,9 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         must_say=_must_say(knowledge),
         parts=frozenset(route.file.parts),
         bar_exists=_CURED in route.file.starts_with,
+        bar_on_hand=_bar_on_hand(given),
+        taper=_taper(given),
+        piece=_piece(given, knowledge, chosen["chuck"]),
     )
 
 
@@ -95,6 +99,39 @@ def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[flo
     if given.value("crib.indicator_division") is not None:
         found["indicator"] = (0.0, float("inf"), given.value("crib.indicator_division"))
     return found
+
+
+_DRAWN = {
+    "bar.length": "length", "bar.diameter": "diameter", "collar.diameter": "collar_diameter",
+    "collar.width": "collar_width", "collar.station": "station",
+}  # fmt: skip
+
+
+def _bar_on_hand(given: Given) -> dict[str, float]:
+    named = given.value("job.bar_on_hand")
+    bar = next((one for one in given.value("stock.test_bars", ()) if one["label"] == named), None)
+    return {} if bar is None else {dimension: bar[key] for dimension, key in _DRAWN.items()}
+
+
+_TAPER = ("taper_large", "taper_small", "taper_length", "work_length", "head_hole_depth", "tail_hole_depth", "small_end")
+
+
+def _taper(given: Given) -> Taper | None:
+    said = [given.value(f"job.{name}") for name in _TAPER]
+    if any(value is None for value in said):
+        return None
+    large, small, length, work, head, tail, end = said
+    return Taper(large, small, length, work, head + tail, end)
+
+
+def _piece(given: Given, knowledge: Knowledge, chuck_label: str) -> Piece:
+    """The stock that the job names, or the thickest there is."""
+    bars = given.value("stock.bars")
+    bar = next((one for one in bars if one["label"] == given.value("job.bar")), None)
+    bar = bar or max(bars, key=lambda one: float(one["diameter"]))
+    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chuck_label)
+    grip = chuck.get("jaw_depth") or _limit(knowledge, "jaw_depth_assumed")
+    return Piece(bar["diameter"], bar["length"], grip, _limit(knowledge, "chucked_overhang"))
 
 
 def _must_say(knowledge: Knowledge) -> dict[str, frozenset[str]]:

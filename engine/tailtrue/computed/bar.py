@@ -110,8 +110,8 @@ def length_limit(between: float, centre: float, quill: float, room: float) -> fl
     unit="mm",
     rounding="length",
     needs=(
-        "bar.on_hand?", "job.bar_length?", "bar.stock_length", "limit.facing_stock", "lathe.between_centres", "limit.bar_share",
-        "bar.length_limit", "bar.diameter", "limit.slenderness", "limit.bar_longest", "lathe.length_step",
+        "bar.on_hand?", "job.bar_length?", "bar.stock_length", "limit.facing_stock", "lathe.between_centres",
+        "limit.bar_share", "bar.length_limit", "bar.diameter", "limit.slenderness", "limit.bar_longest", "lathe.length_step",
     ),
     how="the smallest of: stock less facing, a share of the distance between centres, what the lathe takes, "
     "a multiple of the diameter that stays stiff, the longest worth making; down to a whole step of the rule",

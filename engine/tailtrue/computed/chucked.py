@@ -32,6 +32,19 @@ def stand_out(diameter: float, ratio: float, length: float, grip: float, step: f
     return Limited(step_down(out, step), by)
 
 
+@computed("chucked.free", label="free length when the jaws grip over their whole depth", unit="mm", rounding="length",
+          bound="least", needs=("bar.stock_length", "chuck.jaw_depth"),
+          how="length of the piece less the depth of the jaws")  # fmt: skip
+def free(length: float, grip: float) -> float:
+    return length - grip
+
+
+@computed("chucked.free_ratio", label="that free length in diameters", unit="1", bound="least",
+          needs=("chucked.free", "bar.diameter"), how="free length divided by diameter")  # fmt: skip
+def free_ratio(out: float, diameter: float) -> float:
+    return out / diameter
+
+
 @computed("chucked.overhang_ratio", label="free length of the bar in diameters", unit="1", bound="least",
           needs=("chucked.stand_out", "bar.diameter"), how="free length divided by diameter")  # fmt: skip
 def overhang_ratio(out: float, diameter: float) -> float:
@@ -137,7 +150,8 @@ def uncertainty(
     micrometer: float | None, caliper: float | None, diameter: float, expansion: float, readings: float,
     components: Table, repeatability: Table,
 ) -> float | None:  # fmt: skip
-    return doubt_of_difference(micrometer, caliper, diameter, expansion, readings, components, repeatability)
+    doubt: float | None = doubt_of_difference(micrometer, caliper, diameter, expansion, readings, components, repeatability)
+    return doubt
 
 
 @computed("chucked.verdict_possible", label="the micrometer is good enough for a verdict on the bands", kind="yes-no",

@@ -212,7 +212,8 @@ def largest_from_stock(stock: float, clean: float) -> float:
     unit="mm",
     rounding="length",
     needs=(
-        "bar.on_hand?", "bar.length", "limit.station_share", "crib.dog_room", "limit.dog_clearance", "collar.width", "lathe.length_step"
+        "bar.on_hand?", "bar.length", "limit.station_share", "crib.dog_room", "limit.dog_clearance", "collar.width",
+        "lathe.length_step",
     ),
     how="a share of the bar, or what the dog and clearance need, the same at both ends so that the bar can be turned "
     "end for end; up to a whole step of the rule",

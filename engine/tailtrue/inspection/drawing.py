@@ -64,3 +64,11 @@ def collars_fit_bar(sheet: Sheet) -> Iterator[Fault]:
         )
     if not have["collar.diameter"] > have["bar.diameter"]:
         yield Fault("drawing", "the collars are no larger than the bar")
+
+
+def bar_as_measured(sheet: Sheet) -> Iterator[Fault]:
+    """A bar that exists is drawn as it was measured."""
+    for name, measured in sheet.shop.bar_on_hand.items():
+        drawn = size(sheet, name)
+        if drawn is not None and not abs(drawn - measured) <= _CLOSE_MM:
+            yield Fault("drawing", f"{name} is {measured:g} mm on the bar on hand, the sheet says {drawn:g} mm")

@@ -19,6 +19,28 @@ class SpeedCap:
 
 
 @dataclass(frozen=True)
+class Taper:
+    """A taper as it was asked for, on work between centres."""
+
+    large_mm: float
+    small_mm: float
+    length_mm: float
+    work_length_mm: float
+    hole_depths_mm: float
+    small_end: str
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A piece of stock to be held in the chuck alone, and how many diameters of it may stand free."""
+
+    diameter_mm: float
+    length_mm: float
+    grip_mm: float
+    most_diameters: float
+
+
+@dataclass(frozen=True)
 class Shop:
     """Givens of one job.
 
@@ -27,7 +49,7 @@ class Shop:
     user's own words that come back on the sheet; a number typed in one of them is theirs. `must_say` names, for an
     activity, the cautions that stand before it in every shop. `parts` are the parts that a sheet of this kind has, no
     less and no more. `bar_exists`: the collars were bonded and cured long ago. `bar_on_hand` holds what was measured on
-    such a bar, `setover` what was said of a taper, both in mm.
+    such a bar, in mm, by the dimension of the drawing.
     """
 
     machine_name: str
@@ -49,3 +71,6 @@ class Shop:
     must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)
     parts: frozenset[str] = frozenset({"drawing", "cut-list", "look-up", "card", "care"})
     bar_exists: bool = False
+    bar_on_hand: Mapping[str, float] = field(default_factory=dict)
+    taper: Taper | None = None
+    piece: Piece | None = None

@@ -1,4 +1,4 @@
-"""What is held of the routes: their steps are there and used, what turns is held, and nothing concerns what no route does."""
+"""What is held of the routes: steps are there and used, what turns is held, nothing concerns what no route does."""
 
 from collections.abc import Iterator, Sequence
 
