@@ -6,11 +6,11 @@ import pytest
 
 from tailtrue.inspection import RULES, inspect
 
-from . import broken_paper, broken_safety, broken_shop
+from . import broken_paper, broken_routes, broken_safety, broken_shop
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
 
-PARTS = (broken_paper, broken_safety, broken_shop)
+PARTS = (broken_paper, broken_routes, broken_safety, broken_shop)
 
 
 def test_the_sample_passes() -> None:

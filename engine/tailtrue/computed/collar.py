@@ -131,8 +131,8 @@ def collar_micrometer(
     least: float, use: float, visits: float, margin: float,
 ) -> Limited:  # fmt: skip
     if on_hand is not None:
-        # A bar that exists is read as it is: it need not have years before it, only the visit that it is fetched for.
-        asked, least, visits = on_hand["collar_diameter"], 0.0, 1.0
+        # A bar that exists is read as it is: it need not have years before it. Whether a visit is left is judged apart.
+        asked, least, visits = on_hand["collar_diameter"], 0.0, 0.0
     top, _ = _top_size(asked, stock, clean, swing)
     best: tuple[float, Record] | None = None
     for instrument in owned:
