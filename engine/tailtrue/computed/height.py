@@ -13,7 +13,7 @@ def _over(name: str, check: str, side: str, label: str, bound: str) -> None:
               how="from the table, for the class of the chosen accuracy")  # fmt: skip
     def _limit(word: str, accuracy: Table, heights: Table) -> float:
         machines = accuracy.one(word=word).text("machine_class")
-        return heights.one(check=check, machine_class=machines).number(f"{side}_mm")
+        return heights.one(kind=check, machine_class=machines).number(f"{side}_mm")
 
 
 _over("height.least", "centre-height", "lower", "least height of the tailstock over the spindle", "least")
@@ -31,7 +31,7 @@ def _along_quill(name: str, check: str, side: str, label: str, bound: str) -> No
     @computed(name, label=label, unit="mm", rounding="difference", bound=bound, needs=("job.accuracy", "height.quill_out"),
               tables=_TABLES, how="from the table, scaled to the length that stands out")  # fmt: skip
     def _limit(word: str, out: float, accuracy: Table, heights: Table) -> float:
-        row = heights.one(check=check, machine_class=accuracy.one(word=word).text("machine_class"))
+        row = heights.one(kind=check, machine_class=accuracy.one(word=word).text("machine_class"))
         return (
             scaled_tolerance(row.number(f"{side}_mm"), row.number("over_length_mm"), out)
             if row.number(f"{side}_mm")
