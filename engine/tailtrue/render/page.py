@@ -72,7 +72,7 @@ class Page:
 
     def text(self, text: Text) -> Markup:
         """A text with its figures in bold, each leading to how it came about."""
-        return Markup("").join(self._piece(piece) for piece in text)
+        return Markup("".join([self._piece(piece) for piece in text]))
 
     def plain(self, text: Text) -> str:
         """A text without any markup."""
@@ -164,13 +164,14 @@ class Page:
         """A name that may stand in an id."""
         return anchor(name)
 
-    def _piece(self, piece: str | Figure) -> Markup:
+    def _piece(self, piece: str | Figure) -> str:
+        # Pieces are escaped one by one and joined as plain strings: a sheet has some thousand of them.
         if isinstance(piece, str):
-            return escape(piece)
-        shown = show(piece, self._dials)
+            return str(escape(piece))
+        shown = escape(show(piece, self._dials))
         if piece.fact in self._index.derivations:
-            return Markup('<a class="figure" href="#number-{}">{}</a>').format(anchor(piece.fact), shown)
-        return Markup('<b class="figure">{}</b>').format(shown)
+            return f'<a class="figure" href="#number-{anchor(piece.fact)}">{shown}</a>'
+        return f'<b class="figure">{shown}</b>'
 
     def _source(self, key: str) -> Markup:
         # A few sources are cited some thousand times on a sheet.
