@@ -103,6 +103,8 @@ def test_an_empty_folder_brings_no_value_of_its_own(tmp_path: Path) -> None:
         ("routes/use-bar.toml", 'id = "use-bar"', 'id = "use-the-bar"', "is offered and there is no such route"),
         ("routes/use-bar.toml", 'id = "use-bar"', 'id = "use-the-bar"', "is a route that nobody can choose"),
         ("stops/routes.toml", 'concerns = ["height"]', 'concerns = ["hight"]', "no route has to do with 'hight'"),
+        ("facts.toml", 'stands_for = "setover.travel"', 'stands_for = "setover.travels"', "no fact has this name"),
+        ("facts.toml", 'stands_for = "setover.travel"', 'stands_for = "setover.ratio"', "which is of another kind"),
         ("notes.toml", 'concerns = ["chucked"]', 'concerns = ["chuked"]', "no route has to do with 'chuked'"),
         ("page.toml", 'concerns = ["height"]', 'concerns = ["hight"]', "no route has to do with 'hight'"),
         ("routes/chucked-bar-test.toml", 'held = "chuck"\nsteps', "steps", "nothing is said to hold the work"),

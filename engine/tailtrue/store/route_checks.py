@@ -13,6 +13,7 @@ def route_problems(knowledge: Knowledge) -> Iterator[Problem]:
     yield from _steps(knowledge)
     yield from _chosen(knowledge)
     yield from _concerns(knowledge)
+    yield from _stand_ins(knowledge)
     for route in knowledge.routes.values():
         yield from _held(knowledge, route)
 
@@ -51,6 +52,21 @@ def _concerns(knowledge: Knowledge) -> Iterator[Problem]:
             if word not in known:
                 do = f"no route has to do with '{word}'; routes have to do with {', '.join(sorted(known))}"
                 yield Problem(where, said, f"concerns '{word}'", do)
+
+
+def _stand_ins(knowledge: Knowledge) -> Iterator[Problem]:
+    """What a job says beforehand of the work at the lathe is the same kind of thing there."""
+    for name, fact in knowledge.given.facts.items():
+        if not fact.stands_for:
+            continue
+        other = knowledge.catalogue.get(fact.stands_for)
+        if other is None:
+            yield Problem(
+                fact.spec.where, name, f"stands for '{fact.stands_for}', and no fact has this name", "mend the name"
+            )
+        elif (other.kind, other.unit, set(other.choices)) != (fact.spec.kind, fact.spec.unit, set(fact.spec.choices)):
+            wrong = f"stands for '{fact.stands_for}', which is of another kind"
+            yield Problem(fact.spec.where, name, wrong, "make kind, unit and choices agree")
 
 
 def _held(knowledge: Knowledge, route: Route) -> Iterator[Problem]:
