@@ -236,3 +236,18 @@ def test_a_tailstock_that_moves_is_verified_behind_a_hold(name: str) -> None:
         if moves:
             assert any(one.hold and "verify-tailstock" in one.activities for one in phase.steps[moves[0] :])
             assert all(one.machine == "isolated" for one in phase.steps[: moves[-1] + 1])
+
+
+def test_the_card_says_which_way_the_tailstock_is_set_over() -> None:
+    card = made("fernhill/taper-and-return.toml").card
+    assert card is not None
+    lines = {line.value.fact: words(line.label) for group in card.groups for line in group.lines}
+    assert lines["setover.amount"] == "toward you"
+
+
+def test_a_heading_without_anything_below_it_is_left_out(tmp_path: Path) -> None:
+    procedure = made("fernhill/height-and-droop.toml")
+    assert not procedure.choices
+    write_documents(procedure, tmp_path, Wanted(documents=("procedure",), formats=("md", "html")))
+    for path in tmp_path.iterdir():
+        assert "What was chosen, and why" not in path.read_text(encoding="utf-8")

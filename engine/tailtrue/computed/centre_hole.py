@@ -43,6 +43,12 @@ _size("bar.centre_body", "body_mm", "body diameter of the centre drill")
 _size("bar.centre_pilot_length", "pilot_length_mm", "pilot length of the centre drill")
 
 
+@computed("bar.centre_hole", label="name of the centre holes", kind="text", needs=("bar.on_hand?", "bar.centre_drill?"),
+          how="the centre drill; holes that exist are as they measure")  # fmt: skip
+def centre_hole(on_hand: Mapping[str, Any] | None, designation: str | None) -> str | None:
+    return designation if on_hand is None else "as it measures"
+
+
 @computed("bar.centre_pilot", label="pilot diameter of the centre hole", unit="mm", rounding="size",
           needs=("bar.on_hand?", "bar.centre_drill?"), tables=("tools/centre_drills",),
           how="as measured on the bar on hand; else from the table of centre drills")  # fmt: skip

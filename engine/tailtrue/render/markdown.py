@@ -173,7 +173,8 @@ class _Writer:
             yield from self._bulleted("care", self._p.care)
 
     def _reasons(self) -> Iterable[str]:
-        yield heading(2, HEADINGS["choices"])
+        if self._p.choices:
+            yield heading(2, HEADINGS["choices"])
         for choice in self._p.choices:
             yield heading(3, f"{choice.question} {choice.chosen}")
             ways = (
