@@ -11,12 +11,21 @@ from tailtrue.procedure import Procedure
 from tailtrue.render import to_html, to_markdown
 from tailtrue.render.card import to_card_html, to_card_markdown
 from tailtrue.render.pdf import PdfImpossible, pdf_ready, to_pdf
+from tailtrue.render.sop_page import to_sop_html, to_sop_markdown
 
-# What is made of a procedure, and the formats each comes in. JSON is the whole tree, so the card stands in it too.
-FORMATS: Mapping[str, tuple[str, ...]] = {"procedure": ("html", "pdf", "md", "json"), "card": ("html", "pdf", "md")}
+# What is made of a procedure, and the formats each comes in. JSON is the whole tree, so all the others stand in it too.
+FORMATS: Mapping[str, tuple[str, ...]] = {
+    "procedure": ("html", "pdf", "md", "json"),
+    "card": ("html", "pdf", "md"),
+    "sop": ("html", "pdf", "md"),
+}
 DEFAULT_FORMATS = ("html", "md", "json")
 _ALL_FORMATS = tuple(dict.fromkeys(kind for kinds in FORMATS.values() for kind in kinds))
-_MAKERS = {"procedure": (to_html, to_markdown), "card": (to_card_html, to_card_markdown)}
+_MAKERS = {
+    "procedure": (to_html, to_markdown),
+    "card": (to_card_html, to_card_markdown),
+    "sop": (to_sop_html, to_sop_markdown),
+}
 _IN_A_BROWSER = "or leave pdf out, open the HTML file in a browser and print it from there"
 
 
@@ -26,6 +35,7 @@ class Wanted:
 
     documents: tuple[str, ...] = tuple(FORMATS)
     formats: tuple[str, ...] = DEFAULT_FORMATS
+    by_name: bool = False
 
     @property
     def files(self) -> tuple[tuple[str, str], ...]:
@@ -44,7 +54,7 @@ def read_wanted(only: str | None, formats: str | None) -> Wanted:
     problems: list[Problem] = []
     documents = _words("--only", only, tuple(FORMATS), tuple(FORMATS), problems)
     kinds = _words("--format", formats, _ALL_FORMATS, DEFAULT_FORMATS, problems)
-    wanted = Wanted(documents, kinds)
+    wanted = Wanted(documents, kinds, by_name=only is not None)
     if not problems and not wanted.files:
         allowed = "; ".join(f"{name}: {', '.join(FORMATS[name])}" for name in documents)
         wrong = f"{' and '.join(documents)} does not come as {' or '.join(kinds)}"
@@ -78,15 +88,30 @@ def write_documents(procedure: Procedure, out: Path, wanted: Wanted | None = Non
 
 
 def _that_exist(procedure: Procedure, wanted: Wanted) -> tuple[tuple[str, str], ...]:
-    """The files that are wanted of this sheet; a card is left out where it has none.
+    """The files that are wanted of this sheet; a document that it does not have is left out.
 
     Raises UsageError when nothing else was asked for.
     """
-    files = tuple((name, kind) for name, kind in wanted.files if name != "card" or procedure.card is not None)
+    files = tuple(
+        (name, kind)
+        for name, kind in wanted.files
+        if _has(name, procedure) and (wanted.by_name or _belongs(name, procedure))
+    )
     if not files:
-        wrong = f"the sheet '{procedure.title.title}' has no card"
-        raise UsageError((Problem("--only", "card", wrong, "leave --only out, or ask for the procedure"),))
+        names = ",".join(wanted.documents)
+        wrong = f"the sheet '{procedure.title.title}' has no such document"
+        raise UsageError((Problem("--only", names, wrong, "leave --only out, or ask for the procedure"),))
     return files
+
+
+def _has(name: str, procedure: Procedure) -> bool:
+    """Whether a document can be made of this sheet."""
+    return {"card": procedure.card, "sop": procedure.sop}.get(name, procedure) is not None
+
+
+def _belongs(name: str, procedure: Procedure) -> bool:
+    """Whether a document is made of this job without being asked for by name."""
+    return name != "sop" or (procedure.sop is not None and procedure.sop.made_unasked)
 
 
 def _made(procedure: Procedure, name: str, kind: str, pages: dict[str, str]) -> str | bytes:

@@ -5,6 +5,7 @@ from typing import Literal
 from pydantic import Field
 
 from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Text
+from tailtrue.shop_sheet import ShopSheet
 
 
 class Hold(Node):
@@ -151,8 +152,11 @@ class Card(Node):
 
 
 class Drawing(Node):
-    """What a drawing of this bar needs: figures by the name of the dimension."""
+    """What a drawing needs: figures by the name of the dimension, and where on the sheet it stands."""
 
+    id: str
+    kind: str = Field(description="which way of drawing; each kind asks for dimensions of its own")
+    place: str = Field(description="the number of the step it stands at, or front")
     title: str
     caption: str
     dimensions: dict[str, Figure]
@@ -194,6 +198,7 @@ class Procedure(Node):
     lead: Text
     facts: tuple[Setting, ...]
     drawing: Drawing | None
+    drawings: tuple[Drawing, ...] = Field(default=(), description="those of the making, in the order of the steps")
     who_may: tuple[Text, ...]
     do_not_start: tuple[Text, ...]
     stop_at_once: tuple[Text, ...]
@@ -210,3 +215,4 @@ class Procedure(Node):
     choices: tuple[Choice, ...]
     derivations: tuple[Derivation, ...]
     sources: tuple[Source, ...]
+    sop: ShopSheet | None = None

@@ -11,7 +11,7 @@ from pypdf import PdfReader
 from shops import EXAMPLES, ROOT, tailtrue
 
 JOB = EXAMPLES / "fernhill" / "job.toml"
-USUAL = ["procedure.html", "procedure.md", "procedure.json", "card.html", "card.md"]
+USUAL = ["procedure.html", "procedure.md", "procedure.json", "card.html", "card.md", "sop.html", "sop.md"]
 
 
 def made(out: Path, *words: str) -> list[str]:
@@ -39,10 +39,11 @@ def test_without_a_wish_all_but_the_pdf_is_made(tmp_path: Path) -> None:
     [
         (("--only", "card"), ["card.html", "card.md"]),
         (("--only", "procedure"), ["procedure.html", "procedure.md", "procedure.json"]),
-        (("--format", "html"), ["procedure.html", "card.html"]),
+        (("--format", "html"), ["procedure.html", "card.html", "sop.html"]),
         (("--format", "json"), ["procedure.json"]),
         (("--format", "md, HTML", "--only", "card,procedure"), ["procedure.html", "procedure.md", "card.html", "card.md"]),
-        (("--format", "pdf"), ["procedure.pdf", "card.pdf"]),
+        (("--format", "pdf"), ["procedure.pdf", "card.pdf", "sop.pdf"]),
+        (("--only", "sop", "--format", "pdf,md"), ["sop.pdf", "sop.md"]),
         (("--only", "card", "--format", "pdf,html"), ["card.html", "card.pdf"]),
     ],
 )
@@ -50,10 +51,19 @@ def test_a_wish_is_met_and_nothing_else_is_made(tmp_path: Path, words: tuple[str
     assert made(tmp_path / "out", *words) == files
 
 
+def test_a_home_shop_has_no_standing_procedure_unless_it_asks_for_one(tmp_path: Path) -> None:
+    home = EXAMPLES / "quarry-road" / "job.toml"
+    assert tailtrue("make", home, "--out", tmp_path / "usual").returncode == 0
+    assert not list((tmp_path / "usual").glob("sop.*"))
+    done = tailtrue("make", home, "--out", tmp_path / "asked", "--only", "sop", "--format", "html,md,pdf")
+    assert done.returncode == 0, done.stderr
+    assert sorted(path.name for path in (tmp_path / "asked").iterdir()) == ["sop.html", "sop.md", "sop.pdf"]
+
+
 def test_the_pdf_says_what_the_html_says(tmp_path: Path) -> None:
     made(tmp_path, "--format", "html,pdf")
     number = "FM-L2-004"
-    for name in ("procedure", "card"):
+    for name in ("procedure", "card", "sop"):
         assert number in (tmp_path / f"{name}.html").read_text(encoding="utf-8")
         file = PdfReader(tmp_path / f"{name}.pdf")
         assert all(number in page.extract_text() for page in file.pages)
@@ -63,7 +73,10 @@ def test_the_pdf_says_what_the_html_says(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("words", "says"),
     [
-        (("--only", "sheet"), ["--only: sheet: 'sheet' is not known", "allowed are procedure, card, with commas between"]),
+        (
+            ("--only", "sheet"),
+            ["--only: sheet: 'sheet' is not known", "allowed are procedure, card, sop, with commas between"],
+        ),
         (("--format", "docx"), ["'docx' is not known", "allowed are html, pdf, md, json, with commas between"]),
         (("--format", "html,"), ["'' is not known"]),
         (("--only", "tag", "--format", "odt,png"), ["'tag' is not known", "'odt' is not known", "'png' is not known"]),

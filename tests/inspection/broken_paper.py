@@ -208,7 +208,7 @@ def depth_that_is_no_number() -> Job:
     return with_setting("4.3", 2, value=nan)
 
 
-@breaks("V66", "cut list, bar")
+@breaks("V66", "cut list, bar", also="V86")
 def length_without_end() -> Job:
     cut = procedure().cut_list[0]
     return with_sheet(cut_list=(cut.model_copy(update={"saw_to": (mm("bar.saw", inf),)}),))

@@ -70,48 +70,48 @@ def _without(name: str, *steps: str) -> Job:
     return tree.model_copy(update={"phases": phases}), shop
 
 
-@breaks("V84", "step 4.3")
+@breaks("V110", "step 4.3")
 def spindle_that_turns_where_no_limit_of_speed_is_known() -> Job:
     tree, shop = _job("chucked-bar-test")
     caps = tuple(replace(cap, phases=tuple(one for one in cap.phases or () if one != "relieve")) for cap in shop.speed_caps)
     return tree, replace(shop, speed_caps=caps)
 
 
-@breaks("V85", "step 3.3")
+@breaks("V111", "step 3.3")
 def set_over_reckoned_over_the_taper_alone() -> Job:
     tree, shop = _job("taper-and-return")
     return _figures(tree, "setover.amount", 1.0), shop
 
 
-@breaks("V86", "step 3.3")
+@breaks("V112", "step 3.3")
 def set_over_to_the_wrong_side() -> Job:
     return _with_lines("taper-and-return", "set-over", lambda line: _swapped(line, "toward you", "away from you"))
 
 
-@breaks("V86", "step 5.3")
+@breaks("V112", "step 5.3")
 def set_back_to_the_wrong_side() -> Job:
     return _with_lines("taper-and-return", "set-back", lambda line: _swapped(line, "toward you", "away from you"))
 
 
-@breaks("V87", "step 3.3")
+@breaks("V113", "step 3.3")
 def tag_that_comes_off_without_a_hold() -> Job:
     return _with_steps(
         "taper-and-return", lambda step: step.model_copy(update={"hold": None}) if step.id == "tag-off" else step
     )
 
 
-@breaks("V88", "step 3.1")
+@breaks("V114", "step 3.1")
 def free_end_longer_than_the_piece_allows() -> Job:
     tree, shop = _job("chucked-bar-test")
     return _figures(tree, "chucked.stand_out", 210.0), shop
 
 
-@breaks("V89", "step 6.1")
+@breaks("V115", "step 6.1")
 def wrong_foot_of_the_lathe() -> Job:
     return _with_lines("chucked-bar-test", "level-feet", lambda line: _swapped(line, "front foot", "rear foot"))
 
 
-@breaks("V90", "drawing")
+@breaks("V116", "drawing")
 def bar_on_hand_drawn_as_it_was_planned() -> Job:
     tree, shop = _job("use-bar")
     return tree, replace(shop, bar_on_hand={**shop.bar_on_hand, "collar.diameter": 69.0})

@@ -52,12 +52,12 @@ def speed_above_what_work_between_centres_bears() -> Job:
     return with_setting("4.3", 0, value=800.0)
 
 
-@breaks("V57", "step 1.1")
+@breaks("V57", "step 1.1", also="V108")
 def printed_limit_above_the_chuck() -> Job:
     return with_shop(speed_caps=(SpeedCap("the chuck", 1600.0, ("bar-ends",)), SpeedCap("the top of the lathe", 2000.0)))
 
 
-@breaks("V57", "step 2.6")
+@breaks("V57", "step 2.6", also="V108")
 def cap_for_every_phase() -> Job:
     return with_shop(speed_caps=(SpeedCap("a damaged belt", 400.0),))
 
@@ -238,7 +238,7 @@ def bar_longer_than_the_lathe() -> Job:
     return with_shop(between_centres_mm=379.0)
 
 
-@breaks("V70", "drawing")
+@breaks("V70", "drawing", also="V108")
 def collar_that_strikes_the_cross_slide() -> Job:
     return with_shop(swing_over_cross_slide_mm=60.0)
 

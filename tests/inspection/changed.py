@@ -9,6 +9,7 @@ from tailtrue.parts import Caution, Check, Figure, Setting
 from tailtrue.procedure import Phase, Procedure, Step
 
 from .sample import card_of, procedure, shop
+from .sample_sop import sop_of
 
 Job = tuple[Procedure, Shop]
 
@@ -20,7 +21,8 @@ def with_shop(**changes: Any) -> Job:
 
 def with_sheet(**changes: Any) -> Job:
     """The sample with other parts."""
-    return procedure().model_copy(update=changes), shop()
+    changed = procedure().model_copy(update=changes)
+    return changed.model_copy(update={"sop": changes.get("sop", sop_of(changed))}), shop()
 
 
 def with_title(**changes: Any) -> Job:

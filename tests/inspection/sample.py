@@ -23,8 +23,10 @@ from tailtrue.procedure import (
     TitleBlock,
 )
 
+from .sample_drawings import drawings
 from .sample_making import making
 from .sample_pieces import caution, mm
+from .sample_sop import sop_of
 from .sample_using import using
 
 MACHINE = "Lathe 2, the grey one"
@@ -45,7 +47,7 @@ def shop() -> Shop:
         swing_over_cross_slide_mm=150.0,
         speed_caps=(
             SpeedCap("the top of the lathe", 2000.0),
-            SpeedCap("the chuck", 1800.0, ("bar-ends", "collars")),
+            SpeedCap("chuck", 1800.0, ("bar-ends", "collars")),
             SpeedCap("work between centres", 600.0, ("test",)),
         ),
         drills=frozenset({10.0, 20.0}),
@@ -71,6 +73,7 @@ def procedure() -> Procedure:
             for tool in step.tools:
                 used.setdefault(tool, []).append(step.number)
     whole = bare.model_copy(update={"needs": tuple(_need(name, tuple(at)) for name, at in used.items())})
+    whole = whole.model_copy(update={"sop": sop_of(whole)})
     facts = dict.fromkeys(figure.fact for figure in _figures(whole))
     return whole.model_copy(update={"derivations": tuple(_derivation(fact) for fact in facts)})
 
@@ -150,6 +153,7 @@ def _without_lists() -> Procedure:
         ),
         facts=(Setting(label=("Dial",), value=(mm("lathe.dial_division", 0.05, "depth"), " a division, reads radius")),),
         drawing=_drawing(),
+        drawings=drawings(),
         who_may=(("Anyone signed off on this lathe.",),),
         do_not_start=(("The stop fails its check.",),),
         stop_at_once=(("New noise. Press the stop.",),),
@@ -197,6 +201,9 @@ def _drawing() -> Drawing:
         "centres.span": SPAN,
     }
     return Drawing(
+        id="bar",
+        kind="bar",
+        place="front",
         title="The bar",
         caption="Both collars sit alike.",
         dimensions={name: mm(name, value) for name, value in sizes.items()},

@@ -6,11 +6,11 @@ import pytest
 
 from tailtrue.inspection import RULES, inspect
 
-from . import broken_paper, broken_routes, broken_safety, broken_shop
+from . import broken_drawings, broken_paper, broken_routes, broken_safety, broken_shop, broken_sop
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
 
-PARTS = (broken_paper, broken_routes, broken_safety, broken_shop)
+PARTS = (broken_drawings, broken_paper, broken_routes, broken_safety, broken_shop, broken_sop)
 
 
 def test_the_sample_passes() -> None:
@@ -45,7 +45,7 @@ def test_every_rule_has_a_sheet_that_breaks_it() -> None:
 
 def test_every_rule_has_its_own_id_and_says_what_it_rests_on() -> None:
     assert len({rule.id for rule in RULES}) == len(RULES)
-    assert all(re.fullmatch(r"V\d\d", rule.id) and ":" in rule.source for rule in RULES)
+    assert all(re.fullmatch(r"V\d{2,3}", rule.id) and ":" in rule.source for rule in RULES)
 
 
 def test_every_broken_sheet_is_registered() -> None:

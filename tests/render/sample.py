@@ -279,6 +279,9 @@ def title(dials: Literal["metric", "inch"], paper: Literal["A4", "Letter"], mach
 def drawing() -> Drawing:
     """The drawing of the sample's bar."""
     return Drawing(
+        id="bar",
+        kind="bar",
+        place="front",
         title="The line-up bar",
         caption="Both collars sit the same distance from their end, so the bar can be turned round.",
         dimensions={

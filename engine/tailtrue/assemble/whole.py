@@ -4,14 +4,16 @@ import hashlib
 
 from tailtrue.assemble.card import about, card
 from tailtrue.assemble.cautions import applicable, for_the_job
-from tailtrue.assemble.filling import Filler
+from tailtrue.assemble.drawings import bar, drawings
+from tailtrue.assemble.filling import Filler, words_of
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
+from tailtrue.assemble.sop import sop_sheet, sop_sources
 from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.case import Case
 from tailtrue.facts import Fact
-from tailtrue.parts import Figure, Text
+from tailtrue.parts import Figure
 from tailtrue.plan import Plan
-from tailtrue.procedure import Cut, Drawing, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
+from tailtrue.procedure import Cut, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
 from tailtrue.store.knowledge import Route
 from tailtrue.truth import Truth
 
@@ -28,7 +30,8 @@ def assemble(case: Case, plan: Plan) -> Procedure:
         title=_title(filler, plan),
         lead=filler.text(plan.route.lead),
         facts=settings(filler, about(route, page.facts)),
-        drawing=_drawing(filler) if "drawing" in parts else None,
+        drawing=bar(filler) if "drawing" in parts else None,
+        drawings=drawings(filler, made),
         who_may=tuple(
             filler.text(text) for text in (*page.who_may, *(page.supervised if supervision_marked(filler) else ()))
         ),
@@ -50,6 +53,8 @@ def assemble(case: Case, plan: Plan) -> Procedure:
         derivations=(),
         sources=(),
     )
+    if "sop" in parts:
+        tree = tree.model_copy(update={"sop": sop_sheet(filler, tree)})
     tree = tree.model_copy(update={"derivations": derivations(filler, figures(tree))})
     tree = tree.model_copy(update={"sources": source_list(filler, _used_sources(tree, case))})
     return tree.model_copy(update={"title": tree.title.model_copy(update={"checksum": checksum(tree)})})
@@ -73,6 +78,7 @@ def _used_sources(tree: Procedure, case: Case) -> list[str]:
             every += step.cautions
             used += case.knowledge.steps[step.id].file.sources
     used += [key for caution in every for key in caution.sources]
+    used += sop_sources(tree)
     return [key.split(":", 1)[0] for key in used]
 
 
@@ -103,20 +109,6 @@ def _title(filler: Filler, plan: Plan) -> TitleBlock:
     )
 
 
-def _drawing(filler: Filler) -> Drawing:
-    plan = filler.case.knowledge.page.drawing
-    return Drawing(
-        title=plan.title,
-        caption=plan.caption,
-        dimensions={name: filler.figure(fact) for name, fact in plan.dimensions.items()},
-        labels={name: _plain(filler.text(text)) for name, text in plan.labels.items()},
-    )
-
-
-def _plain(text: Text) -> str:
-    return "".join(piece for piece in text if isinstance(piece, str))
-
-
 def _needs(filler: Filler, made: tuple[Phase, ...]) -> tuple[Need, ...]:
     used: dict[str, list[str]] = {}
     for phase in made:
@@ -143,7 +135,7 @@ def _cut_list(filler: Filler) -> tuple[Cut, ...]:
         Cut(
             piece=cut.piece,
             count=cut.count,
-            material=_plain(filler.text(cut.material)),
+            material=words_of(filler.text(cut.material)),
             size=filler.text(cut.size),
             saw_to=filler.text(cut.saw_to),
         )

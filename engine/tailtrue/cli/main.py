@@ -43,7 +43,9 @@ app.add_typer(log_app, name="log")
 
 Only = Annotated[
     str | None,
-    typer.Option("--only", metavar="NAMES", help="procedure, card: these documents alone, with commas", show_default=False),
+    typer.Option(
+        "--only", metavar="NAMES", help="procedure, card, sop: these documents alone, with commas", show_default=False
+    ),
 ]
 Formats = Annotated[
     str | None,
@@ -53,7 +55,7 @@ Formats = Annotated[
 
 @app.command()
 def make(job: Job, out: Out, only: Only = None, formats: Formats = None, as_json: Json = False) -> None:
-    """Make the procedure of a job and the card for the headstock."""
+    """Make the procedure of a job, the card for the headstock and, for a shared shop, its standing procedure."""
 
     def work() -> dict[str, Any]:
         from tailtrue.documents import how_to_print, read_wanted, write_documents

@@ -30,6 +30,7 @@ _ROOMS = (
     "chucked",
     "height",
     "on_hand",
+    "shop_rules",
 )
 
 

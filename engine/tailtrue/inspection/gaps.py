@@ -19,7 +19,8 @@ _LISTS = frozenset(
         "cautions", "settings", "checks", "blanks", "job_cautions", "needs", "cut_list", "phases", "steps", "rows",
         "facts", "who_may", "do_not_start", "stop_at_once", "if_it_goes_wrong", "conventions", "care", "findings",
         "choices", "derivations", "alternatives", "avoid",
-        "notes", "groups", "lines",
+        "notes", "groups", "lines", "drawings",
+        "banners", "changes", "any", "supervised", "staff",
     }
 )  # fmt: skip
 
@@ -93,9 +94,11 @@ def _parts_of_its_kind(sheet: Sheet) -> Iterator[Fault]:
         "look-up": procedure.look_up and procedure.look_up.rows,
         "card": procedure.card and procedure.card.groups,
         "care": procedure.care,
+        "sop": procedure.sop,
     }
     for name, part in found.items():
-        if name in sheet.shop.parts and not part:
+        # A standing procedure that is missing is told by its own rule.
+        if name in sheet.shop.parts and not part and name != "sop":
             yield Fault("whole sheet", f"the sheet lacks the {name.replace('-', ' ')}")
         elif name not in sheet.shop.parts and part:
             yield Fault("whole sheet", f"the sheet has a {name.replace('-', ' ')}, which has no place in this job")

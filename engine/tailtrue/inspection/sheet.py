@@ -186,7 +186,7 @@ def _place(part: Node, where: str) -> str:
         case LookUp():
             return "look-up table"
         case Drawing():
-            return "drawing"
+            return "drawing" if part.id == "bar" else f"drawing {part.id}"
         case TitleBlock():
             return "title block"
         case _:

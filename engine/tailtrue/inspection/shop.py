@@ -69,7 +69,7 @@ class Shop:
     speed_to: float | None = None
     labels: tuple[str, ...] = ()
     must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)
-    parts: frozenset[str] = frozenset({"drawing", "cut-list", "look-up", "card", "care"})
+    parts: frozenset[str] = frozenset({"drawing", "cut-list", "look-up", "card", "care", "sop"})
     bar_exists: bool = False
     bar_on_hand: Mapping[str, float] = field(default_factory=dict)
     taper: Taper | None = None

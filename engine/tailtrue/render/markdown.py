@@ -16,7 +16,6 @@ from tailtrue.render.words import (
     ORIGINS,
     TROUBLE,
     VERDICTS,
-    dimension,
     directions,
     listed,
     say,
@@ -35,7 +34,7 @@ class _Writer:
         self._p = procedure
         self._dials = procedure.title.dials
         self._index = Index(procedure)
-        self._steps = StepWriter(self._dials, self._index)
+        self._steps = StepWriter(self._dials, self._index, procedure.drawings)
 
     def blocks(self) -> Iterable[str]:
         yield from self._title()
@@ -73,14 +72,9 @@ class _Writer:
         yield self._text(self._p.lead)
 
     def _drawing(self) -> Iterable[str]:
-        drawing = self._p.drawing
-        if drawing is None:
-            return
-        yield bold(drawing.title)
-        sizes = ((literal(dimension(key)), self._text((size,))) for key, size in drawing.dimensions.items())
-        yield table(("Dimension", "Size"), sizes)
-        yield bullets(literal(label) for label in drawing.labels.values() if label)
-        yield literal(drawing.caption)
+        if self._p.drawing is not None:
+            yield from self._steps.drawing(self._p.drawing)
+        yield from self._steps.drawings_at("front")
 
     def _before(self) -> Iterable[str]:
         p = self._p

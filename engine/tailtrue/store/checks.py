@@ -6,11 +6,13 @@ from collections.abc import Iterable, Iterator, Mapping
 from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.given.knowledge_file import unknown_source
 from tailtrue.store.card_checks import card_problems
+from tailtrue.store.drawing_checks import drawing_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.models import DecisionFile
 from tailtrue.store.route_checks import route_problems
 from tailtrue.store.scan import unique_problems
+from tailtrue.store.sop import sop_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
@@ -29,10 +31,12 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_needs(knowledge),
         *route_problems(knowledge),
         *card_problems(knowledge.page.card, knowledge.steps),
+        *drawing_problems(knowledge),
         *_ids(knowledge),
         *_cautions(knowledge),
         *_texts(knowledge),
         *example_problems(knowledge),
+        *_sop(knowledge),
     ]
     for file in decision_files:
         decision = knowledge.decisions[file.id]
@@ -154,6 +158,11 @@ def _needs(knowledge: Knowledge) -> Iterator[Problem]:
     for name, need in knowledge.needs.items():
         if need.file.given and need.file.given not in knowledge.given.specs():
             yield Problem("knowledge/needs.toml", name, f"no given fact is named '{need.file.given}'", "mend the name")
+
+
+def _sop(knowledge: Knowledge) -> Iterator[Problem]:
+    seen = [row.seen for row in knowledge.page.trouble]
+    yield from sop_problems(knowledge.sop, knowledge.catalogue, knowledge.sources, seen)
 
 
 def _ids(knowledge: Knowledge) -> Iterator[Problem]:

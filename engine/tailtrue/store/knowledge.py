@@ -19,9 +19,11 @@ from tailtrue.store.models import (
     RouteFile,
     SayFile,
     SourceFile,
+    StepDrawingFile,
     StepFile,
     StopFile,
 )
+from tailtrue.store.sop import SopTexts
 from tailtrue.tables import Table
 from tailtrue.wording import Wording
 
@@ -206,6 +208,16 @@ class DrawingPlan:
 
 
 @dataclass(frozen=True)
+class StepDrawing:
+    """A drawing of the making, with its condition and its words read."""
+
+    file: StepDrawingFile
+    when: Condition
+    labels: Mapping[str, Wording]
+    where: str
+
+
+@dataclass(frozen=True)
 class CardLineText:
     """A number on the card with its label read; an empty label stands for that of the step."""
 
@@ -268,5 +280,7 @@ class Knowledge:
     routes: Mapping[str, Route]
     needs: Mapping[str, Need]
     page: Page
+    drawings: tuple[StepDrawing, ...]
     sources: Mapping[str, SourceFile]
     tables: Mapping[str, Table]
+    sop: SopTexts

@@ -35,11 +35,13 @@ from tailtrue.store.knowledge import (
     Say,
     SettingsFrom,
     SettingText,
+    StepDrawing,
     StepText,
     Stop,
     Trouble,
 )
 from tailtrue.store.reading import Reader
+from tailtrue.store.sop import load_sop
 from tailtrue.tables import read_tables, source_keys
 from tailtrue.wording import Wording, read_wording
 
@@ -118,8 +120,13 @@ class Loader:
                 for f, w in self.reader.entries("needs.toml", "need", models.NeedFile)
             },
             page=self._page(),
+            drawings=tuple(
+                StepDrawing(f, self._when(f.when, w, f.id), {n: self._wording(t, w, f.id) for n, t in f.labels.items()}, w)
+                for f, w in self.reader.entries("drawings", "drawing", models.StepDrawingFile)
+            ),
             sources=sources,
             tables=read_tables(self.folder),
+            sop=load_sop(self.folder, self.reader, self._when, self._wording),
         )
         if self.reader.problems:
             raise KnowledgeInvalid(tuple(self.reader.problems))

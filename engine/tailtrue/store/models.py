@@ -259,7 +259,7 @@ class RouteFile(File):
     title: str
     lead: str
     concerns: list[str] = Field(min_length=1)
-    parts: list[Literal["drawing", "cut-list", "look-up", "card", "care"]]
+    parts: list[Literal["drawing", "cut-list", "look-up", "card", "care", "sop"]]
     starts_with: list[str]
     must_reach: list[str]
     phase: list[PhaseFile] = Field(min_length=1)
@@ -292,6 +292,29 @@ class DrawingFile(File):
     caption: str
     dimensions: dict[str, str]
     labels: dict[str, str]
+
+
+class DrawnRecordsFile(File):
+    """Dimensions made from the rows of a list: one for each row, named `name` and its number."""
+
+    records: str
+    field: str
+    name: str
+
+
+class StepDrawingFile(File):
+    """A drawing of the making: its kind, where it stands, dimensions by fact, and words."""
+
+    id: str
+    kind: str
+    title: str
+    caption: str
+    step: str = ""
+    when: When = []
+    dimensions: dict[str, str] = Field(min_length=1)
+    if_known: dict[str, str] = {}
+    rows: DrawnRecordsFile | None = None
+    labels: dict[str, str] = {}
 
 
 class CardLineFile(File):

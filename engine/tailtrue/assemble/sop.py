@@ -1,0 +1,259 @@
+"""The standing procedure of a shared shop, made from the finished steps of a tree and the texts of ``knowledge/sop``."""
+
+import hashlib
+import json
+from collections.abc import Iterable, Iterator
+from typing import Any, Literal
+
+import tailtrue
+from tailtrue.assemble.filling import Filler
+from tailtrue.case import Gap
+from tailtrue.parts import Caution, Text
+from tailtrue.procedure import Procedure, Step
+from tailtrue.shop_sheet import (
+    Control,
+    EmergencyRow,
+    Entry,
+    Form,
+    FormLine,
+    GuardRow,
+    HazardRow,
+    LimitRow,
+    Line,
+    Reference,
+    ShopSheet,
+    Sign,
+    Signatory,
+    UpkeepRow,
+    WearRow,
+    WhoRow,
+    WhoStep,
+)
+from tailtrue.store.sop import Rule, SopTexts
+from tailtrue.store.sop_models import Part, SopControlFile, SopEmergencyFile
+from tailtrue.truth import Truth
+from tailtrue.wording import Wording
+
+SIGNS = "safety/signs"
+
+
+def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
+    """The standing procedure that goes with a procedure whose phases and cautions are made."""
+    texts = filler.case.knowledge.sop
+    page = texts.page.file
+    hazards = tuple(_hazards(tree, page.hazards_at_least, page.likely_at_least))
+    return ShopSheet(
+        made_unasked=filler.case.judge(texts.page.when).truth is Truth.YES,
+        control=_control(filler, texts, tree),
+        banners=_lines(filler, texts, "banner"),
+        scope=_lines(filler, texts, "scope"),
+        who=tuple(_who(tree)),
+        training=_lines(filler, texts, "training"),
+        supervision=_lines(filler, texts, "supervision"),
+        local=_entries(filler, texts.places),
+        hazards=hazards,
+        signs=_signs(filler, hazards),
+        wear=tuple(
+            WearRow(
+                state=rule.file.state,
+                machine=rule.file.machine,
+                required=tuple(filler.text(text) for text in rule.texts["required"]),
+                forbidden=tuple(filler.text(text) for text in rule.texts["forbidden"]),
+                sources=tuple(rule.file.sources),
+            )
+            for rule in texts.wear
+            if _may_hold(filler, rule)
+        ),
+        guards=tuple(_guards(filler, texts.controls)),
+        before=_lines(filler, texts, "before"),
+        during=_lines(filler, texts, "during"),
+        after=_lines(filler, texts, "after"),
+        forbidden=_lines(filler, texts, "forbidden"),
+        limits=tuple(
+            LimitRow(
+                label=rule.file.label,
+                limit=filler.text(rule.text("value")),
+                beyond=filler.text(rule.text("beyond")),
+                back=filler.text(rule.text("back")),
+                sources=tuple(rule.file.sources),
+            )
+            for rule in texts.limits
+            if _may_hold(filler, rule)
+        ),
+        upkeep=tuple(
+            UpkeepRow(
+                every=rule.file.every,
+                task=filler.text(rule.text("task")),
+                who=rule.file.who,
+                sources=tuple(rule.file.sources),
+            )
+            for rule in texts.upkeep
+            if _may_hold(filler, rule)
+        ),
+        isolation=_lines(filler, texts, "isolation"),
+        emergency=tuple(_emergency(filler, rule, tree) for rule in texts.emergency if _may_hold(filler, rule)),
+        waste=_lines(filler, texts, "waste"),
+        records=_lines(filler, texts, "records"),
+        acknowledgement=_lines(filler, texts, "acknowledgement"),
+        roster_rows=page.roster_rows,
+        forms=tuple(
+            Form(
+                id=form.id,
+                title=form.title,
+                lead=filler.text(lead),
+                places=tuple(FormLine(label=label, high=label in form.high) for label in form.blanks),
+            )
+            for form, lead in texts.forms
+        ),
+        references=tuple(_references(filler)),
+    )
+
+
+def sop_sources(tree: Procedure) -> Iterator[str]:
+    """Every source that the standing procedure of a tree names."""
+    if (sop := tree.sop) is None:
+        return
+    lines = (
+        sop.banners, sop.scope, sop.training, sop.supervision, sop.before, sop.during, sop.after, sop.forbidden,
+        sop.isolation, sop.waste, sop.records, sop.acknowledgement,
+    )  # fmt: skip
+    for line in (line for part in lines for line in part):
+        yield from line.sources
+    for rows in (sop.wear, sop.guards, sop.limits, sop.upkeep, sop.emergency):
+        for row in rows:
+            yield from row.sources
+    yield from (reference.source for reference in sop.references)
+
+
+def _may_hold(filler: Filler, rule: Rule[Any]) -> bool:
+    return filler.case.judge(rule.when).truth is not Truth.NO
+
+
+def _lines(filler: Filler, texts: SopTexts, part: Part) -> tuple[Line, ...]:
+    """The lines of a part that hold, and those that may hold and are shown then."""
+    found = []
+    for rule in texts.lines:
+        if rule.file.part != part:
+            continue
+        truth = filler.case.judge(rule.when).truth
+        if truth is Truth.YES or (truth is Truth.UNKNOWN and rule.file.if_unknown == "show"):
+            found.append(Line(id=rule.file.id, text=filler.text(rule.text("text")), sources=tuple(rule.file.sources)))
+    return tuple(found)
+
+
+def _entries(filler: Filler, entries: Iterable[tuple[str, Wording]]) -> tuple[Entry, ...]:
+    return tuple(Entry(label=label, value=_known(filler, wording)) for label, wording in entries)
+
+
+def _known(filler: Filler, wording: Wording) -> Text | None:
+    """The text, or None when it is empty or hangs on something that was not said: there is a place to write then."""
+    try:
+        return filler.text(wording) or None
+    except Gap:
+        return None
+
+
+def _said(filler: Filler, name: str | None) -> str | None:
+    return str(filler.case.value(name) or "") or None if name else None
+
+
+def _control(filler: Filler, texts: SopTexts, tree: Procedure) -> Control:
+    case, page = filler.case, texts.page.file
+    return Control(
+        id="".join(map(str, filler.text(texts.page.text("id")))),
+        title="".join(map(str, filler.text(texts.page.text("title")))),
+        type=page.type,
+        revision=tree.title.revision,
+        status=case.value("sop.status"),
+        issued=tree.title.date,
+        review_due=case.value("sop.review_due"),
+        review_because=filler.fact("sop.review_due").limited_by,
+        overdue=case.value("sop.review_overdue"),
+        language=page.language,
+        use_level=page.use_level,
+        valid_for=tree.title.valid_for,
+        generator=f"tailtrue {tailtrue.__version__}",
+        rules=tree.title.knowledge_version,
+        inputs=_inputs(filler),
+        entries=_entries(filler, texts.control),
+        changes=tuple(case.value("job.changes") or ()),
+        signatories=tuple(
+            Signatory(role=role.role, name=_said(filler, role.name), day=_said(filler, role.day)) for role in page.role
+        ),
+    )
+
+
+def _inputs(filler: Filler) -> str:
+    """A short fingerprint of what was said: two papers with the same one were made from the same files."""
+    said = {name: fact.value for name, fact in filler.case.known().items() if fact.spec.comes == "given"}
+    digest = hashlib.sha256(json.dumps(said, sort_keys=True, default=str).encode()).hexdigest()
+    return f"{digest[:4]}-{digest[4:8]}"
+
+
+def _who(tree: Procedure) -> Iterator[WhoRow]:
+    for phase in tree.phases:
+
+        def by(who: Literal["any", "supervised", "staff"], steps: Iterable[Step] = phase.steps) -> tuple[WhoStep, ...]:
+            return tuple(WhoStep(number=step.number, title=step.title) for step in steps if step.who == who)
+
+        yield WhoRow(phase=phase.number, title=phase.title, any=by("any"), supervised=by("supervised"), staff=by("staff"))
+
+
+def _hazards(tree: Procedure, at_least: int, likely: int) -> Iterator[HazardRow]:
+    """Every danger and the worst of the likely hazards, each once, dangers first."""
+    every: dict[str, Caution] = {caution.id: caution for caution in tree.job_cautions}
+    for phase in tree.phases:
+        every.update({caution.id: caution for caution in phase.cautions})
+        every.update({caution.id: caution for step in phase.steps for caution in step.cautions})
+    worst = [
+        one for one in every.values() if one.signal == "danger" or (one.severity >= at_least and one.likelihood >= likely)
+    ]
+    for caution in sorted(worst, key=lambda one: (one.signal != "danger", -one.severity, -one.likelihood, one.id)):
+        yield HazardRow(
+            caution=caution.id,
+            signal=caution.signal,
+            signs=caution.signs,
+            hazard=caution.hazard,
+            harm=caution.harm,
+            avoid=caution.avoid[0],
+        )
+
+
+def _signs(filler: Filler, hazards: Iterable[HazardRow]) -> tuple[Sign, ...]:
+    table = filler.case.knowledge.tables[SIGNS]
+    codes = dict.fromkeys(code for hazard in hazards for code in hazard.signs)
+    return tuple(Sign(code=code, words=table.one(code=code).text("name")) for code in codes)
+
+
+def _guards(filler: Filler, rules: Iterable[Rule[SopControlFile]]) -> Iterator[GuardRow]:
+    """One row for each thing that protects: the state that holds, or the worst that may; the worst stands last."""
+    by_name: dict[str, list[tuple[Truth, Rule[SopControlFile]]]] = {}
+    for rule in rules:
+        by_name.setdefault(rule.file.name, []).append((filler.case.judge(rule.when).truth, rule))
+    for name, judged in by_name.items():
+        holds = [rule for truth, rule in judged if truth is Truth.YES]
+        may = [rule for truth, rule in judged if truth is Truth.UNKNOWN]
+        for rule in holds[:1] or may[-1:]:
+            yield GuardRow(
+                name=name,
+                state=filler.text(rule.text("state")),
+                means=filler.text(rule.text("means")),
+                sources=tuple(rule.file.sources),
+            )
+
+
+def _emergency(filler: Filler, rule: Rule[SopEmergencyFile], tree: Procedure) -> EmergencyRow:
+    seen, sources = rule.file.seen, tuple(rule.file.sources)
+    if rule.file.do:
+        return EmergencyRow(
+            seen=seen, do=filler.text(rule.text("do")), never=filler.text(rule.text("never")), sources=sources
+        )
+    do, never = next((do, never) for on_sheet, do, never in tree.if_it_goes_wrong if on_sheet == seen)
+    return EmergencyRow(seen=seen, do=do, never=never, sources=sources)
+
+
+def _references(filler: Filler) -> Iterator[Reference]:
+    knowledge = filler.case.knowledge
+    for reference in knowledge.sop.page.file.reference:
+        source = knowledge.sources[reference.source]
+        yield Reference(source=reference.source, title=source.title, edition=source.edition, idea=reference.idea)

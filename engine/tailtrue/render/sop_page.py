@@ -1,0 +1,215 @@
+"""The standing procedure of a shared shop, as HTML and as Markdown."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby
+from types import MappingProxyType
+from typing import Final
+
+from markupsafe import Markup, escape
+
+from tailtrue.parts import Dials, Figure, Text
+from tailtrue.procedure import Procedure
+from tailtrue.render.numbers import show
+from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
+from tailtrue.render.templates import style, template
+from tailtrue.render.words import TROUBLE, say, sentence
+from tailtrue.shop_sheet import Entry, Line, ShopSheet, WhoStep
+
+HEADS: Final = MappingProxyType(
+    {
+        "control": "This paper",
+        "scope": "What it is for, and who may use it",
+        "training": "Training and assessment before first use",
+        "supervision": "Supervision, minors, hours, working alone",
+        "who": "Who may do which step",
+        "hazards": "The worst hazards",
+        "wear": "What to wear, by what the machine can do",
+        "guards": "What protects at this lathe",
+        "before": "Before",
+        "during": "During",
+        "after": "After",
+        "forbidden": "Never",
+        "limits": "Limits of this lathe and job",
+        "emergency": "Emergency",
+        "isolation": "Isolate and tag",
+        "upkeep": "Upkeep",
+        "waste": "Waste and cleaning",
+        "records": "Records and review",
+        "references": "References",
+        "acknowledgement": "What a signature on the roster says",
+        "roster": "Released to use this lathe for this job",
+    }
+)
+WORDS: Final = MappingProxyType(
+    {
+        "none": "\u2013",
+        "changes": "Changed since the last revision:",
+        "signatories": ("Role", "Name", "Date", "Signature"),
+        "who": ("Phase", "Anybody on the roster", "With a supervisor", "Staff only"),
+        "hazards": ("Level", "Hazard, what it does, and what to do", "Signs (ISO 7010)"),
+        "do": "Do:",
+        "every_hazard": "Every hazard of the job stands in the procedure, above the step where it is met.",
+        "wear": ("State", "Wear", "Do not wear or do"),
+        "guards": ("What", "State as told", "What that means"),
+        "limits": ("Limit", "Here", "What happens beyond it", "The way back"),
+        "upkeep": ("Every", "Do", "By"),
+        "emergency": TROUBLE,
+        "roster": ("Name", "Trained by", "Date", "Refresher due", "Signature"),
+        "roster_lead": "Nobody else switches it on. A release ends on the day the refresher is due. Lathe:",
+        "follows": "This paper follows the ideas of these. It claims to comply with none of them.",
+    }
+)
+# The word across every page of a paper that is not in force.
+MARKS: Final = MappingProxyType({"draft": "DRAFT", "superseded": "SUPERSEDED", "approved": ""})
+WRITE: Final = "____________"
+Pair = tuple[str, str | None]
+
+
+def to_sop_html(procedure: Procedure) -> str:
+    """The whole paper as one HTML file that needs nothing beside it."""
+    sop, dials = sop_of(procedure), procedure.title.dials
+    return template("sop.html.j2").render(
+        p=procedure,
+        s=sop,
+        told=lambda text: _told(text, dials),
+        words=WORDS,
+        heads=HEADS,
+        mark=MARKS[sop.control.status],
+        control=_abreast(tuple(control(sop, dials))),
+        upkeep=tuple(_upkeep(sop)),
+        local=_abreast(tuple(_pairs(sop.local, dials))),
+        sign_words={sign.code: sign.words for sign in sop.signs},
+        css=Markup(style(procedure.title.paper, "sop.css")),
+    )
+
+
+def to_sop_markdown(procedure: Procedure) -> str:
+    """The same words and numbers in the same order; places to write are lines of dashes."""
+    return "\n\n".join(block for block in _markdown(procedure, sop_of(procedure)) if block) + "\n"
+
+
+def sop_of(procedure: Procedure) -> ShopSheet:
+    """The standing procedure of a tree; LookupError when the tree carries none."""
+    if procedure.sop is None:
+        raise LookupError("this procedure carries no standing procedure")
+    return procedure.sop
+
+
+def control(sop: ShopSheet, dials: Dials) -> Iterator[Pair]:
+    """The lines of the control block; None stands for a place to write."""
+    block = sop.control
+    yield "Number and revision", f"{block.id} rev {block.revision}"
+    yield "Type", block.type
+    yield "Status", block.status
+    yield "Issued", block.issued
+    yield "Next review due", f"{block.review_due}{', OVERDUE' if block.overdue else ''} ({block.review_because})"
+    yield "Use", block.use_level
+    yield from _pairs(block.entries, dials)
+    yield "Language", block.language
+    yield "Made by", f"{block.generator}, rules {block.rules}"
+    yield "Made from files", block.inputs
+    yield "Valid", block.valid_for
+
+
+def _pairs(entries: Iterable[Entry], dials: Dials) -> Iterator[Pair]:
+    for entry in entries:
+        yield entry.label, None if entry.value is None else say(entry.value, dials)
+
+
+def _abreast(pairs: Sequence[Pair]) -> list[Sequence[Pair]]:
+    return [pairs[start : start + 2] for start in range(0, len(pairs), 2)]
+
+
+def _upkeep(sop: ShopSheet) -> Iterator[tuple[str, str, tuple[Text, ...]]]:
+    """How often, who, and all that is done then: rows that agree in both run on in one."""
+    for (every, who), rows in groupby(sop.upkeep, key=lambda row: (row.every, row.who)):
+        yield every, who, tuple(row.task for row in rows)
+
+
+def _told(text: Text, dials: Dials) -> Markup:
+    """A text with its figures in bold."""
+    bolded = Markup('<b class="figure">{}</b>')
+    pieces = (bolded.format(show(piece, dials)) if isinstance(piece, Figure) else escape(piece) for piece in text)
+    return Markup("").join(pieces)
+
+
+def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
+    title, dials, block = procedure.title, procedure.title.dials, sop.control
+
+    def told(text: Text) -> str:
+        return literal(say(text, dials))
+
+    def several(texts: Iterable[Text]) -> str:
+        return " ".join(map(told, texts))
+
+    def part(name: str, lines: tuple[Line, ...], *, ticks: bool = False) -> Iterator[str]:
+        yield heading(2, HEADS[name])
+        yield (boxes if ticks else bullets)(told(line.text) for line in lines)
+
+    def pairs(rows: Iterable[Pair]) -> str:
+        cells = ((bold(label), literal(WRITE if value is None else value)) for label, value in rows)
+        return table(("What", "Here"), cells)
+
+    def rows(name: str, made: Iterable[Sequence[str]]) -> Iterator[str]:
+        yield heading(2, HEADS[name])
+        yield table(WORDS[name], made)
+
+    yield heading(1, block.title)
+    yield f"{bold(title.machine)} {told(title.machine_detail)}"
+    if MARKS[block.status]:
+        yield bold(MARKS[block.status])
+    yield bullets(bold(say(line.text, dials)) for line in sop.banners)
+    yield heading(2, HEADS["control"])
+    yield pairs(control(sop, dials))
+    signatories = ((literal(one.role), literal(one.name or WRITE), literal(one.day or WRITE)) for one in block.signatories)
+    yield table(WORDS["signatories"], ((*cells, literal(WRITE)) for cells in signatories))
+    yield f"{bold(str(WORDS['changes']))} {literal('; '.join(block.changes) or WRITE)}"
+    yield from part("scope", sop.scope)
+    yield from part("training", sop.training)
+    yield from part("supervision", sop.supervision)
+    yield pairs(_pairs(sop.local, dials))
+    phases = ((f"{row.phase} {row.title}", row.any, row.supervised, row.staff) for row in sop.who)
+    yield from rows("who", ((literal(phase), *map(_steps, cells)) for phase, *cells in phases))
+    signs = {sign.code: sign.words for sign in sop.signs}
+    yield from rows("hazards", (
+        (
+            bold(row.signal.upper()),
+            " ".join((bold(sentence(row.hazard)), literal(sentence(row.harm)), bold(str(WORDS["do"])), told(row.avoid))),
+            literal("; ".join(f"{code} {signs[code]}" for code in row.signs)),
+        )
+        for row in sop.hazards
+    ))  # fmt: skip
+    yield literal(str(WORDS["every_hazard"]))
+    yield from rows("wear", ((literal(row.state), several(row.required), several(row.forbidden)) for row in sop.wear))
+    yield from rows("guards", ((literal(row.name), told(row.state), told(row.means)) for row in sop.guards))
+    yield from part("before", sop.before, ticks=True)
+    yield from part("during", sop.during)
+    yield from part("after", sop.after, ticks=True)
+    yield from part("forbidden", sop.forbidden)
+    yield from rows("limits", (
+        (literal(row.label), told(row.limit), told(row.beyond), told(row.back)) for row in sop.limits
+    ))  # fmt: skip
+    yield from rows("emergency", ((literal(row.seen), told(row.do), told(row.never)) for row in sop.emergency))
+    yield from part("isolation", sop.isolation)
+    yield from rows("upkeep", ((literal(every), several(tasks), literal(who)) for every, who, tasks in _upkeep(sop)))
+    yield from part("waste", sop.waste)
+    yield from part("records", sop.records)
+    yield heading(2, HEADS["references"])
+    yield literal(str(WORDS["follows"]))
+    yield bullets(literal(f"{one.title}{f' ({one.edition})' if one.edition else ''}: {one.idea}") for one in sop.references)
+    yield from part("acknowledgement", sop.acknowledgement)
+    for form in sop.forms:
+        yield heading(2, form.title)
+        yield told(form.lead)
+        yield table(("What", "Written"), ((literal(place.label), literal(WRITE)) for place in form.places))
+    yield heading(2, HEADS["roster"])
+    yield literal(f"{WORDS['roster_lead']} {title.machine}, {block.id} rev {block.revision}.")
+    yield _empty(WORDS["roster"], sop.roster_rows)
+
+
+def _steps(steps: tuple[WhoStep, ...]) -> str:
+    return literal("; ".join(f"{step.number} {step.title}" for step in steps) or str(WORDS["none"]))
+
+
+def _empty(head: Sequence[str], count: int) -> str:
+    return table(head, ([literal(WRITE)] * len(head) for _ in range(count)))

@@ -1,0 +1,161 @@
+"""The knowledge of the standing procedure, read from ``knowledge/sop`` and held against itself."""
+
+import re
+from collections.abc import Callable, Collection, Iterator, Mapping
+from dataclasses import dataclass, fields
+from pathlib import Path
+from typing import Generic, TypeVar
+
+from tailtrue.conditions import Condition
+from tailtrue.errors import KnowledgeInvalid, Problem
+from tailtrue.store import sop_models as files
+from tailtrue.store.models import File, When
+from tailtrue.store.reading import Reader
+from tailtrue.tables import source_keys
+from tailtrue.wording import Wording
+
+AT_MOST_LINES = 12
+MOST_WORDS = 20
+COUNTED = ("before", "during", "after")
+_SENTENCE = re.compile(r"(?<=[.!?])\s+")
+_DIGIT = re.compile(r"\d")
+_VAGUE = re.compile(r"\b(?:carefully|as required|as needed|appropriate(?:ly)?|slightly|properly|etc)\b", re.IGNORECASE)
+
+FileT = TypeVar("FileT", bound=File)
+
+
+@dataclass(frozen=True)
+class Rule(Generic[FileT]):
+    """An entry with its condition and its texts read, by the names of its fields."""
+
+    file: FileT
+    when: Condition
+    texts: Mapping[str, tuple[Wording, ...]]
+    where: str
+
+    def text(self, name: str) -> Wording:
+        """The one text of a field."""
+        return self.texts[name][0]
+
+
+@dataclass(frozen=True)
+class SopTexts:
+    """Everything that the standing procedure is made from."""
+
+    page: Rule[files.SopPageFile]
+    control: tuple[tuple[str, Wording], ...]
+    places: tuple[tuple[str, Wording], ...]
+    forms: tuple[tuple[files.FormFile, Wording], ...]
+    lines: tuple[Rule[files.SopLineFile], ...]
+    limits: tuple[Rule[files.SopLimitFile], ...]
+    controls: tuple[Rule[files.SopControlFile], ...]
+    wear: tuple[Rule[files.SopWearFile], ...]
+    upkeep: tuple[Rule[files.SopUpkeepFile], ...]
+    emergency: tuple[Rule[files.SopEmergencyFile], ...]
+
+    @property
+    def rules(self) -> Iterator[Rule[File]]:
+        """Every entry of every kind."""
+        for one in fields(self):
+            value = getattr(self, one.name)
+            yield from (rule for rule in (value if isinstance(value, tuple) else (value,)) if isinstance(rule, Rule))
+
+    def wordings(self) -> Iterator[tuple[str, str, Wording]]:
+        """Every text with its place and what it belongs to."""
+        for rule in self.rules:
+            for texts in rule.texts.values():
+                yield from ((rule.where, getattr(rule.file, "id", ""), text) for text in texts)
+        for label, text in (*self.control, *self.places, *((form.id, text) for form, text in self.forms)):
+            yield self.page.where, label, text
+
+
+When_ = Callable[[When, str, str], Condition]
+Word = Callable[[str, str, str], Wording]
+
+# The fields of an entry that hold text for the page.
+_TEXTS = ("text", "value", "beyond", "back", "state", "means", "required", "forbidden", "task", "do", "never")
+
+
+def load_sop(folder: Path, reader: Reader, when: When_, word: Word) -> SopTexts:
+    """What stands in the folder. Raises KnowledgeInvalid when its frame cannot be read."""
+
+    def rule(file: FileT, where: str) -> Rule[FileT]:
+        said = str(getattr(file, "id", ""))
+        texts = {name: getattr(file, name) for name in _TEXTS if hasattr(file, name)}
+        read = {
+            name: tuple(word(text, where, said) for text in (value if isinstance(value, list) else [value]))
+            for name, value in texts.items()
+        }
+        return Rule(file, when(getattr(file, "when", []), where, said), read, where)
+
+    def whole(name: str, model: type[FileT]) -> tuple[FileT | None, str]:
+        path = folder / "sop" / name
+        where = reader.place(path)
+        return reader.model(model, reader.toml(path), where), where
+
+    page, at_page = whole("page.toml", files.SopPageFile)
+    machine, at_machine = whole("machine.toml", files.SopMachineFile)
+    if page is None or machine is None:
+        raise KnowledgeInvalid(tuple(reader.problems))
+    frame = Rule(page, when(page.made_when, at_page, "made_when"),
+                 {name: (word(getattr(page, name), at_page, name),) for name in ("id", "title")}, at_page)  # fmt: skip
+    return SopTexts(
+        page=frame,
+        control=tuple((one.label, word(one.value, at_page, one.label)) for one in page.control),
+        places=tuple((one.label, word(one.value, at_page, one.label)) for one in page.place),
+        forms=tuple((form, word(form.lead, at_page, form.id)) for form in page.form),
+        lines=tuple(rule(f, w) for f, w in reader.entries("sop/lines.toml", "line", files.SopLineFile)),
+        limits=tuple(rule(f, w) for f, w in reader.entries("sop/limits.toml", "limit", files.SopLimitFile)),
+        controls=tuple(rule(f, at_machine) for f in machine.control),
+        wear=tuple(rule(f, at_machine) for f in machine.wear),
+        upkeep=tuple(rule(f, at_machine) for f in machine.upkeep),
+        emergency=tuple(rule(f, w) for f, w in reader.entries("sop/emergency.toml", "emergency", files.SopEmergencyFile)),
+    )
+
+
+def sop_problems(
+    sop: SopTexts, facts: Collection[str], sources: Collection[str], seen: Collection[str]
+) -> Iterator[Problem]:
+    """What is wrong in the texts: facts and sources that nobody knows, sentences too long or vague, numbers typed."""
+    where = sop.page.where
+    for rule in sop.rules:
+        for key in (key for text in getattr(rule.file, "sources", ()) for key in source_keys(text)):
+            if key not in sources:
+                yield Problem(rule.where, key, f"source '{key}' is not in sources.toml", "add it, or use memory")
+    for reference in sop.page.file.reference:
+        if reference.source not in sources:
+            yield Problem(where, reference.source, "is not in sources.toml", "add it, or take the reference out")
+    for role in sop.page.file.role:
+        for name in (role.name, role.day):
+            if name is not None and name not in facts:
+                yield Problem(where, role.role, f"no fact is named '{name}'", "mend the name")
+    for emergency in sop.emergency:
+        if not emergency.file.do and emergency.file.seen not in seen:
+            yield Problem(emergency.where, emergency.file.seen, "the sheet's table has no such line", "say what to do")
+    for form in sop.page.file.form:
+        for label in set(form.high) - set(form.blanks):
+            yield Problem(where, label, f"is no place of the form '{form.id}'", "mend the name")
+    for part in COUNTED:
+        count = sum(1 for line in sop.lines if line.file.part == part)
+        if count > AT_MOST_LINES:
+            yield Problem(
+                f"{where.rpartition('/')[0]}/lines.toml", part, f"has {count} lines", f"keep {AT_MOST_LINES} at most"
+            )
+    ids = [str(getattr(rule.file, "id", "")) for rule in sop.rules]
+    for twice in sorted({one for one in ids if ids.count(one) > 1}):
+        yield Problem(where, twice, "two entries have this id", "rename one")
+    yield from _sentences(sop, facts)
+
+
+def _sentences(sop: SopTexts, facts: Collection[str]) -> Iterator[Problem]:
+    for where, said, text in sop.wordings():
+        for place in text.places():
+            if place.name not in facts:
+                yield Problem(where, said, f"no fact is named '{place.name}'", "mend the place")
+        if _DIGIT.search("".join(part for part in text.parts if isinstance(part, str))):
+            yield Problem(where, said, "a number is typed into a sentence", "make it a fact")
+        if vague := _VAGUE.search(text.words):
+            yield Problem(where, said, f"'{vague[0]}' tells nobody what to do", "say what is done, or how it is felt")
+        for sentence in _SENTENCE.split(text.words):
+            if len(sentence.split()) > MOST_WORDS:
+                yield Problem(where, sentence, f"has more than {MOST_WORDS} words", "say it in two sentences")

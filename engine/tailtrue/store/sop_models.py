@@ -1,0 +1,131 @@
+"""The shape of the files in ``knowledge/sop``."""
+
+from typing import Literal
+
+from pydantic import Field
+
+from tailtrue.parts import MachineState
+from tailtrue.store.models import File, When
+
+Part = Literal[
+    "banner", "scope", "training", "supervision", "before", "during", "after", "forbidden", "isolation", "waste", "records",
+    "acknowledgement",
+]  # fmt: skip
+
+
+class EntryFile(File):
+    """A label of the control block or of the shop's own particulars; a value that is not known is a place to write."""
+
+    label: str
+    value: str = ""
+
+
+class RoleFile(File):
+    """Somebody who answers for the paper: the facts that hold the name and the day."""
+
+    role: str
+    name: str
+    day: str | None = None
+
+
+class FormFile(File):
+    """A form to be filled in by hand; `high` names the places that take several lines."""
+
+    id: str
+    title: str
+    lead: str
+    blanks: list[str] = Field(min_length=1)
+    high: list[str] = Field(default=[])
+
+
+class ReferenceFile(File):
+    """A source whose ideas the paper follows."""
+
+    source: str
+    idea: str
+
+
+class SopPageFile(File):
+    """The frame of the paper."""
+
+    made_when: When = Field(min_length=1)
+    id: str
+    title: str
+    type: str
+    language: str
+    use_level: str
+    hazards_at_least: int = Field(ge=1, le=5, description="the least severity of a hazard that stands in the table")
+    likely_at_least: int = Field(ge=1, le=5, description="the least likelihood of one that is no danger")
+    roster_rows: int = Field(ge=15)
+    sources: list[str] = Field(min_length=1)
+    control: list[EntryFile]
+    place: list[EntryFile]
+    role: list[RoleFile] = Field(min_length=1)
+    form: list[FormFile] = Field(min_length=1)
+    reference: list[ReferenceFile] = Field(min_length=1)
+
+
+class _RuleFile(File):
+    """What every entry has."""
+
+    id: str
+    when: When = Field(default=[])
+    sources: list[str] = Field(min_length=1)
+
+
+class SopLineFile(_RuleFile):
+    """A line of one part."""
+
+    part: Part
+    text: str
+    if_unknown: Literal["show", "leave-out"] = "show"
+
+
+class SopLimitFile(_RuleFile):
+    """A limit, what happens beyond it, and the way back."""
+
+    label: str
+    value: str
+    beyond: str = Field(min_length=1)
+    back: str = Field(min_length=1)
+
+
+class SopControlFile(_RuleFile):
+    """Something that protects, in one of its states."""
+
+    name: str
+    state: str
+    means: str
+
+
+class SopWearFile(_RuleFile):
+    """What is worn in one state of the machine."""
+
+    state: str
+    machine: MachineState
+    required: list[str] = Field(min_length=1)
+    forbidden: list[str] = Field(min_length=1)
+
+
+class SopUpkeepFile(_RuleFile):
+    """What keeps the lathe sound."""
+
+    every: str
+    task: str
+    who: str
+
+
+class SopMachineFile(File):
+    """The file of controls, wear and upkeep."""
+
+    control: list[SopControlFile]
+    wear: list[SopWearFile]
+    upkeep: list[SopUpkeepFile]
+
+
+class SopEmergencyFile(_RuleFile):
+    """What to do first; without `do` the sheet's own table says it."""
+
+    seen: str
+    do: str = ""
+    never: str = ""
