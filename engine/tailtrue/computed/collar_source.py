@@ -86,7 +86,7 @@ class _Wanted(NamedTuple):
         "stock.collar_bars?", "stock.bored_blanks?", "stock.collar_tubes?", "stock.collar_plates?", "stock.cast_blanks?",
         "lathe.chucks", "bar.diameter", "collar.least_diameter", "collar.swing_limit", "limit.collar_width_least",
         "limit.saw_kerf", "limit.facing_stock", "limit.clean_up", "limit.grip_least", "limit.face_clearance",
-        "joint.retaining_compound.target", "joint.retaining_compound.largest",
+        "joint.retaining_compound.target?", "joint.retaining_compound.largest?",
     ),
     tables=("materials/collar_sources", "cutting/boring_stock"),
     how="each piece held against: enough of it, sound, swings, a chuck that opens to it, a collar wide and thick enough, "
@@ -95,6 +95,9 @@ class _Wanted(NamedTuple):
 def offers(*given: Any) -> tuple[Record, ...]:
     lists, rest = given[: len(_SOURCES)], given[len(_SOURCES) :]
     chucks, bar, least, swing, width, kerf, facing, clean, grip, clearance, gap, gap_most, sources, boring = rest
+    # The joint is chosen after the stock. A hole is held against the bond, the widest fit of all, here; against the
+    # joint that was chosen by the stop on holes that are too large.
+    gap, gap_most = gap or 0.0, gap_most or 0.0
     stock = boring.within(bar + gap, "over_mm", "upto_mm").number("least_mm")
     wanted = _Wanted(
         bar, least, swing, width, kerf, facing, clean, grip, clearance, bar + gap - stock, bar + gap_most

@@ -120,6 +120,7 @@ def _register(method: str, words: str, how: str, hold: Callable[[_Seat, Record],
 _register(_ACROSS, "a pin across", "the thinnest that holds a catch and ends below the last surface", _Seat.across)
 _register(_ALONG, "a pin along the joint", "the thinnest, two of it, that hold a catch and keep a cover", _Seat.along)
 of_record(_ACROSS, "bar_left", "left", "strength in bending that the bar keeps beside the hole", unit="%", rounding="ratio")
+of_record(_ACROSS, "count", "count", "pins across in each collar", kind="count", rounding="count")
 of_record(_ALONG, "count", "count", "pins along the joint in each collar", kind="count", rounding="count")
 place(_ACROSS, "diameter", "the pin across")
 depth_now(_ACROSS, "the pin across")

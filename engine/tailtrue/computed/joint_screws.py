@@ -105,6 +105,7 @@ def _held(
 
 of_record(_M, "thread", "thread", "thread of the set screws", kind="text")
 of_record(_M, "pattern", "pattern", "set screws in each collar", kind="text")
+of_record(_M, "count", "count", "number of set screws in each collar", kind="count", rounding="count")
 of_record(_M, "key", "key", "key for the set screws", unit="mm", rounding="tool")
 of_record(_M, "major", "major", "outside diameter of the set screws", unit="mm", rounding="size")
 of_record(_M, "length", "length", "length of the set screws", unit="mm", rounding="size")
