@@ -194,7 +194,7 @@ def handling(minutes: Table) -> tuple[Record, ...]:
     label="estimate of the time",
     kind="records",
     fields=(field("low", "s", "time"), field("high", "s", "time"), field("waiting", "s", "time")),
-    needs=("time.handling", "time.round_to", "time.round_total_to", *(f"{name}?" for name in (*CUTTING, "joint.cure_wait"))),
+    needs=("time.handling", "time.round_to", "time.round_total_to", *(f"{name}?" for name in CUTTING)),
     how="cutting and handling of each step, for each piece; a phase up to the next five minutes, the whole up to the next "
     "quarter of an hour",
 )  # fmt: skip
