@@ -54,6 +54,16 @@ def drawing_without_a_dimension() -> Job:
     return _with_sizes("boring-reach", room=None)
 
 
+@breaks("V87", "drawing collar-blank")
+def blank_with_a_hole_wider_than_its_collar() -> Job:
+    return _with_sizes("collar-blank", hole=200.0)
+
+
+@breaks("V87", "drawing blank-held")
+def ring_in_the_jaws_with_no_wall() -> Job:
+    return _with_sizes("blank-held", hole=200.0)
+
+
 @breaks("V85", "drawing collar-blank", also="V87")
 def drawing_with_a_dimension_of_nothing() -> Job:
     return _with_sizes("collar-blank", each_face=0.0)

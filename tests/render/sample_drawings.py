@@ -46,7 +46,8 @@ def _blank(draw: st.DrawFn) -> dict[str, float]:
     width, face, bar = draw(_between(12, 40)), draw(_between(0.5, 3)), draw(_between(10, 60))
     diameter = bar + draw(_between(12, 100))
     sizes = {"width": width, "each_face": face, "sawn_width": width + 2 * face, "bar": bar, "diameter": diameter}
-    return {**sizes, "sawn_diameter": diameter + draw(_between(0.5, 60))}
+    hole = {"hole": round(bar * draw(st.floats(0.3, 0.95)), 3)} if draw(st.booleans()) else {}
+    return {**sizes, **hole, "sawn_diameter": diameter + draw(_between(0.5, 60))}
 
 
 def _held(with_spacer: bool) -> st.SearchStrategy[dict[str, float]]:
@@ -55,7 +56,8 @@ def _held(with_spacer: bool) -> st.SearchStrategy[dict[str, float]]:
         grip, out = draw(_between(10, 50)), draw(_between(4, 30))
         made = {"grip": grip, "standing_out": out, "sawn_width": grip + out, "diameter": draw(_between(25, 160))}
         spacer = {"spacer": draw(_between(2, 45))} if with_spacer else {}
-        return {**made, **spacer, "jaw_depth": grip + sum(spacer.values())}
+        hole = {"hole": round(made["diameter"] * draw(st.floats(0.1, 0.8)), 3)} if draw(st.booleans()) else {}
+        return {**made, **spacer, **hole, "jaw_depth": grip + sum(spacer.values())}
 
     return sizes()
 

@@ -104,9 +104,7 @@ def drilling(ladder: Sequence[Record], width: float, through: float, planning: T
     ),
     how="equal passes along what stands out, from the largest circle of the blank, each with its travels and way back",
 )  # fmt: skip
-def band(
-    corners: float, blank: float, length: float, depth: float, speed: float, feed: float, planning: Table
-) -> float:
+def band(corners: float, blank: float, length: float, depth: float, speed: float, feed: float, planning: Table) -> float:
     return _along(length, feed, speed, max(1, passes_for_stock(corners - blank, depth)), planning)
 
 

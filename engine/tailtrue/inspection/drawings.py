@@ -124,10 +124,14 @@ def _blank(sizes: Sizes) -> Iterator[str]:
         yield f"{sizes['width']:g} mm and twice {sizes['each_face']:g} mm do not make {sizes['sawn_width']:g} mm"
     yield from _above(sizes, "sawn_diameter", "diameter")
     yield from _above(sizes, "diameter", "bar")
+    if "hole" in sizes:
+        yield from _above(sizes, "diameter", "hole")
 
 
 def _held(sizes: Sizes) -> Iterator[str]:
     yield from _equal(sizes, "sawn_width", "grip", "standing_out")
+    if "hole" in sizes:
+        yield from _above(sizes, "diameter", "hole")
     if "spacer" in sizes:
         yield from _equal(sizes, "jaw_depth", "spacer", "grip")
     elif sizes["grip"] > sizes["jaw_depth"] + _CLOSE_MM:
