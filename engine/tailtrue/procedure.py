@@ -227,7 +227,7 @@ class Procedure(Node):
     title: TitleBlock
     lead: Text
     facts: tuple[Setting, ...]
-    drawing: Drawing
+    drawing: Drawing | None
     drawings: tuple[Drawing, ...] = Field(default=(), description="those of the making, in the order of the steps")
     who_may: tuple[Text, ...]
     do_not_start: tuple[Text, ...]
@@ -239,8 +239,8 @@ class Procedure(Node):
     cut_list: tuple[Cut, ...]
     phases: tuple[Phase, ...]
     time: TimePlan | None = None
-    look_up: LookUp
-    card: Card
+    look_up: LookUp | None
+    card: Card | None
     safety_review: SafetyReview
     record: RecordSheet | None = None
     care: tuple[Text, ...]

@@ -60,7 +60,7 @@ def speed_above_what_work_between_centres_bears() -> Job:
 
 @breaks("V57", "step 1.1", also="V108")
 def printed_limit_above_the_chuck() -> Job:
-    return with_shop(speed_caps=(SpeedCap("the chuck", 1600.0, ("bar-ends",)),))
+    return with_shop(speed_caps=(SpeedCap("the chuck", 1600.0, ("bar-ends",)), SpeedCap("the top of the lathe", 2000.0)))
 
 
 @breaks("V57", "step 2.6", also="V108")

@@ -20,12 +20,13 @@ _WEAKNESS: tuple[Origin, ...] = ("memory", "common-practice", "published", "said
 
 
 def choices(filler: Filler) -> tuple[Choice, ...]:
-    """Every question that was answered for this job."""
+    """Every question that was asked and answered for this job."""
     made = []
+    asked = filler.case.known()
     for name, decision in filler.case.knowledge.decisions.items():
-        outcome = filler.case.outcome(name)
-        if isinstance(outcome.fact, NotKnown):
+        if name not in asked:
             continue
+        outcome = filler.case.outcome(name)
         alternatives = tuple(_alternative(filler, row) for row in outcome.rows)
         chosen = next(row.row.name for row in outcome.rows if row.chosen)
         sources = tuple(dict.fromkeys(key for row in outcome.rows for key in row.row.sources))

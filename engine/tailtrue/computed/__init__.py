@@ -37,6 +37,10 @@ _ROOMS = (
     "setover",
     "times",
     "material",
+    "taper_work",
+    "chucked",
+    "height",
+    "on_hand",
     "shop_rules",
 )
 

@@ -9,18 +9,32 @@ from tailtrue.computed.stepping import least_of, step_down
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
+_ON_HAND = "as measured on the bar on hand"
+
+
+@computed(
+    "bar.on_hand",
+    label="test bar on hand",
+    kind="record",
+    needs=("stock.test_bars?", "job.bar_on_hand?"),
+    how="the one the job names",
+)
+def on_hand(bars: tuple[Record, ...] | None, named: str | None) -> Limited:
+    return Limited(next((bar for bar in bars or () if bar["label"] == named), None), "the job names no test bar on hand")
 
 
 @computed(
     "bar.stock",
     label="bar stock used",
     kind="record",
-    needs=("stock.bars", "job.bar?"),
+    needs=("stock.bars", "job.bar?", "bar.on_hand?"),
     tables=("materials/bar_finishes",),
-    how="the one the job names; else of the bars whose surface may stay as bought the thickest, which is the stiffest, and "
-    "a bar of doubtful surface only where there is no other",
+    how="the test bar on hand where the job names one; else the one the job names; else of the bars whose surface may stay "
+    "as bought the thickest, which is the stiffest, and a bar of doubtful surface only where there is no other",
 )
-def bar_stock(bars: tuple[Record, ...], named: str | None, finishes: Table) -> Limited | None:
+def bar_stock(bars: tuple[Record, ...], named: str | None, on_hand: Record | None, finishes: Table) -> Limited | None:
+    if on_hand is not None:
+        return Limited({**on_hand, "finish": "turned"}, _ON_HAND)
     if named is not None:
         return Limited(next((bar for bar in bars if bar["label"] == named), None), "named in the job")
     if not bars:
@@ -136,16 +150,18 @@ def length_limit(between: float, centre: float, quill: float, room: float) -> fl
     unit="mm",
     rounding="length",
     needs=(
-        "job.bar_length?", "bar.stock_length", "limit.facing_stock", "lathe.between_centres", "limit.bar_share",
-        "bar.length_limit", "bar.diameter", "limit.slenderness", "limit.bar_longest", "lathe.length_step",
+        "bar.on_hand?", "job.bar_length?", "bar.stock_length", "limit.facing_stock", "lathe.between_centres",
+        "limit.bar_share", "bar.length_limit", "bar.diameter", "limit.slenderness", "limit.bar_longest", "lathe.length_step",
     ),
     how="the smallest of: stock less facing, a share of the distance between centres, what the lathe takes, "
     "a multiple of the diameter that stays stiff, the longest worth making; down to a whole step of the rule",
 )  # fmt: skip
 def bar_length(
-    said: float | None, stock: float, facing: float, between: float, share: float, limit: float,
+    on_hand: Record | None, said: float | None, stock: float, facing: float, between: float, share: float, limit: float,
     diameter: float, slenderness: float, longest: float, step: float,
 ) -> Limited:  # fmt: skip
+    if on_hand is not None:
+        return Limited(on_hand["length"], _ON_HAND)
     if said is not None:
         return Limited(said, "asked for in the job")
     length, by = least_of(

@@ -9,6 +9,7 @@ from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of, step_down, step_up
 
 Record = Mapping[str, Any]
+_ON_HAND = "as measured on the bar on hand"
 
 material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
 
@@ -19,15 +20,17 @@ material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
     unit="mm",
     rounding="length",
     needs=(
-        "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_most", "limit.collar_width_least",
+        "bar.on_hand?", "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_most", "limit.collar_width_least",
         "collar.stock_length", "limit.saw_kerf", "collar.facing_stock", "collar.own_width", "lathe.size_step",
     ),
     how="about the diameter of the bar, within bounds; less when the stock gives less",
 )  # fmt: skip
 def collar_width(
-    diameter: float, ratio: float, most: float, least: float, stock: float, kerf: float, facing: float,
-    own: bool, step: float,
+    on_hand: Record | None, diameter: float, ratio: float, most: float, least: float, stock: float, kerf: float,
+    facing: float, own: bool, step: float,
 ) -> Limited:  # fmt: skip
+    if on_hand is not None:
+        return Limited(on_hand["collar_width"], _ON_HAND)
     if own:  # nothing is sawn off, so all that the blank has stays
         cleaned = (stock - 2 * facing, "the blank, cleaned up on both faces")
         width, by = least_of(cleaned, (most, "wider only wears the tool"))
@@ -114,7 +117,7 @@ def _top_size(asked: float | None, stock: float, clean: float, swing: float) -> 
     label="micrometer for the collars",
     kind="record",
     needs=(
-        "crib.outside_micrometers", "job.collar_diameter?", "collar.blank_diameter", "limit.clean_up",
+        "bar.on_hand?", "crib.outside_micrometers", "job.collar_diameter?", "collar.blank_diameter", "limit.clean_up",
         "collar.swing_limit", "collar.least_diameter", "limit.use_per_visit", "limit.visits_wanted",
         "limit.micrometer_margin",
     ),
@@ -122,9 +125,12 @@ def _top_size(asked: float | None, stock: float, clean: float, swing: float) -> 
     "that are wanted",
 )  # fmt: skip
 def collar_micrometer(
-    owned: tuple[Record, ...], asked: float | None, stock: float, clean: float, swing: float,
+    on_hand: Record | None, owned: tuple[Record, ...], asked: float | None, stock: float, clean: float, swing: float,
     least: float, use: float, visits: float, margin: float,
 ) -> Limited:  # fmt: skip
+    if on_hand is not None:
+        # A bar that exists is read as it is: it need not have years before it. Whether a visit is left is judged apart.
+        asked, least, visits = on_hand["collar_diameter"], 0.0, 0.0
     top, _ = _top_size(asked, stock, clean, swing)
     best: tuple[float, Record] | None = None
     for instrument in owned:
@@ -166,14 +172,17 @@ _of_micrometer("collar.micrometer_resolution", "resolution", "resolution of the 
     unit="mm",
     rounding="length",
     needs=(
-        "job.collar_diameter?", "collar.blank_diameter", "limit.clean_up", "collar.swing_limit",
+        "bar.on_hand?", "job.collar_diameter?", "collar.blank_diameter", "limit.clean_up", "collar.swing_limit",
         "collar.micrometer?", "limit.micrometer_margin", "lathe.size_step",
     ),
     how="the smallest of: stock cleaned up, swing over the cross slide, the top of the micrometer; down to a whole step",
 )  # fmt: skip
 def collar_diameter(
-    asked: float | None, stock: float, clean: float, swing: float, instrument: Record | None, margin: float, step: float
-) -> Limited:
+    on_hand: Record | None, asked: float | None, stock: float, clean: float, swing: float, instrument: Record | None,
+    margin: float, step: float,
+) -> Limited:  # fmt: skip
+    if on_hand is not None:
+        return Limited(on_hand["collar_diameter"], _ON_HAND)
     if asked is not None:
         return Limited(asked, "asked for in the job")
     size, by = _top_size(asked, stock, clean, swing)
@@ -201,12 +210,17 @@ def largest_from_stock(stock: float, clean: float) -> float:
     unit="mm",
     rounding="length",
     needs=(
-        "bar.length", "limit.station_share", "crib.dog_room", "limit.dog_clearance", "collar.width", "lathe.length_step"
+        "bar.on_hand?", "bar.length", "limit.station_share", "crib.dog_room", "limit.dog_clearance", "collar.width",
+        "lathe.length_step",
     ),
     how="a share of the bar, or what the dog and clearance need, the same at both ends so that the bar can be turned "
     "end for end; up to a whole step of the rule",
 )  # fmt: skip
-def station(length: float, share: float, dog: float, clearance: float, width: float, step: float) -> Limited:
+def station(
+    on_hand: Record | None, length: float, share: float, dog: float, clearance: float, width: float, step: float
+) -> Limited:
+    if on_hand is not None:
+        return Limited(on_hand["station"], _ON_HAND)
     by_share, by_dog = length * share, dog + clearance + width / 2
     by = "share of the bar" if by_share >= by_dog else "room for the dog"
     return Limited(step_up(max(by_share, by_dog), step), by)

@@ -182,10 +182,16 @@ def offer_count(pieces: Sequence[Record]) -> int:
     "collar.stock",
     label="collar stock used",
     kind="record",
-    needs=("collar.offers", "collar.source?", "job.collar_source?", "job.collar_bar?"),
-    how="the one the job names; else the thickest that serves, of the source decided on",
+    needs=("collar.offers?", "collar.source?", "job.collar_source?", "job.collar_bar?", "bar.on_hand?"),
+    how="the collars of the test bar on hand where the job names one; else the piece the job names; else the thickest that "
+    "serves, of the source decided on",
 )
-def collar_stock(pieces: Sequence[Record], decided: str | None, asked: str | None, named: str | None) -> Limited | None:
+def collar_stock(
+    pieces: Sequence[Record] | None, decided: str | None, asked: str | None, named: str | None, on_hand: Record | None
+) -> Limited | None:
+    if on_hand is not None:
+        return Limited(_collars_of(on_hand), "as measured on the bar on hand")
+    pieces = pieces or ()
     if named is not None:
         bar = next((one for one in pieces if one["label"] == named and one["source"] == "sawn-bar"), None)
         return Limited(bar, "named in the job")
@@ -195,6 +201,15 @@ def collar_stock(pieces: Sequence[Record], decided: str | None, asked: str | Non
         return Limited(None, "the stock list has nothing of the kind that the job asks for")
     best = max(mine, key=lambda one: (one["fits"], -one["preference"], one["diameter"]))
     return Limited(best, "the thickest of the stock list" if best["fits"] else "nothing on the stock list serves")
+
+
+def _collars_of(bar: Record) -> Record:
+    """The collars of a bar that exists, as a piece of stock that needs nothing more done to it."""
+    size = bar["collar_diameter"]
+    piece = _Piece(
+        bar["label"], bar["collar_material"], size, size, size, bar["collar_width"], bar["diameter"], True, True
+    )  # fmt: skip
+    return {**piece._asdict(), "source": "bored-blank", "fits": True}
 
 
 def _of_stock(name: str, key: str, label: str, **more: Any) -> None:

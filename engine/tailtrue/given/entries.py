@@ -68,6 +68,7 @@ class GivenFact:
     unique: bool = False
     never_from_class: bool = False
     changes: str = ""
+    stands_for: str = ""
     fields: Mapping[str, "GivenFact"] = field(default_factory=dict)
     one_way: tuple[Ways, ...] = ()
     ranges: tuple[Range, ...] = ()

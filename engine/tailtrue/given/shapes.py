@@ -68,10 +68,12 @@ class PairShape(Shape):
 
 
 class FactShape(FieldShape):
-    """A given fact. `changes` says that it may be otherwise tomorrow, with the same lathe, crib and stock."""
+    """A given fact. `changes` says that it may be otherwise tomorrow, with the same lathe, crib and stock; `stands_for`
+    names the fact of the work at the lathe that it says beforehand."""
 
     never_from_class: bool = False
     changes: Literal["", "daily"] = ""
+    stands_for: str = ""
     field: list[RecordFieldShape] = []
     one_way: list[WaysShape] = []
     range: list[PairShape] = []

@@ -8,7 +8,7 @@ HANDS_IN = frozenset(
     {
         "grip-in-chuck", "mount-between-centres", "chuck-change", "heavy-part", "spacer-behind-work", "taper-shank-drill",
         "measure", "measure-bar", "gauge-bore", "move-tailstock", "re-clamp", "verify-tailstock", "deburr",
-        "handle-stock", "clear-chips",
+        "handle-stock", "clear-chips", "inspect-bar", "marking-blue", "sweep", "level-machine", "set-back",
     }
 )  # fmt: skip
 

@@ -35,6 +35,8 @@ def fixed_before_turning(sheet: Sheet) -> Iterator[Fault]:
         step = placed.step
         if step.hold is not None:
             waits -= set(step.activities)
+            # A bar that was made long ago is looked over; a joint made on this very sheet has a hold of its own.
+            ever = ever or (sheet.shop.bar_exists and "inspect-bar" in step.activities)
         for activity in set(step.activities) & RELEASED_BY.keys():
             ever = True
             waits.add(RELEASED_BY[activity])

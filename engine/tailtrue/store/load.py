@@ -30,6 +30,7 @@ from tailtrue.store.knowledge import (
     Need,
     Note,
     Page,
+    PageLine,
     Phase,
     Remark,
     Route,
@@ -39,6 +40,7 @@ from tailtrue.store.knowledge import (
     StepDrawing,
     StepText,
     Stop,
+    Trouble,
 )
 from tailtrue.store.reading import Reader
 from tailtrue.store.safety import controls_of, load_safety
@@ -209,6 +211,10 @@ class Loader:
     def _entry(self, file: models.EntryFile, where: str, said: str) -> EntryText:
         return EntryText(file, self._when(file.when, where, said), self._wording(file.planned, where, said))
 
+    def _page_line(self, file: models.PageLineFile, where: str, said: str) -> PageLine:
+        line = self._setting(file, where, said)
+        return PageLine(line.label, line.value, line.reason, line.when, tuple(file.concerns))
+
     def _steps(self) -> dict[str, StepText]:
         steps: dict[str, StepText] = {}
         for path in sorted((self.folder / "steps").glob("*.md")):
@@ -270,10 +276,15 @@ class Loader:
         if file is None:
             raise KnowledgeInvalid(tuple(self.reader.problems))
         trouble = tuple(
-            (row[0], self._wording(row[1], where, "trouble"), self._wording(row[2], where, "trouble"))
+            Trouble(
+                row.seen,
+                self._wording(row.do, where, row.seen),
+                self._wording(row.never, where, row.seen),
+                tuple(row.concerns),
+            )
             for row in file.trouble
         )
-        settings = tuple(self._setting(row, where, "facts") for row in file.facts)
+        settings = tuple(self._page_line(row, where, "facts") for row in file.facts)
         cuts = tuple(
             CutText(
                 file=cut,
@@ -312,7 +323,7 @@ class Loader:
             )
             for group in file.group
         )
-        return CardText(tuple(self._setting(note, where, "card") for note in file.notes), groups)
+        return CardText(tuple(self._page_line(note, where, "card") for note in file.notes), groups)
 
 
 def load_knowledge(folder: Path) -> Knowledge:

@@ -61,10 +61,14 @@ class CautionFile(File):
 
 
 class StopFile(File):
-    """When no procedure may be printed, why, and the shortest way out; `near`: whether almost holding is worth telling."""
+    """When no procedure may be printed, why, and the shortest way out.
+
+    `near`: whether almost holding is worth telling; without `concerns` it holds for every route.
+    """
 
     id: str
     title: str
+    concerns: list[str] = []
     when: When = Field(min_length=1)
     if_unknown: Literal["refuse", "pass-over"] = "refuse"
     near: bool = True
@@ -79,6 +83,7 @@ class NoteFile(File):
 
     id: str
     level: Literal["note", "attention"]
+    concerns: list[str] = []
     when: When
     text: str
     sources: list[str] = Field(min_length=1)
@@ -215,6 +220,12 @@ class SettingFile(File):
     when: When = []
 
 
+class PageLineFile(SettingFile):
+    """A line of the front of the sheet or of the card; without `concerns` it stands on every sheet."""
+
+    concerns: list[str] = []
+
+
 class SettingsFromFile(File):
     """Settings with one line for each row of a computed list of records."""
 
@@ -284,10 +295,11 @@ class StepFile(File):
 
 
 class PhaseFile(File):
-    """A stretch of a route."""
+    """A stretch of a route, and what holds the work in it, which limits its speeds."""
 
     id: str
     title: str
+    held: Literal["nothing", "chuck", "blank", "centres"] = "nothing"
     purpose: str = ""
     each: list[str] = []
     when: When = []
@@ -295,11 +307,13 @@ class PhaseFile(File):
 
 
 class RouteFile(File):
-    """The authored order of a whole job."""
+    """The authored order of a whole job, what it has to do with, and the parts its sheet has."""
 
     id: str
     title: str
     lead: str
+    concerns: list[str] = Field(min_length=1)
+    parts: list[Literal["drawing", "cut-list", "look-up", "card", "care", "sop"]]
     starts_with: list[str]
     must_reach: list[str]
     phase: list[PhaseFile] = Field(min_length=1)
@@ -376,10 +390,19 @@ class CardGroupFile(File):
     line: list[CardLineFile]
 
 
+class TroubleFile(File):
+    """What is seen, what to do, what not to do; without `concerns` it stands on every sheet."""
+
+    seen: str
+    do: str
+    never: str
+    concerns: list[str] = []
+
+
 class CardFile(File):
     """What stands on the card at the lathe."""
 
-    notes: list[SettingFile]
+    notes: list[PageLineFile]
     group: list[CardGroupFile]
 
 
@@ -393,8 +416,8 @@ class PageFile(File):
     supervised: list[str]
     supervised_when: When = Field(min_length=1)
     care: list[str]
-    trouble: list[list[str]]
-    facts: list[SettingFile]
+    trouble: list[TroubleFile]
+    facts: list[PageLineFile]
     cut: list[CutFile]
     time_notes: list[str]
     drawing: DrawingFile
