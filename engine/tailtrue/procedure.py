@@ -161,6 +161,7 @@ class Drawing(Node):
     caption: str
     dimensions: dict[str, Figure]
     labels: dict[str, str]
+    said: dict[str, str] = Field(default={}, description="what the user chose or calls things, as far as it is known")
 
 
 class Finding(Node):

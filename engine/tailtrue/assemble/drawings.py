@@ -51,6 +51,8 @@ def _drawing(filler: Filler, one: StepDrawing, place: str) -> Drawing:
     dimensions |= {
         name: filler.figure(fact) for name, fact in file.if_known.items() if isinstance(filler.case.get(fact), Fact)
     }
+    for name, fact in file.lists.items():
+        dimensions |= _of_list(filler, name, fact)
     if file.rows is not None:
         dimensions |= _of_rows(filler, file.rows)
     return Drawing(
@@ -61,7 +63,24 @@ def _drawing(filler: Filler, one: StepDrawing, place: str) -> Drawing:
         caption=file.caption,
         dimensions=dimensions,
         labels=_labels(filler, one.labels),
+        said=dict(_said(filler, file.said)),
     )
+
+
+def _of_list(filler: Filler, name: str, fact: str) -> Iterator[tuple[str, Figure]]:
+    found = filler.fact(fact)
+    for number, value in enumerate(found.value, start=1):
+        yield f"{name}.{number}", figure(found.spec, fact, value)
+
+
+def _said(filler: Filler, facts: Mapping[str, str]) -> Iterator[tuple[str, str]]:
+    """Words by name, those of a list with their number; what nobody said is left out."""
+    for name, fact in facts.items():
+        value = filler.case.value(fact)
+        if isinstance(value, tuple):
+            yield from ((f"{name}.{number}", word) for number, word in enumerate(value, start=1))
+        elif value is not None:
+            yield name, value
 
 
 def _of_rows(filler: Filler, rows: DrawnRecordsFile) -> Iterator[tuple[str, Figure]]:
