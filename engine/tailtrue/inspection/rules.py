@@ -6,6 +6,7 @@ from tailtrue.inspection import (
     cutting,
     drawing,
     drawings,
+    drawn_words,
     figures,
     gaps,
     holds,
@@ -95,4 +96,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V86", drawings.agrees, "house rule: a drawing says nothing that the sheet does not say"),
     Rule("V87", drawings.makes_sense, "geometry: what is drawn fits together"),
     Rule("V88", drawings.words_alone, "house rule: a number on a drawing is a dimension"),
+    Rule("V89", drawn_words.tool_side_right, "geometry: a view from above turns round with the tool"),
+    Rule("V90", drawn_words.move_right, "geometry: the centre goes toward the tool where its own end is larger"),
+    Rule("V91", drawn_words.plate_right, "common practice: a speed is set by the plate of the machine"),
 )

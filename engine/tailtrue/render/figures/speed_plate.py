@@ -26,9 +26,12 @@ def speed_plate(drawing: Drawing, dials: Dials) -> str:
     beside = right + _GAP
     widest = max((text_width(line) for lines in settings.values() for line in lines), default=0.0)
     uses_at = beside + (widest + _GAP if widest else 0.0)
+    unit = next(iter(numbers.values())).unit
+    uses_room = _WIDTH - uses_at - _GAP - text_width(unit)
     y = TEXT_HEIGHT + 0.6
+    ink.words(_WIDTH, y, (unit,), "end")
     for name, figure in speeds.items():
-        uses = wrap(", ".join(_uses(drawing, figure.value)), _WIDTH - uses_at)
+        uses = wrap("; ".join(_uses(drawing, figure.value)), uses_room)
         if uses:
             ink.arrow(_MARK - 1, y - TEXT_HEIGHT / 3, "right", 1.2)
         ink.words(right, y, (numbers[name].number,), "end", "size" if uses else "")
@@ -36,9 +39,8 @@ def speed_plate(drawing: Drawing, dials: Dials) -> str:
         ink.words(uses_at, y, uses)
         y += max(len(uses), len(settings[name]), 1) * LINE_HEIGHT + _ROW - LINE_HEIGHT
         ink.line(0, y - TEXT_HEIGHT - 0.4, _WIDTH, y - TEXT_HEIGHT - 0.4)
-    unit = next(iter(numbers.values())).unit
-    ink.words(_WIDTH, y + 0.6, (unit,), "end")
-    return ink.svg(f"drawing-{drawing.id}", _WIDTH, y + 1.6, drawing.title, described(drawing, dials), "ink wide")
+    height = y - TEXT_HEIGHT + 0.6
+    return ink.svg(f"drawing-{drawing.id}", _WIDTH, height, drawing.title, described(drawing, dials), "ink wide")
 
 
 def _uses(drawing: Drawing, speed: float) -> list[str]:

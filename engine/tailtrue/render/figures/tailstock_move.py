@@ -21,7 +21,7 @@ def tailstock_move(drawing: Drawing, dials: Dials) -> str:
     sign = side_sign(drawing)
     cases = {side_of(plate.label(name)): case for name, case in (("larger", LARGER_SHORT), ("smaller", SMALLER_SHORT))}
     away, toward = (
-        (*wrap(f"{cases.get(side, '')}: {side}", WIDTH - _WORDS_AT), *_screw(plate, drawing, name))
+        (f"{cases.get(side, '')}:", side, *_screw(plate, drawing, name))
         for side, name in (("away from you", "screw_away"), ("toward you", "screw_toward"))
     )
     rows = max(len(away), len(toward))
@@ -36,8 +36,8 @@ def tailstock_move(drawing: Drawing, dials: Dials) -> str:
         ("down", toward, middle + 2 + TEXT_HEIGHT, "screw_toward"),
     ):
         draw_way(ink, _ARROW_AT, middle, "up" if way == "up" else "down", 2.0, 13.0)
-        ink.words(_WORDS_AT, top, block[:1], "start", "size")
-        ink.words(_WORDS_AT, top + LINE_HEIGHT, block[1:])
+        ink.words(_WORDS_AT, top, block[:2], "start", "strong")
+        ink.words(_WORDS_AT, top + 2 * LINE_HEIGHT, block[2:])
         if name not in drawing.said:
             pen = top + (len(block) - 1) * LINE_HEIGHT + _PEN - 1
             ink.line(_WORDS_AT, pen, WIDTH, pen)
