@@ -23,7 +23,8 @@ def tool_side_right(sheet: Sheet) -> Iterator[Fault]:
         side = drawing.said.get("tool_side")
         if side != sheet.shop.tool_side and (side is not None or drawing.kind in _TURNED_BY_THE_TOOL):
             yield Fault(
-                _where(drawing), f"it has the tool on the side {side or 'nobody said'}, the lathe on the {sheet.shop.tool_side}"
+                _where(drawing),
+                f"it has the tool on the side {side or 'nobody said'}, the lathe on the {sheet.shop.tool_side}",
             )
 
 

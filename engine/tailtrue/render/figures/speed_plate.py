@@ -19,7 +19,7 @@ def speed_plate(drawing: Drawing, dials: Dials) -> str:
     ink = Ink()
     speeds = {name: figure for name, figure in drawing.dimensions.items() if name.startswith(_LIST)}
     if not speeds:
-        raise ValueError(f"the drawing {drawing.id} has no speeds")
+        raise ValueError(f"the drawing {drawing.id} lacks its dimension speed.1")
     numbers = {name: read(figure, dials) for name, figure in speeds.items()}
     settings = {name: wrap(drawing.said.get(f"setting.{name.removeprefix(_LIST)}", ""), _MOST_SETTING) for name in speeds}
     right = _MARK + max(text_width(one.number) for one in numbers.values()) + 1

@@ -19,9 +19,9 @@ def tailstock_move(drawing: Drawing, dials: Dials) -> str:
     plate = Plate(drawing, dials)
     ink = plate.ink
     sign = side_sign(drawing)
-    cases = {side_of(plate.label(name)): case for name, case in (("larger", LARGER_SHORT), ("smaller", SMALLER_SHORT))}
+    cases = _cases(plate, drawing)
     away, toward = (
-        (f"{cases.get(side, '')}:", side, *_screw(plate, drawing, name))
+        (f"{cases[side]}:", side, *_screw(plate, drawing, name))
         for side, name in (("away from you", "screw_away"), ("toward you", "screw_toward"))
     )
     rows = max(len(away), len(toward))
@@ -45,6 +45,15 @@ def tailstock_move(drawing: Drawing, dials: Dials) -> str:
     foot = 2 * half + 2
     ink.words(0, foot, (plate.label("stand"),), "start", "strong")
     return plate.finish(foot - 1, NOT_TO_SCALE)
+
+
+def _cases(plate: Plate, drawing: Drawing) -> dict[str, str]:
+    """The case that sends the tailstock each way. ValueError where the two ways are not one each."""
+    asked = (("larger", LARGER_SHORT), ("smaller", SMALLER_SHORT))
+    cases: dict[str, str] = {side: case for name, case in asked if (side := side_of(plate.label(name))) is not None}
+    if len(cases) < len(asked):
+        raise ValueError(f"the drawing {drawing.id} does not say which way the tailstock goes in each case")
+    return cases
 
 
 def _named(drawing: Drawing) -> bool:
