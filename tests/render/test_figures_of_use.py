@@ -7,6 +7,7 @@ import pytest
 from shops import EXAMPLES, shop
 from tailtrue.advise import make_procedure
 from tailtrue.procedure import Drawing
+from tailtrue.render.card import to_card_html
 from tailtrue.render.figures import figure_of
 
 from .drawn import text_boxes
@@ -119,3 +120,15 @@ def test_the_example_names_the_lever_of_every_speed() -> None:
     plate = kinds(EXAMPLES / "fernhill" / "job.toml")["speed-plate"]
     assert plate.said["setting.5"] == "B2"
     assert plate.dimensions["speed.5"].value == 450
+
+
+def test_the_card_names_the_lever_beside_each_speed() -> None:
+    tree = make_procedure(EXAMPLES / "fernhill" / "job.toml")
+    levers = dict(
+        zip((65, 110, 180, 280, 450, 700, 1100, 1800), ("C1", "C2", "C3", "B1", "B2", "B3", "A2", "A3"), strict=True)
+    )
+    rows = [row for row in read_page(to_card_html(tree)).all("tr") if "rev/min" in row.words]
+    assert rows
+    for row in rows:
+        label, number = next(row.all("th")).words, next(row.all("td", "number")).words
+        assert label.endswith(f": {levers[int(number)]}")

@@ -1,5 +1,7 @@
 """The speeds of the lathe, one a row: where the lever or belt goes, and which work of this job runs at it."""
 
+from collections.abc import Iterable
+
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
 from tailtrue.render.drawing import described
@@ -41,6 +43,16 @@ def speed_plate(drawing: Drawing, dials: Dials) -> str:
         ink.line(0, y - TEXT_HEIGHT - 0.4, _WIDTH, y - TEXT_HEIGHT - 0.4)
     height = y - TEXT_HEIGHT + 0.6
     return ink.svg(f"drawing-{drawing.id}", _WIDTH, height, drawing.title, described(drawing, dials), "ink wide")
+
+
+def settings_of(drawings: Iterable[Drawing]) -> dict[float, str]:
+    """How lever or belt stands for each speed, as far as the plate says it."""
+    return {
+        figure.value: one.said[setting]
+        for one in drawings
+        for name, figure in one.dimensions.items()
+        if name.startswith(_LIST) and (setting := f"setting.{name.removeprefix(_LIST)}") in one.said
+    }
 
 
 def _uses(drawing: Drawing, speed: float) -> list[str]:
