@@ -5,7 +5,7 @@ from typing import Literal
 from pydantic import Field
 
 from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Text
-from tailtrue.shop_sheet import ShopSheet
+from tailtrue.shop_sheet import ShopSheet, Sign
 
 
 class Hold(Node):
@@ -216,4 +216,5 @@ class Procedure(Node):
     choices: tuple[Choice, ...]
     derivations: tuple[Derivation, ...]
     sources: tuple[Source, ...]
+    signs: tuple[Sign, ...] = Field(default=(), description="the safety signs of the cautions, in words")
     sop: ShopSheet | None = None

@@ -2,6 +2,8 @@
 
 from typing import Any
 
+from tailtrue.shop_sheet import Sign
+
 from .broken import breaks
 from .changed import Job, with_sheet, with_shop
 from .sample import procedure
@@ -240,3 +242,23 @@ def speed_of_a_step_left_out() -> Job:
 def speed_without_its_work() -> Job:
     labels = next(one for one in procedure().drawings if one.kind == "speed-plate").labels
     return _with_drawing("speed-plate", labels={name: word for name, word in labels.items() if name != "skim"})
+
+
+def _with_signs(code: str, *signs: Sign) -> Job:
+    """The sample with a sign at every caution for the whole job."""
+    cautions = tuple(one.model_copy(update={"signs": (code,)}) for one in procedure().job_cautions)
+    return with_sheet(job_cautions=cautions, signs=signs)
+
+
+def _sign(code: str, words: str, shape: str) -> Sign:
+    return Sign.model_validate({"code": code, "words": words, "shape": shape})
+
+
+@breaks("V92", "front, caution chips")
+def sign_at_a_caution_without_words() -> Job:
+    return _with_signs("W025", _sign("W024", "hands are crushed", "triangle"))
+
+
+@breaks("V92", "sign P028")
+def prohibition_drawn_as_a_warning() -> Job:
+    return _with_signs("P028", _sign("P028", "no gloves", "triangle"))

@@ -24,6 +24,7 @@ ORDER = (
     "do_not_start",
     "stop_at_once",
     "job_cautions",
+    "signs",
     "needs",
     "cut_list",
     "conventions",

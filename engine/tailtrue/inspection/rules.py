@@ -14,6 +14,7 @@ from tailtrue.inspection import (
     measuring,
     numbering,
     sentences,
+    signs,
     sop,
     sources,
     spindle,
@@ -99,4 +100,5 @@ RULES: tuple[Rule, ...] = (
     Rule("V89", drawn_words.tool_side_right, "geometry: a view from above turns round with the tool"),
     Rule("V90", drawn_words.move_right, "geometry: the centre goes toward the tool where its own end is larger"),
     Rule("V91", drawn_words.plate_right, "common practice: a speed is set by the plate of the machine"),
+    Rule("V92", signs.signs_told, "ISO 7010: the shape tells the kind of a sign, its words what it means"),
 )
