@@ -92,9 +92,6 @@ class _Writer:
         yield heading(2, HEADINGS["job_cautions"])
         for caution in p.job_cautions:
             yield self._steps.caution(caution)
-        if p.signs:
-            yield heading(2, HEADINGS["signs"])
-            yield bullets(f"{bold(sign.code)} {literal(sign.words)}" for sign in sorted(p.signs, key=lambda one: one.code))
 
     def _gathering(self) -> Iterable[str]:
         p = self._p
@@ -118,6 +115,9 @@ class _Writer:
         yield table(("Piece", "How many", "Material", "Stock", "Saw to"), rows)
         yield from self._bulleted("conventions", p.conventions)
         yield from self._steps.drawings_at("front")
+        if p.signs:
+            yield heading(2, HEADINGS["signs"])
+            yield bullets(f"{bold(sign.code)} {literal(sign.words)}" for sign in sorted(p.signs, key=lambda one: one.code))
 
     def _need(self, need: Need) -> str:
         parts = [bold(say(need.name, self._dials))]

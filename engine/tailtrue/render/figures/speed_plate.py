@@ -9,7 +9,7 @@ from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, Ink, text_width, wrap
 from tailtrue.render.numbers import read
 
 _WIDTH = 175.0
-_ROW = 4.9
+_ROW = 4.5
 _MARK = 4.0
 _GAP = 4.0
 _MOST_SETTING = 60.0
@@ -40,7 +40,7 @@ def speed_plate(drawing: Drawing, dials: Dials) -> str:
         ink.words(beside, y, settings[name], "start", "size" if uses else "")
         ink.words(uses_at, y, uses)
         y += max(len(uses), len(settings[name]), 1) * LINE_HEIGHT + _ROW - LINE_HEIGHT
-        ink.line(0, y - TEXT_HEIGHT - 0.4, _WIDTH, y - TEXT_HEIGHT - 0.4)
+        ink.line(0, y - TEXT_HEIGHT - 0.1, _WIDTH, y - TEXT_HEIGHT - 0.1)
     height = y - TEXT_HEIGHT + 0.6
     return ink.svg(f"drawing-{drawing.id}", _WIDTH, height, drawing.title, described(drawing, dials), "ink wide")
 
