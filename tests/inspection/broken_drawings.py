@@ -160,7 +160,7 @@ def _with_said(kind: str, **said: str) -> Job:
     return _with_drawing(kind, said={**before, **{name.replace("__", "."): word for name, word in said.items()}})
 
 
-@breaks("V85", "drawing speed-plate", also="V91")
+@breaks("V85", "drawing speed-plate", also="V126")
 def plate_without_speeds() -> Job:
     return _with_drawing(
         "speed-plate", dimensions={"bar": figure("bar.speed", 800.0, "1/min", "speed")}, labels={"bar": "bar"}
@@ -199,46 +199,53 @@ def indicator_drawn_without_a_side() -> Job:
     return _with_drawing("indicator-on-collars", said={})
 
 
-@breaks("V90", "drawing tailstock-move")
+@breaks("V125", "drawing tailstock-move")
 def arrows_the_wrong_way_round() -> Job:
     return _with_drawing("tailstock-move", labels={"larger": "away from you", "smaller": "toward you"})
 
 
-@breaks("V90", "drawing tailstock-move")
+@breaks("V125", "drawing tailstock-move")
 def screws_taken_for_each_other() -> Job:
     return _with_said("tailstock-move", screw_toward=SCREWS[1], screw_away=SCREWS[0])
 
 
-@breaks("V90", "drawing tailstock-move")
+@breaks("V125", "drawing tailstock-move")
 def screw_that_nobody_named() -> Job:
     return with_shop(screws=("", SCREWS[1]))
 
 
-@breaks("V90", "drawing indicator-on-quill")
+@breaks("V125", "drawing indicator-on-quill")
 def move_drawn_for_a_tailstock_that_cannot() -> Job:
     return with_shop(set_over="none")
 
 
-@breaks("V91", "drawing speed-plate")
+@breaks("V126", "drawing speed-plate")
 def levers_of_other_speeds() -> Job:
     return _with_said("speed-plate", setting__1=SETTINGS[1], setting__2=SETTINGS[0])
 
 
-@breaks("V91", "drawing speed-plate")
+@breaks("V126", "drawing speed-plate")
 def plate_in_another_order() -> Job:
     plate = dict(next(one for one in procedure().drawings if one.kind == "speed-plate").dimensions)
     plate["speed.1"], plate["speed.2"] = plate["speed.2"], plate["speed.1"]
     return _with_drawing("speed-plate", dimensions=plate)
 
 
-@breaks("V91", "drawing speed-plate")
+@breaks("V126", "drawing speed-plate")
 def speed_of_a_step_left_out() -> Job:
     plate = dict(next(one for one in procedure().drawings if one.kind == "speed-plate").dimensions)
     del plate["skim"]
     return _with_drawing("speed-plate", dimensions=plate)
 
 
-@breaks("V91", "drawing speed-plate")
+@breaks("V126", "drawing speed-plate")
+def work_that_no_step_does() -> Job:
+    drawn = next(one for one in procedure().drawings if one.kind == "speed-plate")
+    plate = {**drawn.dimensions, "turn": figure("bar.length_of_its_own", 500.0, "1/min", "speed")}
+    return _told(_with_drawing("speed-plate", dimensions=plate, labels={**drawn.labels, "turn": "turn"}))
+
+
+@breaks("V126", "drawing speed-plate")
 def speed_without_its_work() -> Job:
     labels = next(one for one in procedure().drawings if one.kind == "speed-plate").labels
     return _with_drawing("speed-plate", labels={name: word for name, word in labels.items() if name != "skim"})
@@ -254,11 +261,11 @@ def _sign(code: str, words: str, shape: str) -> Sign:
     return Sign.model_validate({"code": code, "words": words, "shape": shape})
 
 
-@breaks("V92", "front, caution chips")
+@breaks("V127", "front, caution chips")
 def sign_at_a_caution_without_words() -> Job:
     return _with_signs("W025", _sign("W024", "hands are crushed", "triangle"))
 
 
-@breaks("V92", "sign P028")
+@breaks("V127", "sign P028")
 def prohibition_drawn_as_a_warning() -> Job:
     return _with_signs("P028", _sign("P028", "no gloves", "triangle"))

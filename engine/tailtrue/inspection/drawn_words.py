@@ -67,6 +67,9 @@ def _uses(sheet: Sheet, drawing: Drawing) -> Iterator[Fault]:
     for name in drawing.dimensions:
         if not name.startswith(LISTED_SPEED) and not drawing.labels.get(name.partition(".")[0]):
             yield Fault(_where(drawing), f"the speed {name} stands without the work it is for")
+    at_steps = {found.figure.fact for found in sheet.at_steps}
+    for fact in sorted(used - at_steps):
+        yield Fault(_where(drawing), f"it has work at {fact}, and no step of this sheet does that work")
     for found in sheet.at_steps:
         figure = found.figure
         runs = found.placed.step.machine == "turning" and found.line is not None and figure in found.line.value
