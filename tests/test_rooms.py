@@ -38,10 +38,11 @@ MAY = {
     "refusals": {"assemble", "case", "errors", "facts", "parts", "procedure", "render", "store", "truth", "wording"},
     "inspection": {"parts", "procedure", "shop_sheet"},
     "render": {"papers", "places", "parts", "procedure", "shop_sheet"},
-    "shop": {"given", "inspection", "quantities", "store"},
+    "shop": {"facts", "given", "inspection", "quantities", "store"},
     "documents": {"errors", "parts", "procedure", "render"},
+    "overriding": {"assemble", "case", "facts", "parts", "refusals"},
     "advise": {
-        "assemble", "case", "errors", "facts", "given", "inspection", "places", "plan", "parts", "procedure", "refusals", "render",
+        "overriding", "assemble", "case", "errors", "facts", "given", "inspection", "places", "plan", "parts", "procedure", "refusals", "render",
         "shop", "store", "truth",
     },
     "truing": {

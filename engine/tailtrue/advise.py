@@ -11,6 +11,7 @@ from tailtrue.errors import InspectionFailed, KnowledgeInvalid, Problem
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
 from tailtrue.inspection import inspect
+from tailtrue.overriding import beyond
 from tailtrue.parts import Dials, Text
 from tailtrue.places import knowledge_folder
 from tailtrue.plan import make_plan
@@ -52,12 +53,16 @@ def advise(job: Path, known: Knowledge | None = None) -> Advice:
     """
     known = known or knowledge()
     given = read_job(job, known.given)
-    case = Case(known, _facts(given, known))
+    said = _facts(given, known)
+    case = Case(known, said, given.by_hand.values())
+    # Nothing is worked out from a number that is not taken.
+    crossed = beyond(case)
+    case = Case(known, said) if crossed else case
     filler = Filler(case)
     noticed = tuple(
         (note.file.level, filler.text(note.text)) for note in known.notes if case.judge(note.when).truth is Truth.YES
     )
-    return Advice(case, given, refusals(case), noticed)
+    return Advice(case, given, (*crossed, *refusals(case)), noticed)
 
 
 def _facts(given: Given, known: Knowledge) -> dict[str, Fact]:

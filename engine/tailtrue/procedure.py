@@ -87,6 +87,19 @@ class Choice(Node):
     sources: tuple[str, ...]
 
 
+class HandSet(Node):
+    """A number that stands where a computed one would: what was worked out, what bounds it, why it was changed, by whom."""
+
+    label: str
+    value: Figure
+    worked_out: Figure
+    safe: Literal["lower", "higher", ""]
+    at_least: tuple[Figure, ...] = ()
+    at_most: tuple[Figure, ...] = ()
+    reason: str
+    initials: str
+
+
 class Derivation(Node):
     """How one number came about."""
 
@@ -96,6 +109,7 @@ class Derivation(Node):
     how: str
     read: tuple[str, ...] = ()
     limited_by: Text = ()
+    by_hand: Text = ()
     sources: tuple[str, ...]
     weakest: Origin
 
@@ -208,6 +222,7 @@ class Procedure(Node):
     card: Card
     care: tuple[Text, ...]
     findings: tuple[Finding, ...]
+    set_by_hand: tuple[HandSet, ...] = ()
     choices: tuple[Choice, ...]
     derivations: tuple[Derivation, ...]
     sources: tuple[Source, ...]

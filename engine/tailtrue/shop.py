@@ -6,8 +6,9 @@ Of the plan only names are taken - which chuck, which kind of gauge, which micro
 from collections.abc import Mapping
 from typing import Any
 
+from tailtrue.facts import SetByHand
 from tailtrue.given.read import Given
-from tailtrue.inspection import Shop, SpeedCap
+from tailtrue.inspection import HandSetting, Shop, SpeedCap
 from tailtrue.quantities import read_quantity
 from tailtrue.store.knowledge import Knowledge
 
@@ -38,7 +39,13 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         speed_to=given.value("lathe.speed_to"),
         labels=_labels(given),
         must_say=_must_say(knowledge),
+        by_hand={fact: _hand_setting(one, knowledge) for fact, one in given.by_hand.items()},
     )
+
+
+def _hand_setting(one: SetByHand, knowledge: Knowledge) -> HandSetting:
+    settable = knowledge.given.settable[one.fact]
+    return HandSetting(one.value, one.initials, settable.safe, settable.at_least, settable.at_most)
 
 
 def _limit(knowledge: Knowledge, name: str) -> float:
@@ -98,7 +105,7 @@ def _must_say(knowledge: Knowledge) -> dict[str, frozenset[str]]:
 
 def _labels(given: Given) -> tuple[str, ...]:
     """Every word the user wrote, alone or in a record: a number in it is theirs."""
-    words: list[str] = []
+    words: list[str] = [word for one in given.by_hand.values() for word in (one.reason, one.initials)]
     for value in given.values.values():
         for one in value.value if isinstance(value.value, tuple) else (value.value,):
             parts = one.values() if isinstance(one, Mapping) else (one,)

@@ -4,7 +4,8 @@ import re
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from tailtrue.assemble.filling import Filler, pieces
+from tailtrue.assemble.by_hand import worked_out
+from tailtrue.assemble.filling import Filler, fact_pieces
 from tailtrue.conditions import Judged
 from tailtrue.decisions import JudgedRow
 from tailtrue.facts import Fact, NotKnown
@@ -81,14 +82,19 @@ def _derivation(filler: Filler, name: str, known: dict[str, tuple[str, ...]]) ->
     base = name if name in catalogue else name.rsplit(".", 1)[0]
     found = filler.fact(base)
     sources = all_sources(filler, base, known)
-    value = pieces(found.spec, name, found.value) if base == name else ("see the table",)
+    by_hand = found.by_hand
+    if base == name:
+        value = fact_pieces(found, name)
+    else:
+        value = (worked_out(found),) if by_hand and name == worked_out(found).fact else ("see the table",)
     return Derivation(
         fact=name,
         label=found.spec.label if base == name else f"{found.spec.label}: {name.rsplit('.', 1)[1].replace('_', ' ')}",
         value=value,
         how=_how(found),
         read=tuple(catalogue[read].label for read in found.read),
-        limited_by=(found.limited_by,) if found.limited_by else (),
+        limited_by=(found.limited_by,) if found.limited_by and not by_hand else (),
+        by_hand=(f"set by {by_hand.initials}: {by_hand.reason}; worked out: ", worked_out(found)) if by_hand else (),
         sources=sources,
         weakest=_weakest(sources),
     )

@@ -2,6 +2,7 @@
 
 import hashlib
 
+from tailtrue.assemble.by_hand import set_by_hand
 from tailtrue.assemble.card import card
 from tailtrue.assemble.cautions import applicable, for_the_job
 from tailtrue.assemble.filling import Filler
@@ -42,6 +43,7 @@ def assemble(case: Case, plan: Plan) -> Procedure:
         card=card(filler, made),
         care=tuple(filler.text(text) for text in page.care),
         findings=_findings(filler),
+        set_by_hand=set_by_hand(filler),
         choices=choices(filler),
         derivations=(),
         sources=(),

@@ -1,11 +1,13 @@
 """The four files of a job read together: everything that is known, or everything that is wrong, at once."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
 from tailtrue.errors import FactsWrong, Problem
+from tailtrue.facts import SetByHand
+from tailtrue.given.by_hand import TABLE, OverrideReading
 from tailtrue.given.entries import FILES, Catalogue
 from tailtrue.given.quoting import pair
 from tailtrue.given.reading import GivenValue, Reading
@@ -24,6 +26,7 @@ class Given:
 
     values: Mapping[str, GivenValue]
     files: tuple[Path, ...]
+    by_hand: Mapping[str, SetByHand] = field(default_factory=dict)
 
     def value(self, name: str, otherwise: Any = None) -> Any:
         """The plain value of a fact, or something else when it was not given."""
@@ -52,8 +55,9 @@ def read_job(path: Path, catalogue: Catalogue) -> Given:
     problems: list[Problem] = []
     values: dict[str, GivenValue] = {}
     paths = [path]
-    reading = Reading(catalogue, job)
+    reading = OverrideReading(catalogue, job, beside=frozenset({TABLE}))
     values.update(reading.table("job"))
+    by_hand = reading.overrides()
     _finish(reading, "job", values, problems)
     for kind in FILES[1:]:
         named = values.get(f"job.{kind}")
@@ -74,7 +78,7 @@ def read_job(path: Path, catalogue: Catalogue) -> Given:
     if problems:
         raise FactsWrong(problems)
     values.update(_defaults(catalogue, values))
-    return Given(values, tuple(paths))
+    return Given(values, tuple(paths), by_hand)
 
 
 def _finish(reading: Reading, kind: str, values: Mapping[str, GivenValue], problems: list[Problem]) -> None:

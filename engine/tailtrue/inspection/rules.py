@@ -1,6 +1,7 @@
 """Every rule of the inspection, in one list. Numbers stay with their rule when others come or go."""
 
 from tailtrue.inspection import (
+    by_hand,
     card,
     cautions,
     cutting,
@@ -88,5 +89,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V106", sop.no_abrasive, "health and safety authority guidance on lathes: no abrasive cloth held by hand"),
     Rule("V107", sop.signs_in_words, "ISO 7010: a code is nothing without what it means"),
     Rule("V108", sop.limits_hold, "common practice: no limit for people above that of machine, chuck and centre"),
+    Rule("V130", by_hand.marked, "document control practice: what was changed by hand is marked where it stands"),
+    Rule("V131", by_hand.listed, "document control practice: a change names its reason and who made it"),
+    Rule("V132", by_hand.within_bounds, "house rule: nobody sets a number beyond a limit of safety"),
     Rule("V109", sop.lines_sound, "house rule: short lines, each with its source"),
 )

@@ -19,13 +19,24 @@ class SpeedCap:
 
 
 @dataclass(frozen=True)
+class HandSetting:
+    """A number that the job file sets by hand: to what, by whom, to which side it may go, and what bounds it."""
+
+    value: float
+    initials: str
+    safe: str
+    at_least: tuple[str, ...] = ()
+    at_most: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
 class Shop:
     """Givens of one job.
 
     A geared lathe has `speeds`; a variable one has `speed_from` and `speed_to`. `tool_ids_in_shop` names the needs
     that the shop has. `instruments` holds range and resolution: from, to and reading step in mm. `labels` are the
     user's own words that come back on the sheet; a number typed in one of them is theirs. `must_say` names, for an
-    activity, the cautions that stand before it in every shop.
+    activity, the cautions that stand before it in every shop. `by_hand` are the numbers that the job file sets, by fact.
     """
 
     machine_name: str
@@ -45,3 +56,4 @@ class Shop:
     speed_to: float | None = None
     labels: tuple[str, ...] = ()
     must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    by_hand: Mapping[str, HandSetting] = field(default_factory=dict)

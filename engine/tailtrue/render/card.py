@@ -84,8 +84,14 @@ def to_card_html(procedure: Procedure) -> str:
         leave=words.LEAVE,
         headings=words.HEADINGS,
         goes_with=goes_with(procedure),
+        by_hand=by_hand(procedure.card),
         emergency=EMERGENCY,
     )
+
+
+def by_hand(card: Card) -> str:
+    """What the mark of a number set by hand means; empty where no number has it."""
+    return words.BY_HAND_CARD if any(line.value.set_by for group in card.groups for line in group.lines) else ""
 
 
 def dangers(procedure: Procedure) -> tuple[Caution, ...]:
@@ -210,6 +216,8 @@ def _markdown(procedure: Procedure) -> Iterable[str]:
         for row in block.rows
     ]
     yield table(("Operation (step)", "Set", "Number", "Unit"), rows)
+    if mark := by_hand(procedure.card):
+        yield literal(mark)
     yield heading(2, words.HEADINGS["look_up"])
     differences, moves = look_up_columns(procedure.look_up, dials)
     yield table(

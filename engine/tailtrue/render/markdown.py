@@ -9,6 +9,8 @@ from tailtrue.render.numbers import columns
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
 from tailtrue.render.words import (
+    BY_HAND,
+    BY_HAND_MEANS,
     HEADINGS,
     KINDS,
     LEAVE,
@@ -19,6 +21,7 @@ from tailtrue.render.words import (
     dimension,
     directions,
     listed,
+    may_be,
     say,
     when_to_leave,
 )
@@ -92,6 +95,21 @@ class _Writer:
                 + (f" ({literal('; '.join(finding.sources))})" if finding.sources else "")
                 for finding in p.findings
             )
+        if p.set_by_hand:
+            yield heading(2, HEADINGS["set_by_hand"])
+            yield literal(BY_HAND_MEANS)
+            hand_set = (
+                (
+                    bold(one.label),
+                    bold(say((one.value,), self._dials)),
+                    self._text((one.worked_out,)),
+                    self._text(may_be(one)),
+                    literal(one.reason),
+                    literal(one.initials),
+                )
+                for one in p.set_by_hand
+            )
+            yield table(BY_HAND, hand_set)
         yield from self._bulleted("who_may", p.who_may)
         yield from self._bulleted("do_not_start", p.do_not_start)
         yield from self._bulleted("stop_at_once", p.stop_at_once)
@@ -191,6 +209,8 @@ class _Writer:
 
     def _derivation(self, one: Derivation) -> tuple[str, ...]:
         how = literal(one.how)
+        if one.by_hand:
+            how += f" **{self._text(one.by_hand)}**"
         if one.limited_by:
             how += f" **Limited by:** {self._text(one.limited_by)}"
         read = ", ".join(self._index.label_of(fact) for fact in one.read)

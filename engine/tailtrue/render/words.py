@@ -5,13 +5,15 @@ from types import MappingProxyType
 from typing import Final
 
 from tailtrue.parts import Dials, Text
-from tailtrue.procedure import LookUp
+from tailtrue.procedure import HandSet, LookUp
+from tailtrue.render.numbers import BY_HAND as MARK
 from tailtrue.render.numbers import show
 
 HEADINGS: Final = MappingProxyType(
     {
         "facts": "This job",
         "findings": "Take note",
+        "set_by_hand": f"Numbers set by hand ({MARK})",
         "who_may": "Who may do this",
         "do_not_start": "Do not start if",
         "stop_at_once": "Stop at once if",
@@ -73,6 +75,9 @@ DIMENSIONS: Final = MappingProxyType(
 TO_SCALE: Final = "to scale"
 LENGTH_TO_SCALE: Final = "length to scale, thickness not"
 TROUBLE: Final = ("What you see", "Do", "Do not")
+BY_HAND_MEANS: Final = f"{MARK} behind a number: a person put it in place of the one that was worked out."
+BY_HAND_CARD: Final = f"{MARK} set by hand, see the sheet."
+BY_HAND: Final = ("Number", "Set to", "Worked out", "May be", "Reason", "By")
 LEAVE: Final = "leave it"
 GET_IT: Final = "GET IT:"
 HERE: Final = "Tick what lies ready. The shop has all of it but what is marked GET IT."
@@ -112,6 +117,14 @@ def dimension(key: str) -> str:
     'collar bore depth'
     """
     return DIMENSIONS.get(key) or key.replace(".", " ").replace("_", " ")
+
+
+def may_be(one: HandSet) -> Text:
+    """What a number set by hand may be, in words and figures."""
+    parts: list[Text] = [(f"{one.safe} only",)] if one.safe else []
+    parts += [("at least ", bound) for bound in one.at_least]
+    parts += [("at most ", bound) for bound in one.at_most]
+    return tuple(piece for place, part in enumerate(parts) for piece in ((", ", *part) if place else part))
 
 
 def unit_words(dials: Dials) -> str:

@@ -10,6 +10,7 @@ from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.models import DecisionFile
 from tailtrue.store.scan import unique_problems
+from tailtrue.store.settable_checks import settable_problems
 from tailtrue.store.sop import sop_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
@@ -57,6 +58,7 @@ def _dependencies(knowledge: Knowledge) -> Iterator[Problem]:
     for name, decision in knowledge.decisions.items():
         reads[name] = tuple(decision.names())
     yield from _cycles(reads)
+    yield from settable_problems(knowledge.given.settable.values(), knowledge.catalogue, reads, knowledge.sources)
 
 
 def _cycles(reads: dict[str, tuple[str, ...]]) -> Iterator[Problem]:

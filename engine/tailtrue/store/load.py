@@ -2,6 +2,7 @@
 
 import hashlib
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from itertools import chain
 from pathlib import Path
 from typing import Any, TypeVar
@@ -66,6 +67,7 @@ class Loader:
         self.reader = Reader(folder)
         self.given: Catalogue = load_catalogue(folder)
         self.computed: Mapping[str, Computed] = register()
+        self.given = replace(self.given, worked_out=frozenset(self.computed))
         self.catalogue: dict[str, FactSpec] = dict(self.given.specs())
         self.catalogue.update({name: way.spec for name, way in self.computed.items()})
 
