@@ -19,6 +19,7 @@ from tailtrue.procedure import Procedure
 from tailtrue.refusals import Refusal, impossible, refusals, refused
 from tailtrue.shop import shop_of
 from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.layers import read_layers, rule_files
 from tailtrue.store.load import load_knowledge
 from tailtrue.truth import Truth
 
@@ -53,6 +54,7 @@ def advise(job: Path, known: Knowledge | None = None) -> Advice:
     """
     known = known or knowledge()
     given = read_job(job, known.given)
+    known = laid_over(known, job, given)
     said = _facts(given, known)
     case = Case(known, said, given.by_hand.values())
     # Nothing is worked out from a number that is not taken.
@@ -63,6 +65,12 @@ def advise(job: Path, known: Knowledge | None = None) -> Advice:
         (note.file.level, filler.text(note.text)) for note in known.notes if case.judge(note.when).truth is Truth.YES
     )
     return Advice(case, given, (*crossed, *refusals(case)), noticed)
+
+
+def laid_over(known: Knowledge, job: Path, given: Given) -> Knowledge:
+    """The knowledge with the rules of the shop laid over it: those beside the job, and those that it names."""
+    paths = rule_files(job, str(given.value("job.rules", "")))
+    return load_knowledge(known.folder, read_layers(paths, job.parent)) if paths else known
 
 
 def _facts(given: Given, known: Knowledge) -> dict[str, Fact]:
@@ -94,7 +102,7 @@ def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
         "bar": case.value("bar.diameter"),
         "collar": case.value("collar.diameter"),
     }
-    report = inspect(tree, shop_of(advice.given, case.knowledge, chosen))
+    report = inspect(tree, shop_of(advice.given, case.knowledge, chosen, job))
     if not report.ok:
         problems = (Problem(f.where, f.rule, f.what, f.source) for f in report.failures)
         raise InspectionFailed(tuple(problems))

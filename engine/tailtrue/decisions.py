@@ -18,6 +18,7 @@ class DecisionRow:
     why: str
     sources: tuple[str, ...]
     if_unknown: Literal["ask", "pass-over"]
+    closed_by: str = ""
 
 
 @dataclass(frozen=True)

@@ -108,4 +108,5 @@ class Caution(Node):
     signs: tuple[str, ...] = ()
     answers: tuple[str, ...]
     shown_because: str | None = None
+    shop_rule: str = Field(default="", description="who of the shop added or reworded it, and why")
     sources: tuple[str, ...]

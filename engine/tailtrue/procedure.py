@@ -33,6 +33,7 @@ class Step(Node):
     why: Text = ()
     tools: tuple[str, ...] = ()
     boxes: tuple[str, ...] = Field(default=("",), description="one tick box each; a label per piece for repeated work")
+    shop_rule: str = Field(default="", description="who of the shop reworded it, and why")
 
 
 class Phase(Node):
@@ -179,7 +180,20 @@ class Finding(Node):
 
     level: Literal["note", "attention"]
     text: Text
+    shop_rule: str = ""
     sources: tuple[str, ...] = ()
+
+
+class ShopRule(Node):
+    """One rule of the shop that lies over the shipped ones: what it does, in words and figures, why, and by whom."""
+
+    kind: Literal["add", "tighten", "reword", "disable"]
+    what: str
+    name: str
+    change: Text
+    reason: str
+    by: str
+    dated: str = ""
 
 
 class TitleBlock(Node):
@@ -223,6 +237,7 @@ class Procedure(Node):
     care: tuple[Text, ...]
     findings: tuple[Finding, ...]
     set_by_hand: tuple[HandSet, ...] = ()
+    shop_rules: tuple[ShopRule, ...] = ()
     choices: tuple[Choice, ...]
     derivations: tuple[Derivation, ...]
     sources: tuple[Source, ...]

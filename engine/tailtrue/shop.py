@@ -3,21 +3,26 @@
 Of the plan only names are taken - which chuck, which kind of gauge, which micrometer - never a figure.
 """
 
-from collections.abc import Mapping
+import tomllib
+from collections.abc import Iterable, Iterator, Mapping
+from pathlib import Path
 from typing import Any
 
 from tailtrue.facts import SetByHand
 from tailtrue.given.read import Given
-from tailtrue.inspection import HandSetting, Shop, SpeedCap
+from tailtrue.inspection import HandSetting, Shop, ShopEntry, SpeedCap
 from tailtrue.quantities import read_quantity
 from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.layers import rule_files
 
 Record = Mapping[str, Any]
+_NAMED = ("caution", "stop", "note", "step", "decision", "limit")
+_SAFE = {"most": "lower", "least": "higher"}
 _IN_CHUCK = ("prepare", "bar-ends", "collars")
 _ON_CENTRES = ("turn-collars", "test")
 
 
-def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Shop:
+def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any], job: Path) -> Shop:
     """The shop as the files describe it. `chosen` holds the names that the plan settled on."""
     return Shop(
         machine_name=given.value("lathe.name"),
@@ -39,6 +44,9 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         speed_to=given.value("lathe.speed_to"),
         labels=_labels(given),
         must_say=_must_say(knowledge),
+        shop_rules=tuple(_entries(rule_files(job, given.value("job.rules", "")))),
+        signals=knowledge.shop.signals,
+        limits={name: (limit.value, _SAFE[limit.spec.bound]) for name, limit in knowledge.shop.limits.items()},
         by_hand={fact: _hand_setting(one, knowledge) for fact, one in given.by_hand.items()},
     )
 
@@ -98,9 +106,20 @@ def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[flo
 
 def _must_say(knowledge: Knowledge) -> dict[str, frozenset[str]]:
     """Cautions that know no exception, by the activity they answer."""
-    always = [caution.file for caution in knowledge.cautions if not caution.file.when]
+    always = [caution.file for caution in knowledge.cautions if not caution.file.when] + list(knowledge.shop.always)
     activities = {activity for file in always for activity in file.answers}
     return {one: frozenset(file.id for file in always if one in file.answers) for one in activities}
+
+
+def _entries(paths: Iterable[Path]) -> Iterator[ShopEntry]:
+    """The entries of the rule files, read anew: their order, kinds and names, not what was made of them."""
+    for path in paths:
+        for kind, rows in tomllib.loads(path.read_text(encoding="utf-8-sig")).items():
+            for row in rows:
+                named = next(name for name in _NAMED if row.get(name))
+                name = row[named]["id"] if isinstance(row[named], Mapping) else row[named]
+                also = f": {row['alternative']}" if named == "decision" else ""
+                yield ShopEntry(kind, f"{name}{also}", row["reason"], row["by"])
 
 
 def _labels(given: Given) -> tuple[str, ...]:

@@ -4,8 +4,9 @@ import re
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from tailtrue.assemble.by_hand import worked_out
+from tailtrue.assemble.by_hand import WORKED_OUT, worked_out
 from tailtrue.assemble.filling import Filler, fact_pieces
+from tailtrue.assemble.shop_rules import DRAWN, SHIPPED
 from tailtrue.conditions import Judged
 from tailtrue.decisions import JudgedRow
 from tailtrue.facts import Fact, NotKnown
@@ -15,7 +16,7 @@ from tailtrue.truth import Truth
 
 GIVEN = "given"
 _NAME = re.compile(r"[a-z][a-z0-9_]*(?:\.[a-z][a-z0-9_]*)+")
-_OPEN: dict[str, Origin] = {"memory": "memory", "common-practice": "common-practice", GIVEN: "said"}
+_OPEN: dict[str, Origin] = {"memory": "memory", "common-practice": "common-practice", GIVEN: "said", "shop-rule": "said"}
 _WEAKNESS: tuple[Origin, ...] = ("memory", "common-practice", "published", "said")
 
 
@@ -36,6 +37,8 @@ def choices(filler: Filler) -> tuple[Choice, ...]:
 def _alternative(filler: Filler, row: JudgedRow) -> Alternative:
     if row.chosen:
         return Alternative(name=row.row.name, verdict="chosen", reason="it fits", why=row.row.why)
+    if row.row.closed_by:
+        return Alternative(name=row.row.name, verdict="no", reason=row.row.closed_by, why=row.row.why)
     if row.judged.truth is Truth.YES:
         return Alternative(name=row.row.name, verdict="fits", reason="another comes first", why=row.row.why)
     verdict = "no" if row.judged.truth is Truth.NO else "unknown"
@@ -72,21 +75,20 @@ def figures(node: Any) -> Iterator[Figure]:
 
 def derivations(filler: Filler, printed: Iterable[Figure]) -> tuple[Derivation, ...]:
     """One entry for each fact that is printed."""
-    names = dict.fromkeys(one.fact for one in printed)
+    first: dict[str, Figure] = {}
+    for one in printed:
+        first.setdefault(one.fact, one)
     known: dict[str, tuple[str, ...]] = {}
-    return tuple(_derivation(filler, name, known) for name in names)
+    return tuple(_derivation(filler, name, one, known) for name, one in first.items())
 
 
-def _derivation(filler: Filler, name: str, known: dict[str, tuple[str, ...]]) -> Derivation:
+def _derivation(filler: Filler, name: str, one: Figure, known: dict[str, tuple[str, ...]]) -> Derivation:
     catalogue = filler.case.knowledge.catalogue
     base = name if name in catalogue else name.rsplit(".", 1)[0]
     found = filler.fact(base)
     sources = all_sources(filler, base, known)
     by_hand = found.by_hand
-    if base == name:
-        value = fact_pieces(found, name)
-    else:
-        value = (worked_out(found),) if by_hand and name == worked_out(found).fact else ("see the table",)
+    value = fact_pieces(found, name) if base == name else ((one,) if _alone(name) else ("see the table",))
     return Derivation(
         fact=name,
         label=found.spec.label if base == name else f"{found.spec.label}: {name.rsplit('.', 1)[1].replace('_', ' ')}",
@@ -98,6 +100,11 @@ def _derivation(filler: Filler, name: str, known: dict[str, tuple[str, ...]]) ->
         sources=sources,
         weakest=_weakest(sources),
     )
+
+
+def _alone(name: str) -> bool:
+    """Whether a name stands for one number, beside its fact, and not for a column of a table."""
+    return name.rsplit(".", 1)[1] in (WORKED_OUT, SHIPPED, DRAWN)
 
 
 def _how(found: Fact) -> str:

@@ -7,6 +7,7 @@ from tailtrue.assemble.card import card
 from tailtrue.assemble.cautions import applicable, for_the_job
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
+from tailtrue.assemble.shop_rules import shop_rules
 from tailtrue.assemble.sop import sop_sheet, sop_sources
 from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.case import Case
@@ -14,6 +15,7 @@ from tailtrue.facts import Fact
 from tailtrue.parts import Figure, Text
 from tailtrue.plan import Plan
 from tailtrue.procedure import Cut, Drawing, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
+from tailtrue.store.overlay_models import SHOP_SOURCE
 from tailtrue.truth import Truth
 
 
@@ -44,6 +46,7 @@ def assemble(case: Case, plan: Plan) -> Procedure:
         care=tuple(filler.text(text) for text in page.care),
         findings=_findings(filler),
         set_by_hand=set_by_hand(filler),
+        shop_rules=shop_rules(filler),
         choices=choices(filler),
         derivations=(),
         sources=(),
@@ -73,6 +76,7 @@ def _used_sources(tree: Procedure, case: Case) -> list[str]:
             used += case.knowledge.steps[step.id].file.sources
     used += [key for caution in every for key in caution.sources]
     used += sop_sources(tree)
+    used += [SHOP_SOURCE] if tree.shop_rules else []
     return [key.split(":", 1)[0] for key in used]
 
 
@@ -181,7 +185,12 @@ def _look_up(filler: Filler) -> LookUp:
 
 def _findings(filler: Filler) -> tuple[Finding, ...]:
     return tuple(
-        Finding(level=note.file.level, text=filler.text(note.text), sources=tuple(note.file.sources))
+        Finding(
+            level=note.file.level,
+            text=filler.text(note.text),
+            sources=tuple(note.file.sources),
+            shop_rule=filler.case.knowledge.shop.mark("note", note.file.id),
+        )  # fmt: skip
         for note in filler.case.knowledge.notes
         if filler.case.judge(note.when).truth is Truth.YES
     )

@@ -55,10 +55,10 @@ def read_job(path: Path, catalogue: Catalogue) -> Given:
     problems: list[Problem] = []
     values: dict[str, GivenValue] = {}
     paths = [path]
-    reading = OverrideReading(catalogue, job, beside=frozenset({TABLE}))
-    values.update(reading.table("job"))
-    by_hand = reading.overrides()
-    _finish(reading, "job", values, problems)
+    own = OverrideReading(catalogue, job, beside=frozenset({TABLE}))
+    values.update(own.table("job"))
+    by_hand = own.overrides()
+    _finish(own, "job", values, problems)
     for kind in FILES[1:]:
         named = values.get(f"job.{kind}")
         if named is None:

@@ -13,6 +13,7 @@ from tailtrue.inspection import (
     measuring,
     numbering,
     sentences,
+    shop_rules,
     sop,
     sources,
     spindle,
@@ -92,5 +93,9 @@ RULES: tuple[Rule, ...] = (
     Rule("V130", by_hand.marked, "document control practice: what was changed by hand is marked where it stands"),
     Rule("V131", by_hand.listed, "document control practice: a change names its reason and who made it"),
     Rule("V132", by_hand.within_bounds, "house rule: nobody sets a number beyond a limit of safety"),
+    Rule("V133", shop_rules.told, "document control practice: a local change names its reason and who answers for it"),
+    Rule("V134", shop_rules.marked, "document control practice: a local change is marked where it stands"),
+    Rule("V135", shop_rules.no_less_loud, "ANSI Z535: the word follows the harm, which no shop makes smaller"),
+    Rule("V136", shop_rules.no_looser, "house rule: a shop draws limits tighter, never wider"),
     Rule("V109", sop.lines_sound, "house rule: short lines, each with its source"),
 )

@@ -30,6 +30,16 @@ class HandSetting:
 
 
 @dataclass(frozen=True)
+class ShopEntry:
+    """One entry of a file with rules of the shop: what it does to what, why, and by whom."""
+
+    kind: str
+    name: str
+    reason: str
+    by: str
+
+
+@dataclass(frozen=True)
 class Shop:
     """Givens of one job.
 
@@ -37,6 +47,8 @@ class Shop:
     that the shop has. `instruments` holds range and resolution: from, to and reading step in mm. `labels` are the
     user's own words that come back on the sheet; a number typed in one of them is theirs. `must_say` names, for an
     activity, the cautions that stand before it in every shop. `by_hand` are the numbers that the job file sets, by fact.
+    `shop_rules` are the entries of the shop's own rule files; `signals` the signal words of the shipped cautions, `limits`
+    the shipped limits with the side to which a shop may move each.
     """
 
     machine_name: str
@@ -57,3 +69,6 @@ class Shop:
     labels: tuple[str, ...] = ()
     must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)
     by_hand: Mapping[str, HandSetting] = field(default_factory=dict)
+    shop_rules: tuple[ShopEntry, ...] = ()
+    signals: Mapping[str, str] = field(default_factory=dict)
+    limits: Mapping[str, tuple[float, str]] = field(default_factory=dict)

@@ -16,6 +16,10 @@ from tailtrue.render.words import (
     LEAVE,
     LEVELS,
     ORIGINS,
+    SHOP_KINDS,
+    SHOP_RULE,
+    SHOP_RULES,
+    SHOP_RULES_MEAN,
     TROUBLE,
     VERDICTS,
     dimension,
@@ -92,9 +96,23 @@ class _Writer:
             yield heading(2, HEADINGS["findings"])
             yield bullets(
                 f"{bold(LEVELS[finding.level] + '.')} {self._text(finding.text)}"
+                + (f" {bold(SHOP_RULE)} {literal(finding.shop_rule)}." if finding.shop_rule else "")
                 + (f" ({literal('; '.join(finding.sources))})" if finding.sources else "")
                 for finding in p.findings
             )
+        if p.shop_rules:
+            yield heading(2, HEADINGS["shop_rules"])
+            yield literal(SHOP_RULES_MEAN)
+            rules = (
+                (
+                    bold(f"{rule.what} {SHOP_KINDS[rule.kind]}"),
+                    self._text(rule.change),
+                    literal(rule.reason),
+                    literal(", ".join(filter(None, (rule.by, rule.dated)))),
+                )
+                for rule in p.shop_rules
+            )
+            yield table(SHOP_RULES, rules)
         if p.set_by_hand:
             yield heading(2, HEADINGS["set_by_hand"])
             yield literal(BY_HAND_MEANS)

@@ -13,6 +13,7 @@ HEADINGS: Final = MappingProxyType(
     {
         "facts": "This job",
         "findings": "Take note",
+        "shop_rules": "Rules of this shop",
         "set_by_hand": f"Numbers set by hand ({MARK})",
         "who_may": "Who may do this",
         "do_not_start": "Do not start if",
@@ -75,6 +76,10 @@ DIMENSIONS: Final = MappingProxyType(
 TO_SCALE: Final = "to scale"
 LENGTH_TO_SCALE: Final = "length to scale, thickness not"
 TROUBLE: Final = ("What you see", "Do", "Do not")
+SHOP_RULE: Final = "Shop rule"
+SHOP_RULES_MEAN: Final = "This shop added or changed what follows. It answers for it. Limits are only ever drawn tighter."
+SHOP_KINDS: Final = MappingProxyType({"add": "added", "tighten": "tighter", "reword": "reworded", "disable": "taken out"})
+SHOP_RULES: Final = ("Rule", "What", "Reason", "By")
 BY_HAND_MEANS: Final = f"{MARK} behind a number: a person put it in place of the one that was worked out."
 BY_HAND_CARD: Final = f"{MARK} set by hand, see the sheet."
 BY_HAND: Final = ("Number", "Set to", "Worked out", "May be", "Reason", "By")
