@@ -38,7 +38,11 @@ class Advice:
     @property
     def dials(self) -> Dials:
         """The system of the machine's dials."""
-        return "inch" if self.case.value("lathe.dials") == "inch" else "metric"
+        return _dials(self.case)
+
+
+def _dials(case: Case) -> Dials:
+    return "inch" if case.value("lathe.dials") == "inch" else "metric"
 
 
 @cache
@@ -50,21 +54,23 @@ def knowledge() -> Knowledge:
 def advise(job: Path, known: Knowledge | None = None) -> Advice:
     """Read a job and judge it: refusals and findings, no document yet.
 
-    Raises FactsWrong when the files cannot be used, KnowledgeInvalid when the knowledge cannot.
+    Raises FactsWrong when the files cannot be used, KnowledgeInvalid when the knowledge or the rules of the shop cannot,
+    Refused when a number set by hand crosses what bounds it.
     """
     known = known or knowledge()
     given = read_job(job, known.given)
     known = laid_over(known, job, given)
     said = _facts(given, known)
     case = Case(known, said, given.by_hand.values())
-    # Nothing is worked out from a number that is not taken.
-    crossed = beyond(case)
-    case = Case(known, said) if crossed else case
+    if crossed := beyond(case):
+        # Nothing is worked out from a number that is not taken, here or at the lathe.
+        plain = Case(known, said)
+        raise refused((*crossed, *refusals(plain)), _dials(plain))
     filler = Filler(case)
     noticed = tuple(
         (note.file.level, filler.text(note.text)) for note in known.notes if case.judge(note.when).truth is Truth.YES
     )
-    return Advice(case, given, (*crossed, *refusals(case)), noticed)
+    return Advice(case, given, refusals(case), noticed)
 
 
 def laid_over(known: Knowledge, job: Path, given: Given) -> Knowledge:

@@ -24,6 +24,7 @@ _ON_CENTRES = ("turn-collars", "test")
 
 def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any], job: Path) -> Shop:
     """The shop as the files describe it. `chosen` holds the names that the plan settled on."""
+    entries = tuple(_entries(rule_files(job, given.value("job.rules", ""))))
     return Shop(
         machine_name=given.value("lathe.name"),
         dials=given.value("lathe.dials"),
@@ -42,9 +43,9 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any], job: 
         speeds=tuple(given.value("lathe.speeds", ())),
         speed_from=given.value("lathe.speed_from"),
         speed_to=given.value("lathe.speed_to"),
-        labels=_labels(given),
+        labels=_labels(given, entries),
         must_say=_must_say(knowledge),
-        shop_rules=tuple(_entries(rule_files(job, given.value("job.rules", "")))),
+        shop_rules=entries,
         signals=knowledge.shop.signals,
         limits={name: (limit.value, _SAFE[limit.spec.bound]) for name, limit in knowledge.shop.limits.items()},
         by_hand={fact: _hand_setting(one, knowledge) for fact, one in given.by_hand.items()},
@@ -122,9 +123,10 @@ def _entries(paths: Iterable[Path]) -> Iterator[ShopEntry]:
                 yield ShopEntry(kind, f"{name}{also}", row["reason"], row["by"])
 
 
-def _labels(given: Given) -> tuple[str, ...]:
+def _labels(given: Given, rules: Iterable[ShopEntry]) -> tuple[str, ...]:
     """Every word the user wrote, alone or in a record: a number in it is theirs."""
     words: list[str] = [word for one in given.by_hand.values() for word in (one.reason, one.initials)]
+    words += [word for one in rules for word in (one.reason, one.by)]
     for value in given.values.values():
         for one in value.value if isinstance(value.value, tuple) else (value.value,):
             parts = one.values() if isinstance(one, Mapping) else (one,)

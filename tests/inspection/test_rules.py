@@ -6,11 +6,11 @@ import pytest
 
 from tailtrue.inspection import RULES, inspect
 
-from . import broken_paper, broken_safety, broken_shop, broken_sop
+from . import broken_by_hand, broken_paper, broken_safety, broken_shop, broken_sop
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
 
-PARTS = (broken_paper, broken_safety, broken_shop, broken_sop)
+PARTS = (broken_by_hand, broken_paper, broken_safety, broken_shop, broken_sop)
 
 
 def test_the_sample_passes() -> None:

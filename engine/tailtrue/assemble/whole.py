@@ -190,7 +190,7 @@ def _findings(filler: Filler) -> tuple[Finding, ...]:
             text=filler.text(note.text),
             sources=tuple(note.file.sources),
             shop_rule=filler.case.knowledge.shop.mark("note", note.file.id),
-        )  # fmt: skip
+        )
         for note in filler.case.knowledge.notes
         if filler.case.judge(note.when).truth is Truth.YES
     )

@@ -1,11 +1,12 @@
 """The rules of a shop laid over the shipped knowledge, entry by entry; a change against the safe side is refused."""
 
+import re
 from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
 from tailtrue.errors import FactsWrong
 from tailtrue.facts import nearest
-from tailtrue.quantities import read_quantity
+from tailtrue.quantities import OFFERED, read_quantity
 from tailtrue.store.checks import MARKS
 from tailtrue.store.knowledge import ShopChange
 from tailtrue.store.layers import Layers
@@ -15,6 +16,8 @@ from tailtrue.wording import read_wording
 
 _WEIGHT = {"notice": 0, "caution": 1, "warning": 2, "danger": 3}
 _MOST_LINES = 3  # of what a caution says to do
+_UNITS = "|".join(re.escape(unit) for units in OFFERED.values() for unit in (*units, "rev/min", "minutes", "hours"))
+_TYPED = re.compile(rf"(?<!\w)\d[\d.,/]*\s?(?:{_UNITS})(?!\w)")
 _COULD = {"tighten": ("limit",), "reword": ("caution", "note", "step"), "disable": ("caution", "note", "decision")}
 
 Wrong = Callable[[str, str, str, str], None]
@@ -57,7 +60,8 @@ class Overlay:
         """The cautions that stand after the shop has spoken."""
         for file, where in shipped:
             self._met["caution"].add(file.id)
-            if any([self._takes_out_caution(file, gone, at) for gone, at in self._disable if gone.caution == file.id]):
+            out = [(gone, at) for gone, at in self._disable if gone.caution == file.id]
+            if out and self._takes_out_caution(file, out):
                 continue
             made, place = file, where
             for entry, at in self._reword:
@@ -140,6 +144,8 @@ class Overlay:
         entries += [("reword", *one) for one in self._reword]
         entries += [("disable", *one) for one in self._disable]
         seen: set[tuple[str, ...]] = set()
+        for words, at in self._reword:
+            self._typed_numbers(at, *words.text)
         for kind, entry, at in entries:
             could = _COULD[kind]
             named = [(what, str(getattr(entry, what))) for what in could if getattr(entry, what)]
@@ -159,8 +165,15 @@ class Overlay:
                 self._wrong(at, name, "is changed a second time in this file", "keep one of the two")
             seen.add(key)
         for new, at in self._added:
+            self._typed_numbers(at, *_texts_of(new))
             if sum(one is not None for one in (new.caution, new.stop, new.note)) != 1:
                 self._wrong(at, "[[add]]", "adds nothing, or more than one thing", "give one of: caution, stop, note")
+
+    def _typed_numbers(self, at: str, *texts: str) -> None:
+        """A number with a unit is a fact, so that it prints in both systems and says where it comes from."""
+        for text in texts:
+            if typed := _TYPED.search(text):
+                self._wrong(at, typed[0], "is a number typed into a text", "write a fact in double braces, or leave it out")
 
     def _change(self, kind: str, what: str, name: str, label: str, entry: EntryFile, at: str, **more: Any) -> None:
         self.changes.append(ShopChange(kind, what, name, label, entry.reason, entry.by, _day(entry), at, **more))
@@ -203,12 +216,13 @@ class Overlay:
             return size
         return None
 
-    def _takes_out_caution(self, file: CautionFile, entry: DisableFile, at: str) -> bool:
-        if file.signal == "danger":
-            self._wrong(at, file.id, "is a DANGER and stands in every shop", "take the entry out")
-            return False
-        self._change("disable", "caution", file.id, file.hazard, entry, at)
-        return True
+    def _takes_out_caution(self, file: CautionFile, entries: list[tuple[DisableFile, str]]) -> bool:
+        for entry, at in entries:
+            if file.signal == "danger":
+                self._wrong(at, file.id, "is a DANGER and stands in every shop", "take the entry out")
+            else:
+                self._change("disable", "caution", file.id, file.hazard, entry, at)
+        return file.signal != "danger"
 
     def _may_reword_caution(self, file: CautionFile, entry: RewordFile, at: str) -> bool:
         if file.signal == "danger":
@@ -256,6 +270,16 @@ class Overlay:
         else:
             return True
         return False
+
+
+def _texts_of(entry: AddFile) -> Iterator[str]:
+    """Everything that an added rule puts on paper as running text."""
+    if entry.caution:
+        yield from (entry.caution.hazard, entry.caution.harm, *entry.caution.avoid)
+    if entry.stop:
+        yield from (entry.stop.title, entry.stop.text, *entry.stop.way_out)
+    if entry.note:
+        yield entry.note.text
 
 
 def _own(file: Any) -> Any:
