@@ -183,7 +183,7 @@ def shipped_step_called_a_rule_of_the_shop() -> Job:
     return with_step("4.3", shop_rule="RK: said simpler")
 
 
-@breaks("V135", "step 4.3")
+@breaks("V135", "step 4.3, caution slide-moved")
 def shipped_caution_made_a_notice() -> Job:
     return procedure(), replace(shop(), signals={"slide-moved": "caution", "abrasive-cloth": "danger"})
 

@@ -41,8 +41,8 @@ def _said(marked_here: bool) -> str:
 def no_less_loud(sheet: Sheet) -> Iterator[Fault]:
     """No message has a lower signal word than the one it was shipped with."""
     for where, caution in sheet.cautions:
-        shipped = sheet.shop.signals.get(caution.id, caution.signal)
-        if _WEIGHT[caution.signal] < _WEIGHT[shipped]:
+        shipped = sheet.shop.signals.get(caution.id)
+        if shipped is not None and _WEIGHT.get(caution.signal, -1) < _WEIGHT[shipped]:
             yield Fault(where, f'the caution "{caution.id}" is shipped as {shipped.upper()}, here {caution.signal.upper()}')
 
 

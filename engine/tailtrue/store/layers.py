@@ -8,10 +8,22 @@ from pathlib import Path
 from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.given.knowledge_file import shaped
 from tailtrue.given.toml_file import TomlFile, read_toml
-from tailtrue.store.overlay_models import EntryFile, ShopRulesFile
+from tailtrue.store.overlay_models import (
+    AddedCaution,
+    AddedNote,
+    AddedStop,
+    AddFile,
+    DisableFile,
+    EntryFile,
+    RewordFile,
+    ShopRulesFile,
+    TightenFile,
+)
 
 RULES_FOLDER = "rules"
 KINDS = ("add", "tighten", "reword", "disable")
+_SHAPES = (ShopRulesFile, AddFile, TightenFile, RewordFile, DisableFile, AddedCaution, AddedStop, AddedNote)
+_KEYS = tuple(dict.fromkeys(key for shape in _SHAPES for key in shape.model_fields))
 
 
 @dataclass(frozen=True)
@@ -78,7 +90,7 @@ def _read(path: Path, shown: str, problems: list[Problem]) -> Layer | None:
         problems.append(toml)
         return None
     before = len(problems)
-    rules = shaped(ShopRulesFile, toml, problems, known=("add", "tighten", "reword", "disable", "reason", "by", "date"))
+    rules = shaped(ShopRulesFile, toml, problems, known=_KEYS)
     if rules is None:
         return None
     layer = Layer(toml, rules)

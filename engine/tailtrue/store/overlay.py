@@ -66,7 +66,9 @@ class Overlay:
             made, place = file, where
             for entry, at in self._reword:
                 if entry.caution == file.id and self._may_reword_caution(file, entry, at):
-                    update = {"avoid": entry.text, "signal": entry.signal or made.signal, **_sourced(made)}
+                    # Of two files the louder word binds.
+                    signal = max(made.signal, entry.signal or made.signal, key=_WEIGHT.__getitem__)
+                    update = {"avoid": entry.text, "signal": signal, **_sourced(made)}
                     made, place = made.model_copy(update=update), at
                     self._change("reword", "caution", file.id, file.hazard, entry, at)
             yield made, place
@@ -164,6 +166,13 @@ class Overlay:
             elif key in seen:
                 self._wrong(at, name, "is changed a second time in this file", "keep one of the two")
             seen.add(key)
+        gone = {(what, getattr(out, what)) for out, _ in self._disable for what in ("caution", "note")}
+        for words, at in self._reword:
+            for what in ("caution", "note"):
+                if getattr(words, what) and (what, getattr(words, what)) in gone:
+                    self._wrong(
+                        at, getattr(words, what), "is reworded here and taken out by another rule", "keep one of the two"
+                    )
         for new, at in self._added:
             self._typed_numbers(at, *_texts_of(new))
             if sum(one is not None for one in (new.caution, new.stop, new.note)) != 1:
