@@ -1,20 +1,30 @@
 """A number set by hand: beyond a bound there is no procedure; within it, everything works from it and says so."""
 
 import re
+import tempfile
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
-from shops import shop, tailtrue
-from tailtrue.advise import advise, knowledge, make_procedure
+from shops import EXAMPLES, shop, tailtrue
+from tailtrue.advise import ROUTE, advise, knowledge, make_procedure
+from tailtrue.assemble import assemble
 from tailtrue.assemble.reasons import figures
-from tailtrue.errors import InspectionFailed, Refused, report
+from tailtrue.case import Case
+from tailtrue.errors import FactsWrong, InspectionFailed, Refused, report
+from tailtrue.inspection import inspect
+from tailtrue.plan import make_plan
 from tailtrue.procedure import Procedure
 from tailtrue.render.card import to_card_markdown
 from tailtrue.render.html import to_html
 from tailtrue.render.markdown import to_markdown
+from tailtrue.shop import shop_of
 
+PLAIN = advise(EXAMPLES / "fernhill" / "job.toml").case
 MARK = "\N{DAGGER}"
 
 
@@ -159,3 +169,37 @@ def test_no_number_on_the_list_can_be_set_beyond_what_is_worked_out(tmp_path: Pa
 def test_a_band_squeezed_until_no_gauge_can_judge_it_is_not_printed(tmp_path: Path) -> None:
     with pytest.raises((Refused, InspectionFailed)):
         make_procedure(with_overrides(tmp_path, {"bore.gap_largest": "0.012 mm"}))
+
+
+def test_the_inspection_finds_a_number_that_the_refusals_let_through(tmp_path: Path) -> None:
+    job = with_overrides(tmp_path, {"skim.speed": "280 1/min"})
+    advice = advise(job)
+    known = advice.case.knowledge
+    # 700 rev/min is a speed of this lathe, and under every limit of chuck and centres: only what was worked out forbids it.
+    too_fast = replace(advice.given.by_hand["skim.speed"], value=700.0)
+    said = {name: fact for name, fact in advice.case.known().items() if fact.spec.comes == "given"}
+    case = Case(known, said, [too_fast])
+    tree = assemble(case, make_plan(case, known.routes[ROUTE]))
+    chosen = {"chuck": case.value("chuck.label"), "gauge": case.value("bore.gauge")}
+    chosen |= {"bar": case.value("bar.diameter"), "collar": case.value("collar.diameter")}
+    given = replace(advice.given, by_hand={"skim.speed": too_fast})
+    assert {failure.rule for failure in inspect(tree, shop_of(given, known, chosen, job)).failures} == {"V132"}
+
+
+_FACTS = sorted(knowledge().given.settable)
+
+
+@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture])
+@given(fact=st.sampled_from(_FACTS), factor=st.floats(min_value=0.2, max_value=3.0))
+def test_no_sheet_comes_out_with_a_number_beyond_what_was_worked_out(tmp_path: Path, fact: str, factor: float) -> None:
+    one = knowledge().given.settable[fact]
+    worked = PLAIN.value(fact)
+    value = (worked if worked is not None else one.least) * factor
+    with tempfile.TemporaryDirectory(dir=tmp_path) as folder:
+        try:
+            tree = make_procedure(with_overrides(Path(folder), {fact: f"{value:.9f} {one.unit}"}))
+        except (FactsWrong, Refused, InspectionFailed):
+            return
+    (line,) = tree.set_by_hand
+    assert line.value.value <= line.worked_out.value if one.safe == "lower" else line.value.value >= line.worked_out.value
+    assert line.worked_out.value == worked
