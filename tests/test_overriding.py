@@ -179,11 +179,12 @@ def test_the_inspection_finds_a_number_that_the_refusals_let_through(tmp_path: P
     too_fast = replace(advice.given.by_hand["skim.speed"], value=700.0)
     said = {name: fact for name, fact in advice.case.known().items() if fact.spec.comes == "given"}
     case = Case(known, said, [too_fast])
-    tree = assemble(case, make_plan(case, known.routes[ROUTE]))
+    tree = assemble(case, make_plan(case, known.routes[ROUTE]), lambda: None)
     chosen = {"chuck": case.value("chuck.label"), "gauge": case.value("bore.gauge")}
     chosen |= {"bar": case.value("bar.diameter"), "collar": case.value("collar.diameter")}
+    chosen |= {"collar_family": case.value("collar.material_family"), "joint": case.value("joint.method")}
     given = replace(advice.given, by_hand={"skim.speed": too_fast})
-    assert {failure.rule for failure in inspect(tree, shop_of(given, known, chosen, job)).failures} == {"V132"}
+    assert {failure.rule for failure in inspect(tree, shop_of(given, known, chosen)).failures} == {"V132"}
 
 
 _FACTS = sorted(knowledge().given.settable)

@@ -1,26 +1,34 @@
 """From a job file to an inspected procedure: the way through the house in one place."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
+from itertools import islice
 from pathlib import Path
+from types import MappingProxyType
+from typing import Any
 
 from tailtrue.assemble import assemble
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
 from tailtrue.errors import InspectionFailed, KnowledgeInvalid, Problem
+from tailtrue.explaining.near import near_misses
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
 from tailtrue.inspection import inspect
+from tailtrue.log.fields import fields_of_a_record
 from tailtrue.overriding import beyond
 from tailtrue.parts import Dials, Text
 from tailtrue.places import knowledge_folder
 from tailtrue.plan import make_plan
 from tailtrue.procedure import Procedure
 from tailtrue.refusals import Refusal, impossible, refusals, refused
+from tailtrue.review import NearMissLine
 from tailtrue.shop import shop_of
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.store.layers import read_layers, rule_files
 from tailtrue.store.load import load_knowledge
+from tailtrue.truing.lookup import record_sheet
 from tailtrue.truth import Truth
 
 ROUTE = "make-and-use-bar"
@@ -51,14 +59,16 @@ def knowledge() -> Knowledge:
     return load_knowledge(knowledge_folder())
 
 
-def advise(job: Path, known: Knowledge | None = None) -> Advice:
-    """Read a job and judge it: refusals and findings, no document yet.
+def advise(
+    job: Path, known: Knowledge | None = None, instead: Mapping[str, Any] = MappingProxyType({})
+) -> Advice:  # fmt: skip
+    """Read a job and judge it: refusals and findings, no document yet. `instead` holds raw values in place of the files'.
 
     Raises FactsWrong when the files cannot be used, KnowledgeInvalid when the knowledge or the rules of the shop cannot,
     Refused when a number set by hand crosses what bounds it.
     """
     known = known or knowledge()
-    given = read_job(job, known.given)
+    given = read_job(job, known.given, instead)
     known = laid_over(known, job, given)
     said = _facts(given, known)
     case = Case(known, said, given.by_hand.values())
@@ -86,12 +96,31 @@ def _facts(given: Given, known: Knowledge) -> dict[str, Fact]:
     }
 
 
+def nearly_held(case: Case) -> tuple[NearMissLine, ...]:
+    """The rules that one thing keeps from holding, the worst first, as many as a reader takes in."""
+    found = (one for one in near_misses(case) if one.what_happens)
+    return tuple(
+        NearMissLine(
+            id=one.id, title=one.title, short_by=one.short_by, what_happens=one.what_happens,
+            sources=tuple(key.split(":", 1)[0] for key in one.sources),
+        )
+        for one in islice(found, case.knowledge.safety.review.near_misses_told)
+    )  # fmt: skip
+
+
 def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
     """An inspected procedure for a job.
 
     Raises Refused with every reason, or InspectionFailed when the independent inspection finds fault.
     """
-    advice = advise(job, known)
+    return procedure_of(advise(job, known))
+
+
+def procedure_of(advice: Advice) -> Procedure:
+    """The inspected procedure of a job that was judged.
+
+    Raises Refused with every reason, or InspectionFailed when the independent inspection finds fault.
+    """
     if advice.refused:
         raise refused(advice.refused, advice.dials)
     case = advice.case
@@ -99,7 +128,7 @@ def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
     if route is None:
         raise KnowledgeInvalid((Problem("knowledge/routes", ROUTE, "there is no such route", "add it"),))
     try:
-        tree = assemble(case, make_plan(case, route))
+        tree = assemble(case, make_plan(case, route), lambda: record_sheet(case, fields_of_a_record()), nearly_held(case))
     except Gap as gap:
         raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
     chosen = {
@@ -108,7 +137,7 @@ def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
         "bar": case.value("bar.diameter"),
         "collar": case.value("collar.diameter"),
     }
-    report = inspect(tree, shop_of(advice.given, case.knowledge, chosen, job))
+    report = inspect(tree, shop_of(advice.given, case.knowledge, chosen))
     if not report.ok:
         problems = (Problem(f.where, f.rule, f.what, f.source) for f in report.failures)
         raise InspectionFailed(tuple(problems))

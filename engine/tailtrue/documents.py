@@ -11,12 +11,17 @@ from tailtrue.procedure import Procedure
 from tailtrue.render import to_html, to_markdown
 from tailtrue.render.card import to_card_html, to_card_markdown
 from tailtrue.render.pdf import PdfImpossible, pdf_ready, to_pdf
+from tailtrue.render.record_page import to_record_html, to_record_markdown
+from tailtrue.render.safety_markdown import to_safety_markdown
+from tailtrue.render.safety_page import to_safety_html
 from tailtrue.render.sop_page import to_sop_html, to_sop_markdown
 
-# What is made of a procedure, and the formats each comes in. JSON is the whole tree, so all the others stand in it too.
+# What is made of a procedure, and the formats each comes in. JSON is the whole tree, so the others stand in it too.
 FORMATS: Mapping[str, tuple[str, ...]] = {
     "procedure": ("html", "pdf", "md", "json"),
     "card": ("html", "pdf", "md"),
+    "safety": ("html", "pdf", "md"),
+    "record": ("html", "pdf", "md"),
     "sop": ("html", "pdf", "md"),
 }
 DEFAULT_FORMATS = ("html", "md", "json")
@@ -24,6 +29,8 @@ _ALL_FORMATS = tuple(dict.fromkeys(kind for kinds in FORMATS.values() for kind i
 _MAKERS = {
     "procedure": (to_html, to_markdown),
     "card": (to_card_html, to_card_markdown),
+    "safety": (to_safety_html, to_safety_markdown),
+    "record": (to_record_html, to_record_markdown),
     "sop": (to_sop_html, to_sop_markdown),
 }
 _IN_A_BROWSER = "or leave pdf out, open the HTML file in a browser and print it from there"

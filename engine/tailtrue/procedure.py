@@ -5,6 +5,8 @@ from typing import Literal
 from pydantic import Field
 
 from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Text
+from tailtrue.record_sheet import RecordSheet
+from tailtrue.review import SafetyReview
 from tailtrue.shop_sheet import ShopSheet
 
 
@@ -14,6 +16,27 @@ class Hold(Node):
     text: Text
     releases: str
     go_back_to: str | None = None
+
+
+class Span(Node):
+    """How long something takes: somebody is at it from so long to so long; waiting runs by itself."""
+
+    low: Figure
+    high: Figure
+    waiting: Figure | None = None
+
+
+class StepTime(Span):
+    """The time of a step; what is cut of it stands apart, reckoned from the settings."""
+
+    cutting: Figure | None = None
+
+
+class TimePlan(Node):
+    """The time of the whole job, and what is to be known about it."""
+
+    total: Span
+    notes: tuple[Text, ...]
 
 
 class Step(Node):
@@ -34,6 +57,7 @@ class Step(Node):
     tools: tuple[str, ...] = ()
     boxes: tuple[str, ...] = Field(default=("",), description="one tick box each; a label per piece for repeated work")
     shop_rule: str = Field(default="", description="who of the shop reworded it, and why")
+    time: StepTime | None = Field(default=None, description="for one piece")
 
 
 class Phase(Node):
@@ -46,6 +70,7 @@ class Phase(Node):
     each: tuple[str, ...] = ()
     cautions: tuple[Caution, ...] = ()
     steps: tuple[Step, ...]
+    time: Span | None = Field(default=None, description="for every piece together")
 
 
 class Need(Node):
@@ -55,6 +80,7 @@ class Need(Node):
     kind: Literal["tool", "instrument", "stock", "consumable", "wear"]
     name: Text
     detail: Text = ()
+    amount: Text = Field(default=(), description="how much of it is used up")
     in_shop: bool
     used_at: tuple[str, ...]
 
@@ -67,6 +93,9 @@ class Cut(Node):
     material: str
     size: Text
     saw_to: Text
+    buy: Figure | None = Field(default=None, description="length of stock for all pieces, saw cuts counted in")
+    mass_to_buy: Figure | None = None
+    mass_finished: Figure | None = Field(default=None, description="of all pieces")
 
 
 class Alternative(Node):
@@ -167,8 +196,11 @@ class Card(Node):
 
 
 class Drawing(Node):
-    """What a drawing of this bar needs: figures by the name of the dimension."""
+    """What a drawing needs: figures by the name of the dimension, and where on the sheet it stands."""
 
+    id: str
+    kind: str = Field(description="which way of drawing; each kind asks for dimensions of its own")
+    place: str = Field(description="the number of the step it stands at, or front")
     title: str
     caption: str
     dimensions: dict[str, Figure]
@@ -223,6 +255,7 @@ class Procedure(Node):
     lead: Text
     facts: tuple[Setting, ...]
     drawing: Drawing
+    drawings: tuple[Drawing, ...] = Field(default=(), description="those of the making, in the order of the steps")
     who_may: tuple[Text, ...]
     do_not_start: tuple[Text, ...]
     stop_at_once: tuple[Text, ...]
@@ -232,8 +265,11 @@ class Procedure(Node):
     needs: tuple[Need, ...]
     cut_list: tuple[Cut, ...]
     phases: tuple[Phase, ...]
+    time: TimePlan | None = None
     look_up: LookUp
     card: Card
+    safety_review: SafetyReview
+    record: RecordSheet | None = None
     care: tuple[Text, ...]
     findings: tuple[Finding, ...]
     set_by_hand: tuple[HandSet, ...] = ()

@@ -22,9 +22,9 @@ _IN_CHUCK = ("prepare", "bar-ends", "collars")
 _ON_CENTRES = ("turn-collars", "test")
 
 
-def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any], job: Path) -> Shop:
+def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Shop:
     """The shop as the files describe it. `chosen` holds the names that the plan settled on."""
-    entries = tuple(_entries(rule_files(job, given.value("job.rules", ""))))
+    entries = tuple(_entries(rule_files(given.files[0], given.value("job.rules", ""))))
     return Shop(
         machine_name=given.value("lathe.name"),
         dials=given.value("lathe.dials"),

@@ -50,6 +50,7 @@ def test_there_are_a_metric_and_an_inch_example(made: tuple[str, Path]) -> None:
 
 def test_all_documents_are_there_and_nothing_else(made: tuple[str, Path]) -> None:
     names = ["card.html", "card.md", "procedure.html", "procedure.json", "procedure.md"]
+    names += ["record.html", "record.md", "safety.html", "safety.md"]
     # Only a shared shop has a standing procedure unless it asks for one.
     names += ["sop.html", "sop.md"] if made[0] == "fernhill" else []
     assert sorted(path.name for path in made[1].iterdir()) == names

@@ -27,6 +27,13 @@ REFUSED = [
         ["120", "100", "larger chuck"],
     ),
     (
+        "hole in the chuck smaller than the bore",
+        [("lathe", 'jaw_depth = "32 mm"', 'jaw_depth = "18 mm"'), ("lathe", 'through_bore = "40 mm"', 'through_bore = "24 mm"'),
+         ("lathe", 'cam-lock"', 'cam-lock"\nsteady_from = "8 mm"\nsteady_to = "60 mm"')],
+        "bore-runs-into-the-chuck",
+        ["25.01", "24", "larger hole"],
+    ),
+    (
         "free overhang beyond the limit without a steady",
         [("lathe", 'spindle_bore = "38 mm"', 'spindle_bore = "20 mm"')],
         "bar-end-not-held",

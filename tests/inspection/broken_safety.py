@@ -52,7 +52,7 @@ def caution_without_source() -> Job:
     return with_caution("2.1", sources=())
 
 
-@breaks("V02", "front, caution chips")
+@breaks("V02", "front, caution chips", also="V90")
 def caution_that_answers_nothing() -> Job:
     return with_sheet(job_cautions=job_caution(answers=()))
 
@@ -72,7 +72,7 @@ def small_harm_called_danger() -> Job:
     return with_caution("5.1", severity=2, signal="danger")
 
 
-@breaks("V03", "step 5.1, caution bar-falls")
+@breaks("V03", "step 5.1, caution bar-falls", also="V92")
 def severity_off_the_scale() -> Job:
     return with_caution("5.1", severity=6)
 
@@ -103,7 +103,7 @@ def start_check_before_hands_went_in() -> Job:
     return in_order("2", "2.1", "2.2", "2.3", "2.5", "2.4", "2.6", "2.7")
 
 
-@breaks("V17", "step 2.1")
+@breaks("V17", "step 2.1", also="V84")
 def start_check_missing_for_the_second_piece() -> Job:
     """The first piece is drilled on the check of the phase before; the second is gripped and drilled without one."""
     return in_order("2", "2.3", "2.1")
@@ -136,7 +136,7 @@ def gloves_at_a_live_step() -> Job:
 
 @breaks("V19", "phase 2")
 def gloves_for_a_live_phase() -> Job:
-    return with_phase("2", cautions=(caution("edges", "caution", "handle-stock", wear=("thin nitrile gloves",)),))
+    return with_phase("2", cautions=(caution("edges", "caution", "drill", wear=("thin nitrile gloves",)),))
 
 
 @breaks("V19", "front")

@@ -228,7 +228,7 @@ def dimension_below_nothing() -> Job:
     return with_dimension("collar.width", -30.0)
 
 
-@breaks("V68", "drawing", also="V71 V72")
+@breaks("V68", "drawing", also="V71 V72 V110 V115")
 def spacing_of_nothing() -> Job:
     return with_dimension("collar.spacing", 0.0)
 
@@ -243,12 +243,12 @@ def collar_that_strikes_the_cross_slide() -> Job:
     return with_shop(swing_over_cross_slide_mm=60.0)
 
 
-@breaks("V71", "drawing")
+@breaks("V71", "drawing", also="V47")
 def collar_over_the_end_of_the_bar() -> Job:
     return with_dimension("collar.width", 120.0)
 
 
-@breaks("V71", "drawing")
+@breaks("V71", "drawing", also="V47")
 def collars_that_touch() -> Job:
     return with_dimension("collar.width", 260.0)
 
@@ -258,12 +258,12 @@ def collars_not_alike_from_both_ends() -> Job:
     return with_dimension("collar.station", 60.5)
 
 
-@breaks("V71", "drawing")
+@breaks("V71", "drawing", also="V48")
 def collars_no_larger_than_the_bar() -> Job:
     return with_dimension("bar.diameter", 60.0)
 
 
-@breaks("V72", "look-up table")
+@breaks("V72", "look-up table", also="V110")
 def move_of_the_whole_difference() -> Job:
     """The trap of the trade: the difference of the diameters taken for twice what it is."""
     rows = procedure().look_up.rows
@@ -274,12 +274,12 @@ def move_of_the_whole_difference() -> Job:
     return with_look_up(rows=doubled)
 
 
-@breaks("V72", "look-up table")
+@breaks("V72", "look-up table", also="V110 V115")
 def move_of_the_collars_not_of_the_centres() -> Job:
     return with_dimension("centres.span", 260.0)
 
 
-@breaks("V72", "look-up table", also="V68")
+@breaks("V72", "look-up table", also="V68 V110")
 def move_without_lengths_to_check_it() -> Job:
     changed, givens = with_dimension("centres.span", None)
     dimensions = {name: one for name, one in changed.drawing.dimensions.items() if name != "bar.length"}
@@ -316,7 +316,7 @@ def wrong_way() -> Job:
     return with_look_up(larger_at_tailstock=table.smaller_at_tailstock, smaller_at_tailstock=table.larger_at_tailstock)
 
 
-@breaks("V32", "look-up table")
+@breaks("V32", "look-up table", also="V111")
 def tool_at_the_rear() -> Job:
     return with_shop(tool_side="rear")
 
@@ -341,7 +341,7 @@ def out_of_limits_within_limits() -> Job:
     return with_look_up(outside=mm("align.outside", 0.02, "difference"))
 
 
-@breaks("V74", "look-up table")
+@breaks("V74", "look-up table", also="V112")
 def verdict_of_an_instrument_that_cannot() -> Job:
     return with_look_up(verdict_possible=False)
 

@@ -19,6 +19,7 @@ COLUMNS_OF_WORDS = """
     source note checked_on material name family roles equivalents condition fluid chip_form chips hazards feed_group
     operation tool situation point unit set label series designation system type inch_designation taper method
     specification finish steel process class code word component instrument kind good_for dials always machine_class of_a_move
+    handling
 """
 WORDS = set(COLUMNS_OF_WORDS.split())
 # In this table `factor` is a name, not a number.

@@ -32,6 +32,14 @@ BROKEN = [
     ("limits.toml", 'value = "500 mm"', 'value = "500 N"', "limits.toml"),
     ("cutting/boring_stock.csv", "common-practice", "", "the row names no source"),
     ("page.toml", "{{ lathe.dial_reads }}", "{{ lathe.dial_raeds }}", "no fact is named 'lathe.dial_raeds'"),
+    ("drawings/making.toml", 'step = "drill-blank"', 'step = "drill-blanks"', "stands at a step that is not there"),
+    ("drawings/making.toml", 'id = "bar-in-steady"', 'id = "bar-in-chuck"', "two drawings have this id"),
+    ("drawings/making.toml", '"chuck.jaw_depth"', '"chuck.label"', "no fact that is a number has this name"),
+    ("drawings/making.toml", 'field = "size"', 'field = "sise"', "no list of records has this field"),
+    ("drawings/making.toml", 'last = "last drill"', 'last = "drill 3"', "a number is typed into a drawing"),
+    ("drawings/making.toml", 'title = "The hole grows"', 'title = "2 holes"', "a number is typed into a drawing"),
+    ("drawings/making.toml", 'last = "last drill"', 'last = "{{ hole.last_drill }}"', "a label would lose this number"),
+    ("drawings/making.toml", 'last = "last drill"', 'last = "{{ hole.last_dril }}"', "no fact is named 'hole.last_dril'"),
 ]  # fmt: skip
 
 

@@ -39,6 +39,11 @@ def pieces(spec: FactSpec, name: str, value: Any, set_by: str | None = None) -> 
     return (str(value).replace("-", " ") if spec.kind == "choice" else str(value),)
 
 
+def words_of(text: Text) -> str:
+    """The words of a text whose places are all words."""
+    return "".join(piece for piece in text if isinstance(piece, str))
+
+
 class Filler:
     """Fills wordings from a case, and from one record where a text stands for a row."""
 

@@ -5,6 +5,7 @@ from typing import Any
 
 from tailtrue.assemble.cautions import CautionDealer, applicable
 from tailtrue.assemble.filling import Filler
+from tailtrue.assemble.times import phase_time, step_time
 from tailtrue.conditions import Condition
 from tailtrue.facts import Fact
 from tailtrue.parts import Blank, Check, Limits, Setting, Text
@@ -33,6 +34,7 @@ def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDeal
         each=each,
         cautions=tuple(deal.left_over),
         steps=steps,
+        time=phase_time(filler, steps, len(each) or 1),
     )
 
 
@@ -57,6 +59,7 @@ def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], de
         tools=tuple(file.tools),
         boxes=each or ("",),
         shop_rule=filler.case.knowledge.shop.mark("step", file.id),
+        time=step_time(filler, file.time),
     )
 
 

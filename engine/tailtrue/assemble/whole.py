@@ -1,35 +1,48 @@
 """The whole tree: front of the sheet, phases, look-up table, reasons."""
 
 import hashlib
+from collections.abc import Callable
 
 from tailtrue.assemble.by_hand import set_by_hand
 from tailtrue.assemble.card import card
 from tailtrue.assemble.cautions import applicable, for_the_job
-from tailtrue.assemble.filling import Filler
+from tailtrue.assemble.drawings import bar, drawings
+from tailtrue.assemble.filling import Filler, words_of
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
+from tailtrue.assemble.safety_review import safety_review
 from tailtrue.assemble.shop_rules import shop_rules
 from tailtrue.assemble.sop import sop_sheet, sop_sources
 from tailtrue.assemble.steps import phases, settings, supervision_marked
+from tailtrue.assemble.times import job_time
 from tailtrue.case import Case
 from tailtrue.facts import Fact
-from tailtrue.parts import Figure, Text
+from tailtrue.parts import Figure
 from tailtrue.plan import Plan
-from tailtrue.procedure import Cut, Drawing, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
+from tailtrue.procedure import Cut, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
+from tailtrue.record_sheet import RecordSheet
+from tailtrue.review import NearMissLine
 from tailtrue.store.overlay_models import SHOP_SOURCE
 from tailtrue.truth import Truth
 
 
-def assemble(case: Case, plan: Plan) -> Procedure:
-    """The finished tree of a planned job, its checksum made over everything else in it."""
+def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tuple[NearMissLine, ...] = ()) -> Procedure:
+    """The finished tree of a planned job, its checksum made over everything else in it.
+
+    `record` makes the record of the test; it is asked last, so that what the work itself lacks is told first. `near`
+    are the rules that nearly held; they are told in the safety review.
+    """
     filler = Filler(case)
     page = case.knowledge.page
     made = phases(filler, plan)
     activities = {activity for phase in made for step in phase.steps for activity in step.activities}
+    needs = _needs(filler, made)
+    job_cautions = for_the_job(applicable(filler), activities)
     tree = Procedure(
         title=_title(filler, plan),
         lead=filler.text(plan.route.lead),
         facts=settings(filler, page.facts),
-        drawing=_drawing(filler),
+        drawing=bar(filler),
+        drawings=drawings(filler, made),
         who_may=tuple(
             filler.text(text) for text in (*page.who_may, *(page.supervised if supervision_marked(filler) else ()))
         ),
@@ -37,12 +50,15 @@ def assemble(case: Case, plan: Plan) -> Procedure:
         stop_at_once=tuple(filler.text(text) for text in page.stop_at_once),
         if_it_goes_wrong=tuple((seen, filler.text(do), filler.text(never)) for seen, do, never in page.trouble),
         conventions=tuple(filler.text(text) for text in page.conventions),
-        job_cautions=for_the_job(applicable(filler), activities),
-        needs=_needs(filler, made),
+        job_cautions=job_cautions,
+        needs=needs,
         cut_list=_cut_list(filler),
         phases=made,
+        time=job_time(filler, made),
         look_up=_look_up(filler),
         card=card(filler, made),
+        safety_review=safety_review(filler, made, needs, job_cautions, near),
+        record=record(),
         care=tuple(filler.text(text) for text in page.care),
         findings=_findings(filler),
         set_by_hand=set_by_hand(filler),
@@ -75,6 +91,7 @@ def _used_sources(tree: Procedure, case: Case) -> list[str]:
             every += step.cautions
             used += case.knowledge.steps[step.id].file.sources
     used += [key for caution in every for key in caution.sources]
+    used += [*tree.safety_review.sources, *(key for near in tree.safety_review.near_misses for key in near.sources)]
     used += sop_sources(tree)
     used += [SHOP_SOURCE] if tree.shop_rules else []
     return [key.split(":", 1)[0] for key in used]
@@ -107,20 +124,6 @@ def _title(filler: Filler, plan: Plan) -> TitleBlock:
     )
 
 
-def _drawing(filler: Filler) -> Drawing:
-    plan = filler.case.knowledge.page.drawing
-    return Drawing(
-        title=plan.title,
-        caption=plan.caption,
-        dimensions={name: filler.figure(fact) for name, fact in plan.dimensions.items()},
-        labels={name: _plain(filler.text(text)) for name, text in plan.labels.items()},
-    )
-
-
-def _plain(text: Text) -> str:
-    return "".join(piece for piece in text if isinstance(piece, str))
-
-
 def _needs(filler: Filler, made: tuple[Phase, ...]) -> tuple[Need, ...]:
     used: dict[str, list[str]] = {}
     for phase in made:
@@ -134,6 +137,7 @@ def _needs(filler: Filler, made: tuple[Phase, ...]) -> tuple[Need, ...]:
             kind=listed[name].file.kind,
             name=filler.text(listed[name].name),
             detail=filler.text(listed[name].detail),
+            amount=filler.text(listed[name].amount),
             in_shop=filler.case.judge(listed[name].have).truth is Truth.YES,
             used_at=tuple(used[name]),
         )
@@ -145,11 +149,14 @@ def _needs(filler: Filler, made: tuple[Phase, ...]) -> tuple[Need, ...]:
 def _cut_list(filler: Filler) -> tuple[Cut, ...]:
     return tuple(
         Cut(
-            piece=cut.piece,
-            count=cut.count,
-            material=_plain(filler.text(cut.material)),
+            piece=cut.file.piece,
+            count=cut.file.count,
+            material=words_of(filler.text(cut.material)),
             size=filler.text(cut.size),
             saw_to=filler.text(cut.saw_to),
+            buy=filler.figure(cut.file.buy),
+            mass_to_buy=filler.figure(cut.file.mass_to_buy),
+            mass_finished=filler.figure(cut.file.mass_finished),
         )
         for cut in filler.case.knowledge.page.cuts
     )

@@ -14,14 +14,15 @@ def record(job: Job, out: Out, as_json: Json = False) -> None:
     def work() -> dict[str, Any]:
         from tailtrue.advise import advise
         from tailtrue.documents import write_all
-        from tailtrue.log.fields import record_catalogue
+        from tailtrue.log.fields import fields_of_a_record
         from tailtrue.render.record_page import record_html, record_markdown
         from tailtrue.truing.lookup import record_sheet
+        from tailtrue.truing.paper import head_of, mend_first
 
-        fields = {fact.key: fact.spec for fact in record_catalogue().facts.values()}
-        sheet = record_sheet(advise(job).case, fields)
-        paths = write_all({"record.html": record_html(sheet), "record.md": record_markdown(sheet)}, out)
-        return {"documents": [str(path) for path in paths], "mend_before_cutting": len(sheet.mend)}
+        case = advise(job).case
+        sheet, head, mend = record_sheet(case, fields_of_a_record()), head_of(case), mend_first(case)
+        pages = {"record.html": record_html(sheet, head, mend), "record.md": record_markdown(sheet, head, mend)}
+        return {"documents": [str(path) for path in write_all(pages, out)], "mend_before_cutting": len(mend)}
 
     done = guarded(work, as_json)
     if not as_json:

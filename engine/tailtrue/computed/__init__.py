@@ -26,6 +26,8 @@ _ROOMS = (
     "reverse_test",
     "lookup",
     "setover",
+    "times",
+    "material",
     "shop_rules",
 )
 

@@ -280,6 +280,18 @@ def overhang(width: float, clearance: float) -> float:
     return width + clearance
 
 
+@computed(
+    "bore.holder_room",
+    label="room between holder and collar when the tip is at the far face",
+    unit="mm",
+    rounding="length",
+    needs=("bore.overhang", "collar.width"),
+    how="overhang of the boring bar less the width of the collar",
+)
+def holder_room(overhang: float, width: float) -> float:
+    return overhang - width
+
+
 @computed("bore.overhang_ratio", label="overhang of the boring bar in diameters", unit="1",
           needs=("bore.overhang", "bore.shank"), how="overhang divided by the shank")  # fmt: skip
 def boring_ratio(length: float, diameter: float) -> float:

@@ -270,6 +270,18 @@ def stands_out(width: float, jaws: float) -> float:
 
 
 @computed(
+    "collar.held_out",
+    label="blank standing out of the jaws as it is held",
+    unit="mm",
+    rounding="length",
+    needs=("collar.saw_width", "collar.grip"),
+    how="width of the sawn blank less the grip",
+)
+def held_out(width: float, grip: float) -> float:
+    return width - grip
+
+
+@computed(
     "collar.spacer_least",
     label="thinnest spacer that brings the face clear of the jaws",
     unit="mm",

@@ -143,6 +143,12 @@ def jaw_depth(chuck: Record, assumed: float) -> Limited:
     return Limited(said, "as measured") if said is not None else Limited(assumed, "not given; measure it")
 
 
+@computed("chuck.hole", label="hole through the chuck", unit="mm", rounding="length", bound="most", needs=("chuck.used",),
+          how="as measured on the chuck")  # fmt: skip
+def chuck_hole(chuck: Record) -> float | None:
+    return chuck.get("through_bore")
+
+
 @computed(
     "lathe.centre_room",
     label="room the tailstock centre takes",

@@ -66,6 +66,7 @@ class GivenFact:
     fewest: int = 1
     unique: bool = False
     never_from_class: bool = False
+    changes: str = ""
     fields: Mapping[str, "GivenFact"] = field(default_factory=dict)
     one_way: tuple[Ways, ...] = ()
     ranges: tuple[Range, ...] = ()

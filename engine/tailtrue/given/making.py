@@ -41,6 +41,7 @@ class FactMaker:
             made,
             spec=replace(made.spec, fields=specs),
             never_from_class=row.never_from_class,
+            changes=row.changes,
             fields=fields,
             one_way=tuple(ways_of(one) for one in row.one_way),
             ranges=tuple(range_of(one) for one in row.range),

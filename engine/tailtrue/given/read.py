@@ -3,12 +3,14 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any
 
 from tailtrue.errors import FactsWrong, Problem
 from tailtrue.facts import SetByHand
 from tailtrue.given.by_hand import TABLE, OverrideReading
 from tailtrue.given.entries import FILES, Catalogue
+from tailtrue.given.instead import changed
 from tailtrue.given.quoting import pair
 from tailtrue.given.reading import GivenValue, Reading
 from tailtrue.given.relations import file_problems, named_elsewhere
@@ -44,8 +46,8 @@ class Given:
         return "" if found is None else found.where
 
 
-def read_job(path: Path, catalogue: Catalogue) -> Given:
-    """Read a job file and the lathe, crib and stock files that it names.
+def read_job(path: Path, catalogue: Catalogue, instead: Mapping[str, Any] = MappingProxyType({})) -> Given:
+    """Read a job file and the lathe, crib and stock files that it names; `instead` holds raw values in place of theirs.
 
     Raises FactsWrong with every problem of all four files.
     """
@@ -55,7 +57,7 @@ def read_job(path: Path, catalogue: Catalogue) -> Given:
     problems: list[Problem] = []
     values: dict[str, GivenValue] = {}
     paths = [path]
-    own = OverrideReading(catalogue, job, beside=frozenset({TABLE}))
+    own = OverrideReading(catalogue, changed(job, "job", instead), beside=frozenset({TABLE}))
     values.update(own.table("job"))
     by_hand = own.overrides()
     _finish(own, "job", values, problems)
@@ -69,7 +71,7 @@ def read_job(path: Path, catalogue: Catalogue) -> Given:
             problems.append(_at_its_name(found, named, kind))
             continue
         paths.append(below)
-        reading = Reading(catalogue, found)
+        reading = Reading(catalogue, changed(found, kind, instead))
         values.update(reading.table(kind))
         if kind == "lathe":
             _fill_from_class(reading, values)

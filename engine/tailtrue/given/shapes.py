@@ -67,9 +67,10 @@ class PairShape(Shape):
 
 
 class FactShape(FieldShape):
-    """A given fact."""
+    """A given fact. `changes` says that it may be otherwise tomorrow, with the same lathe, crib and stock."""
 
     never_from_class: bool = False
+    changes: Literal["", "daily"] = ""
     field: list[RecordFieldShape] = []
     one_way: list[WaysShape] = []
     range: list[PairShape] = []

@@ -8,13 +8,12 @@ from textwrap import wrap
 
 from markupsafe import Markup
 
-from tailtrue.papers import Head
 from tailtrue.parts import Caution, Dials
 from tailtrue.places import templates_folder
 from tailtrue.procedure import Card, CardGroup, LookUp, Procedure
 from tailtrue.render import words
 from tailtrue.render.numbers import Column, columns, read
-from tailtrue.render.paper import page
+from tailtrue.render.paper import head_of, page
 from tailtrue.render.words import say, sentence
 
 TITLE = "Bench card"
@@ -57,16 +56,7 @@ class Block:
 def to_card_html(procedure: Procedure) -> str:
     """The card as one HTML file that needs nothing beside it."""
     title = procedure.title
-    head = Head(
-        machine=title.machine,
-        shop=title.shop,
-        bar="",
-        number=title.number,
-        revision=title.revision,
-        paper=title.paper,
-        dials=title.dials,
-        rules=title.knowledge_version,
-    )
+    head = head_of(title, "")
     differences, moves = look_up_columns(procedure.look_up, title.dials)
     return page(
         "card.html.j2",

@@ -7,14 +7,15 @@ from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
 from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, Ink, text_width, wrap
 from tailtrue.render.numbers import read, show
-from tailtrue.render.words import LENGTH_TO_SCALE, TO_SCALE, dimension, unit_words
+from tailtrue.render.words import END_VIEWS, LENGTH_TO_SCALE, PROJECTIONS, TO_SCALE, dimension, unit_words
 
 WIDTH = 175.0  # mm on paper
-_BAR_LEFT, _BAR_RIGHT = 22.0, 148.0
+_BAR_LEFT, _BAR_RIGHT = 22.0, 116.0
+_END_VIEW = 157.5  # middle of the view along the axis
 _TOP = 4.0
 _LEAST_BAR, _MOST_BAR = 5.0, 20.0
 _LEAST_STEP = 3.0  # a collar stands out from the bar by at least this much on each side
-_MOST_COLLAR = 34.0
+_MOST_COLLAR = 30.0
 _LEAST_COLLAR_WIDTH = 4.0
 _LEAST_CONE = 2.4
 _CONE_SHARE = 0.7  # of the bar, at most
@@ -52,13 +53,15 @@ def bar_drawing(drawing: Drawing, dials: Dials) -> str:
     notes = _Notes(drawing, shape, sizes)
     ink = Ink()
     ink.words(0, _TOP, (drawing.labels.get("headstock_end", ""),), "start", "strong")
-    ink.words(WIDTH, _TOP, (drawing.labels.get("tailstock_end", ""),), "end", "strong")
-    middle = notes.foot + LINE_HEIGHT + 3.5 + shape.collar_thickness / 2
+    ink.words(_BAR_RIGHT + 9, _TOP, (drawing.labels.get("tailstock_end", ""),), "end", "strong")
+    middle = notes.foot + LINE_HEIGHT + 4.2 + shape.collar_thickness / 2
     _draw_bar(ink, shape, middle)
     notes.draw(ink, middle)
     _draw_sizes(ink, shape, middle, sizes)
+    _draw_end_view(ink, shape, middle, dials)
     height = middle + shape.collar_thickness / 2 + 23
     scale = TO_SCALE if shape.to_scale else LENGTH_TO_SCALE
+    _draw_projection(ink, height - 1, dials)
     ink.words(WIDTH, height - 1, (f"{unit_words(dials)}, {scale}",), "end")
     return ink.svg("bar-drawing", WIDTH, height, drawing.title, described(drawing, dials))
 
@@ -150,6 +153,29 @@ def _draw_bar(ink: Ink, shape: _Shape, middle: float) -> None:
             "edge hole",
         )
     ink.line(_BAR_LEFT - 6, middle, _BAR_RIGHT + 6, middle, "chain")
+
+
+def _draw_end_view(ink: Ink, shape: _Shape, middle: float, dials: Dials) -> None:
+    """The bar along its axis: collar, end of the bar, large end of its centre hole."""
+    for size, kind in ((shape.collar_thickness, "edge"), (shape.bar_thickness, "edge steel"), (shape.cone, "hole")):
+        ink.circle(_END_VIEW, middle, size / 2, kind)
+    reach = shape.collar_thickness / 2 + 2
+    ink.line(_END_VIEW - reach, middle, _END_VIEW + reach, middle, "chain")
+    ink.line(_END_VIEW, middle - reach, _END_VIEW, middle + reach, "chain")
+    ink.words(_END_VIEW, middle + reach + TEXT_HEIGHT + 1, (END_VIEWS[dials],), "middle")
+
+
+def _draw_projection(ink: Ink, foot: float, dials: Dials) -> None:
+    """The symbol of the projection: a blunt cone from the side and along its axis, and its name."""
+    middle, large, small, length = foot - TEXT_HEIGHT / 3, 1.8, 0.9, 4.0
+    cone, rings = (0.5, 7.5) if dials == "metric" else (6.5, 2.5)
+    # The view along the axis shows the small end in front: it stands beyond the large end in the first angle, and
+    # before the small end in the third.
+    ends = ((cone, small), (cone + length, large))
+    ink.outline([(x, middle + way * half) for way in (-1, 1) for x, half in ends[::-way]], "hole")
+    for radius in (large, small):
+        ink.circle(rings, middle, radius, "hole")
+    ink.words(12.5, foot, (PROJECTIONS[dials],))
 
 
 def _draw_sizes(ink: Ink, shape: _Shape, middle: float, sizes: dict[str, str]) -> None:

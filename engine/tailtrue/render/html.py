@@ -2,9 +2,10 @@
 
 from markupsafe import Markup
 
-from tailtrue.procedure import Procedure
+from tailtrue.procedure import Drawing, Procedure
 from tailtrue.render import words
 from tailtrue.render.drawing import bar_drawing
+from tailtrue.render.figures import figure_of
 from tailtrue.render.move import move_drawing
 from tailtrue.render.page import Page
 from tailtrue.render.templates import style, template
@@ -13,11 +14,15 @@ from tailtrue.render.templates import style, template
 def to_html(procedure: Procedure) -> str:
     """The whole page, ready to be read on a screen or printed."""
     title = procedure.title
+    drawn: dict[str, list[tuple[Drawing, Markup]]] = {}
+    for drawing in procedure.drawings:
+        drawn.setdefault(drawing.place, []).append((drawing, Markup(figure_of(drawing, title.dials))))
     return template("procedure.html.j2").render(
         p=procedure,
         page=Page(procedure),
         words=words,
         bar=Markup(bar_drawing(procedure.drawing, title.dials)),
+        drawn=drawn,
         move=Markup(move_drawing(procedure.look_up)),
         css=Markup(style(title.paper)),
     )

@@ -67,6 +67,10 @@ class Ink:
             f'<rect class="{kind}" x="{number(left)}" y="{number(top)}" width="{number(width)}" height="{number(height)}"/>'
         )
 
+    def circle(self, x: float, y: float, radius: float, kind: str = "edge") -> None:
+        """A circle round x, y."""
+        self.parts.append(f'<circle class="{kind}" cx="{number(x)}" cy="{number(y)}" r="{number(radius)}"/>')
+
     def line(self, x1: float, y1: float, x2: float, y2: float, kind: str = "thin") -> None:
         """One straight line."""
         self.outline(((x1, y1), (x2, y2)), kind, closed=False)
@@ -87,10 +91,9 @@ class Ink:
                 f'text-anchor="{anchor}">{escape(line)}</text>'
             )
 
-    def across(self, left: float, right: float, y: float, text: str) -> None:
-        """A dimension from left to right with its number above the line, whatever the room."""
-        room = right - left
-        if room > 3 * _ARROW:
+    def between(self, left: float, right: float, y: float) -> None:
+        """A dimension line without its number, the arrows outside where there is no room for them."""
+        if right - left > 3 * _ARROW:
             self.line(left, y, right, y)
             self.arrow(left, y, "left")
             self.arrow(right, y, "right")
@@ -98,7 +101,11 @@ class Ink:
             self.line(left - 2 * _ARROW, y, right + 2 * _ARROW, y)
             self.arrow(left, y, "right")
             self.arrow(right, y, "left")
-        if room >= text_width(text):
+
+    def across(self, left: float, right: float, y: float, text: str) -> None:
+        """A dimension from left to right with its number above the line, whatever the room."""
+        self.between(left, right, y)
+        if right - left >= text_width(text):
             self.words((left + right) / 2, y - 1, (text,), "middle", "size")
         else:
             self.words((left + right) / 2, y - 1.4, (text,), "middle", "size halo")
@@ -110,10 +117,10 @@ class Ink:
         self.arrow(x, bottom, "down")
         self.words(x + 1.5, (top + bottom) / 2 + TEXT_HEIGHT / 3, (text,), "start", "size")
 
-    def svg(self, name: str, width: float, height: float, title: str, description: str) -> str:
+    def svg(self, name: str, width: float, height: float, title: str, description: str, kind: str = "ink") -> str:
         """The whole drawing, with its text for those who cannot see it."""
         return (
-            f'<svg class="ink" viewBox="0 0 {number(width)} {number(height)}" role="img" '
+            f'<svg class="{kind}" viewBox="0 0 {number(width)} {number(height)}" role="img" '
             f'aria-labelledby="{name}-title {name}-description">'
             f'<title id="{name}-title">{escape(title)}</title>'
             f'<desc id="{name}-description">{escape(description)}</desc>{"".join(self.parts)}</svg>'

@@ -8,9 +8,11 @@ from tailtrue.render.markdown_step import StepWriter
 from tailtrue.render.numbers import columns
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
+from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.words import (
     BY_HAND,
     BY_HAND_MEANS,
+    CUTS,
     HEADINGS,
     KINDS,
     LEAVE,
@@ -20,9 +22,9 @@ from tailtrue.render.words import (
     SHOP_RULE,
     SHOP_RULES,
     SHOP_RULES_MEAN,
+    TIME,
     TROUBLE,
     VERDICTS,
-    dimension,
     directions,
     listed,
     may_be,
@@ -42,7 +44,7 @@ class _Writer:
         self._p = procedure
         self._dials = procedure.title.dials
         self._index = Index(procedure)
-        self._steps = StepWriter(self._dials, self._index)
+        self._steps = StepWriter(self._dials, self._index, procedure.drawings)
 
     def blocks(self) -> Iterable[str]:
         yield from self._title()
@@ -80,12 +82,8 @@ class _Writer:
         yield self._text(self._p.lead)
 
     def _drawing(self) -> Iterable[str]:
-        drawing = self._p.drawing
-        yield bold(drawing.title)
-        sizes = ((literal(dimension(key)), self._text((size,))) for key, size in drawing.dimensions.items())
-        yield table(("Dimension", "Size"), sizes)
-        yield bullets(literal(label) for label in drawing.labels.values() if label)
-        yield literal(drawing.caption)
+        yield from self._steps.drawing(self._p.drawing)
+        yield from self._steps.drawings_at("front")
 
     def _before(self) -> Iterable[str]:
         p = self._p
@@ -151,14 +149,31 @@ class _Writer:
                 literal(cut.material),
                 self._text(cut.size),
                 self._text(cut.saw_to),
+                *(self._text((one,)) if one else "" for one in (cut.buy, cut.mass_to_buy, cut.mass_finished)),
             )
             for cut in p.cut_list
         )
-        yield table(("Piece", "How many", "Material", "Stock", "Saw to"), rows)
+        yield table(("Piece", "How many", "Material", "Stock", "Saw to", *CUTS.values()), rows)
+        yield from self._times()
         yield from self._bulleted("conventions", p.conventions)
+
+    def _times(self) -> Iterable[str]:
+        plan = self._p.time
+        if plan is None:
+            return
+        rows = [(f"{phase.number} {phase.title}", phase.time) for phase in self._p.phases if phase.time]
+        lines = (
+            (literal(name), literal(attended(span, self._dials)), literal(waiting(span, self._dials)))
+            for name, span in (*rows, (TIME["total"], plan.total))
+        )
+        yield heading(2, HEADINGS["time"])
+        yield table((TIME["work"], TIME["attended"], TIME["waiting"]), lines)
+        yield bullets(self._text(line) for line in plan.notes)
 
     def _need(self, need: Need) -> str:
         parts = [bold(say(need.name, self._dials))]
+        if need.amount:
+            parts.append(self._text(need.amount))
         if need.detail:
             parts.append(self._text(need.detail))
         parts.append("in the shop" if need.in_shop else "**get it**")
@@ -170,6 +185,8 @@ class _Writer:
         if phase.each:
             yield f"For {literal(listed(phase.each))}, one after the other."
         yield self._text(phase.purpose)
+        if phase.time:
+            yield bold(phase_clause(phase, self._dials))
         for caution in phase.cautions:
             yield self._steps.caution(caution)
         for step in phase.steps:

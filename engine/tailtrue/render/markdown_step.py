@@ -3,11 +3,11 @@
 from collections.abc import Iterable
 
 from tailtrue.parts import Caution, Check, Dials, Text
-from tailtrue.procedure import Hold, Step
+from tailtrue.procedure import Drawing, Hold, Step
 from tailtrue.render.numbers import show_limits, show_one, unit_name
 from tailtrue.render.page import Index
-from tailtrue.render.plain import bold, boxes, heading, literal, quote, table
-from tailtrue.render.words import SHOP_RULE, STATES, WHO, say, sentence
+from tailtrue.render.plain import bold, boxes, bullets, heading, literal, quote, table
+from tailtrue.render.words import SHOP_RULE, STATES, WHO, dimension, say, sentence
 
 _BLANK = "____________"
 
@@ -15,8 +15,9 @@ _BLANK = "____________"
 class StepWriter:
     """Writes the steps of one procedure."""
 
-    def __init__(self, dials: Dials, index: Index) -> None:
+    def __init__(self, dials: Dials, index: Index, drawings: tuple[Drawing, ...] = ()) -> None:
         self._dials = dials
+        self._drawings = drawings
         self._index = index
 
     def caution(self, caution: Caution) -> str:
@@ -45,6 +46,7 @@ class StepWriter:
                 (self._text(one.label), bold(say(one.value, self._dials)), self._text(one.reason)) for one in step.settings
             )
             yield table(("Set", "To", "Because"), rows)
+        yield from self.drawings_at(step.number)
         for check in step.checks:
             yield self._check(check)
         if step.shop_rule:
@@ -57,6 +59,20 @@ class StepWriter:
         yield boxes(f"**{literal(step.number)}** {literal(label) or 'done'}" for label in step.boxes)
         if step.hold is not None:
             yield self._hold(step.hold)
+
+    def drawings_at(self, place: str) -> Iterable[str]:
+        """The drawings that stand at a place."""
+        for drawing in self._drawings:
+            if drawing.place == place:
+                yield from self.drawing(drawing)
+
+    def drawing(self, drawing: Drawing) -> Iterable[str]:
+        """A drawing told: its dimensions by name, its labels, what it shows."""
+        yield bold(drawing.title)
+        sizes = ((literal(dimension(key)), self._text((size,))) for key, size in drawing.dimensions.items())
+        yield table(("Dimension", "Size"), sizes)
+        yield bullets(literal(label) for label in drawing.labels.values() if label)
+        yield literal(drawing.caption)
 
     def _text(self, text: Text) -> str:
         return literal(say(text, self._dials))

@@ -7,8 +7,9 @@ from typing import TypeVar
 from markupsafe import Markup, escape
 
 from tailtrue.parts import Caution, Check, Figure, Limits, Text
-from tailtrue.procedure import Hold, LookUp, Need, Phase, Procedure, Source, Step
+from tailtrue.procedure import Hold, LookUp, Need, Phase, Procedure, Source, Span, Step
 from tailtrue.render.numbers import Column, columns, limits_apart, show, show_one, unit_name
+from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say
 
@@ -132,6 +133,18 @@ class Page:
     def pieces(self, phase: Phase) -> str:
         """What a phase is done for."""
         return listed(phase.each)
+
+    def phase_time(self, phase: Phase) -> str:
+        """How long a phase takes, for its heading."""
+        return phase_clause(phase, self._dials)
+
+    def attended(self, span: Span) -> str:
+        """From how long to how long somebody is at it."""
+        return attended(span, self._dials)
+
+    def waiting(self, span: Span) -> str:
+        """What runs by itself meanwhile."""
+        return waiting(span, self._dials)
 
     def sources(self, keys: Iterable[str]) -> Markup:
         """Sources by their numbers in the list of sources, each once and leading to its line; other origins in words.

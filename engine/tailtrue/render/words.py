@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 from types import MappingProxyType
-from typing import Final
+from typing import Final, Protocol
 
 from tailtrue.parts import Dials, Text
 from tailtrue.procedure import HandSet, LookUp
@@ -21,6 +21,7 @@ HEADINGS: Final = MappingProxyType(
         "job_cautions": "Cautions for the whole job",
         "needs": "What you need",
         "cut_list": "Cut list",
+        "time": "How long it takes",
         "conventions": "How to read the steps",
         "phases": "The work",
         "look_up": "Difference read, and the move",
@@ -30,6 +31,12 @@ HEADINGS: Final = MappingProxyType(
         "derivations": "How each number came about",
         "sources": "Sources",
     }
+)
+
+CUTS: Final = MappingProxyType({"buy": "Buy at least", "mass_to_buy": "Weighs", "mass_finished": "Finished weighs"})
+
+TIME: Final = MappingProxyType(
+    {"work": "Work", "attended": "At the bench or lathe", "waiting": "Wait besides", "total": "Together"}
 )
 
 STATES: Final = MappingProxyType({"isolated": "lathe isolated", "stopped": "spindle stopped", "turning": "spindle turning"})
@@ -75,6 +82,11 @@ DIMENSIONS: Final = MappingProxyType(
 
 TO_SCALE: Final = "to scale"
 LENGTH_TO_SCALE: Final = "length to scale, thickness not"
+ALLOWANCE_NOT_TO_SCALE: Final = "to scale, but what comes off is drawn larger"
+NOT_TO_SCALE: Final = "not to scale"
+# ISO practice where sizes are metric, practice of inch countries elsewhere; the view is set right of the bar in both.
+PROJECTIONS: Final = MappingProxyType({"metric": "first-angle projection", "inch": "third-angle projection"})
+END_VIEWS: Final = MappingProxyType({"metric": "seen from end A", "inch": "seen from end B"})
 TROUBLE: Final = ("What you see", "Do", "Do not")
 SHOP_RULE: Final = "Shop rule"
 SHOP_RULES_MEAN: Final = "This shop added or changed what follows. It answers for it. Limits are only ever drawn tighter."
@@ -165,7 +177,19 @@ def when_to_leave(look_up: LookUp) -> tuple[Text, ...]:
     return tuple(sentences)
 
 
-def directions(look_up: LookUp) -> tuple[tuple[str, str], tuple[str, str]]:
+class Ways(Protocol):
+    """What says the way for each case."""
+
+    @property
+    def larger_at_tailstock(self) -> str:
+        """The way when the tailstock end came out larger."""
+
+    @property
+    def smaller_at_tailstock(self) -> str:
+        """The way when it came out smaller."""
+
+
+def directions(look_up: Ways) -> tuple[tuple[str, str], tuple[str, str]]:
     """The two cases of the look-up table and the way the tailstock goes in each."""
     return (
         (LARGER, _without_case(LARGER, look_up.larger_at_tailstock)),

@@ -6,12 +6,15 @@ from collections.abc import Iterable, Iterator, Mapping
 from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.given.knowledge_file import unknown_source
 from tailtrue.store.card_checks import card_problems
+from tailtrue.store.drawing_checks import drawing_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.models import DecisionFile
+from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
 from tailtrue.store.settable_checks import settable_problems
 from tailtrue.store.sop import sop_problems
+from tailtrue.store.time_checks import time_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
@@ -29,10 +32,13 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_steps(knowledge),
         *_needs(knowledge),
         *_routes(knowledge),
+        *time_problems(knowledge),
         *card_problems(knowledge.page.card, knowledge.steps),
+        *drawing_problems(knowledge),
         *_ids(knowledge),
         *_cautions(knowledge),
         *_texts(knowledge),
+        *safety_problems(knowledge.safety, _activities(knowledge), knowledge.needs),
         *example_problems(knowledge),
         *_sop(knowledge),
     ]
@@ -105,6 +111,8 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
             yield from resolve(decision.where, f"{decision.spec.name}: {alternative.then}", alternative.sources)
     for limit in knowledge.limits.values():
         yield from resolve(limit.spec.where, limit.name, limit.sources)
+    for block in knowledge.blocks:
+        yield from resolve(block.where, block.file.id, block.file.sources)
     for step in knowledge.steps.values():
         yield from resolve(step.where, step.file.id, step.file.sources)
     for name, way in knowledge.computed.items():
@@ -115,6 +123,8 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
     for machine in knowledge.given.classes.values():
         yield from resolve(machine.file.place("source"), machine.id, machine.sources)
     yield from resolve("knowledge/page.toml", "sources", knowledge.page.sources)
+    for where, said, written in knowledge.safety.sourced():
+        yield from resolve(where, said, written)
     for table in knowledge.tables.values():
         for row in table.rows:
             where = f"knowledge/{table.name}.csv:{row.line}"
@@ -155,10 +165,22 @@ def _sentences(step: StepText) -> Iterator[Problem]:
             yield Problem(step.where, sentence.words, "a number is typed into a sentence", "make it a fact")
 
 
+def _activities(knowledge: Knowledge) -> dict[str, str]:
+    """Every activity of a step, with the place of one step that has it."""
+    return {activity: step.where for step in knowledge.steps.values() for activity in step.file.activities}
+
+
 def _needs(knowledge: Knowledge) -> Iterator[Problem]:
     for name, need in knowledge.needs.items():
         if need.file.given and need.file.given not in knowledge.given.specs():
             yield Problem("knowledge/needs.toml", name, f"no given fact is named '{need.file.given}'", "mend the name")
+        if need.file.kind == "consumable" and not need.amount.places():
+            do = 'give it amount = "..." with a fact'
+            yield Problem("knowledge/needs.toml", name, "is used up, and nothing says how much", do)
+    for cut in knowledge.page.cuts:
+        for fact in (cut.file.buy, cut.file.mass_to_buy, cut.file.mass_finished):
+            if fact not in knowledge.catalogue:
+                yield Problem("knowledge/page.toml", fact, "no fact has this name", "mend the cut list")
 
 
 def _sop(knowledge: Knowledge) -> Iterator[Problem]:
@@ -203,6 +225,8 @@ def _cautions(knowledge: Knowledge) -> Iterator[Problem]:
                 caution.where, file.id, f"signal word {file.signal} does not fit severity {file.severity}",
                 f"use {' or '.join(sorted(allowed))}",
             )  # fmt: skip
+        if file.held_at and (file.held_at not in knowledge.steps or knowledge.steps[file.held_at].hold is None):
+            yield Problem(caution.where, file.held_at, "is no step with a hold", "name a step that has one")
         for text in (file.harm, *(wording.words for wording in caution.avoid)):
             if len(text.split()) > MOST_WORDS:
                 yield Problem(caution.where, text, f"has more than {MOST_WORDS} words", "say it shorter")
@@ -227,6 +251,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
         yield note.where, note.file.id, note.text, ""
     lines: tuple[Remark | Say, ...] = (*knowledge.remarks, *knowledge.says)
     yield from ((line.where, line.file.id, line.text, "") for line in lines)
+    for block in knowledge.blocks:
+        yield from ((block.where, entry.file.label, entry.planned, "") for entry in block.entries)
     for name, need in knowledge.needs.items():
         yield from (("knowledge/needs.toml", name, text, "") for text in (need.name, need.detail))
     for name, step in knowledge.steps.items():
@@ -240,9 +266,11 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
             yield from ((step.where, name, text, rows.records) for text in (rows.label, rows.value, rows.reason))
     for route in knowledge.routes.values():
         yield from ((route.where, route.file.id, text, "") for text in (route.lead, *(p.purpose for p in route.phases)))
+    yield from ((where, said, text, "") for where, said, text in knowledge.safety.wordings())
     page = knowledge.page
     where = "knowledge/page.toml"
-    for text in (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.supervised, *page.care):
+    standing = (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.supervised, *page.care)
+    for text in (*standing, *page.time_notes):
         yield where, "", text, ""
     for seen, do, never in page.trouble:
         yield from ((where, seen, text, "") for text in (do, never))
@@ -253,4 +281,4 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
     for group in page.card.groups:
         yield from ((where, group.title, line.label, "") for line in group.lines)
     for cut in page.cuts:
-        yield from ((where, cut.piece, text, "") for text in (cut.material, cut.size, cut.saw_to))
+        yield from ((where, cut.file.piece, text, "") for text in (cut.material, cut.size, cut.saw_to))

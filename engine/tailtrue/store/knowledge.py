@@ -11,7 +11,10 @@ from tailtrue.facts import Fact, FactSpec
 from tailtrue.given.catalogue import Catalogue
 from tailtrue.store.models import (
     BlankFile,
+    BlockFile,
     CautionFile,
+    CutFile,
+    EntryFile,
     HoldFile,
     NeedFile,
     NoteFile,
@@ -20,9 +23,11 @@ from tailtrue.store.models import (
     RouteFile,
     SayFile,
     SourceFile,
+    StepDrawingFile,
     StepFile,
     StopFile,
 )
+from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
 from tailtrue.tables import Table
 from tailtrue.wording import Wording
@@ -35,6 +40,7 @@ class Caution:
     file: CautionFile
     when: Condition
     avoid: tuple[Wording, ...]
+    controls: tuple[ControlText, ...]
     where: str
 
 
@@ -76,6 +82,25 @@ class Say:
     file: SayFile
     when: Condition
     text: Wording
+    where: str
+
+
+@dataclass(frozen=True)
+class EntryText:
+    """A place of the record with its text read."""
+
+    file: EntryFile
+    when: Condition
+    planned: Wording
+
+
+@dataclass(frozen=True)
+class BlockText:
+    """Places of the record that belong together, read."""
+
+    file: BlockFile
+    when: Condition
+    entries: tuple[EntryText, ...]
     where: str
 
 
@@ -160,17 +185,17 @@ class Need:
     """Something the job may use, with its texts read."""
 
     file: NeedFile
+    have: Condition
     name: Wording
     detail: Wording
-    have: Condition
+    amount: Wording
 
 
 @dataclass(frozen=True)
 class CutText:
     """A line of the cut list with its texts read."""
 
-    piece: str
-    count: int
+    file: CutFile
     material: Wording
     size: Wording
     saw_to: Wording
@@ -184,6 +209,16 @@ class DrawingPlan:
     caption: str
     dimensions: Mapping[str, str]
     labels: Mapping[str, Wording]
+
+
+@dataclass(frozen=True)
+class StepDrawing:
+    """A drawing of the making, with its condition and its words read."""
+
+    file: StepDrawingFile
+    when: Condition
+    labels: Mapping[str, Wording]
+    where: str
 
 
 @dataclass(frozen=True)
@@ -225,6 +260,7 @@ class Page:
     trouble: tuple[tuple[str, Wording, Wording], ...]
     facts: tuple[SettingText, ...]
     cuts: tuple[CutText, ...]
+    time_notes: tuple[Wording, ...]
     drawing: DrawingPlan
     card: CardText
     sources: tuple[str, ...]
@@ -277,10 +313,13 @@ class Knowledge:
     notes: tuple[Note, ...]
     remarks: tuple[Remark, ...]
     says: tuple[Say, ...]
+    blocks: tuple[BlockText, ...]
     steps: Mapping[str, StepText]
     routes: Mapping[str, Route]
     needs: Mapping[str, Need]
     page: Page
+    drawings: tuple[StepDrawing, ...]
+    safety: SafetyText
     sources: Mapping[str, SourceFile]
     tables: Mapping[str, Table]
     sop: SopTexts

@@ -17,6 +17,7 @@ from tailtrue.quantities import read_quantity
 from tailtrue.store import models
 from tailtrue.store.checks import check_knowledge
 from tailtrue.store.knowledge import (
+    BlockText,
     CardGroupText,
     CardLineText,
     CardText,
@@ -24,6 +25,7 @@ from tailtrue.store.knowledge import (
     CheckText,
     CutText,
     DrawingPlan,
+    EntryText,
     HoldText,
     Knowledge,
     Need,
@@ -36,12 +38,14 @@ from tailtrue.store.knowledge import (
     SettingsFrom,
     SettingText,
     ShopRules,
+    StepDrawing,
     StepText,
     Stop,
 )
 from tailtrue.store.layers import Layers
 from tailtrue.store.overlay import Overlay
 from tailtrue.store.reading import Reader
+from tailtrue.store.safety import controls_of, load_safety
 from tailtrue.store.sop import load_sop
 from tailtrue.tables import read_tables, source_keys
 from tailtrue.wording import Wording, read_wording
@@ -100,7 +104,7 @@ class Loader:
             limits=limits,
             decisions={file.id: self._decision(file, where) for file, where in decision_files},
             cautions=tuple(
-                Caution(f, self._when(f.when, w, f.id), self._wordings(f.avoid, w, f.id), w)
+                Caution(f, self._when(f.when, w, f.id), self._wordings(f.avoid, w, f.id), controls_of(f, w, self._when), w)
                 for f, w in self.overlay.cautions(self._cautions())
             ),
             stops=tuple(
@@ -120,13 +124,22 @@ class Loader:
                 for room in SAID_IN
                 for f, w in self.reader.entries(f"{room}/says.toml", "say", models.SayFile)
             ),
+            blocks=tuple(
+                BlockText(f, self._when(f.when, w, f.id), tuple(self._entry(entry, w, f.id) for entry in f.entry), w)
+                for f, w in self.reader.entries("record/sheet.toml", "block", models.BlockFile)
+            ),
             steps=self._steps(),
             routes=self._routes(),
             needs={
-                f.id: Need(f, self._wording(f.name, w, f.id), self._wording(f.detail, w, f.id), self._when(f.have, w, f.id))
+                f.id: Need(f, self._when(f.have, w, f.id), *self._wordings([f.name, f.detail, f.amount], w, f.id))
                 for f, w in self.reader.entries("needs.toml", "need", models.NeedFile)
             },
             page=self._page(),
+            drawings=tuple(
+                StepDrawing(f, self._when(f.when, w, f.id), {n: self._wording(t, w, f.id) for n, t in f.labels.items()}, w)
+                for f, w in self.reader.entries("drawings", "drawing", models.StepDrawingFile)
+            ),
+            safety=load_safety(self.folder, self.reader, self._when, self._wording),
             sources=sources,
             tables=read_tables(self.folder),
             sop=load_sop(self.folder, self.reader, self._when, self._wording),
@@ -224,6 +237,9 @@ class Loader:
         label, value, reason = self._wordings([file.label, file.value, file.reason], where, said)
         return SettingText(label, value, reason, self._when(file.when, where, said))
 
+    def _entry(self, file: models.EntryFile, where: str, said: str) -> EntryText:
+        return EntryText(file, self._when(file.when, where, said), self._wording(file.planned, where, said))
+
     def _steps(self) -> dict[str, StepText]:
         steps: dict[str, StepText] = {}
         for path in sorted((self.folder / "steps").glob("*.md")):
@@ -291,8 +307,7 @@ class Loader:
         )
         settings = tuple(self._setting(row, where, "facts") for row in file.facts)
         cuts = tuple(
-            CutText(cut.piece, cut.count, *self._wordings([cut.material, cut.size, cut.saw_to], where, cut.piece))
-            for cut in file.cut
+            CutText(cut, *self._wordings([cut.material, cut.size, cut.saw_to], where, cut.piece)) for cut in file.cut
         )
         labels = {name: self._wording(text, where, name) for name, text in file.drawing.labels.items()}
         drawing = DrawingPlan(file.drawing.title, file.drawing.caption, file.drawing.dimensions, labels)
@@ -307,6 +322,7 @@ class Loader:
             trouble=trouble,
             facts=settings,
             cuts=cuts,
+            time_notes=self._wordings(file.time_notes, where, "time_notes"),
             drawing=drawing,
             card=self._card(file.card, where),
             sources=tuple(file.sources),

@@ -24,10 +24,16 @@ class ExampleFile(File):
 
 
 class ControlFile(File):
-    """One control of a hazard, by its place in the hierarchy."""
+    """One control of a hazard, by its place in the hierarchy, and how it is known to be there.
+
+    With `when` the files of the user say so. Without, `by` does: the sheet itself, or whoever looks. What is left out
+    follows the level: nobody knows of a guard or a substitute that nobody asked for.
+    """
 
     level: Literal["eliminate", "substitute", "guard", "instruct", "protect"]
     text: str
+    when: When = []
+    by: Literal["sheet", "sight", "level"] = "level"
 
 
 class CautionFile(File):
@@ -40,6 +46,7 @@ class CautionFile(File):
     likelihood: int = Field(ge=1, le=5)
     hazard: str
     harm: str
+    who: str = Field(default="", description="who is hurt, where it is not the operator")
     avoid: list[str] = Field(min_length=1, max_length=3)
     controls: list[ControlFile] = Field(min_length=1)
     protective_equipment: list[str]
@@ -49,16 +56,18 @@ class CautionFile(File):
     when: When
     if_unknown: Literal["show"] = "show"
     sources: list[str] = Field(min_length=1)
+    held_at: str = Field(default="", description="the step whose hold keeps this hazard from going on")
     example: list[ExampleFile] = []
 
 
 class StopFile(File):
-    """When no procedure may be printed, why, and the shortest way out."""
+    """When no procedure may be printed, why, and the shortest way out; `near`: whether almost holding is worth telling."""
 
     id: str
     title: str
     when: When = Field(min_length=1)
     if_unknown: Literal["refuse", "pass-over"] = "refuse"
+    near: bool = True
     text: str
     way_out: list[str] = Field(min_length=1)
     sources: list[str] = Field(min_length=1)
@@ -107,6 +116,7 @@ class SayFile(File):
     part: Literal[
         "found", "verdict", "do", "steps", "after", "limits",
         "record-safety", "record-read", "record-scales", "record-cannot", "record-fill", "record-verify",
+        "record-keep",
         "taper-found", "taper-do", "taper-steps", "taper-turn", "taper-check", "taper-back", "taper-warn",
         "settag-what", "settag-never", "settag-back", "tag-result", "tag-means",
         "explain-geometry", "explain-twice", "explain-spread", "explain-half", "explain-indicator", "explain-shows",
@@ -115,6 +125,28 @@ class SayFile(File):
     ]  # fmt: skip
     when: When = []
     text: str
+    sources: list[str] = Field(min_length=1)
+
+
+class EntryFile(File):
+    """A place to write in on the record."""
+
+    label: str
+    unit: str = ""
+    choices: list[str] = []
+    planned: str = ""
+    words: bool = False
+    when: When = []
+
+
+class BlockFile(File):
+    """Places of the record that belong together."""
+
+    id: str
+    title: str
+    columns: list[str] = Field(min_length=1)
+    when: When = []
+    entry: list[EntryFile] = Field(min_length=1)
     sources: list[str] = Field(min_length=1)
 
 
@@ -161,6 +193,7 @@ class NeedFile(File):
     id: str
     kind: Literal["tool", "instrument", "stock", "consumable", "wear"]
     name: str
+    amount: str = ""
     detail: str = ""
     have: When = []
     given: str = Field(default="", description="the given fact that must be said for the shop to have it")
@@ -213,6 +246,14 @@ class HoldFile(File):
     go_back_to: str | None = None
 
 
+class TimeFile(File):
+    """What the time of a step is made from: a row of the table of handling, and facts."""
+
+    handling: str
+    cutting: str | None = None
+    waiting: str | None = None
+
+
 class StepFile(File):
     """The front matter of a step."""
 
@@ -220,6 +261,7 @@ class StepFile(File):
     title: str
     who: Literal["any", "supervised", "staff"] = "any"
     machine: MachineState
+    time: TimeFile | None = None
     when: When = []
     needs: list[str] = []
     makes: list[str] = []
@@ -274,6 +316,9 @@ class CutFile(File):
     material: str
     size: str
     saw_to: str
+    buy: str
+    mass_to_buy: str
+    mass_finished: str
 
 
 class DrawingFile(File):
@@ -283,6 +328,29 @@ class DrawingFile(File):
     caption: str
     dimensions: dict[str, str]
     labels: dict[str, str]
+
+
+class DrawnRecordsFile(File):
+    """Dimensions made from the rows of a list: one for each row, named `name` and its number."""
+
+    records: str
+    field: str
+    name: str
+
+
+class StepDrawingFile(File):
+    """A drawing of the making: its kind, where it stands, dimensions by fact, and words."""
+
+    id: str
+    kind: str
+    title: str
+    caption: str
+    step: str = ""
+    when: When = []
+    dimensions: dict[str, str] = Field(min_length=1)
+    if_known: dict[str, str] = {}
+    rows: DrawnRecordsFile | None = None
+    labels: dict[str, str] = {}
 
 
 class CardLineFile(File):
@@ -320,6 +388,7 @@ class PageFile(File):
     trouble: list[list[str]]
     facts: list[SettingFile]
     cut: list[CutFile]
+    time_notes: list[str]
     drawing: DrawingFile
     card: CardFile
     sources: list[str]

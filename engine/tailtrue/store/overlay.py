@@ -10,7 +10,7 @@ from tailtrue.quantities import OFFERED, read_quantity
 from tailtrue.store.checks import MARKS
 from tailtrue.store.knowledge import ShopChange
 from tailtrue.store.layers import Layers
-from tailtrue.store.models import CautionFile, DecisionFile, LimitFile, NoteFile, StepFile, StopFile
+from tailtrue.store.models import CautionFile, ControlFile, DecisionFile, LimitFile, NoteFile, StepFile, StopFile
 from tailtrue.store.overlay_models import SHOP_SOURCE, AddFile, DisableFile, EntryFile, RewordFile, TightenFile
 from tailtrue.wording import read_wording
 
@@ -75,7 +75,7 @@ class Overlay:
         for new, at in self._added:
             if new.caution:
                 self._change("add", "caution", new.caution.id, new.caution.hazard, new, at)
-                yield _own(new.caution), at
+                yield _own(_controlled(new.caution)), at
 
     def notes(self, shipped: Iterable[tuple[NoteFile, str]]) -> Iterator[tuple[NoteFile, str]]:
         """The notes that stand after the shop has spoken."""
@@ -289,6 +289,14 @@ def _texts_of(entry: AddFile) -> Iterator[str]:
         yield from (entry.stop.title, entry.stop.text, *entry.stop.way_out)
     if entry.note:
         yield entry.note.text
+
+
+def _controlled(file: CautionFile) -> CautionFile:
+    """What a shop says to do is an instruction to people, unless it names better controls."""
+    if file.controls:
+        return file
+    lines = [line.rstrip(".") for line in file.avoid if "{{" not in line] or ["what the caution says to do"]
+    return file.model_copy(update={"controls": [ControlFile(level="instruct", text=line) for line in lines]})
 
 
 def _own(file: Any) -> Any:

@@ -1,0 +1,168 @@
+"""The drawings of the making: each at its step, complete, at one with the sheet, and possible."""
+
+import re
+from collections.abc import Callable, Iterator, Mapping
+from itertools import pairwise
+
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import Sheet, figures_in
+from tailtrue.parts import Figure
+from tailtrue.procedure import Drawing, Step
+
+_FRONT = "front"
+_CLOSE_MM = 0.001
+_DIGIT = re.compile(r"\d")
+Sizes = Mapping[str, float]
+Judge = Callable[[Sizes], Iterator[str]]
+
+
+def _where(drawing: Drawing) -> str:
+    return f"drawing {drawing.id}"
+
+
+def _steps(sheet: Sheet) -> dict[str, Step]:
+    return {placed.step.number: placed.step for placed in sheet.steps}
+
+
+def placed(sheet: Sheet) -> Iterator[Fault]:
+    """Every drawing stands at a step of the sheet, and once."""
+    steps = _steps(sheet)
+    seen: set[str] = {sheet.procedure.drawing.id}
+    for drawing in sheet.procedure.drawings:
+        if drawing.place not in steps and drawing.place != _FRONT:
+            yield Fault(_where(drawing), f"it stands at step {drawing.place}, and there is no such step")
+        if drawing.id in seen:
+            yield Fault(_where(drawing), "it stands on the sheet twice")
+        seen.add(drawing.id)
+
+
+def complete(sheet: Sheet) -> Iterator[Fault]:
+    """A drawing is of a known kind and has the dimensions of its kind, each a length above nothing."""
+    for drawing in sheet.procedure.drawings:
+        kind = KINDS.get(drawing.kind)
+        if kind is None:
+            yield Fault(_where(drawing), f'nobody knows a drawing of the kind "{drawing.kind}"')
+            continue
+        for name in kind[0]:
+            if name not in drawing.dimensions:
+                yield Fault(_where(drawing), f"the dimension {name} is missing")
+        for name, figure in drawing.dimensions.items():
+            if figure.unit != "mm" or not figure.value > 0:
+                yield Fault(_where(drawing), f"the dimension {name} is {figure.value:g} {figure.unit}, and no length")
+
+
+def agrees(sheet: Sheet) -> Iterator[Fault]:
+    """A fact has one value: on the drawing, at its step, and everywhere else on the sheet."""
+    steps = _steps(sheet)
+    everywhere: dict[str, list[Figure]] = {}
+    for found in sheet.figures:
+        if not found.where.startswith("drawing "):
+            everywhere.setdefault(found.figure.fact, []).append(found.figure)
+    for drawing in sheet.procedure.drawings:
+        here: dict[str, list[Figure]] = {}
+        for figure in figures_in(steps[drawing.place]) if drawing.place in steps else ():
+            here.setdefault(figure.fact, []).append(figure)
+        for name, figure in drawing.dimensions.items():
+            said = here.get(figure.fact) or everywhere.get(figure.fact) or [figure]
+            if figure not in said:
+                values = " or ".join(dict.fromkeys(f"{one.value:g} {one.unit}" for one in said))
+                what = f"its {name} is {figure.value:g} {figure.unit}, the sheet gives {figure.fact} as {values}"
+                yield Fault(_where(drawing), what)
+        yield from _whole_lists(drawing, here)
+
+
+def _whole_lists(drawing: Drawing, here: Mapping[str, list[Figure]]) -> Iterator[Fault]:
+    """What is drawn of a list is the whole list, in its order."""
+    drawn: dict[str, list[Figure]] = {}
+    for name, figure in drawing.dimensions.items():
+        if name.rpartition(".")[2].isdigit():
+            drawn.setdefault(figure.fact, []).append(figure)
+    for fact, figures in drawn.items():
+        if fact in here and figures != here[fact]:
+            yield Fault(_where(drawing), f"it does not show the list {fact} as the step gives it")
+
+
+def makes_sense(sheet: Sheet) -> Iterator[Fault]:
+    """The dimensions of a drawing fit each other."""
+    for drawing in sheet.procedure.drawings:
+        needed, judge = KINDS.get(drawing.kind, ((), _nothing))
+        if all(name in drawing.dimensions for name in needed):
+            sizes = {name: figure.value for name, figure in drawing.dimensions.items()}
+            for what in judge(sizes):
+                yield Fault(_where(drawing), what)
+
+
+def words_alone(sheet: Sheet) -> Iterator[Fault]:
+    """No number is typed into the words of a drawing."""
+    labels = sorted((label for label in sheet.shop.labels if label), key=len, reverse=True)
+    for drawing in sheet.procedure.drawings:
+        for words in (drawing.title, drawing.caption, *drawing.labels.values()):
+            bare = words
+            for label in labels:
+                bare = bare.replace(label, "")
+            if _DIGIT.search(bare):
+                yield Fault(_where(drawing), f'a number is typed into "{words}"')
+
+
+def _nothing(_sizes: Sizes) -> Iterator[str]:
+    return iter(())
+
+
+def _equal(sizes: Sizes, whole: str, *parts: str) -> Iterator[str]:
+    due = sum(sizes[name] for name in parts)
+    if not abs(sizes[whole] - due) <= _CLOSE_MM:
+        yield f"{' and '.join(parts)} make {due:g} mm, and {whole} is {sizes[whole]:g} mm"
+
+
+def _above(sizes: Sizes, larger: str, smaller: str) -> Iterator[str]:
+    if not sizes[larger] > sizes[smaller]:
+        yield f"{larger} of {sizes[larger]:g} mm is not larger than {smaller} of {sizes[smaller]:g} mm"
+
+
+def _blank(sizes: Sizes) -> Iterator[str]:
+    if not abs(sizes["sawn_width"] - sizes["width"] - 2 * sizes["each_face"]) <= _CLOSE_MM:
+        yield f"{sizes['width']:g} mm and twice {sizes['each_face']:g} mm do not make {sizes['sawn_width']:g} mm"
+    yield from _above(sizes, "sawn_diameter", "diameter")
+    yield from _above(sizes, "diameter", "bar")
+
+
+def _held(sizes: Sizes) -> Iterator[str]:
+    yield from _equal(sizes, "sawn_width", "grip", "standing_out")
+    if "spacer" in sizes:
+        yield from _equal(sizes, "jaw_depth", "spacer", "grip")
+    elif sizes["grip"] > sizes["jaw_depth"] + _CLOSE_MM:
+        yield f"a grip of {sizes['grip']:g} mm is more than jaws of {sizes['jaw_depth']:g} mm give"
+
+
+def _ladder(sizes: Sizes) -> Iterator[str]:
+    drills = [value for name, value in sizes.items() if name.startswith("drill.")]
+    if not drills:
+        yield "it shows no drill"
+    rising = [*drills, sizes["rough_bore"]]
+    if any(not after > before for before, after in pairwise(rising)):
+        yield "the holes do not grow from drill to drill and on to the bore"
+
+
+def _reach(sizes: Sizes) -> Iterator[str]:
+    yield from _equal(sizes, "overhang", "width", "room")
+    yield from _above(sizes, "hole", "shank")
+    if "chuck_hole" in sizes:
+        yield from _above(sizes, "chuck_hole", "hole")
+
+
+def _bar_held(sizes: Sizes) -> Iterator[str]:
+    if "spindle_bore" in sizes:
+        yield from _above(sizes, "spindle_bore", "diameter")
+    yield from _above(sizes, "length", "standing_out")
+
+
+# Each kind: the dimensions it must have, and how they fit together.
+KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
+    "collar-blank": (("sawn_width", "width", "each_face", "sawn_diameter", "diameter", "bar"), _blank),
+    "blank-held": (("sawn_width", "grip", "standing_out", "jaw_depth", "diameter"), _held),
+    "drill-ladder": (("rough_bore",), _ladder),
+    "boring-reach": (("overhang", "width", "room", "shank", "hole"), _reach),
+    "bar-in-chuck": (("diameter", "length", "standing_out"), _bar_held),
+    "bar-in-spindle": (("diameter", "length", "standing_out", "spindle_bore"), _bar_held),
+    "bar-in-steady": (("diameter", "length", "standing_out"), _bar_held),
+}

@@ -1,0 +1,33 @@
+"""The drawings of the making, one module for a family of kinds, found by their kind."""
+
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+
+from tailtrue.parts import Dials
+from tailtrue.procedure import Drawing
+from tailtrue.render.figures.bar_held import bar_in_chuck, bar_in_spindle, bar_in_steady
+from tailtrue.render.figures.blank_held import blank_held
+from tailtrue.render.figures.boring_reach import boring_reach
+from tailtrue.render.figures.collar_blank import collar_blank
+from tailtrue.render.figures.drill_ladder import drill_ladder
+
+Draw = Callable[[Drawing, Dials], str]
+
+KINDS: Mapping[str, Draw] = MappingProxyType(
+    {
+        "bar-in-chuck": bar_in_chuck,
+        "bar-in-spindle": bar_in_spindle,
+        "bar-in-steady": bar_in_steady,
+        "blank-held": blank_held,
+        "boring-reach": boring_reach,
+        "collar-blank": collar_blank,
+        "drill-ladder": drill_ladder,
+    }
+)
+
+
+def figure_of(drawing: Drawing, dials: Dials) -> str:
+    """A drawing as SVG. Raises ValueError for a kind nobody draws, or a dimension that is not there."""
+    if drawing.kind not in KINDS:
+        raise ValueError(f"nobody draws the kind {drawing.kind}; there are {', '.join(KINDS)}")
+    return KINDS[drawing.kind](drawing, dials)

@@ -1,0 +1,54 @@
+"""Drawings of the sample: one of each kind, at one with the sheet."""
+
+from tailtrue.procedure import Drawing
+
+from .sample_pieces import mm
+
+
+def drawings() -> tuple[Drawing, ...]:
+    """Every kind of drawing, each at a step of the sample."""
+    held = {"diameter": ("held.diameter", 22.0), "length": ("bar.saw", 384.0), "standing_out": ("bar.overhang", 30.0)}
+    blank = {"sawn_width": ("collar.saw_width", 33.0), "grip": ("collar.grip", 20.0), "standing_out": ("collar.out", 13.0)}
+    blank |= {"jaw_depth": ("chuck.jaw_depth", 32.0), "diameter": ("collar.stock_diameter", 65.0)}
+    reach = {"overhang": ("bore.overhang", 38.0), "width": ("blank.width", 30.0), "room": ("bore.room", 8.0)}
+    reach |= {"shank": ("bore.shank", 12.0), "hole": ("hole.last", 20.0)}
+    return (
+        _drawing("bar-in-chuck", "1.1", held),
+        _drawing("bar-in-spindle", "1.1", {**held, "spindle_bore": ("lathe.spindle_bore", 30.0)}),
+        _drawing("bar-in-steady", "1.1", held),
+        _drawing("blank-held", "2.1", {**blank, "spacer": ("crib.spacer", 12.0)}),
+        _drawing(
+            "collar-blank",
+            "2.1",
+            {
+                "sawn_width": ("collar.saw_width", 33.0),
+                "width": ("blank.width", 30.0),
+                "each_face": ("collar.each_face", 1.5),
+                "sawn_diameter": ("collar.stock_diameter", 65.0),
+                "diameter": ("blank.finished", 60.0),
+                "bar": ("held.diameter", 22.0),
+            },
+        ),
+        Drawing(
+            id="drill-ladder",
+            kind="drill-ladder",
+            place="2.3",
+            title="The hole",
+            caption="Each drill.",
+            dimensions={"drill.1": mm("hole.ladder.size", 20.0, "tool"), "rough_bore": mm("bore.rough_to", 21.7)},
+            labels={"last": "last drill"},
+        ),
+        _drawing("boring-reach", "2.1", reach),
+    )
+
+
+def _drawing(kind: str, place: str, sizes: dict[str, tuple[str, float]]) -> Drawing:
+    return Drawing(
+        id=kind,
+        kind=kind,
+        place=place,
+        title="Seen along the axis",
+        caption="All of it at once.",
+        dimensions={name: mm(fact, value) for name, (fact, value) in sizes.items()},
+        labels={"chuck": "chuck"},
+    )

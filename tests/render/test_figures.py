@@ -1,0 +1,355 @@
+"""The drawings of the making: to scale, legible, told in words, at one with the tree, on any shop's sizes."""
+
+import re
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from shops import EXAMPLES, shop
+from tailtrue.advise import make_procedure
+from tailtrue.parts import Dials
+from tailtrue.procedure import Drawing, Procedure
+from tailtrue.render.drawing import bar_drawing
+from tailtrue.render.figures import KINDS, figure_of
+from tailtrue.render.figures.plate import WIDTH
+from tailtrue.render.html import to_html
+from tailtrue.render.ink import TEXT_HEIGHT
+from tailtrue.render.markdown import to_markdown
+from tailtrue.render.numbers import read, show
+from tailtrue.render.templates import style
+
+from .drawn import faults, text_boxes
+from .reading import Element, read_page
+from .sample import drawing as bar_of_the_sample
+from .sample_drawings import PLANS, drawing, drawings
+from .sample_pieces import mm
+
+_POINT = 25.4 / 72
+
+# Shops that draw what the examples do not: file, pattern, replacement.
+OTHERWISE: dict[str, tuple[str, list[tuple[str, str, str]]]] = {
+    "blank on the chuck face": ("fernhill", [("lathe", 'jaw_depth = "32 mm"', 'jaw_depth = "18 mm"')]),
+    "bar in the steady": (
+        "fernhill",
+        [("lathe", 'spindle_bore = "38 mm"', 'spindle_bore = "20 mm"\nsteady_from = "8 mm"\nsteady_to = "60 mm"')],
+    ),
+    "two drills": ("quarry-road", [("crib", 'set = "inch-1/64-1/2"', 'sizes = ["13/64 in", "1/2 in"]')]),
+    "deep jaws": (
+        "quarry-road",
+        [
+            ("lathe", 'jaw_depth = "1 in"', 'jaw_depth = "1 3/8 in"'),
+            ("crib", 'spacer = "3/8 in"', 'spacer = "13/16 in"'),
+        ],
+    ),
+}
+
+
+@pytest.fixture(scope="module", params=["fernhill", "quarry-road", *OTHERWISE])
+def tree(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Procedure:
+    if request.param not in OTHERWISE:
+        return make_procedure(EXAMPLES / request.param / "job.toml")
+    name, changes = OTHERWISE[request.param]
+    return make_procedure(shop(Path(tmp_path_factory.mktemp("shop")), name, *changes))
+
+
+def drawn(tree: Procedure) -> list[tuple[Drawing, str]]:
+    dials = tree.title.dials
+    bar = (tree.drawing, bar_drawing(tree.drawing, dials))
+    return [bar, *((one, figure_of(one, dials)) for one in tree.drawings)]
+
+
+def test_a_sheet_draws_blank_bar_hold_ladder_and_reach_at_their_steps(tree: Procedure) -> None:
+    steps = {step.number: step.id for phase in tree.phases for step in phase.steps}
+    at = {one.kind: steps[one.place] for one in tree.drawings}
+    assert at["collar-blank"] == "saw-blanks"
+    assert at["blank-held"] in ("hold-blank-jaws", "hold-blank-spacer")
+    assert at["drill-ladder"] == "drill-blank"
+    assert at["boring-reach"] == "set-boring-bar"
+    held = {kind: step for kind, step in at.items() if kind.startswith("bar-in-")}
+    assert list(held.values()) in (["hold-bar-bore"], ["hold-bar-steady"], ["hold-bar-short"])
+
+
+def test_the_changed_shops_draw_what_the_examples_do_not(tmp_path: Path) -> None:
+    kinds = set()
+    for place, (name, changes) in enumerate(OTHERWISE.values()):
+        folder = tmp_path / str(place)
+        folder.mkdir()
+        kinds |= {one.id for one in make_procedure(shop(folder, name, *changes)).drawings}
+    assert {"blank-in-jaws", "boring-reach", "bar-in-steady"} <= kinds
+
+
+def test_no_words_touch_and_nothing_leaves_the_drawing_on_a_sheet(tree: Procedure) -> None:
+    for one, svg in drawn(tree):
+        assert faults(svg) == [], one.id
+
+
+def test_every_number_drawn_is_a_figure_of_the_drawing(tree: Procedure) -> None:
+    dials = tree.title.dials
+    for one, svg in drawn(tree):
+        numbers = {read(figure, dials).number.replace("\u00a0", " ") for figure in one.dimensions.values()}
+        for box in text_boxes(read_page(svg)):
+            words = box.words.replace("\u00a0", " ")
+            for name in sorted((*numbers, *one.labels.values()), key=len, reverse=True):
+                words = words.replace(name, "")
+            assert not re.search(r"\d", words) or words in " ".join(one.labels.values()), (one.id, box.words)
+
+
+def test_every_dimension_stands_on_its_step_on_the_page_and_in_markdown(tree: Procedure) -> None:
+    dials = tree.title.dials
+    page, text = read_page(to_html(tree)), to_markdown(tree).replace("\\", "")
+    sections = {one.attributes["data-step"]: one for one in page.all("section") if "data-step" in one.attributes}
+    steps = {step.number: step.id for phase in tree.phases for step in phase.steps}
+    for one in tree.drawings:
+        inside = sections[steps[one.place]].words
+        assert one.caption in inside
+        assert one.caption in text
+        for figure in one.dimensions.values():
+            assert show(figure, dials) in inside
+            assert show(figure, dials) in text
+
+
+def test_a_drawing_has_a_title_and_is_told_in_words(tree: Procedure) -> None:
+    for one, svg in drawn(tree):
+        image = next(read_page(svg).all("svg"))
+        title, told = next(image.all("title")), next(image.all("desc"))
+        assert image.attributes["role"] == "img"
+        assert image.attributes["aria-labelledby"].split() == [title.attributes["id"], told.attributes["id"]]
+        assert title.words == one.title
+        for figure in one.dimensions.values():
+            assert show(figure, tree.title.dials) in told.words
+        for label in one.labels.values():
+            assert label in told.words
+
+
+def test_ids_of_drawings_are_unique_on_a_page(tree: Procedure) -> None:
+    ids = re.findall(r'\bid="([^"]+)"', to_html(tree))
+    assert len(ids) == len(set(ids))
+
+
+def test_ink_is_black_white_or_grey() -> None:
+    rules = [line for line in style("A4").splitlines() if ".ink" in line]
+    assert rules
+    colours = re.findall(r"#[0-9a-fA-F]+", " ".join(rules))
+    for colour in colours:
+        digits = colour[1:] if len(colour) == 7 else "".join(2 * digit for digit in colour[1:])
+        assert digits[:2] == digits[2:4] == digits[4:], colour
+    assert not re.search(r"(?:fill|stroke): *(?!none|#|currentColor)[a-z]", " ".join(rules))
+    for name in PLANS:
+        assert not re.search(r"(?:style|fill|stroke|opacity)=", figure_of(_any(name), "metric"))
+
+
+def _any(name: str) -> Drawing:
+    return _SOUND[name]
+
+
+_SOUND = {
+    "collar-blank": drawing("collar-blank", sawn_width=28, width=25, each_face=1.5, sawn_diameter=70, diameter=64, bar=25),
+    "blank-in-jaws": drawing("blank-in-jaws", sawn_width=30, grip=18, standing_out=12, jaw_depth=18, diameter=70),
+    "blank-on-spacer": drawing(
+        "blank-on-spacer", spacer=12, sawn_width=28, grip=20, standing_out=8, jaw_depth=32, diameter=70
+    ),
+    "drill-ladder": drawing("drill-ladder", rough_bore=24, drill__1=4, drill__2=12, drill__3=22),
+    "boring-reach": drawing("boring-reach", width=25, room=8, overhang=33, shank=16, hole=23),
+    "boring-reach-clear": drawing("boring-reach-clear", width=25, room=8, overhang=33, shank=16, hole=23, behind=12),
+    "bar-in-chuck": drawing("bar-in-chuck", diameter=25, length=94, standing_out=62),
+    "bar-in-steady": drawing("bar-in-steady", diameter=25, length=378, standing_out=37),
+    "bar-in-spindle": drawing("bar-in-spindle", diameter=25, length=378, standing_out=37, spindle_bore=38),
+}
+
+
+def test_lettering_and_lines_are_large_enough_at_the_printed_width() -> None:
+    css = style("A4")
+    printed = re.search(r"\.ink\.small \{ width: (\d+)mm", css)
+    assert printed
+    scale = float(printed[1]) / WIDTH
+    size = re.search(r"\.ink text \{ font-size: ([\d.]+)px", css)
+    assert size
+    assert float(size[1]) == TEXT_HEIGHT
+    assert TEXT_HEIGHT * scale / _POINT >= 9
+    widths = [float(found) for found in re.findall(r"\.ink [^{]*\{[^}]*stroke-width: ([\d.]+)px", css)]
+    assert widths
+    assert min(widths) * scale / _POINT >= 0.35
+    used = {
+        kind
+        for name in PLANS
+        for kind in re.findall(r'<(?:path|rect|circle) class="([^"]+)"', figure_of(_any(name), "metric"))
+    }
+    for kind in (kind for kinds in used for kind in kinds.split()):
+        assert f".ink .{kind} {{" in css, kind
+
+
+@settings(max_examples=150, deadline=None)
+@given(drawings(), st.sampled_from(["metric", "inch"]))
+def test_no_words_touch_and_nothing_leaves_the_drawing_whatever_the_sizes(one: Drawing, dials: Dials) -> None:
+    assert faults(figure_of(one, dials)) == []
+
+
+@settings(max_examples=100, deadline=None)
+@given(
+    st.floats(200, 600),
+    st.floats(16, 42),
+    st.floats(12, 100),
+    st.floats(12, 30),
+    st.floats(0, 20),
+    st.sampled_from(["cold-drawn low-carbon steel", "continuous-cast grey iron of no known grade"]),
+    st.sampled_from(["metric", "inch"]),
+)
+def test_no_words_touch_on_the_drawing_of_any_bar(
+    length: float, bar: float, wall: float, width: float, further: float, material: str, dials: Dials
+) -> None:
+    station = 35 + width / 2 + further
+    sizes = {"bar.length": length, "bar.diameter": bar, "collar.diameter": bar + wall, "collar.width": width}
+    sizes |= {"collar.station": station, "collar.spacing": length - 2 * station}
+    plain = bar_of_the_sample()
+    dimensions = {
+        name: figure.model_copy(update={"value": sizes.get(name, figure.value)}) for name, figure in plain.dimensions.items()
+    }
+    labels = {**plain.labels, "bar_note": f"bar: {material}", "collar_note": f"collars: {material}"}
+    one = plain.model_copy(update={"dimensions": dimensions, "labels": labels})
+    assert faults(bar_drawing(one, dials)) == []
+
+
+def _boxes(svg: str, kind: str = "") -> list[tuple[float, float, float, float]]:
+    found = read_page(svg).all("rect", kind)
+    return [tuple(float(one.attributes[name]) for name in ("x", "y", "width", "height")) for one in found]  # type: ignore[misc]
+
+
+def test_the_ladder_is_to_scale() -> None:
+    rings = [one for one in read_page(figure_of(_any("drill-ladder"), "metric")).all("circle") if "solid" not in _kind(one)]
+    radii = [float(one.attributes["r"]) for one in rings]
+    assert [radius / radii[0] for radius in radii] == pytest.approx([1, 22 / 24, 12 / 24, 4 / 24], abs=0.001)
+    assert len({(one.attributes["cx"], one.attributes["cy"]) for one in rings}) == 1
+
+
+def _kind(one: Element) -> str:
+    return one.attributes.get("class", "")
+
+
+def test_every_leader_of_the_ladder_ends_on_the_circle_it_names() -> None:
+    page = read_page(figure_of(_any("drill-ladder"), "metric"))
+    rings = [one for one in page.all("circle") if "solid" not in _kind(one)]
+    dots = [one for one in page.all("circle") if "solid" in _kind(one)]
+    assert len(dots) == len(rings)
+    for ring, dot in zip(rings, dots, strict=True):
+        across, up = (float(dot.attributes[name]) - float(ring.attributes[name]) for name in ("cx", "cy"))
+        assert (across**2 + up**2) ** 0.5 == pytest.approx(float(ring.attributes["r"]), abs=0.02)
+    assert [box.words.split(" ")[0] for box in text_boxes(page)][:4] == ["Ø24.00", "Ø22.00", "Ø12.00", "Ø4.00"]
+
+
+def test_the_boring_bar_is_to_scale_along_and_across() -> None:
+    svg = figure_of(_any("boring-reach-clear"), "metric")
+    chuck, upper, lower, holder = _boxes(svg)
+    scale = upper[2] / 25
+    assert upper[0] - (chuck[0] + chuck[2]) == pytest.approx(12 * scale, abs=0.02)
+    assert holder[0] - upper[0] == pytest.approx(33 * scale, abs=0.03)
+    assert lower[1] - (upper[1] + upper[3]) == pytest.approx(23 * scale, abs=0.03)
+    bar = next(one for one in read_page(svg).all("path", "steel"))
+    heights = [float(y) for _, y in re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", bar.attributes["d"])]
+    assert heights[2] - heights[1] == pytest.approx(16 * scale, abs=0.03)
+
+
+def test_the_hole_in_the_chuck_is_drawn_to_scale_where_it_was_measured() -> None:
+    holed = drawing("boring-reach", width=25, room=8, overhang=33, shank=16, hole=23, chuck_hole=26)
+    upper, lower, wall, *_ = _boxes(figure_of(holed, "metric"))
+    assert lower[1] - (upper[1] + upper[3]) == pytest.approx(26 * wall[2] / 25, abs=0.03)
+    wide = holed.model_copy(update={"dimensions": {**holed.dimensions, "chuck_hole": mm("it", 80, "size")}})
+    assert len(_boxes(figure_of(wide, "metric"))) == len(_boxes(figure_of(holed, "metric"))) - 2
+
+
+def test_without_a_spacer_the_blank_lies_on_the_chuck() -> None:
+    chuck, upper, *_ = _boxes(figure_of(_any("boring-reach"), "metric"))
+    assert chuck[0] + chuck[2] == pytest.approx(upper[0], abs=0.02)
+
+
+def test_the_held_blank_is_to_scale_along_its_axis() -> None:
+    chuck, jaw, _, blank, spacer = _boxes(figure_of(_any("blank-on-spacer"), "metric"))
+    scale = blank[2] / 28
+    face = chuck[0] + chuck[2]
+    assert (jaw[0], spacer[0]) == pytest.approx((face, face), abs=0.02)
+    assert (jaw[2], spacer[2]) == pytest.approx((32 * scale, 12 * scale), abs=0.02)
+    assert blank[0] - face == pytest.approx(12 * scale, abs=0.02)
+    assert blank[0] + blank[2] - (jaw[0] + jaw[2]) == pytest.approx(8 * scale, abs=0.03)
+
+
+def test_only_a_spacer_is_told_to_come_out() -> None:
+    told = "Spacer OUT before the spindle starts"
+    assert told in read_page(figure_of(_any("blank-on-spacer"), "metric")).words
+    assert told not in read_page(figure_of(_any("blank-in-jaws"), "metric")).words
+
+
+def test_the_collar_lies_inside_its_blank_to_scale() -> None:
+    svg = figure_of(_any("collar-blank"), "metric")
+    before, upper, lower = _boxes(svg)
+    scale = before[3] / 70
+    assert before[2] == pytest.approx(28 * scale, abs=0.7)
+    assert lower[1] + lower[3] - upper[1] == pytest.approx(64 * scale, abs=0.02)
+    assert upper[0] - before[0] == pytest.approx(before[0] + before[2] - upper[0] - upper[2], abs=0.02)
+    assert _kind(next(read_page(svg).all("rect"))) == "before"
+
+
+def test_a_thin_allowance_is_drawn_larger_and_the_drawing_says_so() -> None:
+    thin = drawing("collar-blank", sawn_width=25.4, width=25, each_face=0.2, sawn_diameter=70, diameter=69.8, bar=25)
+    svg = figure_of(thin, "metric")
+    before, upper, _ = _boxes(svg)
+    assert upper[0] - before[0] >= 0.89
+    assert upper[1] - before[1] >= 0.89
+    assert "what comes off is drawn larger" in " ".join(box.words for box in text_boxes(read_page(svg)))
+    wide = drawing("collar-blank", sawn_width=31, width=25, each_face=3, sawn_diameter=70, diameter=60, bar=25)
+    assert "drawn larger" not in read_page(figure_of(wide, "metric")).words
+
+
+@pytest.mark.parametrize("name", ["bar-in-chuck", "bar-in-spindle", "bar-in-steady"])
+def test_a_bar_that_is_not_to_scale_says_so(name: str) -> None:
+    assert "not to scale" in read_page(figure_of(_any(name), "metric")).words
+
+
+def test_the_view_along_the_axis_is_to_the_scale_of_the_bar(tree: Procedure) -> None:
+    page = read_page(bar_drawing(tree.drawing, tree.title.dials))
+    collar, bar, cone = [float(one.attributes["r"]) for one in page.all("circle")][:3]
+    steel = next(one for one in page.all("rect"))
+    assert 2 * bar == pytest.approx(float(steel.attributes["height"]), abs=0.02)
+    assert collar > bar > cone
+
+
+@pytest.mark.parametrize(
+    ("dials", "name", "seen", "cone_first"),
+    # ISO 5456-2: the symbol of each method; what is seen from the left stands at the right in the first angle.
+    [
+        ("metric", "first-angle projection", "seen from end A", True),
+        ("inch", "third-angle projection", "seen from end B", False),
+    ],
+)
+def test_the_method_of_projection_is_told_in_sign_and_words(dials: Dials, name: str, seen: str, cone_first: bool) -> None:
+    tree = make_procedure(EXAMPLES / "fernhill" / "job.toml")
+    page = read_page(bar_drawing(tree.drawing, dials))
+    words = [box.words for box in text_boxes(page)]
+    assert name in words
+    assert seen in words
+    cone = list(page.all("path", "hole"))[-1]
+    at = [float(x) for x, _ in re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", cone.attributes["d"])]
+    rings = float(list(page.all("circle"))[-1].attributes["cx"])
+    assert (max(at) < rings) is cone_first
+    ends: dict[float, list[float]] = {}
+    for x, y in re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", cone.attributes["d"]):
+        ends.setdefault(float(x), []).append(float(y))
+    halves = {x: max(heights) - min(heights) for x, heights in ends.items()}
+    assert halves[min(halves)] < halves[max(halves)]
+
+
+def test_a_kind_nobody_draws_is_named() -> None:
+    odd = _any("boring-reach").model_copy(update={"kind": "boring-rich"})
+    with pytest.raises(ValueError, match="nobody draws the kind boring-rich"):
+        figure_of(odd, "metric")
+
+
+@pytest.mark.parametrize("name", sorted(PLANS))
+def test_a_missing_dimension_is_named_by_every_kind(name: str) -> None:
+    bare = _any(name).model_copy(update={"dimensions": {}})
+    with pytest.raises(ValueError, match=f"the drawing {name} lacks its"):
+        figure_of(bare, "metric")
+
+
+def test_every_kind_has_a_drawing_in_the_knowledge() -> None:
+    assert {plan.file.kind for plan in PLANS.values()} >= set(KINDS) - {"bar"}
