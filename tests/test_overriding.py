@@ -16,13 +16,16 @@ from tailtrue.assemble import assemble
 from tailtrue.assemble.reasons import figures
 from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, InspectionFailed, Refused, report
+from tailtrue.facts import Fact
 from tailtrue.inspection import inspect
+from tailtrue.log.fields import fields_of_a_record
 from tailtrue.plan import make_plan
 from tailtrue.procedure import Procedure
 from tailtrue.render.card import to_card_markdown
 from tailtrue.render.html import to_html
 from tailtrue.render.markdown import to_markdown
 from tailtrue.shop import shop_of
+from tailtrue.truing.lookup import record_sheet
 
 PLAIN = advise(EXAMPLES / "fernhill" / "job.toml").case
 MARK = "\N{DAGGER}"
@@ -177,14 +180,17 @@ def test_the_inspection_finds_a_number_that_the_refusals_let_through(tmp_path: P
     known = advice.case.knowledge
     # 700 rev/min is a speed of this lathe, and under every limit of chuck and centres: only what was worked out forbids it.
     too_fast = replace(advice.given.by_hand["skim.speed"], value=700.0)
-    said = {name: fact for name, fact in advice.case.known().items() if fact.spec.comes == "given"}
+    said = {name: Fact(known.catalogue[name], one.value, said=one.said) for name, one in advice.given.values.items()}
     case = Case(known, said, [too_fast])
-    tree = assemble(case, make_plan(case, known.routes[ROUTE]), lambda: None)
+    tree = assemble(case, make_plan(case, known.routes[ROUTE]), lambda: record_sheet(case, fields_of_a_record()))
     chosen = {"chuck": case.value("chuck.label"), "gauge": case.value("bore.gauge")}
     chosen |= {"bar": case.value("bar.diameter"), "collar": case.value("collar.diameter")}
     chosen |= {"collar_family": case.value("collar.material_family"), "joint": case.value("joint.method")}
     given = replace(advice.given, by_hand={"skim.speed": too_fast})
-    assert {failure.rule for failure in inspect(tree, shop_of(given, known, chosen)).failures} == {"V132"}
+    failures = inspect(tree, shop_of(given, known, chosen)).failures
+    assert [(failure.rule, failure.what.partition(",")[0]) for failure in failures] == [
+        ("V132", "skim.speed of 700 1/min crosses what is worked out")
+    ]
 
 
 _FACTS = sorted(knowledge().given.settable)

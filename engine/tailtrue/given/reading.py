@@ -70,7 +70,7 @@ class Reading:
         return None if read is None else (read[0], self.file.place(*path), read[1])
 
     def _own_table(self, kind: str, facts: Mapping[str, GivenFact]) -> Mapping[str, Any]:
-        also = "".join(f", tables [[{name}]]" for name in sorted(self.beside))
+        also = "".join(f", its tables [[{name}]]" for name in sorted(self.beside))
         for key, raw in self.file.tables.items():
             if key == kind or key in self.beside:
                 continue
