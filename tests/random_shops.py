@@ -13,6 +13,28 @@ COLLARS = [row.text("material") for row in knowledge().tables["materials/materia
 SPEEDS = ([50, 100, 200, 400, 800, 1600], [125, 210, 420, 620, 1000, 2000], [30, 50, 85, 140, 240, 390, 630, 1080])
 
 
+WISHES = ("retaining-compound", "shrink-fit", "set-screws", "axial-pin", "radial-pin", "press-fit", "split-clamp")
+KITS = {
+    "press": 'press_force = "60 kN"\npress_opening = "450 mm"\n',
+    "oven": 'oven_to = "200 degC"\ncontact_thermometer = true\n',
+    "drill press": "drill_press = true\n",
+    "taps": 'taps = ["M5", "M6", "M8", "M10"]\n',
+    "set screws": "set_screws = ["
+    + ", ".join(f'{{ thread = "M{size}", length = "{length} mm" }}' for size in (5, 6, 8, 10) for length in (8, 12, 16, 20))
+    + "]\n",
+    "clamp screws": 'clamp_screws = [{ thread = "M6", length = "20 mm", head = "10 mm" }, '
+    '{ thread = "M10", length = "30 mm", head = "16 mm" }]\n',
+    "pins": "pins = ["
+    + ", ".join(
+        f'{{ type = "{kind}", diameter = "{thick} mm", length = "{long} mm", drill_reach = "110 mm" }}'
+        for kind in ("hardened-dowel", "slotted-spring-heavy")
+        for thick in (4, 6, 8)
+        for long in (16, 24, 36, 48)
+    )
+    + "]\n",
+}
+
+
 @st.composite
 def shops(draw: st.DrawFn) -> dict[str, Any]:
     swing = draw(st.integers(180, 430))
@@ -53,6 +75,10 @@ def shops(draw: st.DrawFn) -> dict[str, Any]:
         "accuracy": draw(st.sampled_from(["general", "good", "fine"])),
         "coarse": draw(st.booleans()),
         "set_over": draw(st.sampled_from(["two-screws", "one-screw", "none"])),
+        "bottle": draw(st.booleans()),
+        "kit": draw(st.lists(st.sampled_from(sorted(KITS)), unique=True)),
+        "wish": draw(st.sampled_from([None, None, *WISHES])),
+        "doubt": draw(st.sampled_from([None, 0.003, 0.005])),
     }
 
 
@@ -98,11 +124,14 @@ def write(folder: Path, one: dict[str, Any]) -> Path:
         f'[crib]\nname = "Crib"\ntool_material = "{one["tool"]}"\ndrill_chuck_to = "13 mm"\n'
         'centre_drills = ["A 2", "A 2.5", "A 3.15"]\ncaliper_resolution = "0.02 mm"\nindicator_division = "0.01 mm"\n'
         f'tailstock_centre = "{one["centre"]}"\nheadstock_centre = "{one["head"]}"\ndog_from = "10 mm"\ndog_to = "40 mm"\n'
-        f'dog_kind = "safety"\ndrive = "{one["drive"]}"\ncompound_gap = "0.15 mm"\ncompound_cure = "24 h"\nsaw = "hacksaw"\n'
-        f"{maybe('spacer', one['spacer'], 'mm')}{empty}\n{DRILLS[one['drills']]}"
+        f'dog_kind = "safety"\ndrive = "{one["drive"]}"\nsaw = "hacksaw"\n'
+        + ('compound_gap = "0.15 mm"\ncompound_cure = "24 h"\n' if one["bottle"] else "")
+        + "".join(KITS[name] for name in one["kit"])
+        + f"{maybe('spacer', one['spacer'], 'mm')}{empty}\n{DRILLS[one['drills']]}"
         '[[crib.boring_bars]]\nshank = "8 mm"\nreach = "40 mm"\nleast_bore = "10 mm"\nmaterial = "steel"\ntip = "HSS"\n'
         '[[crib.boring_bars]]\nshank = "16 mm"\nreach = "60 mm"\nleast_bore = "20 mm"\nmaterial = "carbide"\ntip = "carbide"\n'
         f'[[crib.bore_gauges]]\nkind = "{one["gauge"]}"\nfrom = "10 mm"\nto = "50 mm"\n'
+        f"{maybe('doubt', one['doubt'], 'mm')}"
         f"{'' if empty else micrometers}",
         encoding="utf-8",
     )
@@ -119,7 +148,8 @@ def write(folder: Path, one: dict[str, Any]) -> Path:
     job.write_text(
         '[job]\nshop = "Shop"\nnumber = "1"\nrevision = "1"\ndate = 2026-11-24\nlathe = "lathe.toml"\ncrib = "crib.toml"\n'
         'stock = "stock.toml"\nplace = "home"\noperator = "experienced"\nminor = false\nalone = true\n'
-        f'accuracy = "{one["accuracy"]}"\ncoarse_use = {str(one["coarse"]).lower()}\n{measured}',
+        + (f'joint_wish = "{one["wish"]}"\n' if one["wish"] else "")
+        + f'accuracy = "{one["accuracy"]}"\ncoarse_use = {str(one["coarse"]).lower()}\n{measured}',
         encoding="utf-8",
     )
     return job

@@ -25,7 +25,7 @@ MAY = {
     "wording": {"parts"},
     "facts": set(),
     "conditions": {"errors", "facts", "quantities", "truth"},
-    "decisions": {"conditions", "facts", "truth"},
+    "decisions": {"conditions", "facts", "truth", "wording"},
     "given": {"errors", "facts", "places", "quantities", "tables", "wording"},
     "computed": {"calc", "facts", "quantities", "tables"},
     "store": {

@@ -11,11 +11,11 @@ from typing import Any
 from tailtrue.assemble import assemble
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
-from tailtrue.errors import InspectionFailed, KnowledgeInvalid, Problem
+from tailtrue.errors import InspectionFailed, Problem
 from tailtrue.explaining.near import near_misses
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
-from tailtrue.inspection import inspect
+from tailtrue.inspection import Shop, inspect
 from tailtrue.log.fields import fields_of_a_record
 from tailtrue.overriding import beyond
 from tailtrue.parts import Dials, Text
@@ -25,13 +25,11 @@ from tailtrue.procedure import Procedure
 from tailtrue.refusals import Refusal, impossible, refusals, refused
 from tailtrue.review import NearMissLine
 from tailtrue.shop import shop_of
-from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.knowledge import Knowledge, Route
 from tailtrue.store.layers import read_layers, rule_files
 from tailtrue.store.load import load_knowledge
 from tailtrue.truing.lookup import record_sheet
 from tailtrue.truth import Truth
-
-ROUTE = "make-and-use-bar"
 
 
 @dataclass(frozen=True)
@@ -40,6 +38,7 @@ class Advice:
 
     case: Case
     given: Given
+    route: Route
     refused: tuple[Refusal, ...]
     noticed: tuple[tuple[str, Text], ...]
 
@@ -76,11 +75,14 @@ def advise(
         # Nothing is worked out from a number that is not taken, here or at the lathe.
         plain = Case(known, said)
         raise refused((*crossed, *refusals(plain)), _dials(plain))
+    route = known.routes[given.value("job.do")]
     filler = Filler(case)
     noticed = tuple(
-        (note.file.level, filler.text(note.text)) for note in known.notes if case.judge(note.when).truth is Truth.YES
+        (note.file.level, filler.text(note.text))
+        for note in known.notes
+        if route.has_to_do_with(note.file.concerns) and case.judge(note.when).truth is Truth.YES
     )
-    return Advice(case, given, refusals(case), noticed)
+    return Advice(case, given, route, refusals(case, route), noticed)
 
 
 def laid_over(known: Knowledge, job: Path, given: Given) -> Knowledge:
@@ -90,10 +92,12 @@ def laid_over(known: Knowledge, job: Path, given: Given) -> Knowledge:
 
 
 def _facts(given: Given, known: Knowledge) -> dict[str, Fact]:
-    return {
-        name: Fact(known.catalogue[name], value.value, said=value.said, where=value.where)
-        for name, value in given.values.items()
-    }
+    """What was said, under its own name and under that of the fact it stands for."""
+    facts: dict[str, Fact] = {}
+    for name, value in given.values.items():
+        for known_as in filter(None, (name, known.given.facts[name].stands_for)):
+            facts[known_as] = Fact(known.catalogue[known_as], value.value, said=value.said, where=value.where)
+    return facts
 
 
 def nearly_held(case: Case) -> tuple[NearMissLine, ...]:
@@ -124,21 +128,30 @@ def procedure_of(advice: Advice) -> Procedure:
     if advice.refused:
         raise refused(advice.refused, advice.dials)
     case = advice.case
-    route = case.knowledge.routes.get(ROUTE)
-    if route is None:
-        raise KnowledgeInvalid((Problem("knowledge/routes", ROUTE, "there is no such route", "add it"),))
     try:
-        tree = assemble(case, make_plan(case, route), lambda: record_sheet(case, fields_of_a_record()), nearly_held(case))
+        tree = assemble(
+            case, make_plan(case, advice.route), lambda: record_sheet(case, fields_of_a_record()), nearly_held(case)
+        )
     except Gap as gap:
         raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
-    chosen = {
-        "chuck": case.value("chuck.label"),
-        "gauge": case.value("bore.gauge"),
-        "bar": case.value("bar.diameter"),
-        "collar": case.value("collar.diameter"),
-    }
-    report = inspect(tree, shop_of(advice.given, case.knowledge, chosen))
+    report = inspect(tree, shop_for(advice))
     if not report.ok:
         problems = (Problem(f.where, f.rule, f.what, f.source) for f in report.failures)
         raise InspectionFailed(tuple(problems))
     return tree
+
+
+def shop_for(advice: Advice) -> Shop:
+    """The shop that the sheet of a job is held against."""
+    case = advice.case
+    chosen = {
+        "route": advice.route.file.id,
+        "chuck": case.value("chuck.label"),
+        "blank_chuck": case.value("blank.chuck_label"),
+        "gauge": case.value("bore.gauge"),
+        "bar": case.value("bar.diameter"),
+        "collar": case.value("collar.diameter"),
+        "collar_family": case.value("collar.material_family"),
+        "joint": case.value("joint.method"),
+    }
+    return shop_of(advice.given, case.knowledge, chosen)

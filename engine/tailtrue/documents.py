@@ -90,9 +90,30 @@ def write_documents(procedure: Procedure, out: Path, wanted: Wanted | None = Non
     is asked for that cannot be made.
     """
     pages: dict[str, str] = {}
-    asked = wanted or Wanted()
-    files = [(name, kind) for name, kind in asked.files if asked.by_name or _belongs(name, procedure)]
+    files = _that_exist(procedure, wanted or Wanted())
     return write_all({f"{name}.{kind}": _made(procedure, name, kind, pages) for name, kind in files}, out)
+
+
+def _that_exist(procedure: Procedure, wanted: Wanted) -> tuple[tuple[str, str], ...]:
+    """The files that are wanted of this sheet; a document that it does not have is left out.
+
+    Raises UsageError when nothing else was asked for.
+    """
+    files = tuple(
+        (name, kind)
+        for name, kind in wanted.files
+        if _has(name, procedure) and (wanted.by_name or _belongs(name, procedure))
+    )
+    if not files:
+        names = ",".join(wanted.documents)
+        wrong = f"the sheet '{procedure.title.title}' has no such document"
+        raise UsageError((Problem("--only", names, wrong, "leave --only out, or ask for the procedure"),))
+    return files
+
+
+def _has(name: str, procedure: Procedure) -> bool:
+    """Whether a document can be made of this sheet."""
+    return {"card": procedure.card, "sop": procedure.sop}.get(name, procedure) is not None
 
 
 def _belongs(name: str, procedure: Procedure) -> bool:

@@ -26,6 +26,10 @@ def _refusals(case: Case, one: SetByHand) -> Iterator[Refusal]:
         why = f" ({found.trouble})" if found.trouble else ""
         yield _refusal(one, label, (f"It is not worked out for this job{why}, so nothing bounds it.",), settable)
         return
+    if found.by_hand is None:
+        said = f"You said it yourself, at {found.where}: change it there."
+        yield _refusal(one, found.spec.label, (said,), settable)
+        return
     for text in (
         *_against_worked_out(found, settable),
         *_against_bounds(case, found, settable),

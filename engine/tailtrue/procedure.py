@@ -105,6 +105,7 @@ class Alternative(Node):
     verdict: Literal["chosen", "fits", "no", "unknown"]
     reason: str
     why: str
+    figures: Text = Field(default=(), description="what it comes to in this job, where that is known")
 
 
 class Choice(Node):
@@ -254,7 +255,7 @@ class Procedure(Node):
     title: TitleBlock
     lead: Text
     facts: tuple[Setting, ...]
-    drawing: Drawing
+    drawing: Drawing | None
     drawings: tuple[Drawing, ...] = Field(default=(), description="those of the making, in the order of the steps")
     who_may: tuple[Text, ...]
     do_not_start: tuple[Text, ...]
@@ -266,8 +267,8 @@ class Procedure(Node):
     cut_list: tuple[Cut, ...]
     phases: tuple[Phase, ...]
     time: TimePlan | None = None
-    look_up: LookUp
-    card: Card
+    look_up: LookUp | None
+    card: Card | None
     safety_review: SafetyReview
     record: RecordSheet | None = None
     care: tuple[Text, ...]

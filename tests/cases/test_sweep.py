@@ -42,7 +42,7 @@ def test_the_sweep_reaches_sheets_and_refusals() -> None:
         "body": 160, "jaws": 25, "tool": "HSS", "centre": "live", "head": "hard", "drive": "drive-plate", "spacer": 10,
         "drills": "tapers", "micrometers": [(0, 25), (25, 50), (50, 75)], "resolution": 0.001, "gauge": "telescoping",
         "bar": BARS[0], "bar_d": 22, "bar_l": 380, "collar": COLLARS[0], "collar_d": 60, "collar_l": 80,
-        "measured": True, "accuracy": "good", "coarse": False, "set_over": "two-screws",
+        "measured": True, "accuracy": "good", "coarse": False, "set_over": "two-screws", "bottle": True, "kit": [], "wish": None, "doubt": None,
     }  # fmt: skip
     assert isinstance(settled(plain), Procedure)
     assert isinstance(settled(plain | {"between_centres": 300, "bar_l": 380, "spindle_bore": 20}), Refused)
@@ -63,5 +63,5 @@ def test_every_steel_with_every_collar_metal_is_reached(bar: str, collar: str, t
 
 def test_the_examples_are_in_the_documentation() -> None:
     readme = (ROOT / "README.md").read_text(encoding="utf-8")
-    for name in ("fernhill", "quarry-road"):
+    for name in ("fernhill", "quarry-road", "cinder-lane", "ropewalk"):
         assert f"docs/examples/{name}" in readme

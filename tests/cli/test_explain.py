@@ -170,9 +170,9 @@ def test_a_changed_fact_is_followed_to_numbers_steps_and_cautions() -> None:
 def test_numbers_stand_by_phase_in_the_order_of_the_work() -> None:
     found = data("compare", FERNHILL, "--set", "stock.bars=[{label='b', material='steel-low-carbon-cold-drawn', "
                  "diameter='20 mm', length='500 mm', finish='cold-drawn'}]")  # fmt: skip
-    from tailtrue.advise import ROUTE, knowledge
+    from tailtrue.advise import knowledge
 
-    order = ["The whole job", *(phase.file.title for phase in knowledge().routes[ROUTE].phases)]
+    order = ["The whole job", *(phase.file.title for phase in knowledge().routes["make-and-use-bar"].phases)]
     phases = [one["phase"] for one in found["numbers"]]
     assert phases == [title for title in order if title in phases]
     assert len(phases) > 1

@@ -250,6 +250,22 @@ def bored_with_no_hold_at_the_measuring() -> Job:
     return with_step("2.4", hold=None)
 
 
+@breaks("V130", "step 2.3", also="V01")
+def drilled_while_gripped_on_a_draft() -> Job:
+    return with_step("2.1", activities=(*step("2.1").activities, "grip-uneven"))
+
+
+@breaks("V130", "step 2.5", also="V01")
+def gripped_on_a_band_that_nobody_turned() -> Job:
+    changed, shop = with_step("2.4", activities=(*step("2.4").activities, "grip-uneven"))
+    banded = step("2.5").model_copy(update={"activities": (*step("2.5").activities, "grip-on-band")})
+    phases = tuple(
+        phase.model_copy(update={"steps": tuple(banded if one.number == "2.5" else one for one in phase.steps)})
+        for phase in changed.phases
+    )
+    return changed.model_copy(update={"phases": phases}), shop
+
+
 @breaks("V17", "step 4.2", also="V04")
 def start_check_of_a_spindle_that_turns() -> Job:
     started = step("4.2").model_copy(update={"activities": ("start-check",)})

@@ -47,6 +47,12 @@ def speed_in_a_sentence() -> Job:
     return with_step("4.3", text=(("Run at ", figure("skim.speed", 430.0, "1/min", "speed"), "."),))
 
 
+@breaks("V70", "step 2.1", also="V24")
+def corners_of_a_raw_blank_that_strike_the_cross_slide() -> Job:
+    circle = Setting(label=("circle",), value=(mm("collar.corner_diameter", 400.0, "length"),), reason=())
+    return with_line("2.1", circle)
+
+
 @breaks("V57", "step 4.3")
 def speed_above_what_work_between_centres_bears() -> Job:
     return with_setting("4.3", 0, value=800.0)
@@ -54,7 +60,7 @@ def speed_above_what_work_between_centres_bears() -> Job:
 
 @breaks("V57", "step 1.1", also="V108")
 def printed_limit_above_the_chuck() -> Job:
-    return with_shop(speed_caps=(SpeedCap("the chuck", 1600.0, ("bar-ends",)),))
+    return with_shop(speed_caps=(SpeedCap("the chuck", 1600.0, ("bar-ends",)), SpeedCap("the top of the lathe", 2000.0)))
 
 
 @breaks("V57", "step 2.6", also="V108")
@@ -189,7 +195,7 @@ def doubt_in_another_unit() -> Job:
 
 @breaks("V62", "step 2.7", also="V27")
 def band_upside_down() -> Job:
-    return with_check("2.7", limits=Limits(low=mm("bore.low", 22.09, "fit"), high=mm("bore.high", 22.03, "fit")))
+    return with_check("2.7", limits=Limits(low=mm("bore.head_low", 22.09, "fit"), high=mm("bore.head_high", 22.03, "fit")))
 
 
 @breaks("V62", "step 2.7", also="V27")
@@ -199,7 +205,9 @@ def band_without_sides() -> Job:
 
 @breaks("V62", "step 2.7", also="V63 V27")
 def band_in_two_units() -> Job:
-    return with_check("2.7", limits=Limits(low=figure("bore.low", 0.867, "in", "fit"), high=mm("bore.high", 22.09, "fit")))
+    return with_check(
+        "2.7", limits=Limits(low=figure("bore.head_low", 0.867, "in", "fit"), high=mm("bore.head_high", 22.09, "fit"))
+    )
 
 
 @breaks("V63", "step 2.7")

@@ -96,8 +96,8 @@ def limit_on_a_step_that_does_not_turn() -> Job:
 
 
 def doubt_of_exactly_half_the_band() -> Job:
-    limits = Limits(low=mm("bore.low", 22.0, "fit"), high=mm("bore.high", 22.5, "fit"))
-    return with_check("2.7", limits=limits, uncertainty=mm("bore.gauge_uncertainty", 0.25, "fit"))
+    limits = Limits(low=mm("bore.head_low", 22.03125, "fit"), high=mm("bore.head_high", 22.0625, "fit"))
+    return with_check("2.7", limits=limits, uncertainty=mm("bore.gauge_uncertainty", 0.015625, "fit"))
 
 
 def sheet_that_nobody_approved_yet() -> Job:

@@ -9,9 +9,11 @@ from tailtrue.inspection import RULES, inspect
 from . import (
     broken_by_hand,
     broken_drawings,
+    broken_joints,
     broken_paper,
     broken_record,
     broken_review,
+    broken_routes,
     broken_safety,
     broken_shop,
     broken_sop,
@@ -24,9 +26,11 @@ from .sample import procedure, shop
 PARTS = (
     broken_by_hand,
     broken_drawings,
+    broken_joints,
     broken_paper,
     broken_record,
     broken_review,
+    broken_routes,
     broken_safety,
     broken_shop,
     broken_sop,

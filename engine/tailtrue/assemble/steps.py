@@ -1,6 +1,6 @@
 """Phases and steps of the tree, in the order of the plan."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from tailtrue.assemble.cautions import CautionDealer, applicable
@@ -67,7 +67,7 @@ def _holds(filler: Filler, when: Condition) -> bool:
     return filler.case.judge(when).truth is Truth.YES
 
 
-def settings(filler: Filler, rows: tuple[SettingText, ...]) -> tuple[Setting, ...]:
+def settings(filler: Filler, rows: Sequence[SettingText]) -> tuple[Setting, ...]:
     """Settings lines that hold in this case."""
     return tuple(
         Setting(label=filler.text(row.label), value=filler.text(row.value), reason=filler.text(row.reason))

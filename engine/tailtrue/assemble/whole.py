@@ -4,7 +4,7 @@ import hashlib
 from collections.abc import Callable
 
 from tailtrue.assemble.by_hand import set_by_hand
-from tailtrue.assemble.card import card
+from tailtrue.assemble.card import about, card
 from tailtrue.assemble.cautions import applicable, for_the_job
 from tailtrue.assemble.drawings import bar, drawings
 from tailtrue.assemble.filling import Filler, words_of
@@ -21,6 +21,7 @@ from tailtrue.plan import Plan
 from tailtrue.procedure import Cut, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import NearMissLine
+from tailtrue.store.knowledge import Route
 from tailtrue.store.overlay_models import SHOP_SOURCE
 from tailtrue.truth import Truth
 
@@ -33,6 +34,8 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
     """
     filler = Filler(case)
     page = case.knowledge.page
+    route = plan.route
+    parts = route.file.parts
     made = phases(filler, plan)
     activities = {activity for phase in made for step in phase.steps for activity in step.activities}
     needs = _needs(filler, made)
@@ -40,34 +43,38 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
     tree = Procedure(
         title=_title(filler, plan),
         lead=filler.text(plan.route.lead),
-        facts=settings(filler, page.facts),
-        drawing=bar(filler),
+        facts=settings(filler, about(route, page.facts)),
+        drawing=bar(filler) if "drawing" in parts else None,
         drawings=drawings(filler, made),
         who_may=tuple(
             filler.text(text) for text in (*page.who_may, *(page.supervised if supervision_marked(filler) else ()))
         ),
         do_not_start=tuple(filler.text(text) for text in page.do_not_start),
         stop_at_once=tuple(filler.text(text) for text in page.stop_at_once),
-        if_it_goes_wrong=tuple((seen, filler.text(do), filler.text(never)) for seen, do, never in page.trouble),
+        if_it_goes_wrong=tuple(
+            (row.seen, filler.text(row.do), filler.text(row.never)) for row in about(route, page.trouble)
+        ),
         conventions=tuple(filler.text(text) for text in page.conventions),
         job_cautions=job_cautions,
         needs=needs,
-        cut_list=_cut_list(filler),
+        cut_list=_cut_list(filler) if "cut-list" in parts else (),
         phases=made,
         time=job_time(filler, made),
-        look_up=_look_up(filler),
-        card=card(filler, made),
+        look_up=_look_up(filler) if "look-up" in parts else None,
+        card=card(filler, made, route) if "card" in parts else None,
         safety_review=safety_review(filler, made, needs, job_cautions, near),
-        record=record(),
-        care=tuple(filler.text(text) for text in page.care),
-        findings=_findings(filler),
+        # A record is of a test: what has no look-up table is none.
+        record=record() if "look-up" in parts else None,
+        care=tuple(filler.text(text) for text in page.care) if "care" in parts else (),
+        findings=_findings(filler, route),
         set_by_hand=set_by_hand(filler),
         shop_rules=shop_rules(filler),
         choices=choices(filler),
         derivations=(),
         sources=(),
     )
-    tree = tree.model_copy(update={"sop": sop_sheet(filler, tree)})
+    if "sop" in parts:
+        tree = tree.model_copy(update={"sop": sop_sheet(filler, tree)})
     tree = tree.model_copy(update={"derivations": derivations(filler, figures(tree))})
     tree = tree.model_copy(update={"sources": source_list(filler, _used_sources(tree, case))})
     return tree.model_copy(update={"title": tree.title.model_copy(update={"checksum": checksum(tree)})})
@@ -154,12 +161,17 @@ def _cut_list(filler: Filler) -> tuple[Cut, ...]:
             material=words_of(filler.text(cut.material)),
             size=filler.text(cut.size),
             saw_to=filler.text(cut.saw_to),
-            buy=filler.figure(cut.file.buy),
-            mass_to_buy=filler.figure(cut.file.mass_to_buy),
-            mass_finished=filler.figure(cut.file.mass_finished),
+            buy=_figure_or_none(filler, cut.file.buy),
+            mass_to_buy=_figure_or_none(filler, cut.file.mass_to_buy),
+            mass_finished=_figure_or_none(filler, cut.file.mass_finished),
         )
         for cut in filler.case.knowledge.page.cuts
+        if filler.case.judge(cut.when).truth is Truth.YES
     )
+
+
+def _figure_or_none(filler: Filler, fact: str | None) -> Figure | None:
+    return filler.figure(fact) if fact else None
 
 
 def _look_up(filler: Filler) -> LookUp:
@@ -190,7 +202,7 @@ def _look_up(filler: Filler) -> LookUp:
     )
 
 
-def _findings(filler: Filler) -> tuple[Finding, ...]:
+def _findings(filler: Filler, route: Route) -> tuple[Finding, ...]:
     return tuple(
         Finding(
             level=note.file.level,
@@ -199,5 +211,5 @@ def _findings(filler: Filler) -> tuple[Finding, ...]:
             shop_rule=filler.case.knowledge.shop.mark("note", note.file.id),
         )
         for note in filler.case.knowledge.notes
-        if filler.case.judge(note.when).truth is Truth.YES
+        if route.has_to_do_with(note.file.concerns) and filler.case.judge(note.when).truth is Truth.YES
     )

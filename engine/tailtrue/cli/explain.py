@@ -109,7 +109,7 @@ def _tell(_done: dict[str, Any], lines: Iterable[str], as_json: bool) -> None:
 
 def side_of(advice: "Advice") -> "Side":
     """What is to be explained of a judged job; why nothing is printed, where nothing is."""
-    from tailtrue.advise import ROUTE, procedure_of
+    from tailtrue.advise import procedure_of
     from tailtrue.errors import KnowledgeInvalid, TailtrueError
     from tailtrue.explaining.said import Side
 
@@ -121,7 +121,7 @@ def side_of(advice: "Advice") -> "Side":
         raise
     except TailtrueError as error:
         trouble = error.problems
-    return Side(case, advice.given, case.knowledge.routes[ROUTE], trouble)
+    return Side(case, advice.given, advice.route, trouble)
 
 
 def wrapped(text: str, indent: str = "", hang: str | None = None) -> list[str]:

@@ -92,10 +92,27 @@ def _used(name: str, what: str, unit: str) -> None:
         return table.one(name=name).number("value")
 
 
+def _fastenings(method: str, what: str) -> None:
+    of = f"joint.{method}.count"
+
+    @computed(f"consume.{method}", label=f"{what} used", kind="count", rounding="count", needs=(of,),
+              how="so many in each collar, for both")  # fmt: skip
+    def _both(each: int) -> int:
+        return _BLANKS * each
+
+
+for _method, _what in (
+    ("set_screws", "set screws"), ("split_clamp", "clamp screws"), ("axial_pin", "pins along"),
+    ("radial_pin", "pins across"),
+):  # fmt: skip
+    _fastenings(_method, _what)
+
+_used("packing", "soft packing", "1")
 _used("cutting_fluid", "cutting fluid", "ml")
 _used("grease", "grease", "g")
 _used("oil", "oil", "ml")
 _used("wipes", "wipes", "1")
 _used("degreaser", "degreaser", "ml")
 _used("activator", "activator", "ml")
+_used("marking_blue", "marking blue", "ml")
 _used("soft_pad", "soft pads", "1")

@@ -17,7 +17,7 @@ _MINUTE = 60.0
 # What a step's time is made from; every one may be unknown in a job that does without the step.
 CUTTING = (
     "time.bar_facing", "time.bar_centring", "time.collar_facing", "time.collar_spotting", "time.drilling",
-    "time.bore_rough", "time.bore_finish", "time.collar_turning", "time.truing", "time.skim",
+    "time.band", "time.bore_rough", "time.bore_finish", "time.collar_turning", "time.truing", "time.skim",
 )  # fmt: skip
 
 
@@ -97,6 +97,18 @@ def drilling(ladder: Sequence[Record], width: float, through: float, planning: T
 
 
 @_cutting(
+    "band", "turning one half of a raw blank round",
+    needs=(
+        "collar.corner_diameter", "collar.blank_diameter", "collar.band_length", "collar.band.depth", "collar.band.speed",
+        "collar.band.hand_feed",
+    ),
+    how="equal passes along what stands out, from the largest circle of the blank, each with its travels and way back",
+)  # fmt: skip
+def band(corners: float, blank: float, length: float, depth: float, speed: float, feed: float, planning: Table) -> float:
+    return _along(length, feed, speed, max(1, passes_for_stock(corners - blank, depth)), planning)
+
+
+@_cutting(
     "bore_rough", "roughing one bore",
     needs=("collar.width", "collar.boring.speed", "bore.rough_passes", "collar.boring.hand_feed", "collar.boring.feed?"),
     how="passes through the collar, each with its travels, way back and setting of the dial",
@@ -151,6 +163,8 @@ def _of_planning(name: str, label: str, how: str, unit: str, rounding: str) -> N
 
 
 _of_planning("cool", "wait for the collars to cool", "usual wait for collars on a bar, by hand and by nose", "s", "time")
+_of_planning("heat_through", "wait for the collars in the oven", "a usual time for both collars", "s", "time")
+_of_planning("part_cools", "wait for bar and hot collars to cool", "a usual time in still air", "s", "time")
 _of_planning("learner_factor", "how much longer a first time takes", "a usual figure", "1", "ratio")
 _of_planning("round_to", "step in which the time of a phase is told", "so that no minute is promised", "s", "time")
 _of_planning("round_total_to", "step in which the whole time is told", "so that no minute is promised", "s", "time")
@@ -180,7 +194,7 @@ def handling(minutes: Table) -> tuple[Record, ...]:
     label="estimate of the time",
     kind="records",
     fields=(field("low", "s", "time"), field("high", "s", "time"), field("waiting", "s", "time")),
-    needs=("time.handling", "time.round_to", "time.round_total_to", *(f"{name}?" for name in (*CUTTING, "joint.cure_wait"))),
+    needs=("time.handling", "time.round_to", "time.round_total_to", *(f"{name}?" for name in CUTTING)),
     how="cutting and handling of each step, for each piece; a phase up to the next five minutes, the whole up to the next "
     "quarter of an hour",
 )  # fmt: skip

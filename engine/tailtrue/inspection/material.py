@@ -16,6 +16,10 @@ def enough_is_bought(sheet: Sheet) -> Iterator[Fault]:
     """Each line of the cut list buys more than it saws and more than it makes, of a metal that there is."""
     for cut in sheet.procedure.cut_list:
         where = f"cut list, {cut.piece}"
+        if cut.buy is None and cut.mass_to_buy is None and cut.mass_finished is not None:
+            if not cut.mass_finished.value > 0:
+                yield Fault(where, "what is made of the piece weighs nothing")
+            continue  # pieces that lie there as they are: nothing is sawn from a length
         if cut.buy is None or cut.mass_to_buy is None or cut.mass_finished is None:
             yield Fault(where, "nothing says how much stock to buy and what it weighs")
             continue

@@ -27,15 +27,19 @@ def table_right(sheet: Sheet) -> Iterator[Fault]:
     record = sheet.procedure.record
     if record is None:
         return  # told by the rule on what must be there
+    drawing, look_up = sheet.procedure.drawing, sheet.procedure.look_up
+    if drawing is None or look_up is None:
+        yield Fault(_TABLE, "a record stands here without the drawing and the look-up table that it belongs to")
+        return
     spacing = size(sheet, "collar.spacing")
-    span = size(sheet, "centres.span" if "centres.span" in sheet.procedure.drawing.dimensions else "bar.length")
+    span = size(sheet, "centres.span" if "centres.span" in drawing.dimensions else "bar.length")
     if spacing is None or span is None or not spacing > 0 or not span > 0:
         yield Fault(_TABLE, "the drawing lacks the lengths to reckon the moves from")
         return
     factor = span / spacing / 2
     if not isclose(record.scales.factor.value, factor, rel_tol=_WITHIN):
         yield Fault(_TABLE, f"the factor of this bar is {factor:.4g}, the record says {record.scales.factor.value:.4g}")
-    on_sheet = {round(row.difference.value, 6): row.move for row in sheet.procedure.look_up.rows}
+    on_sheet = {round(row.difference.value, 6): row.move for row in look_up.rows}
     last = 0.0
     for row in record.rows:
         difference = row.difference.value
@@ -75,8 +79,8 @@ def directions_right(sheet: Sheet) -> Iterator[Fault]:
 def limits_of_the_sheet(sheet: Sheet) -> Iterator[Fault]:
     """What the table calls in limits, too close or out is what the sheet calls so; a shared number is the same number."""
     record, look_up = sheet.procedure.record, sheet.procedure.look_up
-    if record is None:
-        return
+    if record is None or look_up is None:
+        return  # told by the rule on the table
     for row in record.rows:
         difference = row.difference.value
         stays = look_up.inside if look_up.verdict_possible else look_up.leave
@@ -98,10 +102,12 @@ def limits_of_the_sheet(sheet: Sheet) -> Iterator[Fault]:
 
 
 def _of_the_sheet(sheet: Sheet) -> Iterator[Figure]:
-    look_up = sheet.procedure.look_up
-    yield from (figure for figure in (look_up.inside, look_up.outside, look_up.leave) if figure is not None)
+    look_up, drawing = sheet.procedure.look_up, sheet.procedure.drawing
+    if look_up is not None:
+        yield from (figure for figure in (look_up.inside, look_up.outside, look_up.leave) if figure is not None)
     yield from (found.figure for found in sheet.at_steps)
-    yield from sheet.procedure.drawing.dimensions.values()
+    if drawing is not None:
+        yield from drawing.dimensions.values()
 
 
 def places_say_what(sheet: Sheet) -> Iterator[Fault]:
@@ -129,7 +135,8 @@ def record_complete(sheet: Sheet) -> Iterator[Fault]:
     """A record has places for all that a test writes down, from instruments to signatures, and its cautions."""
     record = sheet.procedure.record
     if record is None:
-        yield Fault(_RECORD, "the sheet has no record to write on")
+        if sheet.procedure.look_up is not None:
+            yield Fault(_RECORD, "the sheet has a look-up table and no record to write on")
         return
     blocks = {block.id for block in record.blocks}
     due = (*_BLOCKS, *(("correction",) if record.can_move else ()))

@@ -21,8 +21,8 @@ def to_html(procedure: Procedure) -> str:
         p=procedure,
         page=Page(procedure),
         words=words,
-        bar=Markup(bar_drawing(procedure.drawing, title.dials)),
+        bar=Markup(bar_drawing(procedure.drawing, title.dials)) if procedure.drawing else "",
         drawn=drawn,
-        move=Markup(move_drawing(procedure.look_up)),
+        move=Markup(move_drawing(procedure.look_up)) if procedure.look_up else "",
         css=Markup(style(title.paper)),
     )

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from tailtrue.parts import Text
-from tailtrue.procedure import Derivation, Need, Phase, Procedure
+from tailtrue.procedure import Alternative, Derivation, Need, Phase, Procedure
 from tailtrue.render.markdown_step import StepWriter
 from tailtrue.render.numbers import columns
 from tailtrue.render.page import Index
@@ -82,7 +82,8 @@ class _Writer:
         yield self._text(self._p.lead)
 
     def _drawing(self) -> Iterable[str]:
-        yield from self._steps.drawing(self._p.drawing)
+        if self._p.drawing is not None:
+            yield from self._steps.drawing(self._p.drawing)
         yield from self._steps.drawings_at("front")
 
     def _before(self) -> Iterable[str]:
@@ -141,6 +142,14 @@ class _Writer:
             if needs:
                 yield heading(3, name)
                 yield boxes(self._need(need) for need in needs)
+        yield from self._cut_list()
+        yield from self._times()
+        yield from self._bulleted("conventions", p.conventions)
+
+    def _cut_list(self) -> Iterable[str]:
+        p = self._p
+        if not p.cut_list:
+            return
         yield heading(2, HEADINGS["cut_list"])
         rows = (
             (
@@ -154,8 +163,6 @@ class _Writer:
             for cut in p.cut_list
         )
         yield table(("Piece", "How many", "Material", "Stock", "Saw to", *CUTS.values()), rows)
-        yield from self._times()
-        yield from self._bulleted("conventions", p.conventions)
 
     def _times(self) -> Iterable[str]:
         plan = self._p.time
@@ -194,6 +201,8 @@ class _Writer:
 
     def _look_up(self) -> Iterable[str]:
         look_up = self._p.look_up
+        if look_up is None:
+            return
         yield heading(2, HEADINGS["look_up"])
         differences = columns((row.difference for row in look_up.rows), self._dials)
         moves = columns((row.move for row in look_up.rows), self._dials)
@@ -212,14 +221,19 @@ class _Writer:
         yield heading(2, HEADINGS["trouble"])
         rows = ((bold(seen), self._text(do), self._text(never)) for seen, do, never in self._p.if_it_goes_wrong)
         yield table(TROUBLE, rows)
-        yield from self._bulleted("care", self._p.care)
+        if self._p.care:
+            yield from self._bulleted("care", self._p.care)
+
+    def _because(self, way: Alternative) -> str:
+        return f"{literal(way.reason)}. {self._text(way.figures)}" if way.figures else literal(way.reason)
 
     def _reasons(self) -> Iterable[str]:
-        yield heading(2, HEADINGS["choices"])
+        if self._p.choices:
+            yield heading(2, HEADINGS["choices"])
         for choice in self._p.choices:
             yield heading(3, f"{choice.question} {choice.chosen}")
             ways = (
-                (literal(way.name), bold(VERDICTS[way.verdict]), literal(way.reason), literal(way.why))
+                (literal(way.name), bold(VERDICTS[way.verdict]), self._because(way), literal(way.why))
                 for way in choice.alternatives
             )
             yield table(("Way", "Verdict", "Because", "Otherwise"), ways)

@@ -10,6 +10,7 @@ from tailtrue.store.drawing_checks import drawing_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.models import DecisionFile
+from tailtrue.store.route_checks import route_problems
 from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
 from tailtrue.store.settable_checks import settable_problems
@@ -19,7 +20,7 @@ from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
 # Activities that mark a step for the proof and the inspection; they are no hazard of their own.
-MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock"})
+MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock", "grip-on-band"})
 MOST_WORDS = 20
 _DIGIT = re.compile(r"\d")
 
@@ -31,7 +32,7 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_sources(knowledge),
         *_steps(knowledge),
         *_needs(knowledge),
-        *_routes(knowledge),
+        *route_problems(knowledge),
         *time_problems(knowledge),
         *card_problems(knowledge.page.card, knowledge.steps),
         *drawing_problems(knowledge),
@@ -179,26 +180,13 @@ def _needs(knowledge: Knowledge) -> Iterator[Problem]:
             yield Problem("knowledge/needs.toml", name, "is used up, and nothing says how much", do)
     for cut in knowledge.page.cuts:
         for fact in (cut.file.buy, cut.file.mass_to_buy, cut.file.mass_finished):
-            if fact not in knowledge.catalogue:
+            if fact is not None and fact not in knowledge.catalogue:
                 yield Problem("knowledge/page.toml", fact, "no fact has this name", "mend the cut list")
 
 
 def _sop(knowledge: Knowledge) -> Iterator[Problem]:
-    seen = [row[0] for row in knowledge.page.trouble]
+    seen = [row.seen for row in knowledge.page.trouble]
     yield from sop_problems(knowledge.sop, knowledge.catalogue, knowledge.sources, seen)
-
-
-def _routes(knowledge: Knowledge) -> Iterator[Problem]:
-    used: set[str] = set()
-    for route in knowledge.routes.values():
-        for phase in route.phases:
-            for name in phase.file.steps:
-                used.add(name)
-                if name not in knowledge.steps:
-                    yield Problem(route.where, name, "the route names a step that is not there", "mend the route")
-    for name, step in knowledge.steps.items():
-        if name not in used:
-            yield Problem(step.where, name, "no route uses this step", "put it in a route, or take it out")
 
 
 def _ids(knowledge: Knowledge) -> Iterator[Problem]:
@@ -247,6 +235,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
         yield from ((caution.where, caution.file.id, text, "") for text in caution.avoid)
     for stop in knowledge.stops:
         yield from ((stop.where, stop.file.id, text, "") for text in (stop.text, *stop.way_out))
+    for decision in knowledge.decisions.values():
+        yield from ((decision.where, f"{decision.spec.name}: {row.then}", row.figures, "") for row in decision.rows)
     for note in knowledge.notes:
         yield note.where, note.file.id, note.text, ""
     lines: tuple[Remark | Say, ...] = (*knowledge.remarks, *knowledge.says)
@@ -272,8 +262,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
     standing = (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.supervised, *page.care)
     for text in (*standing, *page.time_notes):
         yield where, "", text, ""
-    for seen, do, never in page.trouble:
-        yield from ((where, seen, text, "") for text in (do, never))
+    for trouble in page.trouble:
+        yield from ((where, trouble.seen, text, "") for text in (trouble.do, trouble.never))
     for row in page.facts:
         yield from ((where, row.label.words, text, "") for text in (row.label, row.value, row.reason))
     for note_line in page.card.notes:

@@ -1,6 +1,6 @@
 """The whole knowledge, loaded and checked, as the engine uses it."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -115,6 +115,23 @@ class SettingText:
 
 
 @dataclass(frozen=True)
+class PageLine(SettingText):
+    """A line of the front of the sheet or of the card."""
+
+    concerns: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Trouble:
+    """What is seen, what to do and what not to do, with the texts read."""
+
+    seen: str
+    do: Wording
+    never: Wording
+    concerns: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class SettingsFrom:
     """Settings lines made from a list of records."""
 
@@ -179,6 +196,10 @@ class Route:
     phases: tuple[Phase, ...]
     where: str
 
+    def has_to_do_with(self, concerns: Collection[str]) -> bool:
+        """Whether a rule that concerns these things has a say on this route; one that names none always has."""
+        return not concerns or not set(concerns).isdisjoint(self.file.concerns)
+
 
 @dataclass(frozen=True)
 class Need:
@@ -199,6 +220,7 @@ class CutText:
     material: Wording
     size: Wording
     saw_to: Wording
+    when: Condition
 
 
 @dataclass(frozen=True)
@@ -242,7 +264,7 @@ class CardGroupText:
 class CardText:
     """What stands on the card at the lathe."""
 
-    notes: tuple[SettingText, ...]
+    notes: tuple[PageLine, ...]
     groups: tuple[CardGroupText, ...]
 
 
@@ -257,8 +279,8 @@ class Page:
     supervised: tuple[Wording, ...]
     supervised_when: Condition
     care: tuple[Wording, ...]
-    trouble: tuple[tuple[str, Wording, Wording], ...]
-    facts: tuple[SettingText, ...]
+    trouble: tuple[Trouble, ...]
+    facts: tuple[PageLine, ...]
     cuts: tuple[CutText, ...]
     time_notes: tuple[Wording, ...]
     drawing: DrawingPlan

@@ -31,6 +31,7 @@ from tailtrue.store.knowledge import (
     Need,
     Note,
     Page,
+    PageLine,
     Phase,
     Remark,
     Route,
@@ -41,6 +42,7 @@ from tailtrue.store.knowledge import (
     StepDrawing,
     StepText,
     Stop,
+    Trouble,
 )
 from tailtrue.store.layers import Layers
 from tailtrue.store.overlay import Overlay
@@ -227,6 +229,8 @@ class Loader:
                 row.why,
                 tuple(key for written in row.sources for key in source_keys(written)),
                 row.if_unknown,
+                self._wording(row.figures, where, f"{file.id}: {row.then}"),
+                tuple((self._when(says.when, where, f"{file.id}: {row.then}"), says.text) for says in row.says),
                 row.closed_by,
             )
             for row in file.row
@@ -239,6 +243,10 @@ class Loader:
 
     def _entry(self, file: models.EntryFile, where: str, said: str) -> EntryText:
         return EntryText(file, self._when(file.when, where, said), self._wording(file.planned, where, said))
+
+    def _page_line(self, file: models.PageLineFile, where: str, said: str) -> PageLine:
+        line = self._setting(file, where, said)
+        return PageLine(line.label, line.value, line.reason, line.when, tuple(file.concerns))
 
     def _steps(self) -> dict[str, StepText]:
         steps: dict[str, StepText] = {}
@@ -302,12 +310,24 @@ class Loader:
         if file is None:
             raise KnowledgeInvalid(tuple(self.reader.problems))
         trouble = tuple(
-            (row[0], self._wording(row[1], where, "trouble"), self._wording(row[2], where, "trouble"))
+            Trouble(
+                row.seen,
+                self._wording(row.do, where, row.seen),
+                self._wording(row.never, where, row.seen),
+                tuple(row.concerns),
+            )
             for row in file.trouble
         )
-        settings = tuple(self._setting(row, where, "facts") for row in file.facts)
+        settings = tuple(self._page_line(row, where, "facts") for row in file.facts)
         cuts = tuple(
-            CutText(cut, *self._wordings([cut.material, cut.size, cut.saw_to], where, cut.piece)) for cut in file.cut
+            CutText(
+                file=cut,
+                material=self._wording(cut.material, where, cut.piece),
+                size=self._wording(cut.size, where, cut.piece),
+                saw_to=self._wording(cut.saw_to, where, cut.piece),
+                when=self._when(cut.when, where, cut.piece),
+            )
+            for cut in file.cut
         )
         labels = {name: self._wording(text, where, name) for name, text in file.drawing.labels.items()}
         drawing = DrawingPlan(file.drawing.title, file.drawing.caption, file.drawing.dimensions, labels)
@@ -337,7 +357,7 @@ class Loader:
             )
             for group in file.group
         )
-        return CardText(tuple(self._setting(note, where, "card") for note in file.notes), groups)
+        return CardText(tuple(self._page_line(note, where, "card") for note in file.notes), groups)
 
 
 def load_knowledge(folder: Path, layers: Layers | None = None) -> Knowledge:

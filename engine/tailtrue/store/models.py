@@ -61,10 +61,14 @@ class CautionFile(File):
 
 
 class StopFile(File):
-    """When no procedure may be printed, why, and the shortest way out; `near`: whether almost holding is worth telling."""
+    """When no procedure may be printed, why, and the shortest way out.
+
+    `near`: whether almost holding is worth telling; without `concerns` it holds for every route.
+    """
 
     id: str
     title: str
+    concerns: list[str] = []
     when: When = Field(min_length=1)
     if_unknown: Literal["refuse", "pass-over"] = "refuse"
     near: bool = True
@@ -79,6 +83,7 @@ class NoteFile(File):
 
     id: str
     level: Literal["note", "attention"]
+    concerns: list[str] = []
     when: When
     text: str
     sources: list[str] = Field(min_length=1)
@@ -150,8 +155,15 @@ class BlockFile(File):
     sources: list[str] = Field(min_length=1)
 
 
+class ReasonFile(File):
+    """Plain words for why an alternative does not hold, and when they are the ones to say."""
+
+    when: When = Field(min_length=1)
+    text: str
+
+
 class DecisionRowFile(File):
-    """One alternative of a decision."""
+    """One alternative of a decision. `figures` is what it comes to in this job, shown whether or not it wins."""
 
     then: str
     name: str
@@ -159,6 +171,8 @@ class DecisionRowFile(File):
     why: str
     sources: list[str] = Field(min_length=1)
     if_unknown: Literal["ask", "pass-over"] = "ask"
+    figures: str = ""
+    says: list[ReasonFile] = []
     closed_by: str = ""
 
 
@@ -206,6 +220,12 @@ class SettingFile(File):
     value: str
     reason: str = ""
     when: When = []
+
+
+class PageLineFile(SettingFile):
+    """A line of the front of the sheet or of the card; without `concerns` it stands on every sheet."""
+
+    concerns: list[str] = []
 
 
 class SettingsFromFile(File):
@@ -277,10 +297,11 @@ class StepFile(File):
 
 
 class PhaseFile(File):
-    """A stretch of a route."""
+    """A stretch of a route, and what holds the work in it, which limits its speeds."""
 
     id: str
     title: str
+    held: Literal["nothing", "chuck", "blank", "centres"] = "nothing"
     purpose: str = ""
     each: list[str] = []
     when: When = []
@@ -288,11 +309,13 @@ class PhaseFile(File):
 
 
 class RouteFile(File):
-    """The authored order of a whole job."""
+    """The authored order of a whole job, what it has to do with, and the parts its sheet has."""
 
     id: str
     title: str
     lead: str
+    concerns: list[str] = Field(min_length=1)
+    parts: list[Literal["drawing", "cut-list", "look-up", "card", "care", "sop"]]
     starts_with: list[str]
     must_reach: list[str]
     phase: list[PhaseFile] = Field(min_length=1)
@@ -316,9 +339,10 @@ class CutFile(File):
     material: str
     size: str
     saw_to: str
-    buy: str
-    mass_to_buy: str
-    mass_finished: str
+    buy: str | None = None
+    mass_to_buy: str | None = None
+    mass_finished: str | None = None
+    when: When = []
 
 
 class DrawingFile(File):
@@ -368,10 +392,19 @@ class CardGroupFile(File):
     line: list[CardLineFile]
 
 
+class TroubleFile(File):
+    """What is seen, what to do, what not to do; without `concerns` it stands on every sheet."""
+
+    seen: str
+    do: str
+    never: str
+    concerns: list[str] = []
+
+
 class CardFile(File):
     """What stands on the card at the lathe."""
 
-    notes: list[SettingFile]
+    notes: list[PageLineFile]
     group: list[CardGroupFile]
 
 
@@ -385,8 +418,8 @@ class PageFile(File):
     supervised: list[str]
     supervised_when: When = Field(min_length=1)
     care: list[str]
-    trouble: list[list[str]]
-    facts: list[SettingFile]
+    trouble: list[TroubleFile]
+    facts: list[PageLineFile]
     cut: list[CutFile]
     time_notes: list[str]
     drawing: DrawingFile
