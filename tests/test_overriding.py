@@ -11,7 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from shops import EXAMPLES, shop, tailtrue
-from tailtrue.advise import ROUTE, advise, knowledge, make_procedure
+from tailtrue.advise import advise, knowledge, make_procedure, shop_for
 from tailtrue.assemble import assemble
 from tailtrue.assemble.reasons import figures
 from tailtrue.case import Case
@@ -24,7 +24,6 @@ from tailtrue.procedure import Procedure
 from tailtrue.render.card import to_card_markdown
 from tailtrue.render.html import to_html
 from tailtrue.render.markdown import to_markdown
-from tailtrue.shop import shop_of
 from tailtrue.truing.lookup import record_sheet
 
 PLAIN = advise(EXAMPLES / "fernhill" / "job.toml").case
@@ -109,7 +108,7 @@ def test_what_follows_is_worked_out_from_the_number(tmp_path: Path) -> None:
 
 
 def test_a_chuck_drawn_slower_slows_every_operation_in_it(tmp_path: Path) -> None:
-    case = advise(with_overrides(tmp_path, {"chuck.speed_limit": "300 1/min"})).case
+    case = advise(with_overrides(tmp_path, {"chuck.speed_limit": "300 1/min", "blank.chuck_speed_limit": "300 1/min"})).case
     for operation in ("bar.facing", "bar.centring", "collar.boring", "collar.spotting", "collar.facing"):
         assert case.value(f"{operation}.speed") <= 300.0
 
@@ -182,12 +181,9 @@ def test_the_inspection_finds_a_number_that_the_refusals_let_through(tmp_path: P
     too_fast = replace(advice.given.by_hand["skim.speed"], value=700.0)
     said = {name: Fact(known.catalogue[name], one.value, said=one.said) for name, one in advice.given.values.items()}
     case = Case(known, said, [too_fast])
-    tree = assemble(case, make_plan(case, known.routes[ROUTE]), lambda: record_sheet(case, fields_of_a_record()))
-    chosen = {"chuck": case.value("chuck.label"), "gauge": case.value("bore.gauge")}
-    chosen |= {"bar": case.value("bar.diameter"), "collar": case.value("collar.diameter")}
-    chosen |= {"collar_family": case.value("collar.material_family"), "joint": case.value("joint.method")}
-    given = replace(advice.given, by_hand={"skim.speed": too_fast})
-    failures = inspect(tree, shop_of(given, known, chosen)).failures
+    tree = assemble(case, make_plan(case, advice.route), lambda: record_sheet(case, fields_of_a_record()))
+    spoilt = replace(advice, case=case, given=replace(advice.given, by_hand={"skim.speed": too_fast}))
+    failures = inspect(tree, shop_for(spoilt)).failures
     assert [(failure.rule, failure.what.partition(",")[0]) for failure in failures] == [
         ("V132", "skim.speed of 700 1/min crosses what is worked out")
     ]
@@ -196,7 +192,7 @@ def test_the_inspection_finds_a_number_that_the_refusals_let_through(tmp_path: P
 _FACTS = sorted(knowledge().given.settable)
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture])
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture])
 @given(fact=st.sampled_from(_FACTS), factor=st.floats(min_value=0.2, max_value=3.0))
 def test_no_sheet_comes_out_with_a_number_beyond_what_was_worked_out(tmp_path: Path, fact: str, factor: float) -> None:
     one = knowledge().given.settable[fact]

@@ -70,12 +70,12 @@ def advise(
     given = read_job(job, known.given, instead)
     known = laid_over(known, job, given)
     said = _facts(given, known)
+    route = known.routes[given.value("job.do")]
     case = Case(known, said, given.by_hand.values())
     if crossed := beyond(case):
         # Nothing is worked out from a number that is not taken, here or at the lathe.
         plain = Case(known, said)
-        raise refused((*crossed, *refusals(plain)), _dials(plain))
-    route = known.routes[given.value("job.do")]
+        raise refused((*crossed, *refusals(plain, route)), _dials(plain))
     filler = Filler(case)
     noticed = tuple(
         (note.file.level, filler.text(note.text))

@@ -316,7 +316,7 @@ _ENTRY = st.one_of(
 )  # fmt: skip
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture])
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture])
 @given(files=st.lists(st.lists(_ENTRY, min_size=1, max_size=3).map("".join), min_size=1, max_size=2))
 def test_no_rules_of_a_shop_loosen_a_limit_or_lose_a_danger(tmp_path: Path, files: list[str]) -> None:
     try:
