@@ -185,7 +185,7 @@ def test_the_inspection_finds_a_number_that_the_refusals_let_through(tmp_path: P
     spoilt = replace(advice, case=case, given=replace(advice.given, by_hand={"skim.speed": too_fast}))
     failures = inspect(tree, shop_for(spoilt)).failures
     assert [(failure.rule, failure.what.partition(",")[0]) for failure in failures] == [
-        ("V132", "skim.speed of 700 1/min crosses what is worked out")
+        ("V152", "skim.speed of 700 1/min crosses what is worked out")
     ]
 
 

@@ -75,102 +75,102 @@ def _with_limit(value: float, limits: dict[str, tuple[float, str]], name: str = 
     return changed, replace(givens, limits=limits)
 
 
-@breaks("V130", "step 4.3")
+@breaks("V150", "step 4.3")
 def number_set_by_hand_without_its_mark() -> Job:
     return _by_hand(mark=None)
 
 
-@breaks("V130", "step 4.3")
+@breaks("V150", "step 4.3")
 def number_marked_with_other_initials() -> Job:
     return _by_hand(mark="AB")
 
 
-@breaks("V130", "set by hand")
+@breaks("V150", "set by hand")
 def number_in_the_table_that_is_not_the_one_said() -> Job:
     return _by_hand(_line(value=figure_of(_LINE.value, value=450.0)))
 
 
-@breaks("V130", "step 4.3")
+@breaks("V150", "step 4.3")
 def number_marked_that_nobody_set() -> Job:
     return _by_hand(line=None, said={})
 
 
-@breaks("V131", "numbers set by hand")
+@breaks("V151", "numbers set by hand")
 def number_set_by_hand_and_left_out_of_the_table() -> Job:
     return _by_hand(line=None)
 
 
-@breaks("V131", "numbers set by hand")
+@breaks("V151", "numbers set by hand")
 def number_set_by_hand_told_twice() -> Job:
     changed, givens = _by_hand()
     return changed.model_copy(update={"set_by_hand": (_LINE, _LINE)}), givens
 
 
-@breaks("V131", "numbers set by hand", also="V34")
+@breaks("V151", "numbers set by hand", also="V34")
 def number_set_by_hand_without_a_reason() -> Job:
     return _by_hand(_line(reason=" "))
 
 
-@breaks("V131", "numbers set by hand", also="V130")
+@breaks("V151", "numbers set by hand", also="V150")
 def number_in_the_table_that_nobody_set() -> Job:
     return _by_hand(said={})
 
 
-@breaks("V132", "numbers set by hand")
+@breaks("V152", "numbers set by hand")
 def number_beyond_what_is_worked_out() -> Job:
     return _by_hand(_line(worked_out=figure_of(_LINE.worked_out, value=450.0)))
 
 
-@breaks("V132", "numbers set by hand")
+@breaks("V152", "numbers set by hand")
 def number_beyond_its_bound() -> Job:
     return _by_hand(_line(at_least=(figure_of(_SLOWEST, value=510.0),)))
 
 
-@breaks("V132", "numbers set by hand")
+@breaks("V152", "numbers set by hand")
 def safe_side_turned_round() -> Job:
     return _by_hand(_line(safe="higher"))
 
 
-@breaks("V132", "numbers set by hand")
+@breaks("V152", "numbers set by hand")
 def bound_left_out() -> Job:
     return _by_hand(_line(at_least=()))
 
 
-@breaks("V132", "numbers set by hand", also="V66")
+@breaks("V152", "numbers set by hand", also="V66")
 def number_held_against_no_number() -> Job:
     changed, givens = _by_hand()
     line = _line(worked_out=figure_of(_LINE.worked_out, value=float("nan")))
     return changed.model_copy(update={"set_by_hand": (line,)}), givens
 
 
-@breaks("V132", "lead")
+@breaks("V152", "lead")
 def bound_that_is_another_number_elsewhere() -> Job:
     changed, givens = _by_hand()
     lead = (*changed.lead, figure_of(_SLOWEST, value=250.0))
     return changed.model_copy(update={"lead": lead}), givens
 
 
-@breaks("V133", "rules of this shop")
+@breaks("V153", "rules of this shop")
 def rule_of_the_shop_not_told() -> Job:
     return _shop_ruled()
 
 
-@breaks("V133", "rules of this shop")
+@breaks("V153", "rules of this shop")
 def rule_told_that_no_file_holds() -> Job:
     return _shop_ruled(_TOLD, _TOLD)
 
 
-@breaks("V133", "rules of this shop")
+@breaks("V153", "rules of this shop")
 def rule_told_with_another_reason() -> Job:
     return _shop_ruled(_TOLD.model_copy(update={"reason": "just so"}))
 
 
-@breaks("V133", "title block")
+@breaks("V153", "title block")
 def version_that_hides_the_shop() -> Job:
     return _shop_ruled(_TOLD, version="")
 
 
-@breaks("V134", "step 4.3")
+@breaks("V154", "step 4.3")
 def reworded_step_without_its_mark() -> Job:
     entry = ShopEntry("reword", "skim-collars", "said simpler", "RK")
     return _shop_ruled(
@@ -178,26 +178,26 @@ def reworded_step_without_its_mark() -> Job:
     )
 
 
-@breaks("V134", "step 4.3")
+@breaks("V154", "step 4.3")
 def shipped_step_called_a_rule_of_the_shop() -> Job:
     return with_step("4.3", shop_rule="RK: said simpler")
 
 
-@breaks("V135", "step 4.3, caution slide-moved")
+@breaks("V155", "step 4.3, caution slide-moved")
 def shipped_caution_made_a_notice() -> Job:
     return procedure(), replace(shop(), signals={"slide-moved": "caution", "abrasive-cloth": "danger"})
 
 
-@breaks("V136", "shop rules")
+@breaks("V156", "shop rules")
 def limit_wider_than_shipped() -> Job:
     return _with_limit(1200.0, {"limit.blank_speed": (1000.0, "lower")})
 
 
-@breaks("V136", "shop rules")
+@breaks("V156", "shop rules")
 def limit_lower_than_shipped_that_may_only_rise() -> Job:
     return _with_limit(900.0, {"limit.blank_speed": (1000.0, "higher")})
 
 
-@breaks("V136", "shop rules")
+@breaks("V156", "shop rules")
 def limit_that_is_not_shipped() -> Job:
     return _with_limit(900.0, {}, "limit.new")
