@@ -1,8 +1,8 @@
 """Every route makes its sheet from a shipped example, judged by its own stops alone and with its own parts alone."""
 
 import json
-import tomllib
 import re
+import tomllib
 from math import atan, sin
 from pathlib import Path
 
