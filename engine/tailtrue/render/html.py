@@ -1,4 +1,4 @@
-"""A procedure as one HTML file that needs nothing beside it: no network, script, font or picture."""
+"""A procedure as one HTML file that needs nothing beside it: no network, font or picture; a script of its own."""
 
 from markupsafe import Markup
 
@@ -8,6 +8,7 @@ from tailtrue.render.drawing import bar_drawing
 from tailtrue.render.figures import figure_of
 from tailtrue.render.move import move_drawing
 from tailtrue.render.page import Page
+from tailtrue.render.tablet import script
 from tailtrue.render.templates import style, template
 
 
@@ -24,5 +25,6 @@ def to_html(procedure: Procedure) -> str:
         bar=Markup(bar_drawing(procedure.drawing, title.dials)),
         drawn=drawn,
         move=Markup(move_drawing(procedure.look_up)),
-        css=Markup(style(title.paper)),
+        css=Markup(style(title.paper, "tablet.css")),
+        script=script(),
     )
