@@ -36,7 +36,7 @@
   document.body.append(ask);
   const place = first(".place", where);
   const focus = () => place.focus({ preventScroll: true });
-  const said = first(".said", turn);
+  const said = first(".answer", turn);
   const [back, next] = all("button", turn);
   const tellKeeping = () => { [first(".keeping", start).hidden, first(".not-keeping", start).hidden] = [!keeps, keeps]; };
 
