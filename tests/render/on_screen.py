@@ -113,3 +113,44 @@ def faults(page: Page) -> list[str]:
 def sideways(page: Page) -> int:
     """By how much the page is wider than the screen."""
     return int(page.evaluate("Math.max(0, document.documentElement.scrollWidth - document.documentElement.clientWidth)"))
+
+
+# Text that stands beyond the paper, or beyond the cell that it is in.
+_OVER = """() => {
+  const edge = document.body.getBoundingClientRect().right;
+  const found = [];
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  for (let node; (node = walker.nextNode()); ) {
+    const owner = node.parentElement;
+    if (!node.data.trim() || !owner.checkVisibility() || owner.closest("svg, .mark, script, style, template")) continue;
+    const range = document.createRange();
+    range.selectNodeContents(node);
+    const right = Math.max(...[...range.getClientRects()].map((one) => one.right));
+    const cell = owner.closest("td, th, .word, .stop");
+    const end = cell && getComputedStyle(cell).display !== "inline" ? cell.getBoundingClientRect().right : edge;
+    if (right > Math.min(edge, end) + 1) found.push(`${node.data.trim().slice(0, 40)} ${Math.round(right - Math.min(edge, end))} px`);
+  }
+  return found;
+}"""
+
+_POINTS = """() => {
+  const found = [];
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  for (let node; (node = walker.nextNode()); ) {
+    const owner = node.parentElement;
+    if (!node.data.trim() || !owner.checkVisibility() || owner.closest("svg, script, style, template")) continue;
+    found.push([node.data.trim(), parseFloat(getComputedStyle(owner).fontSize) * 0.75]);
+  }
+  return found;
+}"""
+
+
+def over_the_edge(page: Page) -> list[str]:
+    """Text that sticks out of the paper or out of its cell."""
+    found: list[str] = page.evaluate(_OVER)
+    return found
+
+
+def points(page: Page) -> list[tuple[str, float]]:
+    """Each text outside drawings with the size of its letters."""
+    return [(text, float(size)) for text, size in page.evaluate(_POINTS)]

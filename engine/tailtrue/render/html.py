@@ -8,12 +8,12 @@ from tailtrue.render.drawing import bar_drawing
 from tailtrue.render.figures import figure_of
 from tailtrue.render.move import move_drawing
 from tailtrue.render.page import Page
-from tailtrue.render.tablet import script
+from tailtrue.render.tablet import script, tablet_style
 from tailtrue.render.templates import style, template
 
 
-def to_html(procedure: Procedure) -> str:
-    """The whole page, ready to be read on a screen or printed."""
+def to_html(procedure: Procedure, *, large: bool = False) -> str:
+    """The whole page, ready to be read on a screen or printed; in large print if asked."""
     title = procedure.title
     drawn: dict[str, list[tuple[Drawing, Markup]]] = {}
     for drawing in procedure.drawings:
@@ -25,6 +25,8 @@ def to_html(procedure: Procedure) -> str:
         bar=Markup(bar_drawing(procedure.drawing, title.dials)),
         drawn=drawn,
         move=Markup(move_drawing(procedure.look_up)),
-        css=Markup(style(title.paper, "tablet.css")),
+        css=Markup(style(title.paper, large=large)),
+        tablet_css=Markup(tablet_style()),
+        large=large,
         script=script(),
     )

@@ -37,8 +37,8 @@ SETS: Mapping[Part, str] = {
 }  # fmt: skip
 
 
-def record_html(sheet: RecordSheet) -> str:
-    """The paper as one HTML file."""
+def record_html(sheet: RecordSheet, *, large: bool = False) -> str:
+    """The paper as one HTML file; in large print if asked."""
     dials = sheet.head.dials
     differences = columns((row.difference for row in sheet.rows), dials)
     moves = columns((row.move for row in sheet.rows), dials)
@@ -49,6 +49,7 @@ def record_html(sheet: RecordSheet) -> str:
     return page(
         "record.html.j2",
         sheet.head,
+        large=large,
         sheet=sheet,
         blocks=_blocks(cells),
         difference_unit=differences.unit,

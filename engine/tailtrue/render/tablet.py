@@ -19,6 +19,12 @@ class Script:
 
 
 @lru_cache(maxsize=1)
+def tablet_style() -> str:
+    """How the sheet looks while one step is shown at a time: its letters are large in any print."""
+    return (templates_folder() / "tablet.css").read_text(encoding="utf-8")
+
+
+@lru_cache(maxsize=1)
 def script() -> Script:
     """The script of the sheet. Its policy names it by its fingerprint: no other script runs, and no request leaves."""
     text = (templates_folder() / "tablet.js").read_text(encoding="utf-8")
