@@ -1,6 +1,5 @@
 "use strict";
-// One step of the sheet on a screen at a time: shows and hides what is on the page, adds places to type, changes no word
-// of it. It is printed as ever.
+// One step at a time: shows and hides what is on the page and adds places to type. It is printed as ever.
 (() => {
   const page = document.documentElement;
   const all = (what, from = document) => [...from.querySelectorAll(what)];
@@ -9,7 +8,7 @@
   const copy = (what) => first(what, kit).cloneNode(true);
   const words = first(".words", kit).dataset;
 
-  // Kept on this device, under this very sheet: another number, revision or checksum starts empty.
+  // Kept under this very sheet: another number, revision or checksum starts empty.
   const name = "tailtrue/" + document.body.dataset.sheet;
   const none = () => ({ boxes: {}, written: {}, released: {}, place: 0 });
   let kept = none();
@@ -68,7 +67,7 @@
     if (units.length) screens.push({ units: new Set(units), ...more });
   };
   add([first(".identity"), about("findings"), about("who-may"), ...stops], { title: words.before });
-  add([about("needs"), about("cut-list"), about("conventions")]);
+  add([about("needs"), about("cut-list"), about("time"), about("conventions")]);
   for (const phase of all("main > .phase")) {
     leaves.delete(phase);
     const own = (what) => all(what, phase).filter((one) => !one.closest(".step"));
@@ -91,7 +90,7 @@
   const numberOf = (screen) => first("h3 .no", screen.step).textContent;
   const keyOf = (screen) => numberOf(screen) + "/" + pieceOf(screen);
 
-  // Places to type. A comma is a decimal point; whatever else is not a number says so and is judged by nothing.
+  // A comma is a decimal point; whatever else is not a number says so and is not judged.
   const number = (text) => {
     const plain = text.trim().replace("\u2212", "-").replace(",", ".");
     return /^[-+]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : NaN;
@@ -163,6 +162,7 @@
     show(now);
   };
 
+  first("[data-do=table]", where).hidden = !table[0];
   const tellLeft = () => {
     const before = screens.slice(0, now).filter((one) => one.step && !first("input", tickOf(one)).checked);
     first(".left", where).textContent = before.length ? `${words.left} ${before.length}` : "";

@@ -35,7 +35,7 @@ def test_a_fact_is_made_once_and_only_when_asked_for() -> None:
 
 
 def test_a_fact_keeps_what_it_was_made_from_and_its_sources() -> None:
-    found = advise(JOB).case.get("bore.gap_least")
+    found = advise(JOB).case.get("joint.retaining_compound.least")
     assert isinstance(found, Fact)
     assert found.read == ("bar.diameter", "crib.compound_gap")
     assert "iso-10123" in found.sources
@@ -60,6 +60,6 @@ def test_beyond_a_table_there_is_trouble_and_no_value(diameter: float) -> None:
     given = {name: fact for name, fact in said.known().items() if fact.spec.comes == "given"}
     bars = tuple({**bar, "diameter": diameter} for bar in given["stock.bars"].value)
     case = Case(knowledge(), given | {"stock.bars": replace(given["stock.bars"], value=bars)})
-    found = case.get("bore.gap_least")
+    found = case.get("joint.retaining_compound.least")
     assert isinstance(found, NotKnown)
     assert f"nothing for {diameter:g}" in found.trouble

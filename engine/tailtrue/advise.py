@@ -1,27 +1,33 @@
 """From a job file to an inspected procedure: the way through the house in one place."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
+from itertools import islice
 from pathlib import Path
+from types import MappingProxyType
+from typing import Any
 
 from tailtrue.assemble import assemble
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
-from tailtrue.errors import InspectionFailed, KnowledgeInvalid, Problem
+from tailtrue.errors import InspectionFailed, Problem
+from tailtrue.explaining.near import near_misses
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
-from tailtrue.inspection import inspect
+from tailtrue.inspection import Shop, inspect
+from tailtrue.log.fields import fields_of_a_record
 from tailtrue.parts import Dials, Text
 from tailtrue.places import knowledge_folder
 from tailtrue.plan import make_plan
 from tailtrue.procedure import Procedure
 from tailtrue.refusals import Refusal, impossible, refusals, refused
+from tailtrue.review import NearMissLine
 from tailtrue.shop import shop_of
-from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.knowledge import Knowledge, Route
 from tailtrue.store.load import load_knowledge
+from tailtrue.truing.lookup import record_sheet
 from tailtrue.truth import Truth
-
-ROUTE = "make-and-use-bar"
 
 
 @dataclass(frozen=True)
@@ -30,6 +36,7 @@ class Advice:
 
     case: Case
     given: Given
+    route: Route
     refused: tuple[Refusal, ...]
     noticed: tuple[tuple[str, Text], ...]
 
@@ -45,26 +52,45 @@ def knowledge() -> Knowledge:
     return load_knowledge(knowledge_folder())
 
 
-def advise(job: Path, known: Knowledge | None = None) -> Advice:
-    """Read a job and judge it: refusals and findings, no document yet.
+def advise(
+    job: Path, known: Knowledge | None = None, instead: Mapping[str, Any] = MappingProxyType({})
+) -> Advice:  # fmt: skip
+    """Read a job and judge it: refusals and findings, no document yet. `instead` holds raw values in place of the files'.
 
     Raises FactsWrong when the files cannot be used, KnowledgeInvalid when the knowledge cannot.
     """
     known = known or knowledge()
-    given = read_job(job, known.given)
+    given = read_job(job, known.given, instead)
     case = Case(known, _facts(given, known))
+    route = known.routes[given.value("job.do")]
     filler = Filler(case)
     noticed = tuple(
-        (note.file.level, filler.text(note.text)) for note in known.notes if case.judge(note.when).truth is Truth.YES
+        (note.file.level, filler.text(note.text))
+        for note in known.notes
+        if route.has_to_do_with(note.file.concerns) and case.judge(note.when).truth is Truth.YES
     )
-    return Advice(case, given, refusals(case), noticed)
+    return Advice(case, given, route, refusals(case, route), noticed)
 
 
 def _facts(given: Given, known: Knowledge) -> dict[str, Fact]:
-    return {
-        name: Fact(known.catalogue[name], value.value, said=value.said, where=value.where)
-        for name, value in given.values.items()
-    }
+    """What was said, under its own name and under that of the fact it stands for."""
+    facts: dict[str, Fact] = {}
+    for name, value in given.values.items():
+        for known_as in filter(None, (name, known.given.facts[name].stands_for)):
+            facts[known_as] = Fact(known.catalogue[known_as], value.value, said=value.said, where=value.where)
+    return facts
+
+
+def nearly_held(case: Case) -> tuple[NearMissLine, ...]:
+    """The rules that one thing keeps from holding, the worst first, as many as a reader takes in."""
+    found = (one for one in near_misses(case) if one.what_happens)
+    return tuple(
+        NearMissLine(
+            id=one.id, title=one.title, short_by=one.short_by, what_happens=one.what_happens,
+            sources=tuple(key.split(":", 1)[0] for key in one.sources),
+        )
+        for one in islice(found, case.knowledge.safety.review.near_misses_told)
+    )  # fmt: skip
 
 
 def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
@@ -72,25 +98,41 @@ def make_procedure(job: Path, known: Knowledge | None = None) -> Procedure:
 
     Raises Refused with every reason, or InspectionFailed when the independent inspection finds fault.
     """
-    advice = advise(job, known)
+    return procedure_of(advise(job, known))
+
+
+def procedure_of(advice: Advice) -> Procedure:
+    """The inspected procedure of a job that was judged.
+
+    Raises Refused with every reason, or InspectionFailed when the independent inspection finds fault.
+    """
     if advice.refused:
         raise refused(advice.refused, advice.dials)
     case = advice.case
-    route = case.knowledge.routes.get(ROUTE)
-    if route is None:
-        raise KnowledgeInvalid((Problem("knowledge/routes", ROUTE, "there is no such route", "add it"),))
     try:
-        tree = assemble(case, make_plan(case, route))
+        tree = assemble(
+            case, make_plan(case, advice.route), lambda: record_sheet(case, fields_of_a_record()), nearly_held(case)
+        )
     except Gap as gap:
         raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
-    chosen = {
-        "chuck": case.value("chuck.label"),
-        "gauge": case.value("bore.gauge"),
-        "bar": case.value("bar.diameter"),
-        "collar": case.value("collar.diameter"),
-    }
-    report = inspect(tree, shop_of(advice.given, case.knowledge, chosen))
+    report = inspect(tree, shop_for(advice))
     if not report.ok:
         problems = (Problem(f.where, f.rule, f.what, f.source) for f in report.failures)
         raise InspectionFailed(tuple(problems))
     return tree
+
+
+def shop_for(advice: Advice) -> Shop:
+    """The shop that the sheet of a job is held against."""
+    case = advice.case
+    chosen = {
+        "route": advice.route.file.id,
+        "chuck": case.value("chuck.label"),
+        "blank_chuck": case.value("blank.chuck_label"),
+        "gauge": case.value("bore.gauge"),
+        "bar": case.value("bar.diameter"),
+        "collar": case.value("collar.diameter"),
+        "collar_family": case.value("collar.material_family"),
+        "joint": case.value("joint.method"),
+    }
+    return shop_of(advice.given, case.knowledge, chosen)

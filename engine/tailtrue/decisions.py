@@ -6,6 +6,9 @@ from typing import Literal
 from tailtrue.conditions import Condition, Get, Judged
 from tailtrue.facts import Fact, FactSpec, NotKnown
 from tailtrue.truth import Truth
+from tailtrue.wording import Wording
+
+_NOTHING = Wording(())
 
 
 @dataclass(frozen=True)
@@ -18,6 +21,8 @@ class DecisionRow:
     why: str
     sources: tuple[str, ...]
     if_unknown: Literal["ask", "pass-over"]
+    figures: Wording = _NOTHING
+    says: tuple[tuple[Condition, str], ...] = ()
 
 
 @dataclass(frozen=True)

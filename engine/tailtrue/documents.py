@@ -11,12 +11,17 @@ from tailtrue.procedure import Procedure
 from tailtrue.render import to_html, to_markdown
 from tailtrue.render.card import to_card_html, to_card_markdown
 from tailtrue.render.pdf import PdfImpossible, pdf_ready, to_pdf
+from tailtrue.render.record_page import to_record_html, to_record_markdown
+from tailtrue.render.safety_markdown import to_safety_markdown
+from tailtrue.render.safety_page import to_safety_html
 from tailtrue.render.sop_page import to_sop_html, to_sop_markdown
 
-# What is made of a procedure, and the formats each comes in. JSON is the whole tree, so all the others stand in it too.
+# What is made of a procedure, and the formats each comes in. JSON is the whole tree, so the others stand in it too.
 FORMATS: Mapping[str, tuple[str, ...]] = {
     "procedure": ("html", "pdf", "md", "json"),
     "card": ("html", "pdf", "md"),
+    "safety": ("html", "pdf", "md"),
+    "record": ("html", "pdf", "md"),
     "sop": ("html", "pdf", "md"),
 }
 DEFAULT_FORMATS = ("html", "md", "json")
@@ -24,11 +29,13 @@ _ALL_FORMATS = tuple(dict.fromkeys(kind for kinds in FORMATS.values() for kind i
 _MAKERS: Mapping[str, tuple[Callable[..., str], Callable[[Procedure], str]]] = {
     "procedure": (to_html, to_markdown),
     "card": (to_card_html, to_card_markdown),
+    "safety": (to_safety_html, to_safety_markdown),
+    "record": (to_record_html, to_record_markdown),
     "sop": (to_sop_html, to_sop_markdown),
 }
 # In large print these pages carry it in their name, so that both lie side by side. The card is one side of one sheet and
 # has numbers of 17 points already; Markdown and JSON have no letters of a size.
-_LARGE = ("procedure", "sop")
+_LARGE = ("procedure", "safety", "record", "sop")
 _IN_A_BROWSER = "or leave pdf out, open the HTML file in a browser and print it from there"
 
 
@@ -69,7 +76,7 @@ def read_wanted(only: str | None, formats: str | None, *, large: bool = False) -
     wanted = Wanted(documents, kinds, by_name=only is not None, large=large)
     if large and only is not None and not set(documents) & set(_LARGE):
         wrong = f"{' and '.join(documents)} has one size of letters"
-        problems.append(Problem("--large-print", only, wrong, f"large print is made of {' and '.join(_LARGE)}"))
+        problems.append(Problem("--large-print", only, wrong, f"large print is made of {', '.join(_LARGE)}"))
     if not problems and not wanted.files:
         allowed = "; ".join(f"{name}: {', '.join(FORMATS[name])}" for name in documents)
         wrong = f"{' and '.join(documents)} does not come as {' or '.join(kinds)}"
@@ -99,8 +106,30 @@ def write_documents(procedure: Procedure, out: Path, wanted: Wanted | None = Non
     """
     pages: dict[str, str] = {}
     asked = wanted or Wanted()
-    files = [(name, kind) for name, kind in asked.files if asked.by_name or _belongs(name, procedure)]
+    files = _that_exist(procedure, asked)
     return write_all({asked.file_name(*one): _made(procedure, *one, pages, asked.in_large(one[0])) for one in files}, out)
+
+
+def _that_exist(procedure: Procedure, wanted: Wanted) -> tuple[tuple[str, str], ...]:
+    """The files that are wanted of this sheet; a document that it does not have is left out.
+
+    Raises UsageError when nothing else was asked for.
+    """
+    files = tuple(
+        (name, kind)
+        for name, kind in wanted.files
+        if _has(name, procedure) and (wanted.by_name or _belongs(name, procedure))
+    )
+    if not files:
+        names = ",".join(wanted.documents)
+        wrong = f"the sheet '{procedure.title.title}' has no such document"
+        raise UsageError((Problem("--only", names, wrong, "leave --only out, or ask for the procedure"),))
+    return files
+
+
+def _has(name: str, procedure: Procedure) -> bool:
+    """Whether a document can be made of this sheet."""
+    return {"card": procedure.card, "sop": procedure.sop}.get(name, procedure) is not None
 
 
 def _belongs(name: str, procedure: Procedure) -> bool:

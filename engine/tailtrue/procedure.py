@@ -5,6 +5,8 @@ from typing import Literal
 from pydantic import Field
 
 from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Text
+from tailtrue.record_sheet import RecordSheet
+from tailtrue.review import SafetyReview
 from tailtrue.shop_sheet import ShopSheet
 
 
@@ -14,6 +16,27 @@ class Hold(Node):
     text: Text
     releases: str
     go_back_to: str | None = None
+
+
+class Span(Node):
+    """How long something takes: somebody is at it from so long to so long; waiting runs by itself."""
+
+    low: Figure
+    high: Figure
+    waiting: Figure | None = None
+
+
+class StepTime(Span):
+    """The time of a step; what is cut of it stands apart, reckoned from the settings."""
+
+    cutting: Figure | None = None
+
+
+class TimePlan(Node):
+    """The time of the whole job, and what is to be known about it."""
+
+    total: Span
+    notes: tuple[Text, ...]
 
 
 class Step(Node):
@@ -33,6 +56,7 @@ class Step(Node):
     why: Text = ()
     tools: tuple[str, ...] = ()
     boxes: tuple[str, ...] = Field(default=("",), description="one tick box each; a label per piece for repeated work")
+    time: StepTime | None = Field(default=None, description="for one piece")
 
 
 class Phase(Node):
@@ -45,6 +69,7 @@ class Phase(Node):
     each: tuple[str, ...] = ()
     cautions: tuple[Caution, ...] = ()
     steps: tuple[Step, ...]
+    time: Span | None = Field(default=None, description="for every piece together")
 
 
 class Need(Node):
@@ -54,6 +79,7 @@ class Need(Node):
     kind: Literal["tool", "instrument", "stock", "consumable", "wear"]
     name: Text
     detail: Text = ()
+    amount: Text = Field(default=(), description="how much of it is used up")
     in_shop: bool
     used_at: tuple[str, ...]
 
@@ -66,6 +92,9 @@ class Cut(Node):
     material: str
     size: Text
     saw_to: Text
+    buy: Figure | None = Field(default=None, description="length of stock for all pieces, saw cuts counted in")
+    mass_to_buy: Figure | None = None
+    mass_finished: Figure | None = Field(default=None, description="of all pieces")
 
 
 class Alternative(Node):
@@ -75,6 +104,7 @@ class Alternative(Node):
     verdict: Literal["chosen", "fits", "no", "unknown"]
     reason: str
     why: str
+    figures: Text = Field(default=(), description="what it comes to in this job, where that is known")
 
 
 class Choice(Node):
@@ -197,7 +227,7 @@ class Procedure(Node):
     title: TitleBlock
     lead: Text
     facts: tuple[Setting, ...]
-    drawing: Drawing
+    drawing: Drawing | None
     drawings: tuple[Drawing, ...] = Field(default=(), description="those of the making, in the order of the steps")
     who_may: tuple[Text, ...]
     do_not_start: tuple[Text, ...]
@@ -208,8 +238,11 @@ class Procedure(Node):
     needs: tuple[Need, ...]
     cut_list: tuple[Cut, ...]
     phases: tuple[Phase, ...]
-    look_up: LookUp
-    card: Card
+    time: TimePlan | None = None
+    look_up: LookUp | None
+    card: Card | None
+    safety_review: SafetyReview
+    record: RecordSheet | None = None
     care: tuple[Text, ...]
     findings: tuple[Finding, ...]
     choices: tuple[Choice, ...]

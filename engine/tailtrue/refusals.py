@@ -9,7 +9,7 @@ from tailtrue.errors import Problem, Refused
 from tailtrue.facts import NotKnown
 from tailtrue.parts import Dials, Text
 from tailtrue.render.words import say
-from tailtrue.store.knowledge import Stop
+from tailtrue.store.knowledge import Route, Stop
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording
 
@@ -25,14 +25,18 @@ class Refusal:
     sources: tuple[str, ...]
 
 
-def refusals(case: Case) -> tuple[Refusal, ...]:
-    """Every stop that fires, or that may fire and says that not knowing is enough to refuse."""
+def refusals(case: Case, route: Route | None = None) -> tuple[Refusal, ...]:
+    """Every stop that fires, or that may fire and says that not knowing is enough to refuse.
+
+    With a route only those that have to do with it are judged.
+    """
     filler = Filler(case)
-    return tuple(_refusals(case, filler))
+    stops = (stop for stop in case.knowledge.stops if route is None or route.has_to_do_with(stop.file.concerns))
+    return tuple(_refusals(case, filler, stops))
 
 
-def _refusals(case: Case, filler: Filler) -> Iterator[Refusal]:
-    for stop in case.knowledge.stops:
+def _refusals(case: Case, filler: Filler, stops: Iterable[Stop]) -> Iterator[Refusal]:
+    for stop in stops:
         judged = case.judge(stop.when)
         if judged.truth is Truth.YES:
             yield _refusal(stop, filler, stop.text)

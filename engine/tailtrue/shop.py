@@ -1,6 +1,7 @@
 """What the inspection is told of the shop: read anew from the user's files and the named limits, not from the plan.
 
-Of the plan only names are taken - which chuck, which kind of gauge, which micrometer - never a figure.
+Of the plan only names are taken - which chuck, which kind of gauge, which micrometer, how the collars are fixed - never
+a figure.
 """
 
 from collections.abc import Mapping
@@ -8,16 +9,17 @@ from typing import Any
 
 from tailtrue.given.read import Given
 from tailtrue.inspection import Shop, SpeedCap
+from tailtrue.inspection.shop import Piece, Taper
 from tailtrue.quantities import read_quantity
-from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.knowledge import Knowledge, Route
 
 Record = Mapping[str, Any]
-_IN_CHUCK = ("prepare", "bar-ends", "collars")
-_ON_CENTRES = ("turn-collars", "test")
+_FIXED = "collars-fixed"
 
 
 def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Shop:
     """The shop as the files describe it. `chosen` holds the names that the plan settled on."""
+    route = knowledge.routes[chosen["route"]]
     return Shop(
         machine_name=given.value("lathe.name"),
         dials=given.value("lathe.dials"),
@@ -26,7 +28,7 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         dial_division_mm=given.value("lathe.dial_division"),
         between_centres_mm=given.value("lathe.between_centres"),
         swing_over_cross_slide_mm=_swing(given, knowledge),
-        speed_caps=_caps(given, knowledge, chosen["chuck"]),
+        speed_caps=_caps(given, knowledge, route, chosen),
         drills=_drills(given, knowledge),
         tool_ids_in_shop=frozenset(
             name for name, need in knowledge.needs.items() if not need.file.given or given.value(need.file.given)
@@ -38,6 +40,16 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         speed_to=given.value("lathe.speed_to"),
         labels=_labels(given),
         must_say=_must_say(knowledge),
+        measured={
+            end: tuple(given.value(f"job.measured_{end}")) for end in ("head", "tail") if given.value(f"job.measured_{end}")
+        },
+        fit_mm=_fit(knowledge, chosen) if chosen["joint"] else (0.0, 0.0),
+        least_depth_mm=knowledge.tables["joints/set_screw_factors"].one(name="least-depth").number("value"),
+        parts=frozenset(route.file.parts),
+        bar_exists=_FIXED in route.file.starts_with,
+        bar_on_hand=_bar_on_hand(given),
+        taper=_taper(given),
+        piece=_piece(given, knowledge, chosen["chuck"]),
     )
 
 
@@ -45,23 +57,49 @@ def _limit(knowledge: Knowledge, name: str) -> float:
     return float(knowledge.limits[f"limit.{name}"].value)
 
 
+def _fit(knowledge: Knowledge, chosen: Mapping[str, Any]) -> tuple[float, float]:
+    """The widest window of clearance that is known for a way of fixing collars; the bond's by its own row."""
+    method, family, bar = chosen["joint"], chosen["collar_family"], chosen["bar"]
+    pressed = knowledge.tables["joints/press_fits"].where(method=method, family=family)
+    slipped = knowledge.tables["joints/slip_fits"].where(method=method)
+    fit = (*pressed, *slipped)[0].text("window_fit") if pressed or slipped else "bonded-usable"
+    row = knowledge.tables["fits/attachment_clearance"].within(bar, "over_mm", "upto_mm", method=fit)
+    return row.number("least_mm"), row.number("largest_mm")
+
+
 def _swing(given: Given, knowledge: Knowledge) -> float:
     said = given.value("lathe.swing_over_cross_slide")
     return float(said) if said is not None else given.value("lathe.swing_over_bed") * _limit(knowledge, "cross_slide_share")
 
 
-def _caps(given: Given, knowledge: Knowledge, chuck_label: str) -> tuple[SpeedCap, ...]:
-    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chuck_label)
+def _chuck_cap(given: Given, knowledge: Knowledge, label: str) -> float:
+    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == label)
     marked = chuck["marked_speed"]
     if marked == "unmarked":
         rows = knowledge.tables["machines/chuck_limits"]
         marked = rows.within(chuck["body"], "body_over_mm", "body_upto_mm").number("unmarked_limit_per_min")
+    return float(marked)
+
+
+def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str, Any]) -> tuple[SpeedCap, ...]:
+    held: dict[str, list[str]] = {}
+    for phase in route.phases:
+        held.setdefault(phase.file.held, []).append(phase.file.id)
+    in_chuck, blank, on_centres = (tuple(held.get(way, ())) for way in ("chuck", "blank", "centres"))
     centre = f"{given.value('crib.tailstock_centre')}_centre_speed"
+    blanks = (
+        (
+            SpeedCap("chuck of the blanks", _chuck_cap(given, knowledge, chosen["blank_chuck"]), blank),
+            SpeedCap("blank in the jaws", _limit(knowledge, "blank_speed"), blank),
+        )
+        if blank and chosen["blank_chuck"]
+        else ()
+    )
     return (
-        SpeedCap("chuck", float(marked), _IN_CHUCK),
-        SpeedCap("blank in the jaws", _limit(knowledge, "blank_speed"), ("collars",)),
-        SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), _ON_CENTRES),
-        SpeedCap("tailstock centre", _limit(knowledge, centre), _ON_CENTRES),
+        SpeedCap("chuck", _chuck_cap(given, knowledge, chosen["chuck"]), in_chuck),
+        *blanks,
+        SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), on_centres),
+        SpeedCap("tailstock centre", _limit(knowledge, centre), on_centres),
     )
 
 
@@ -86,7 +124,42 @@ def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[flo
                 found.setdefault(name, (instrument["from"], instrument["to"], instrument["resolution"]))
     if given.value("crib.caliper_resolution") is not None:
         found.setdefault("micrometer-collars", (0.0, float("inf"), given.value("crib.caliper_resolution")))
+    if given.value("crib.indicator_division") is not None:
+        found["indicator"] = (0.0, float("inf"), given.value("crib.indicator_division"))
     return found
+
+
+_DRAWN = {
+    "bar.length": "length", "bar.diameter": "diameter", "collar.diameter": "collar_diameter",
+    "collar.width": "collar_width", "collar.station": "station",
+}  # fmt: skip
+
+
+def _bar_on_hand(given: Given) -> dict[str, float]:
+    named = given.value("job.bar_on_hand")
+    bar = next((one for one in given.value("stock.test_bars", ()) if one["label"] == named), None)
+    return {} if bar is None else {dimension: bar[key] for dimension, key in _DRAWN.items()}
+
+
+_TAPER = ("taper_large", "taper_small", "taper_length", "work_length", "head_hole_depth", "tail_hole_depth", "small_end")
+
+
+def _taper(given: Given) -> Taper | None:
+    said = [given.value(f"job.{name}") for name in _TAPER]
+    if any(value is None for value in said):
+        return None
+    large, small, length, work, head, tail, end = said
+    return Taper(large, small, length, work, head + tail, end)
+
+
+def _piece(given: Given, knowledge: Knowledge, chuck_label: str) -> Piece:
+    """The stock that the job names, or the thickest there is."""
+    bars = given.value("stock.bars")
+    bar = next((one for one in bars if one["label"] == given.value("job.bar")), None)
+    bar = bar or max(bars, key=lambda one: float(one["diameter"]))
+    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chuck_label)
+    grip = chuck.get("jaw_depth") or _limit(knowledge, "jaw_depth_assumed")
+    return Piece(bar["diameter"], bar["length"], grip, _limit(knowledge, "chucked_overhang"))
 
 
 def _must_say(knowledge: Knowledge) -> dict[str, frozenset[str]]:

@@ -1,4 +1,4 @@
-"""The two shipped examples, made as their user makes them."""
+"""The shipped examples, made as their user makes them."""
 
 import json
 from pathlib import Path
@@ -10,6 +10,7 @@ import pytest
 from shops import EXAMPLES, shop, tailtrue
 from tailtrue.procedure import Procedure
 
+DIALS = {"fernhill": "metric", "quarry-road": "inch", "cinder-lane": "inch", "ropewalk": "metric"}
 NAMES = sorted(path.parent.name for path in EXAMPLES.glob("*/job.toml"))
 
 
@@ -45,13 +46,14 @@ def figure(procedure: dict[str, Any], fact: str) -> dict[str, Any]:
 
 def test_there_are_a_metric_and_an_inch_example(made: tuple[str, Path]) -> None:
     name, out = made
-    assert tree(out)["title"]["dials"] == {"fernhill": "metric", "quarry-road": "inch"}[name]
+    assert tree(out)["title"]["dials"] == DIALS[name]
 
 
 def test_all_documents_are_there_and_nothing_else(made: tuple[str, Path]) -> None:
     names = ["card.html", "card.md", "procedure.html", "procedure.json", "procedure.md"]
+    names += ["record.html", "record.md", "safety.html", "safety.md"]
     # Only a shared shop has a standing procedure unless it asks for one.
-    names += ["sop.html", "sop.md"] if made[0] == "fernhill" else []
+    names += [] if made[0] == "quarry-road" else ["sop.html", "sop.md"]
     assert sorted(path.name for path in made[1].iterdir()) == names
 
 
@@ -150,7 +152,7 @@ def test_inch_and_millimetre_files_give_the_same_lathe(tmp_path: Path) -> None:
 def test_a_depth_is_whole_divisions_of_the_dial(made: tuple[str, Path]) -> None:
     name, out = made
     procedure = tree(out)
-    radial = {"fernhill": 0.025, "quarry-road": 0.0254}[name]
+    radial = {"fernhill": 0.025, "quarry-road": 0.0254, "cinder-lane": 0.0254, "ropewalk": 0.025}[name]
     for fact in ("skim.depth", "skim.truing_depth", "collar.boring.depth", "bore.finish_depth", "collar.turning_cut"):
         divisions = figure(procedure, fact)["value"] / radial
         assert divisions == pytest.approx(round(divisions), abs=1e-6)

@@ -45,7 +45,19 @@ def test_json_on_make_and_check(tmp_path: Path) -> None:
     made = json.loads(tailtrue("make", JOB, "--out", tmp_path / "out", "--json").stdout)
     assert made["ok"] is True
     names = [Path(path).name for path in made["documents"]]
-    assert names == ["procedure.html", "procedure.md", "procedure.json", "card.html", "card.md", "sop.html", "sop.md"]
+    assert names == [
+        "procedure.html",
+        "procedure.md",
+        "procedure.json",
+        "card.html",
+        "card.md",
+        "safety.html",
+        "safety.md",
+        "record.html",
+        "record.md",
+        "sop.html",
+        "sop.md",
+    ]
     assert json.loads(tailtrue("check", JOB, "--json").stdout)["ok"] is True
 
 

@@ -11,7 +11,19 @@ from pypdf import PdfReader
 from shops import EXAMPLES, ROOT, tailtrue
 
 JOB = EXAMPLES / "fernhill" / "job.toml"
-USUAL = ["procedure.html", "procedure.md", "procedure.json", "card.html", "card.md", "sop.html", "sop.md"]
+USUAL = [
+    "procedure.html",
+    "procedure.md",
+    "procedure.json",
+    "card.html",
+    "card.md",
+    "safety.html",
+    "safety.md",
+    "record.html",
+    "record.md",
+    "sop.html",
+    "sop.md",
+]
 
 
 def made(out: Path, *words: str) -> list[str]:
@@ -39,11 +51,14 @@ def test_without_a_wish_all_but_the_pdf_is_made(tmp_path: Path) -> None:
     [
         (("--only", "card"), ["card.html", "card.md"]),
         (("--only", "procedure"), ["procedure.html", "procedure.md", "procedure.json"]),
-        (("--format", "html"), ["procedure.html", "card.html", "sop.html"]),
+        (("--format", "html"), ["procedure.html", "card.html", "safety.html", "record.html", "sop.html"]),
+        (("--only", "card,safety"), ["card.html", "card.md", "safety.html", "safety.md"]),
+        (("--only", "safety", "--format", "pdf,md,html"), ["safety.html", "safety.pdf", "safety.md"]),
         (("--format", "json"), ["procedure.json"]),
         (("--format", "md, HTML", "--only", "card,procedure"), ["procedure.html", "procedure.md", "card.html", "card.md"]),
-        (("--format", "pdf"), ["procedure.pdf", "card.pdf", "sop.pdf"]),
+        (("--format", "pdf"), ["procedure.pdf", "card.pdf", "safety.pdf", "record.pdf", "sop.pdf"]),
         (("--only", "sop", "--format", "pdf,md"), ["sop.pdf", "sop.md"]),
+        (("--only", "record", "--format", "pdf,html,md"), ["record.html", "record.pdf", "record.md"]),
         (("--only", "card", "--format", "pdf,html"), ["card.html", "card.pdf"]),
         (
             ("--large-print", "--format", "html,md"),
@@ -60,7 +75,7 @@ def test_a_card_in_large_print_is_refused_with_the_way_out(tmp_path: Path) -> No
     done = tailtrue("make", JOB, "--out", tmp_path / "out", "--only", "card", "--large-print")
     assert done.returncode == 2
     assert "card has one size of letters" in done.stderr
-    assert "large print is made of procedure and sop" in done.stderr
+    assert "large print is made of procedure, safety, record, sop" in done.stderr
     assert not (tmp_path / "out").exists()
 
 
@@ -85,7 +100,7 @@ def test_a_home_shop_has_no_standing_procedure_unless_it_asks_for_one(tmp_path: 
 def test_the_pdf_says_what_the_html_says(tmp_path: Path) -> None:
     made(tmp_path, "--format", "html,pdf")
     number = "FM-L2-004"
-    for name in ("procedure", "card", "sop"):
+    for name in ("procedure", "card", "safety", "record", "sop"):
         assert number in (tmp_path / f"{name}.html").read_text(encoding="utf-8")
         file = PdfReader(tmp_path / f"{name}.pdf")
         assert all(number in page.extract_text() for page in file.pages)
@@ -97,7 +112,7 @@ def test_the_pdf_says_what_the_html_says(tmp_path: Path) -> None:
     [
         (
             ("--only", "sheet"),
-            ["--only: sheet: 'sheet' is not known", "allowed are procedure, card, sop, with commas between"],
+            ["--only: sheet: 'sheet' is not known", "allowed are procedure, card, safety, record, sop, with commas between"],
         ),
         (("--format", "docx"), ["'docx' is not known", "allowed are html, pdf, md, json, with commas between"]),
         (("--format", "html,"), ["'' is not known"]),

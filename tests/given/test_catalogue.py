@@ -18,7 +18,7 @@ from tailtrue.quantities import read_quantity
 def folder(tmp_path: Path) -> Path:
     """A copy of the parts of the knowledge that the catalogue reads."""
     copy = tmp_path / "knowledge"
-    for part in ("machines", "materials", "tools"):
+    for part in ("joints", "machines", "materials", "tools"):
         shutil.copytree(knowledge_folder() / part, copy / part)
     shutil.copy(knowledge_folder() / "facts.toml", copy)
     return copy

@@ -46,7 +46,7 @@ def number_left_out() -> Job:
     return changed.model_copy(update={"needs": needs}), givens
 
 
-@breaks("V14", "step 5.1")
+@breaks("V14", "step 5.1", also="V98")
 def number_used_twice() -> Job:
     return with_step("5.4", number="5.1")
 
@@ -133,7 +133,7 @@ def step_without_a_box() -> Job:
     return with_step("4.1", boxes=())
 
 
-@breaks("V41", "phase 3", also="V75")
+@breaks("V41", "phase 3", also="V75 V90")
 def phase_without_steps() -> Job:
     return in_order("3")
 
@@ -208,7 +208,7 @@ def depth_that_is_no_number() -> Job:
     return with_setting("4.3", 2, value=nan)
 
 
-@breaks("V66", "cut list, bar", also="V86")
+@breaks("V66", "cut list, bar", also="V48 V86")
 def length_without_end() -> Job:
     cut = procedure().cut_list[0]
     return with_sheet(cut_list=(cut.model_copy(update={"saw_to": (mm("bar.saw", inf),)}),))

@@ -52,7 +52,7 @@ def caution_without_source() -> Job:
     return with_caution("2.1", sources=())
 
 
-@breaks("V02", "front, caution chips")
+@breaks("V02", "front, caution chips", also="V90")
 def caution_that_answers_nothing() -> Job:
     return with_sheet(job_cautions=job_caution(answers=()))
 
@@ -72,7 +72,7 @@ def small_harm_called_danger() -> Job:
     return with_caution("5.1", severity=2, signal="danger")
 
 
-@breaks("V03", "step 5.1, caution bar-falls")
+@breaks("V03", "step 5.1, caution bar-falls", also="V92")
 def severity_off_the_scale() -> Job:
     return with_caution("5.1", severity=6)
 
@@ -136,7 +136,7 @@ def gloves_at_a_live_step() -> Job:
 
 @breaks("V19", "phase 2")
 def gloves_for_a_live_phase() -> Job:
-    return with_phase("2", cautions=(caution("edges", "caution", "handle-stock", wear=("thin nitrile gloves",)),))
+    return with_phase("2", cautions=(caution("edges", "caution", "drill", wear=("thin nitrile gloves",)),))
 
 
 @breaks("V19", "front")
@@ -248,6 +248,22 @@ def bored_without_measuring_the_bar() -> Job:
 @breaks("V76", "step 2.6")
 def bored_with_no_hold_at_the_measuring() -> Job:
     return with_step("2.4", hold=None)
+
+
+@breaks("V130", "step 2.3", also="V01")
+def drilled_while_gripped_on_a_draft() -> Job:
+    return with_step("2.1", activities=(*step("2.1").activities, "grip-uneven"))
+
+
+@breaks("V130", "step 2.5", also="V01")
+def gripped_on_a_band_that_nobody_turned() -> Job:
+    changed, shop = with_step("2.4", activities=(*step("2.4").activities, "grip-uneven"))
+    banded = step("2.5").model_copy(update={"activities": (*step("2.5").activities, "grip-on-band")})
+    phases = tuple(
+        phase.model_copy(update={"steps": tuple(banded if one.number == "2.5" else one for one in phase.steps)})
+        for phase in changed.phases
+    )
+    return changed.model_copy(update={"phases": phases}), shop
 
 
 @breaks("V17", "step 4.2", also="V04")

@@ -47,6 +47,12 @@ def speed_in_a_sentence() -> Job:
     return with_step("4.3", text=(("Run at ", figure("skim.speed", 430.0, "1/min", "speed"), "."),))
 
 
+@breaks("V70", "step 2.1", also="V24")
+def corners_of_a_raw_blank_that_strike_the_cross_slide() -> Job:
+    circle = Setting(label=("circle",), value=(mm("collar.corner_diameter", 400.0, "length"),), reason=())
+    return with_line("2.1", circle)
+
+
 @breaks("V57", "step 4.3")
 def speed_above_what_work_between_centres_bears() -> Job:
     return with_setting("4.3", 0, value=800.0)
@@ -54,7 +60,7 @@ def speed_above_what_work_between_centres_bears() -> Job:
 
 @breaks("V57", "step 1.1", also="V108")
 def printed_limit_above_the_chuck() -> Job:
-    return with_shop(speed_caps=(SpeedCap("the chuck", 1600.0, ("bar-ends",)),))
+    return with_shop(speed_caps=(SpeedCap("the chuck", 1600.0, ("bar-ends",)), SpeedCap("the top of the lathe", 2000.0)))
 
 
 @breaks("V57", "step 2.6", also="V108")
@@ -189,7 +195,7 @@ def doubt_in_another_unit() -> Job:
 
 @breaks("V62", "step 2.7", also="V27")
 def band_upside_down() -> Job:
-    return with_check("2.7", limits=Limits(low=mm("bore.low", 22.09, "fit"), high=mm("bore.high", 22.03, "fit")))
+    return with_check("2.7", limits=Limits(low=mm("bore.head_low", 22.09, "fit"), high=mm("bore.head_high", 22.03, "fit")))
 
 
 @breaks("V62", "step 2.7", also="V27")
@@ -199,7 +205,9 @@ def band_without_sides() -> Job:
 
 @breaks("V62", "step 2.7", also="V63 V27")
 def band_in_two_units() -> Job:
-    return with_check("2.7", limits=Limits(low=figure("bore.low", 0.867, "in", "fit"), high=mm("bore.high", 22.09, "fit")))
+    return with_check(
+        "2.7", limits=Limits(low=figure("bore.head_low", 0.867, "in", "fit"), high=mm("bore.head_high", 22.09, "fit"))
+    )
 
 
 @breaks("V63", "step 2.7")
@@ -228,7 +236,7 @@ def dimension_below_nothing() -> Job:
     return with_dimension("collar.width", -30.0)
 
 
-@breaks("V68", "drawing", also="V71 V72")
+@breaks("V68", "drawing", also="V71 V72 V110 V115")
 def spacing_of_nothing() -> Job:
     return with_dimension("collar.spacing", 0.0)
 
@@ -243,12 +251,12 @@ def collar_that_strikes_the_cross_slide() -> Job:
     return with_shop(swing_over_cross_slide_mm=60.0)
 
 
-@breaks("V71", "drawing")
+@breaks("V71", "drawing", also="V47")
 def collar_over_the_end_of_the_bar() -> Job:
     return with_dimension("collar.width", 120.0)
 
 
-@breaks("V71", "drawing")
+@breaks("V71", "drawing", also="V47")
 def collars_that_touch() -> Job:
     return with_dimension("collar.width", 260.0)
 
@@ -258,12 +266,12 @@ def collars_not_alike_from_both_ends() -> Job:
     return with_dimension("collar.station", 60.5)
 
 
-@breaks("V71", "drawing")
+@breaks("V71", "drawing", also="V48")
 def collars_no_larger_than_the_bar() -> Job:
     return with_dimension("bar.diameter", 60.0)
 
 
-@breaks("V72", "look-up table")
+@breaks("V72", "look-up table", also="V110")
 def move_of_the_whole_difference() -> Job:
     """The trap of the trade: the difference of the diameters taken for twice what it is."""
     rows = procedure().look_up.rows
@@ -274,12 +282,12 @@ def move_of_the_whole_difference() -> Job:
     return with_look_up(rows=doubled)
 
 
-@breaks("V72", "look-up table")
+@breaks("V72", "look-up table", also="V110 V115")
 def move_of_the_collars_not_of_the_centres() -> Job:
     return with_dimension("centres.span", 260.0)
 
 
-@breaks("V72", "look-up table", also="V68")
+@breaks("V72", "look-up table", also="V68 V110")
 def move_without_lengths_to_check_it() -> Job:
     changed, givens = with_dimension("centres.span", None)
     dimensions = {name: one for name, one in changed.drawing.dimensions.items() if name != "bar.length"}
@@ -316,7 +324,7 @@ def wrong_way() -> Job:
     return with_look_up(larger_at_tailstock=table.smaller_at_tailstock, smaller_at_tailstock=table.larger_at_tailstock)
 
 
-@breaks("V32", "look-up table")
+@breaks("V32", "look-up table", also="V111")
 def tool_at_the_rear() -> Job:
     return with_shop(tool_side="rear")
 
@@ -341,7 +349,7 @@ def out_of_limits_within_limits() -> Job:
     return with_look_up(outside=mm("align.outside", 0.02, "difference"))
 
 
-@breaks("V74", "look-up table")
+@breaks("V74", "look-up table", also="V112")
 def verdict_of_an_instrument_that_cannot() -> Job:
     return with_look_up(verdict_possible=False)
 

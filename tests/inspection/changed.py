@@ -4,14 +4,22 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
+from review_sample import review
 from tailtrue.inspection import Shop
 from tailtrue.parts import Caution, Check, Figure, Setting
 from tailtrue.procedure import Phase, Procedure, Step
 
 from .sample import card_of, procedure, shop
 from .sample_sop import sop_of
+from .sample_time import plan, timed
 
 Job = tuple[Procedure, Shop]
+
+
+def reviewed_anew(job: Job) -> Job:
+    """The same sheet with its safety review made for it."""
+    tree, givens = job
+    return tree.model_copy(update={"safety_review": review(tree.phases, tree.job_cautions, tree.needs)}), givens
 
 
 def with_shop(**changes: Any) -> Job:
@@ -48,8 +56,22 @@ def with_dimension(name: str, value: float | None) -> Job:
 
 def with_phases(change: Callable[[Phase], Phase]) -> Job:
     """The sample with every phase changed."""
-    phases = tuple(change(phase) for phase in procedure().phases)
-    return with_sheet(phases=phases, card=card_of(phases))
+    phases = timed(tuple(change(phase) for phase in procedure().phases))
+    return with_sheet(phases=phases, time=plan(phases), card=card_of(phases))
+
+
+def with_step_time(number: str, **changes: Any) -> Job:
+    """The sample with the time of one step changed, and no sum made anew."""
+
+    def changed(step: Step) -> Step:
+        assert step.time is not None
+        return step.model_copy(update={"time": step.time.model_copy(update=changes)})
+
+    phases = tuple(
+        phase.model_copy(update={"steps": tuple(changed(one) if one.number == number else one for one in phase.steps)})
+        for phase in procedure().phases
+    )
+    return with_sheet(phases=phases)
 
 
 def with_phase(number: str, /, **changes: Any) -> Job:

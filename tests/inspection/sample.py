@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from review_sample import review
 from tailtrue.inspection import Shop, SpeedCap
 from tailtrue.parts import Figure, Setting
 from tailtrue.procedure import (
@@ -25,12 +26,19 @@ from tailtrue.procedure import (
 
 from .sample_drawings import drawings
 from .sample_making import making
-from .sample_pieces import caution, mm
+from .sample_pieces import caution, figure, mm
+from .sample_record import record
 from .sample_sop import sop_of
+from .sample_time import plan, timed
 from .sample_using import using
 
 MACHINE = "Lathe 2, the grey one"
 SPAN, SPACING = 376.0, 260.0
+JOB_CAUTIONS = (
+    caution("gloves", "danger", "turning", "drill", "bore", "skim", "spindle-start"),
+    caution("chips", "caution", "turning", "bore"),
+)
+_USED_UP = {"compound"}
 _WEAR = {"nitrile-gloves"}
 _INSTRUMENTS = {"micrometer-bar", "micrometer-collars", "bore-gauge", "indicator"}
 
@@ -61,6 +69,8 @@ def shop() -> Shop:
         speeds=(200.0, 500.0, 800.0, 1250.0, 2000.0),
         must_say={"gauge-bore": frozenset({"finger-in-bore"}), "skim": frozenset({"gloves", "abrasive-cloth"})},
         labels=("Workshop bench 4 in the corner",),
+        measured={"head": (22.0, 21.998)},
+        fit_mm=(0.01, 0.15),
     )
 
 
@@ -72,9 +82,10 @@ def procedure() -> Procedure:
         for step in phase.steps:
             for tool in step.tools:
                 used.setdefault(tool, []).append(step.number)
-    whole = bare.model_copy(update={"needs": tuple(_need(name, tuple(at)) for name, at in used.items())})
+    needs = tuple(_need(name, tuple(at)) for name, at in used.items())
+    whole = bare.model_copy(update={"needs": needs, "safety_review": review(bare.phases, bare.job_cautions, needs)})
     whole = whole.model_copy(update={"sop": sop_of(whole)})
-    facts = dict.fromkeys(figure.fact for figure in _figures(whole))
+    facts = dict.fromkeys(one.fact for one in _figures(whole))
     return whole.model_copy(update={"derivations": tuple(_derivation(fact) for fact in facts)})
 
 
@@ -99,6 +110,9 @@ def card_of(phases: tuple[Phase, ...]) -> Card:
 
 def _need(name: str, used_at: tuple[str, ...]) -> Need:
     words = (name.replace("-", " "),)
+    if name in _USED_UP:
+        amount = (figure(f"consume.{name}", 1.0, "ml", "ratio"),)
+        return Need(id=name, kind="consumable", name=words, amount=amount, in_shop=True, used_at=used_at)
     if name in _WEAR:
         return Need(id=name, kind="wear", name=words, in_shop=True, used_at=used_at)
     kind = "instrument" if name in _INSTRUMENTS else "tool"
@@ -129,6 +143,7 @@ def _derivation(fact: str) -> Derivation:
 
 
 def _without_lists() -> Procedure:
+    phases = timed((*making(), *using()))
     return Procedure(
         title=TitleBlock(
             title="Make and use a line-up bar",
@@ -159,17 +174,26 @@ def _without_lists() -> Procedure:
         stop_at_once=(("New noise. Press the stop.",),),
         if_it_goes_wrong=(("The tool digs in", ("Press the stop.",), ("Reach in.",)),),
         conventions=(("Depth is per side. This cross-slide dial reads radius.",),),
-        job_cautions=(
-            caution("gloves", "danger", "turning", "drill", "bore", "skim", "spindle-start"),
-            caution("chips", "caution", "turning", "bore"),
-        ),
+        job_cautions=JOB_CAUTIONS,
         needs=(),
         cut_list=(
-            Cut(piece="bar", count=1, material="steel", size=(mm("bar.diameter", 22.0),), saw_to=(mm("bar.saw", 384.0),)),
+            Cut(
+                piece="bar",
+                count=1,
+                material="steel",
+                size=(mm("bar.diameter", 22.0),),
+                saw_to=(mm("bar.saw", 384.0),),
+                buy=mm("bar.buy_length", 386.0),
+                mass_to_buy=figure("bar.buy_mass", 1.152, "kg", "mass"),
+                mass_finished=figure("bar.finished_mass", 1.134, "kg", "mass"),
+            ),
         ),
-        phases=(*making(), *using()),
+        phases=phases,
+        time=plan(phases),
         look_up=_look_up(),
-        card=card_of((*making(), *using())),
+        safety_review=review(phases, JOB_CAUTIONS),
+        card=card_of(phases),
+        record=record(),
         care=(("Oil the bar.",),),
         findings=(Finding(level="note", text=("None of the drills is a reamer.",), sources=("gum:7",)),),
         choices=(

@@ -123,7 +123,7 @@ def _collars() -> Phase:
                 checks=(
                     Check(
                         text=("Bore.",),
-                        limits=Limits(low=mm("bore.low", 22.03, "fit"), high=mm("bore.high", 22.09, "fit")),
+                        limits=Limits(low=mm("bore.head_low", 22.03, "fit"), high=mm("bore.head_high", 22.09, "fit")),
                         instrument="bore-gauge",
                         uncertainty=mm("bore.gauge_uncertainty", 0.012, "fit"),
                         blanks=(Blank(label="bore", unit="mm"),),
@@ -149,6 +149,13 @@ def _bond() -> Phase:
                 machine="isolated",
                 activities=("bond",),
                 text=(("Push each collar on with a slow twist.",),),
+                settings=(
+                    Setting(
+                        label=("torque each bond carries",),
+                        value=(figure("joint.torque", 30000, "N mm", "torque"),),
+                        reason=("a catch asks ", figure("joint.catch_torque", 20000, "N mm", "torque")),
+                    ),
+                ),
                 tools=("compound", "nitrile-gloves"),
             ),
             Step(

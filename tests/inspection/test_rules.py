@@ -6,11 +6,35 @@ import pytest
 
 from tailtrue.inspection import RULES, inspect
 
-from . import broken_drawings, broken_paper, broken_safety, broken_shop, broken_sop
+from . import (
+    broken_drawings,
+    broken_joints,
+    broken_paper,
+    broken_record,
+    broken_review,
+    broken_routes,
+    broken_safety,
+    broken_shop,
+    broken_sop,
+    broken_stock,
+    broken_time,
+)
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
 
-PARTS = (broken_drawings, broken_paper, broken_safety, broken_shop, broken_sop)
+PARTS = (
+    broken_drawings,
+    broken_joints,
+    broken_paper,
+    broken_record,
+    broken_review,
+    broken_routes,
+    broken_safety,
+    broken_shop,
+    broken_sop,
+    broken_stock,
+    broken_time,
+)
 
 
 def test_the_sample_passes() -> None:

@@ -2,7 +2,8 @@
 
 from typing import Literal
 
-from tailtrue.parts import Figure, Setting
+from review_sample import review
+from tailtrue.parts import Caution, Figure, Setting
 from tailtrue.procedure import (
     Alternative,
     Card,
@@ -94,40 +95,7 @@ def procedure(
             ("A box is ticked after the step is done. Interrupted: go back one step.",),
             ("Depth is given by the dial: this one reads diameter.",),
         ),
-        job_cautions=(
-            caution(
-                "entanglement",
-                "danger",
-                "Turning work and chuck catch sleeves, hair and gloves",
-                "It can pull your arm in before you can let go",
-                "No gloves, no loose sleeves, hair tied back.",
-                "Stop the spindle before a hand goes in.",
-                sources=("lathe-safety-guide:4", "common-practice"),
-            ),
-            caution(
-                "chips",
-                "warning",
-                "Chips fly and are sharp",
-                "They cut hands and blind eyes",
-                "Clear chips with a brush, spindle stopped.",
-                wear=("safety glasses with side shields",),
-            ),
-            caution(
-                "lift",
-                "caution",
-                "The chuck is heavy",
-                "It crushes fingers against the bed",
-                "Use the cradle.",
-                shown_because="the mass of the chuck was not given",
-            ),
-            caution(
-                "swarf-in-taper",
-                "notice",
-                "A chip in the taper",
-                "The bar runs out of true",
-                "Wipe both tapers.",
-            ),
-        ),
+        job_cautions=job_cautions(),
         needs=needs(),
         cut_list=(
             Cut(
@@ -160,6 +128,7 @@ def procedure(
             leave=mm("align.uncertainty", 0.00482, "difference", "least"),
             verdict_possible=True,
         ),
+        safety_review=review((*making(), *using()), job_cautions(), needs()),
         card=card((*making(), *using())),
         care=(("Oil the bar and hang it by its end.",), ("Touch up the centre holes before each use.",)),
         findings=(
@@ -226,6 +195,44 @@ def procedure(
             ),
             Source(id="common-practice", kind="open", title="What the trade does", status="open"),
             Source(id="memory", kind="open", title="Not confirmed yet", status="open"),
+        ),
+    )
+
+
+def job_cautions() -> tuple[Caution, ...]:
+    """The cautions for the whole job."""
+    return (
+        caution(
+            "entanglement",
+            "danger",
+            "Turning work and chuck catch sleeves, hair and gloves",
+            "It can pull your arm in before you can let go",
+            "No gloves, no loose sleeves, hair tied back.",
+            "Stop the spindle before a hand goes in.",
+            sources=("lathe-safety-guide:4", "common-practice"),
+        ),
+        caution(
+            "chips",
+            "warning",
+            "Chips fly and are sharp",
+            "They cut hands and blind eyes",
+            "Clear chips with a brush, spindle stopped.",
+            wear=("safety glasses with side shields",),
+        ),
+        caution(
+            "lift",
+            "caution",
+            "The chuck is heavy",
+            "It crushes fingers against the bed",
+            "Use the cradle.",
+            shown_because="the mass of the chuck was not given",
+        ),
+        caution(
+            "swarf-in-taper",
+            "notice",
+            "A chip in the taper",
+            "The bar runs out of true",
+            "Wipe both tapers.",
         ),
     )
 

@@ -12,17 +12,16 @@ from playwright.sync_api import Browser, Page
 from pypdf import PdfReader
 
 from tailtrue.advise import advise, make_procedure
-from tailtrue.log.fields import record_catalogue
 from tailtrue.procedure import Procedure
 from tailtrue.render import to_html
 from tailtrue.render.card import to_card_html
 from tailtrue.render.explain_page import explain_html
 from tailtrue.render.pdf import to_pdf
-from tailtrue.render.record_page import record_html
+from tailtrue.render.record_page import to_record_html
+from tailtrue.render.safety_page import to_safety_html
 from tailtrue.render.sop_page import to_sop_html
 from tailtrue.render.tag_page import set_over_html, tags_html
 from tailtrue.truing.explain import explain
-from tailtrue.truing.lookup import record_sheet
 from tailtrue.truing.setover import judge_setover, read_taper
 from tailtrue.truing.tag import machine_tag
 
@@ -30,7 +29,6 @@ from .on_screen import NARROW, TABLET, coloured, faults, seen, sideways, walk_to
 from .reading import read_page
 
 EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
-FIELDS = {fact.key: fact.spec for fact in record_catalogue().facts.values()}
 TAPER = {
     "fernhill": {"work_length": "150 mm", "hole_depth": "4 mm", "small_end": "tailstock", "ratio": "1:50"},
     "quarry-road": {"work_length": "6 in", "hole_depth": "0.15 in", "small_end": "tailstock", "ratio": "1:50"},
@@ -45,7 +43,8 @@ def pages_of(name: str) -> dict[str, str]:
         "procedure": to_html(tree),
         "card": to_card_html(tree),
         "sop": to_sop_html(tree),
-        "record": record_html(record_sheet(case, FIELDS)),
+        "record": to_record_html(tree),
+        "safety": to_safety_html(tree),
         "tags": tags_html([machine_tag(case, None)]),
         "set-over": set_over_html(judge_setover(case, read_taper(TAPER[name])).tag),
         "explain": explain_html(explain(case)),

@@ -9,20 +9,18 @@ import pytest
 from playwright.sync_api import Browser, Page
 from pypdf import PageObject, PdfReader
 
-from tailtrue.advise import advise, make_procedure
-from tailtrue.log.fields import record_catalogue
+from tailtrue.advise import make_procedure
 from tailtrue.render import to_html
 from tailtrue.render.large import LEAST, enlarged
 from tailtrue.render.pdf import to_pdf
-from tailtrue.render.record_page import record_html
+from tailtrue.render.record_page import to_record_html
+from tailtrue.render.safety_page import to_safety_html
 from tailtrue.render.sop_page import to_sop_html
-from tailtrue.truing.lookup import record_sheet
 
 from .on_screen import faults, over_the_edge, points
 from .reading import read_page
 
 EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
-FIELDS = {fact.key: fact.spec for fact in record_catalogue().facts.values()}
 PAPER = {"width": 703, "height": 971}  # 186 x 257 mm, what both papers leave, in pixels of a browser
 IN_THE_MARGINS = 60  # points from the edge of the paper: page number, machine, checksum
 
@@ -30,11 +28,11 @@ IN_THE_MARGINS = 60  # points from the edge of the paper: page number, machine, 
 def made(name: str, *, large: bool) -> dict[str, str]:
     job = EXAMPLES / name / "job.toml"
     tree = make_procedure(job)
-    sheet = record_sheet(advise(job).case, FIELDS)
     return {
         "procedure": to_html(tree, large=large),
         "sop": to_sop_html(tree, large=large),
-        "record": record_html(sheet, large=large),
+        "record": to_record_html(tree, large=large),
+        "safety": to_safety_html(tree, large=large),
     }
 
 
@@ -121,7 +119,7 @@ def strokes(page: PageObject) -> list[tuple[str, float, float, float]]:
 def test_the_pdf_of_the_extra_is_as_large_and_nothing_is_shrunk_or_cut(example: str, pages: dict[str, str]) -> None:
     tree = make_procedure(EXAMPLES / example / "job.toml")
     in_drawings = "".join(squeezed(drawing.words) for text in pages.values() for drawing in read_page(text).all("svg"))
-    for name in ("procedure", "sop"):
+    for name in ("procedure", "safety", "sop", "record"):
         file = PdfReader(BytesIO(to_pdf(pages[name], tree.title)))
         for number, sheet in enumerate(file.pages, start=1):
             width, height = float(sheet.mediabox.width), float(sheet.mediabox.height)

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tailtrue.papers import Scales
 from tailtrue.parts import Figure
+from tailtrue.record_sheet import Scales
 from tailtrue.render.ink import TEXT_HEIGHT
 from tailtrue.render.nomogram import HEIGHT, WIDTH, nomogram, straight_edge
 
@@ -24,11 +24,11 @@ def length(fact: str, value: float) -> Figure:
 
 def scales(factor: float, least: float = 0.002, most: float = 0.2, again: bool = True) -> Scales:
     return Scales(
-        length("least", least),
-        length("most", most),
-        Figure(fact="factor", value=factor, unit="1", rounding="ratio"),
-        length("leave", 0.014),
-        length("again", 0.022) if again else None,
+        least=length("least", least),
+        most=length("most", most),
+        factor=Figure(fact="factor", value=factor, unit="1", rounding="ratio"),
+        leave=length("leave", 0.014),
+        again=length("again", 0.022) if again else None,
     )
 
 

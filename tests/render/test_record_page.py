@@ -4,19 +4,26 @@ import re
 import shutil
 import subprocess
 from decimal import ROUND_HALF_EVEN, Decimal
+from io import BytesIO
 from pathlib import Path
 
 import pytest
+from pypdf import PdfReader
 
-from tailtrue.advise import advise
+from tailtrue.advise import advise, make_procedure
 from tailtrue.calc.alignment import tailstock_move
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.log.fields import record_catalogue
-from tailtrue.papers import RecordSheet
+from tailtrue.parts import Dials
 from tailtrue.places import templates_folder
-from tailtrue.render.record_page import record_html, record_markdown
+from tailtrue.record_sheet import RecordSheet
+from tailtrue.render.paper import unit_beside
+from tailtrue.render.pdf import to_pdf
+from tailtrue.render.plain import literal
+from tailtrue.render.record_page import record_html, record_markdown, to_record_html, to_record_markdown
 from tailtrue.truing.lookup import record_sheet
+from tailtrue.truing.paper import head_of, mend_first
 
 from .reading import read_page
 from .test_print import POINTS, printed, words
@@ -34,6 +41,18 @@ def sheet_of(name: str) -> RecordSheet:
     return record_sheet(case_of(name), FIELDS)
 
 
+def dials_of(name: str) -> Dials:
+    return "metric" if name == "fernhill" else "inch"
+
+
+def html_of(case: Case) -> str:
+    return record_html(record_sheet(case, FIELDS), head_of(case), mend_first(case))
+
+
+def markdown_of(case: Case) -> str:
+    return record_markdown(record_sheet(case, FIELDS), head_of(case), mend_first(case))
+
+
 @pytest.fixture(scope="module", params=["fernhill", "quarry-road"])
 def name(request: pytest.FixtureRequest) -> str:
     found: str = request.param
@@ -43,7 +62,7 @@ def name(request: pytest.FixtureRequest) -> str:
 @pytest.fixture(scope="module")
 def paper(name: str, tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("record")
-    (folder / "record.html").write_text(record_html(sheet_of(name)), encoding="utf-8")
+    (folder / "record.html").write_text(html_of(case_of(name)), encoding="utf-8")
     printed(folder / "record.html", folder / "record.pdf")
     return folder / "record.pdf"
 
@@ -72,19 +91,22 @@ def test_every_printed_line_of_the_table_is_what_the_formula_gives(name: str, pa
 
 
 def test_it_prints_on_its_paper_and_every_page_names_the_lathe_and_the_bar(name: str, paper: Path) -> None:
-    from pypdf import PdfReader
-
-    sheets, head = PdfReader(paper), sheet_of(name).head
-    assert len(sheets.pages) == 4
+    sheets, head = PdfReader(paper), head_of(case_of(name))
+    assert len(sheets.pages) == 7
     for page in sheets.pages:
         assert (float(page.mediabox.width), float(page.mediabox.height)) == pytest.approx(POINTS[head.paper], abs=1)
         assert f"{head.machine}, {head.shop}" in words(page)
         assert f"Bar {head.bar}" in words(page)
 
 
-def test_both_directions_and_the_safety_lines_stand_beside_the_table(name: str, paper: Path) -> None:
-    from pypdf import PdfReader
+def test_the_maker_of_pdf_breaks_pages_as_a_browser_does(name: str, paper: Path) -> None:
+    """It shrinks a page with too wide a content, and then lines are too low to write on and pages too few."""
+    tree = make_procedure(EXAMPLES / name / "job.toml")
+    made = PdfReader(BytesIO(to_pdf(to_record_html(tree), tree.title)))
+    assert len(made.pages) == len(PdfReader(paper).pages)
 
+
+def test_both_directions_and_the_safety_lines_stand_beside_the_table(name: str, paper: Path) -> None:
     first = words(PdfReader(paper).pages[0])
     assert "Tailstock end LARGER: move the tailstock toward you." in first
     assert "Tailstock end SMALLER: move the tailstock away from you." in first
@@ -94,7 +116,7 @@ def test_both_directions_and_the_safety_lines_stand_beside_the_table(name: str, 
 
 
 def test_the_readings_stand_in_their_order_and_every_place_of_the_log_is_there(name: str) -> None:
-    page = read_page(record_html(sheet_of(name)))
+    page = read_page(html_of(case_of(name)))
     names = [" ".join(one.words.split()) for one in page.all("th", "name")]
     order = [one for one in names if one[:2] in ("H ", "T ")]
     assert [one[0] for one in order] == ["H", "T", "T", "H"]
@@ -120,18 +142,65 @@ def test_hands_find_room_to_write() -> None:
     assert (186 - 4) / 2 - float(names) >= 30
     (names,) = re.findall(r"\.visit \.name { width: ([\d.]+)mm", BENCH)
     assert (186 - float(names)) / 2 >= 30
+    # Four columns of passes.
+    (names,) = re.findall(r"\.filled \.name { width: ([\d.]+)mm", BENCH)
+    assert (186 - float(names)) / 4 >= 30
     assert ".nomogram .ink { width: 170mm" in BENCH
 
 
 def test_the_same_input_makes_the_same_bytes(name: str) -> None:
-    first, second = sheet_of(name), sheet_of(name)
-    assert record_html(first) == record_html(second)
-    assert record_markdown(first) == record_markdown(second)
+    assert html_of(case_of(name)) == html_of(case_of(name))
+    assert markdown_of(case_of(name)) == markdown_of(case_of(name))
+
+
+def test_the_record_of_a_procedure_is_the_paper_of_its_bar(name: str) -> None:
+    tree = make_procedure(EXAMPLES / name / "job.toml")
+    assert tree.record == sheet_of(name)
+    assert to_record_html(tree) == html_of(case_of(name))
+    assert to_record_markdown(tree) == markdown_of(case_of(name))
+
+
+def test_every_place_in_full_is_on_the_page_as_often_as_its_columns(name: str) -> None:
+    sheet = sheet_of(name)
+    page = read_page(html_of(case_of(name)))
+    blocks = list(page.all("div", "block"))
+    assert [next(block.all("h2")).words for block in blocks] == [block.title for block in sheet.blocks]
+    text = markdown_of(case_of(name))
+    for block, made in zip(sheet.blocks, blocks, strict=True):
+        rows = [row for row in made.all("tr") if list(row.all("td"))]
+        assert len(rows) == len(block.entries)
+        for entry, row in zip(block.entries, rows, strict=True):
+            cells = list(row.all("td", "blank"))
+            assert len(cells) == len(block.columns)
+            assert entry.label in next(row.all("th", "name")).words
+            assert literal(entry.label) in text
+            for cell in cells:
+                assert all(choice in cell.words for choice in entry.choices)
+                assert len(list(cell.all("span", "box"))) == len(entry.choices)
+                unit = [one.words for one in cell.all("span", "unit")]
+                assert unit == ([unit_beside(entry.unit, dials_of(name))] if entry.unit else [])
+
+
+def test_the_record_holds_what_an_inspection_record_must(name: str) -> None:
+    told = " ".join(read_page(html_of(case_of(name))).words.split())
+    for word in (
+        "shop temperature at the start", "shop temperature at the end", "calibration due", "before the test", "after the test",
+        "edge of the tool", "mean", "largest less smallest", "difference, T less H", "accept", "correct", "repeat", "diagnose",
+        "screw turned", "verification cut", "Height of the tailstock centre", "Readings rejected", "give or take",
+        "done otherwise than the sheet says", "made by", "read over by", "line of the log", "kept where, until",
+    ):  # fmt: skip
+        assert word in told, word
+
+
+def test_a_procedure_without_a_record_makes_no_paper(name: str) -> None:
+    bare = make_procedure(EXAMPLES / name / "job.toml").model_copy(update={"record": None})
+    with pytest.raises(ValueError, match="no record"):
+        to_record_html(bare)
 
 
 def test_markdown_says_the_same_table(name: str) -> None:
     sheet = sheet_of(name)
-    text = record_markdown(sheet)
+    text = markdown_of(case_of(name))
     assert text.count("| leave it |") == sum(row.do == "leave" for row in sheet.rows)
     assert text.count("| read again |") == sum(row.do == "again" for row in sheet.rows)
     assert text.count("| move |") == sum(row.do == "move" for row in sheet.rows)
@@ -144,20 +213,18 @@ def test_markdown_says_the_same_table(name: str) -> None:
 def test_a_lathe_that_must_not_run_is_said_so_at_the_top() -> None:
     case = case_of("fernhill")
     bad = case.with_said({"lathe.stop": Fact(case.knowledge.catalogue["lathe.stop"], "untested")})
-    page = record_html(record_sheet(bad, FIELDS))
+    page = html_of(bad)
     assert "DO NOT RUN THE LATHE before this is mended" in page
     assert "has not been tried" in page
-    assert "DO NOT RUN" in record_markdown(record_sheet(bad, FIELDS))
-    assert "DO NOT RUN" not in record_html(record_sheet(case, FIELDS))
+    assert "DO NOT RUN" in markdown_of(bad)
+    assert "DO NOT RUN" not in html_of(case)
 
 
 @pytest.mark.parametrize("name", ["fernhill", "quarry-road"])
 def test_no_paper_of_a_lathe_without_screws_tells_a_move(name: str) -> None:
     case = case_of(name)
-    fixed = record_sheet(
-        case.with_said({"lathe.set_over": Fact(case.knowledge.catalogue["lathe.set_over"], "none")}), FIELDS
-    )
-    for made in (record_html(fixed), record_markdown(fixed)):
+    fixed = case.with_said({"lathe.set_over": Fact(case.knowledge.catalogue["lathe.set_over"], "none")})
+    for made in (html_of(fixed), markdown_of(fixed)):
         told = " ".join(re.sub(r"<style>.*?</style>", "", made, flags=re.DOTALL).split())
         for word in ("move the tailstock", "Move by", "Move the tailstock", "way of the move", ">move<", "| move |", "and the move",
                      "move-drawing", "move of the tailstock", "first move", "meets the move"):  # fmt: skip
@@ -165,5 +232,5 @@ def test_no_paper_of_a_lathe_without_screws_tells_a_move(name: str) -> None:
         assert "its centre stands off the line away from you" in told
         assert "note it" in told
         assert "Move nothing, force nothing" in told
-    assert "Move by" in record_html(sheet_of(name))
-    assert "move-drawing" in record_html(sheet_of(name))
+    assert "Move by" in html_of(case_of(name))
+    assert "move-drawing" in html_of(case_of(name))

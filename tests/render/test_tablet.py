@@ -16,7 +16,7 @@ from tailtrue.procedure import Procedure
 from tailtrue.render import to_html
 from tailtrue.render.tablet import script
 
-from .on_screen import TABLET, is_at, sideways, small_targets, walk_to
+from .on_screen import NARROW, TABLET, is_at, sideways, small_targets, walk_to
 
 EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
 MOST_BYTES = 12 * 1024
@@ -438,6 +438,18 @@ def test_it_can_be_done_by_keyboard_alone(page: Page) -> None:
     assert page.inner_text(".released:visible").startswith("Released by J. Doe")
     press(page, "Space")
     assert is_at(page) != here
+
+
+def test_on_a_narrow_screen_what_never_to_do_still_says_so(page: Page, tree: Procedure) -> None:
+    page.set_viewport_size(NARROW)  # type: ignore[arg-type]
+    begin(page)
+    page.evaluate("document.querySelectorAll('.away').forEach((one) => one.classList.remove('away'))")
+    heads = page.evaluate(
+        "[...document.querySelectorAll('#trouble ~ table td')].map((one) => getComputedStyle(one, '::before').content + one.dataset.head)"
+    )
+    assert len(heads) == 2 * len(tree.if_it_goes_wrong)
+    assert {head.partition(": ")[0].strip('"') for head in heads} == {"Do", "Do not"}
+    assert all(head.endswith(due) for head, due in zip(heads, ["Do", "Do not"] * len(tree.if_it_goes_wrong), strict=True))
 
 
 def test_nothing_moves_by_itself() -> None:

@@ -15,8 +15,15 @@ TEMPLATES = sorted(templates_folder().rglob("*.j2"))
 MODULES = sorted(Path(tailtrue.render.__file__).parent.glob("*.py"))
 STYLE = (templates_folder() / "sheet.css").read_text(encoding="utf-8")
 ALLOWED = {
-    "tailtrue.papers", "tailtrue.parts", "tailtrue.procedure", "tailtrue.places", "tailtrue.render", "tailtrue.shop_sheet",
-}  # fmt: skip
+    "tailtrue.papers",
+    "tailtrue.parts",
+    "tailtrue.procedure",
+    "tailtrue.places",
+    "tailtrue.render",
+    "tailtrue.record_sheet",
+    "tailtrue.review",
+    "tailtrue.shop_sheet",
+}
 
 
 def test_there_are_templates_and_modules() -> None:

@@ -93,8 +93,8 @@ def test_any_change_of_the_knowledge_changes_its_version(folder: Path) -> None:
 
 
 def test_a_step_that_no_route_uses_is_dead(folder: Path) -> None:
-    path = folder / "routes" / "make-and-use-bar.toml"
-    path.write_text(path.read_text(encoding="utf-8").replace('"mark-seats", ', ""), encoding="utf-8")
+    for path in (folder / "routes").glob("*.toml"):
+        path.write_text(path.read_text(encoding="utf-8").replace('"mark-seats", ', ""), encoding="utf-8")
     with pytest.raises(KnowledgeInvalid) as refused:
         load_knowledge(folder)
     assert "knowledge/steps/mark-seats.md:1: mark-seats: no route uses this step" in report(refused.value)
@@ -103,3 +103,26 @@ def test_a_step_that_no_route_uses_is_dead(folder: Path) -> None:
 def test_an_empty_folder_brings_no_value_of_its_own(tmp_path: Path) -> None:
     with pytest.raises(KnowledgeInvalid):
         load_knowledge(tmp_path)
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "says"),
+    [
+        ("routes/use-bar.toml", 'id = "use-bar"', 'id = "use-the-bar"', "is offered and there is no such route"),
+        ("routes/use-bar.toml", 'id = "use-bar"', 'id = "use-the-bar"', "is a route that nobody can choose"),
+        ("stops/routes.toml", 'concerns = ["height"]', 'concerns = ["hight"]', "no route has to do with 'hight'"),
+        ("facts.toml", 'stands_for = "setover.travel"', 'stands_for = "setover.travels"', "no fact has this name"),
+        ("facts.toml", 'stands_for = "setover.travel"', 'stands_for = "setover.ratio"', "which is of another kind"),
+        ("notes.toml", 'concerns = ["chucked"]', 'concerns = ["chuked"]', "no route has to do with 'chuked'"),
+        ("page.toml", 'concerns = ["height"]', 'concerns = ["hight"]', "no route has to do with 'hight'"),
+        ("routes/chucked-bar-test.toml", 'held = "chuck"\nsteps', "steps", "nothing is said to hold the work"),
+    ],
+)
+def test_a_route_that_does_not_fit_the_rest_is_refused(folder: Path, file: str, old: str, new: str, says: str) -> None:
+    path = folder / file
+    text = path.read_text(encoding="utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new), encoding="utf-8")
+    with pytest.raises(KnowledgeInvalid) as refused:
+        load_knowledge(folder)
+    assert says in report(refused.value)

@@ -39,14 +39,14 @@ def test_a_step_before_what_it_needs_is_refused(tmp_path: Path) -> None:
 
 
 def test_a_route_without_its_end_is_refused(tmp_path: Path) -> None:
-    folder = changed(tmp_path, "routes/make-and-use-bar.toml", '"bond-cured", ', '"bond-cured", "lathe-sold", ')
+    folder = changed(tmp_path, "routes/make-and-use-bar.toml", '"collars-fixed", ', '"collars-fixed", "lathe-sold", ')
     with pytest.raises(KnowledgeInvalid) as refused:
         make_procedure(JOB, load_knowledge(folder))
     assert "ends without 'lathe-sold'" in report(refused.value)
 
 
 def test_what_was_ended_is_gone(tmp_path: Path) -> None:
-    folder = changed(tmp_path, "steps/cure.md", 'makes = ["bond-cured"]', 'makes = ["bond-cured"]\nends = ["bonded"]')
+    folder = changed(tmp_path, "steps/cure.md", 'makes = ["collars-fixed"]', 'makes = ["collars-fixed"]\nends = ["bonded"]')
     make_procedure(JOB, load_knowledge(folder))
     folder = changed(
         tmp_path / "b",

@@ -10,7 +10,7 @@ from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, report
 from tailtrue.facts import Fact
 from tailtrue.log.fields import record_catalogue
-from tailtrue.papers import RecordSheet
+from tailtrue.record_sheet import RecordSheet
 from tailtrue.render.words import directions, say
 from tailtrue.truing.lookup import record_sheet
 from tailtrue.truing.typed import read_lists
@@ -72,7 +72,7 @@ def test_the_bar_as_it_was_made_counts() -> None:
 
 
 def test_a_tool_behind_turns_both_directions_round() -> None:
-    front, rear = directions(sheet(METRIC).look_up), directions(sheet(changed(METRIC, lathe__tool_side="rear")).look_up)
+    front, rear = directions(sheet(METRIC)), directions(sheet(changed(METRIC, lathe__tool_side="rear")))
     assert [way for _, way in front] == ["move the tailstock toward you.", "move the tailstock away from you."]
     assert [way for _, way in rear] == ["move the tailstock away from you.", "move the tailstock toward you."]
 
@@ -149,10 +149,10 @@ def test_a_lathe_without_screws_is_told_where_its_centre_stands_and_no_move(
     """The centre stands on the side that a move would have to leave."""
     fixed = sheet(changed(METRIC, lathe__set_over="none", lathe__tool_side=tool_side))
     usual = sheet(changed(METRIC, lathe__tool_side=tool_side))
-    assert [text for _, text in directions(fixed.look_up)] == [
+    assert [text for _, text in directions(fixed)] == [
         f"its centre stands off the line {larger}.", f"its centre stands off the line {smaller}."
     ]  # fmt: skip
-    assert smaller in directions(usual.look_up)[0][1]
+    assert smaller in directions(usual)[0][1]
     sideways = 1 if larger == "toward you" else -1
     lathe = SimulatedLathe(tool_in_front=tool_side == "front").moved(0.02 * sideways)
     near, far = lathe.diameters_between_centres(300, [30, 270])

@@ -1,20 +1,28 @@
 """The card at the lathe: chosen settings of the steps that are in the plan, by operation."""
 
 from collections.abc import Iterable, Iterator
+from typing import TypeVar
 
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.steps import settings
 from tailtrue.parts import Figure, Text
 from tailtrue.procedure import Card, CardGroup, CardLine, Phase, Step
-from tailtrue.store.knowledge import CardGroupText, CardLineText
+from tailtrue.store.knowledge import CardGroupText, CardLineText, PageLine, Route, Trouble
+
+Line = TypeVar("Line", PageLine, Trouble)
 
 
-def card(filler: Filler, phases: Iterable[Phase]) -> Card:
+def about(route: Route, lines: Iterable[Line]) -> tuple[Line, ...]:
+    """The lines that have to do with a route."""
+    return tuple(line for line in lines if route.has_to_do_with(line.concerns))
+
+
+def card(filler: Filler, phases: Iterable[Phase], route: Route) -> Card:
     """The card of a job. A group without a line in this job is left out."""
     page = filler.case.knowledge.page.card
     steps = [step for phase in phases for step in phase.steps]
     groups = (CardGroup(title=group.title, lines=tuple(_lines(filler, group, steps))) for group in page.groups)
-    return Card(notes=settings(filler, page.notes), groups=tuple(group for group in groups if group.lines))
+    return Card(notes=settings(filler, about(route, page.notes)), groups=tuple(group for group in groups if group.lines))
 
 
 def _lines(filler: Filler, group: CardGroupText, steps: list[Step]) -> Iterator[CardLine]:

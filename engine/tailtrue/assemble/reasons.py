@@ -2,13 +2,14 @@
 
 import re
 from collections.abc import Iterable, Iterator
-from typing import Any
+from typing import Any, Literal
 
 from tailtrue.assemble.filling import Filler, pieces
+from tailtrue.case import Gap
 from tailtrue.conditions import Judged
 from tailtrue.decisions import JudgedRow
 from tailtrue.facts import Fact, NotKnown
-from tailtrue.parts import Figure, Node, Origin
+from tailtrue.parts import Figure, Node, Origin, Text
 from tailtrue.procedure import Alternative, Choice, Derivation, Source
 from tailtrue.truth import Truth
 
@@ -19,12 +20,13 @@ _WEAKNESS: tuple[Origin, ...] = ("memory", "common-practice", "published", "said
 
 
 def choices(filler: Filler) -> tuple[Choice, ...]:
-    """Every question that was answered for this job."""
+    """Every question that was asked and answered for this job."""
     made = []
+    asked = filler.case.known()
     for name, decision in filler.case.knowledge.decisions.items():
-        outcome = filler.case.outcome(name)
-        if isinstance(outcome.fact, NotKnown):
+        if name not in asked:
             continue
+        outcome = filler.case.outcome(name)
         alternatives = tuple(_alternative(filler, row) for row in outcome.rows)
         chosen = next(row.row.name for row in outcome.rows if row.chosen)
         sources = tuple(dict.fromkeys(key for row in outcome.rows for key in row.row.sources))
@@ -33,12 +35,24 @@ def choices(filler: Filler) -> tuple[Choice, ...]:
 
 
 def _alternative(filler: Filler, row: JudgedRow) -> Alternative:
+    verdict, reason = _verdict(filler, row)
+    return Alternative(name=row.row.name, verdict=verdict, reason=reason, why=row.row.why, figures=_comes_to(filler, row))
+
+
+def _verdict(filler: Filler, row: JudgedRow) -> tuple[Literal["chosen", "fits", "no", "unknown"], str]:
     if row.chosen:
-        return Alternative(name=row.row.name, verdict="chosen", reason="it fits", why=row.row.why)
+        return "chosen", "it fits"
     if row.judged.truth is Truth.YES:
-        return Alternative(name=row.row.name, verdict="fits", reason="another comes first", why=row.row.why)
-    verdict = "no" if row.judged.truth is Truth.NO else "unknown"
-    return Alternative(name=row.row.name, verdict=verdict, reason=in_words(filler, row.judged), why=row.row.why)
+        return "fits", "another comes first"
+    said = next((words for when, words in row.row.says if filler.case.judge(when).truth is Truth.YES), None)
+    return "no" if row.judged.truth is Truth.NO else "unknown", said or in_words(filler, row.judged)
+
+
+def _comes_to(filler: Filler, row: JudgedRow) -> Text:
+    try:
+        return filler.text(row.row.figures)
+    except Gap:
+        return ()
 
 
 def in_words(filler: Filler, judged: Judged) -> str:

@@ -1,10 +1,11 @@
 """Phases and steps of the tree, in the order of the plan."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from tailtrue.assemble.cautions import CautionDealer, applicable
 from tailtrue.assemble.filling import Filler
+from tailtrue.assemble.times import phase_time, step_time
 from tailtrue.conditions import Condition
 from tailtrue.facts import Fact
 from tailtrue.parts import Blank, Check, Limits, Setting, Text
@@ -33,6 +34,7 @@ def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDeal
         each=each,
         cautions=tuple(deal.left_over),
         steps=steps,
+        time=phase_time(filler, steps, len(each) or 1),
     )
 
 
@@ -56,6 +58,7 @@ def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], de
         why=filler.text(step.why),
         tools=tuple(file.tools),
         boxes=each or ("",),
+        time=step_time(filler, file.time),
     )
 
 
@@ -63,7 +66,7 @@ def _holds(filler: Filler, when: Condition) -> bool:
     return filler.case.judge(when).truth is Truth.YES
 
 
-def settings(filler: Filler, rows: tuple[SettingText, ...]) -> tuple[Setting, ...]:
+def settings(filler: Filler, rows: Sequence[SettingText]) -> tuple[Setting, ...]:
     """Settings lines that hold in this case."""
     return tuple(
         Setting(label=filler.text(row.label), value=filler.text(row.value), reason=filler.text(row.reason))

@@ -1,54 +1,75 @@
 """The whole tree: front of the sheet, phases, look-up table, reasons."""
 
 import hashlib
+from collections.abc import Callable
 
-from tailtrue.assemble.card import card
+from tailtrue.assemble.card import about, card
 from tailtrue.assemble.cautions import applicable, for_the_job
 from tailtrue.assemble.drawings import bar, drawings
 from tailtrue.assemble.filling import Filler, words_of
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
+from tailtrue.assemble.safety_review import safety_review
 from tailtrue.assemble.sop import sop_sheet, sop_sources
 from tailtrue.assemble.steps import phases, settings, supervision_marked
+from tailtrue.assemble.times import job_time
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.parts import Figure
 from tailtrue.plan import Plan
 from tailtrue.procedure import Cut, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
+from tailtrue.record_sheet import RecordSheet
+from tailtrue.review import NearMissLine
+from tailtrue.store.knowledge import Route
 from tailtrue.truth import Truth
 
 
-def assemble(case: Case, plan: Plan) -> Procedure:
-    """The finished tree of a planned job, its checksum made over everything else in it."""
+def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tuple[NearMissLine, ...] = ()) -> Procedure:
+    """The finished tree of a planned job, its checksum made over everything else in it.
+
+    `record` makes the record of the test; it is asked last, so that what the work itself lacks is told first. `near`
+    are the rules that nearly held; they are told in the safety review.
+    """
     filler = Filler(case)
     page = case.knowledge.page
+    route = plan.route
+    parts = route.file.parts
     made = phases(filler, plan)
     activities = {activity for phase in made for step in phase.steps for activity in step.activities}
+    needs = _needs(filler, made)
+    job_cautions = for_the_job(applicable(filler), activities)
     tree = Procedure(
         title=_title(filler, plan),
         lead=filler.text(plan.route.lead),
-        facts=settings(filler, page.facts),
-        drawing=bar(filler),
+        facts=settings(filler, about(route, page.facts)),
+        drawing=bar(filler) if "drawing" in parts else None,
         drawings=drawings(filler, made),
         who_may=tuple(
             filler.text(text) for text in (*page.who_may, *(page.supervised if supervision_marked(filler) else ()))
         ),
         do_not_start=tuple(filler.text(text) for text in page.do_not_start),
         stop_at_once=tuple(filler.text(text) for text in page.stop_at_once),
-        if_it_goes_wrong=tuple((seen, filler.text(do), filler.text(never)) for seen, do, never in page.trouble),
+        if_it_goes_wrong=tuple(
+            (row.seen, filler.text(row.do), filler.text(row.never)) for row in about(route, page.trouble)
+        ),
         conventions=tuple(filler.text(text) for text in page.conventions),
-        job_cautions=for_the_job(applicable(filler), activities),
-        needs=_needs(filler, made),
-        cut_list=_cut_list(filler),
+        job_cautions=job_cautions,
+        needs=needs,
+        cut_list=_cut_list(filler) if "cut-list" in parts else (),
         phases=made,
-        look_up=_look_up(filler),
-        card=card(filler, made),
-        care=tuple(filler.text(text) for text in page.care),
-        findings=_findings(filler),
+        time=job_time(filler, made),
+        look_up=_look_up(filler) if "look-up" in parts else None,
+        card=card(filler, made, route) if "card" in parts else None,
+        safety_review=safety_review(filler, made, needs, job_cautions, near),
+        # A record is of a test: what has no look-up table is none.
+        record=record() if "look-up" in parts else None,
+        care=tuple(filler.text(text) for text in page.care) if "care" in parts else (),
+        findings=_findings(filler, route),
         choices=choices(filler),
         derivations=(),
         sources=(),
     )
-    tree = tree.model_copy(update={"sop": sop_sheet(filler, tree)})
+    if "sop" in parts:
+        tree = tree.model_copy(update={"sop": sop_sheet(filler, tree)})
     tree = tree.model_copy(update={"derivations": derivations(filler, figures(tree))})
     tree = tree.model_copy(update={"sources": source_list(filler, _used_sources(tree, case))})
     return tree.model_copy(update={"title": tree.title.model_copy(update={"checksum": checksum(tree)})})
@@ -72,6 +93,7 @@ def _used_sources(tree: Procedure, case: Case) -> list[str]:
             every += step.cautions
             used += case.knowledge.steps[step.id].file.sources
     used += [key for caution in every for key in caution.sources]
+    used += [*tree.safety_review.sources, *(key for near in tree.safety_review.near_misses for key in near.sources)]
     used += sop_sources(tree)
     return [key.split(":", 1)[0] for key in used]
 
@@ -116,6 +138,7 @@ def _needs(filler: Filler, made: tuple[Phase, ...]) -> tuple[Need, ...]:
             kind=listed[name].file.kind,
             name=filler.text(listed[name].name),
             detail=filler.text(listed[name].detail),
+            amount=filler.text(listed[name].amount),
             in_shop=filler.case.judge(listed[name].have).truth is Truth.YES,
             used_at=tuple(used[name]),
         )
@@ -127,14 +150,22 @@ def _needs(filler: Filler, made: tuple[Phase, ...]) -> tuple[Need, ...]:
 def _cut_list(filler: Filler) -> tuple[Cut, ...]:
     return tuple(
         Cut(
-            piece=cut.piece,
-            count=cut.count,
+            piece=cut.file.piece,
+            count=cut.file.count,
             material=words_of(filler.text(cut.material)),
             size=filler.text(cut.size),
             saw_to=filler.text(cut.saw_to),
+            buy=_figure_or_none(filler, cut.file.buy),
+            mass_to_buy=_figure_or_none(filler, cut.file.mass_to_buy),
+            mass_finished=_figure_or_none(filler, cut.file.mass_finished),
         )
         for cut in filler.case.knowledge.page.cuts
+        if filler.case.judge(cut.when).truth is Truth.YES
     )
+
+
+def _figure_or_none(filler: Filler, fact: str | None) -> Figure | None:
+    return filler.figure(fact) if fact else None
 
 
 def _look_up(filler: Filler) -> LookUp:
@@ -165,9 +196,9 @@ def _look_up(filler: Filler) -> LookUp:
     )
 
 
-def _findings(filler: Filler) -> tuple[Finding, ...]:
+def _findings(filler: Filler, route: Route) -> tuple[Finding, ...]:
     return tuple(
         Finding(level=note.file.level, text=filler.text(note.text), sources=tuple(note.file.sources))
         for note in filler.case.knowledge.notes
-        if filler.case.judge(note.when).truth is Truth.YES
+        if route.has_to_do_with(note.file.concerns) and filler.case.judge(note.when).truth is Truth.YES
     )

@@ -17,7 +17,7 @@ What stands where:
   (centres that give), `rotors` (critical speed with collars, stock behind the spindle).
 - Holding work: `chuck` (grip and speed), `work_holding` (tilt, overhang, length of grip), `centre_points` (between
   centres), `turning_masses` and `balance` (what is out of balance), `solids` (mass, energy), `lifting`, `run_out`.
-- Joints: `joints` (bond, skim against catch), `screws`, `pins`, `interference` (pressure and stress),
+- Joints: `joints` (bond, skim against catch), `screws`, `pins`, `split_clamp`, `interference` (pressure and stress),
   `interference_grip` (least grip, greatest stress), `shrink`, `thermal` (growth and its thrust).
 - Alignment: `alignment` (difference and move), `lathe_geometry` (exact), `carriage_path` (twist, wear, yaw), `sides`
   (front and rear), `indicator`, `setover` (tapers on purpose), `clamping`, `cut_order`, `causes` and `estimation`

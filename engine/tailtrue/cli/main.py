@@ -11,6 +11,7 @@ import typer
 
 from tailtrue.cli.correct import correct
 from tailtrue.cli.diagnose import diagnose
+from tailtrue.cli.explain import compare, why, why_not
 from tailtrue.cli.guarded import guarded
 from tailtrue.cli.knowledge import knowledge_app
 from tailtrue.cli.log import log_app
@@ -37,6 +38,9 @@ app.command()(diagnose)
 app.command()(record)
 app.command()(taper)
 app.command()(tag)
+app.command()(why)
+app.command("why-not")(why_not)
+app.command()(compare)
 app.add_typer(knowledge_app, name="knowledge")
 app.add_typer(log_app, name="log")
 

@@ -15,15 +15,17 @@ def record(job: Job, out: Out, large_print: LargePrint = False, as_json: Json = 
     def work() -> dict[str, Any]:
         from tailtrue.advise import advise
         from tailtrue.documents import write_all
-        from tailtrue.log.fields import record_catalogue
+        from tailtrue.log.fields import fields_of_a_record
         from tailtrue.render.record_page import record_html, record_markdown
         from tailtrue.truing.lookup import record_sheet
+        from tailtrue.truing.paper import head_of, mend_first
 
-        fields = {fact.key: fact.spec for fact in record_catalogue().facts.values()}
-        sheet = record_sheet(advise(job).case, fields)
+        case = advise(job).case
+        sheet, head, mend = record_sheet(case, fields_of_a_record()), head_of(case), mend_first(case)
         name = "record-large.html" if large_print else "record.html"
-        paths = write_all({name: record_html(sheet, large=large_print), "record.md": record_markdown(sheet)}, out)
-        return {"documents": [str(path) for path in paths], "mend_before_cutting": len(sheet.mend)}
+        page = record_html(sheet, head, mend, large=large_print)
+        paths = write_all({name: page, "record.md": record_markdown(sheet, head, mend)}, out)
+        return {"documents": [str(path) for path in paths], "mend_before_cutting": len(mend)}
 
     done = guarded(work, as_json)
     if not as_json:

@@ -4,24 +4,79 @@ from collections.abc import Mapping
 from typing import Any
 
 from tailtrue.calc.beams import mass_cylinder
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Limited, computed, field
 from tailtrue.computed.stepping import least_of, step_down
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
+_ON_HAND = "as measured on the bar on hand"
+
+
+@computed(
+    "bar.on_hand",
+    label="test bar on hand",
+    kind="record",
+    needs=("stock.test_bars?", "job.bar_on_hand?"),
+    how="the one the job names",
+)
+def on_hand(bars: tuple[Record, ...] | None, named: str | None) -> Limited:
+    return Limited(next((bar for bar in bars or () if bar["label"] == named), None), "the job names no test bar on hand")
 
 
 @computed(
     "bar.stock",
     label="bar stock used",
     kind="record",
-    needs=("stock.bars", "job.bar?"),
-    how="the one the job names; else the thickest on the stock list, which is the stiffest",
+    needs=("stock.bars", "job.bar?", "bar.on_hand?"),
+    tables=("materials/bar_finishes",),
+    how="the test bar on hand where the job names one; else the one the job names; else of the bars whose surface may stay "
+    "as bought the thickest, which is the stiffest, and a bar of doubtful surface only where there is no other",
 )
-def bar_stock(bars: tuple[Record, ...], named: str | None) -> Limited | None:
+def bar_stock(bars: tuple[Record, ...], named: str | None, on_hand: Record | None, finishes: Table) -> Limited | None:
+    if on_hand is not None:
+        return Limited({**on_hand, "finish": "turned"}, _ON_HAND)
     if named is not None:
         return Limited(next((bar for bar in bars if bar["label"] == named), None), "named in the job")
-    return Limited(max(bars, key=lambda bar: bar["diameter"]), "the stiffest of the stock list") if bars else None
+    if not bars:
+        return None
+    best = min(bars, key=lambda bar: (_doubt(bar, finishes), -bar["diameter"]))
+    passed_over = any(bar["diameter"] > best["diameter"] for bar in bars)
+    even = "the stiffest whose surface may stay as bought" if passed_over else "the stiffest of the stock list"
+    return Limited(best, even)
+
+
+def _doubt(bar: Record, finishes: Table) -> float:
+    return finishes.one(finish=bar["finish"]).number("preference")
+
+
+@computed(
+    "bar.offers",
+    label="bars that the bar may be made from",
+    kind="records",
+    fields=(
+        field("label", kind="text"),
+        field("size", "mm", "size"),
+        field("verdict", kind="text"),
+        field("reason", kind="text"),
+    ),
+    needs=("stock.bars", "bar.stock"),
+    tables=("materials/bar_finishes",),
+    how="each bar of the stock list beside the one that was chosen",
+)
+def bar_offers(bars: tuple[Record, ...], chosen: Record, finishes: Table) -> tuple[Record, ...]:
+    return tuple(_offer(bar, chosen, finishes.one(finish=bar["finish"])) for bar in bars)
+
+
+def _offer(bar: Record, chosen: Record, finish: Row) -> Record:
+    verdict = "chosen" if bar is chosen or bar == chosen else "left"
+    reason = f"{finish.text('name')}: {finish.text('note')}"
+    return {"label": bar["label"], "size": bar["diameter"], "verdict": verdict, "reason": reason}
+
+
+@computed("bar.offer_count", label="bars to choose from", kind="count", rounding="count", needs=("stock.bars",),
+          how="counted")  # fmt: skip
+def bar_offer_count(bars: tuple[Record, ...]) -> int:
+    return len(bars)
 
 
 def _of_stock(name: str, key: str, label: str, **more: Any) -> None:
@@ -95,16 +150,18 @@ def length_limit(between: float, centre: float, quill: float, room: float) -> fl
     unit="mm",
     rounding="length",
     needs=(
-        "job.bar_length?", "bar.stock_length", "limit.facing_stock", "lathe.between_centres", "limit.bar_share",
-        "bar.length_limit", "bar.diameter", "limit.slenderness", "limit.bar_longest", "lathe.length_step",
+        "bar.on_hand?", "job.bar_length?", "bar.stock_length", "limit.facing_stock", "lathe.between_centres",
+        "limit.bar_share", "bar.length_limit", "bar.diameter", "limit.slenderness", "limit.bar_longest", "lathe.length_step",
     ),
     how="the smallest of: stock less facing, a share of the distance between centres, what the lathe takes, "
     "a multiple of the diameter that stays stiff, the longest worth making; down to a whole step of the rule",
 )  # fmt: skip
 def bar_length(
-    said: float | None, stock: float, facing: float, between: float, share: float, limit: float,
+    on_hand: Record | None, said: float | None, stock: float, facing: float, between: float, share: float, limit: float,
     diameter: float, slenderness: float, longest: float, step: float,
 ) -> Limited:  # fmt: skip
+    if on_hand is not None:
+        return Limited(on_hand["length"], _ON_HAND)
     if said is not None:
         return Limited(said, "asked for in the job")
     length, by = least_of(

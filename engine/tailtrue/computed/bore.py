@@ -7,7 +7,7 @@ from tailtrue.calc.boring import overhang_ratio
 from tailtrue.calc.boring_passes import boring_passes
 from tailtrue.calc.fits import bore_window
 from tailtrue.computed.registry import Limited, computed
-from tailtrue.computed.stepping import least_of, step_down, step_up, steps_in
+from tailtrue.computed.stepping import step_down, step_up, steps_in
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
@@ -46,35 +46,6 @@ _reading("bar.measured_least", "least reading of the bar", min)
 _reading("bar.measured_largest", "largest reading of the bar", max)
 
 
-def _gap(name: str, column: str, label: str, bound: str) -> None:
-    @computed(name, label=label, unit="mm", rounding="fit", bound=bound, needs=("bar.diameter", "crib.compound_gap"),
-              tables=("fits/attachment_clearance",),
-              how="diametral clearance of a bonded slip fit, never above what the bottle allows")  # fmt: skip
-    def _column(diameter: float, bottle: float, clearances: Table) -> float:
-        row = clearances.within(diameter, "over_mm", "upto_mm", method=_BONDED)
-        return min(row.number(column), bottle)
-
-
-_gap("bore.gap_target", "target_mm", "clearance wanted for the bond, on diameter", "nearest")
-_gap("bore.gap_least", "least_mm", "least clearance for the bond, on diameter", "least")
-
-
-@computed(
-    "bore.gap_largest",
-    label="largest clearance for the bond, on diameter",
-    unit="mm",
-    rounding="fit",
-    bound="most",
-    needs=("bar.diameter", "crib.compound_gap", "limit.bond_gap"),
-    tables=("fits/attachment_clearance",),
-    how="the least of: what the bottle allows, what a bonded joint still bears, what this plan accepts",
-)
-def gap_largest(diameter: float, bottle: float, accepted: float, clearances: Table) -> Limited:
-    usable = clearances.within(diameter, "over_mm", "upto_mm", method="bonded-usable").number("largest_mm")
-    gap, by = least_of((bottle, "the bottle"), (usable, "the bond"), (accepted, "a gap that a bond fills well"))
-    return Limited(gap, by)
-
-
 @computed(
     "bore.gap_least_usual",
     label="gap a bore made by hand needs, on diameter",
@@ -93,7 +64,7 @@ def gap_usual(diameter: float, clearances: Table) -> float:
     "bore.gauge_reading",
     label="gauge for the bore",
     kind="record",
-    needs=("bore.gauge", "crib.bore_gauges", "bar.diameter", "bore.gap_largest"),
+    needs=("bore.gauge", "crib.bore_gauges", "bar.diameter", "limit.bond_gap"),
     tables=("measuring/bore_gauges",),
     how="the gauge of the chosen kind whose range holds the bore",
 )
@@ -102,7 +73,7 @@ def gauge_reading(
 ) -> dict[str, Any] | None:
     row = gauges.one(kind=kind)
     gauge = _gauge(owned, kind, diameter, largest)
-    return None if gauge is None else {**gauge, "uncertainty": row.number("expanded_uncertainty_mm")}
+    return None if gauge is None else {**gauge, "uncertainty": gauge.get("doubt") or row.number("expanded_uncertainty_mm")}
 
 
 def _gauge(owned: Sequence[Record], kind: str, bar: float, gap: float) -> Record | None:
@@ -117,7 +88,7 @@ def _gauge(owned: Sequence[Record], kind: str, bar: float, gap: float) -> Record
     rounding="fit",
     bound="least",
     needs=("bore.gauge_reading",),
-    how="expanded uncertainty usual for this kind of gauge",
+    how="as given for the gauge; else the expanded uncertainty usual for its kind",
 )
 def gauge_uncertainty(gauge: Record) -> Any:
     return gauge["uncertainty"]
@@ -128,7 +99,7 @@ def _owns(kind: str) -> None:
         f"crib.has_{kind.replace('-', '_')}",
         label=f"{kind.replace('-', ' ')} for the bore in the crib",
         kind="yes-no",
-        needs=("crib.bore_gauges", "bar.diameter", "bore.gap_largest"),
+        needs=("crib.bore_gauges", "bar.diameter", "limit.bond_gap"),
         how="whether the crib has one whose range holds the bore",
     )
     def _has(owned: Sequence[Record], diameter: float, largest: float) -> bool:
@@ -166,17 +137,16 @@ _end("tail", "tailstock")
 
 
 @computed(
-    "bore.band",
-    label="room between smallest and largest bore",
+    "bore.spread",
+    label="how unevenly the bar was measured, at the worse seat",
     unit="mm",
     rounding="fit",
-    bound="most",
-    needs=("bore.gap_least", "bore.gap_largest", "bore.gauge_uncertainty", "job.measured_head?", "job.measured_tail?"),
-    how="largest less least clearance, less the uncertainty of the gauge at both ends and the spread of the bar",
+    bound="least",
+    needs=("job.measured_head?", "job.measured_tail?"),
+    how="largest less least reading; nothing until the bar has been measured",
 )
-def band(least: float, largest: float, unsure: float, head: Sequence[float] | None, tail: Sequence[float] | None) -> float:
-    spread = max(max(readings) - min(readings) for readings in (head or (0.0,), tail or (0.0,)))
-    return largest - least - 2 * unsure - spread
+def spread(head: Sequence[float] | None, tail: Sequence[float] | None) -> float:
+    return max(max(readings) - min(readings) for readings in (head or (0.0,), tail or (0.0,)))
 
 
 @computed(
@@ -190,6 +160,17 @@ def band(least: float, largest: float, unsure: float, head: Sequence[float] | No
 )
 def band_least(unsure: float, step: float) -> float:
     return 2 * (unsure + step)
+
+
+@computed(
+    "bore.blank_fits",
+    label="the bore that is there fits the bar as it is",
+    kind="yes-no",
+    needs=("hole.start", "bore.head_low", "bore.head_high", "bore.tail_low", "bore.tail_high"),
+    how="whether it lies between the smallest and the largest bore at both ends",
+)
+def blank_fits(start: float, head_low: float, head_high: float, tail_low: float, tail_high: float) -> bool:
+    return max(head_low, tail_low) <= start <= min(head_high, tail_high)
 
 
 @computed(
@@ -234,8 +215,8 @@ def fit_step(dials: str, metric: float, inch: float) -> float:
     "bore.tool",
     label="boring bar",
     kind="record",
-    needs=("crib.boring_bars", "hole.last_drill", "bore.overhang"),
-    how="the thickest that goes into the drilled hole and reaches through the blank",
+    needs=("crib.boring_bars", "hole.before_boring", "bore.overhang"),
+    how="the thickest that goes into the hole and reaches through the blank",
 )
 def boring_tool(owned: Sequence[Record], hole: float, overhang: float) -> Limited:
     fitting = [bar for bar in owned if bar["least_bore"] <= hole and bar["reach"] >= overhang]
@@ -248,7 +229,7 @@ def boring_tool(owned: Sequence[Record], hole: float, overhang: float) -> Limite
     "bore.tool_fits",
     label="a boring bar fits the hole",
     kind="yes-no",
-    needs=("bore.tool?", "hole.ladder"),
+    needs=("bore.tool?", "hole.before_boring"),
     how="whether the crib has one that goes in and reaches",
 )
 def tool_fits(tool: Record | None, _ladder: Any) -> bool:
@@ -368,8 +349,8 @@ def finish_divisions(depth: float, division: float) -> float:
     label="roughing passes in the bore",
     kind="count",
     rounding="count",
-    needs=("bore.rough_to", "hole.last_drill", "collar.boring.depth"),
-    how="what the drill left, divided by what a pass takes off the diameter, up to a whole pass",
+    needs=("bore.rough_to", "hole.before_boring", "collar.boring.depth"),
+    how="what is left, divided by what a pass takes off the diameter, up to a whole pass",
 )
 def rough_passes(to: float, drilled: float, depth: float) -> int:
     return boring_passes(drilled, to, depth)

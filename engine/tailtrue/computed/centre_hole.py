@@ -1,5 +1,6 @@
 """The centre holes of the bar: which centre drill, how deep, and what they carry."""
 
+from collections.abc import Mapping
 from typing import Any
 
 from tailtrue.calc.centre_hole import bearing_pressure, cone_within_drill
@@ -38,9 +39,23 @@ def _size(name: str, column: str, label: str) -> None:
         return _drill(designation, drills).number(column)
 
 
-_size("bar.centre_pilot", "pilot_mm", "pilot diameter of the centre drill")
 _size("bar.centre_body", "body_mm", "body diameter of the centre drill")
 _size("bar.centre_pilot_length", "pilot_length_mm", "pilot length of the centre drill")
+
+
+@computed("bar.centre_hole", label="name of the centre holes", kind="text", needs=("bar.on_hand?", "bar.centre_drill?"),
+          how="the centre drill; holes that exist are as they measure")  # fmt: skip
+def centre_hole(on_hand: Mapping[str, Any] | None, designation: str | None) -> str | None:
+    return designation if on_hand is None else "as it measures"
+
+
+@computed("bar.centre_pilot", label="pilot diameter of the centre hole", unit="mm", rounding="size",
+          needs=("bar.on_hand?", "bar.centre_drill?"), tables=("tools/centre_drills",),
+          how="as measured on the bar on hand; else from the table of centre drills")  # fmt: skip
+def centre_pilot(on_hand: Mapping[str, Any] | None, designation: str | None, drills: Table) -> float | None:
+    if on_hand is not None:
+        return float(on_hand["pilot"])
+    return None if designation is None else _drill(designation, drills).number("pilot_mm")
 
 
 @computed(
@@ -48,11 +63,15 @@ _size("bar.centre_pilot_length", "pilot_length_mm", "pilot length of the centre 
     label="large diameter of the centre hole",
     unit="mm",
     rounding="size",
-    needs=("bar.centre_drill", "limit.cone_depth_share"),
+    needs=("bar.on_hand?", "bar.centre_drill?", "limit.cone_depth_share"),
     tables=("tools/centre_drills",),
     how="a share of the way from the pilot to the largest cone that this drill cuts",
 )
-def cone_diameter(designation: str, share: float, drills: Table) -> float:
+def cone_diameter(on_hand: Mapping[str, Any] | None, designation: str | None, share: float, drills: Table) -> float | None:
+    if on_hand is not None:
+        return float(on_hand["cone"])
+    if designation is None:
+        return None
     row = _drill(designation, drills)
     return cone_within_drill(row.number("pilot_mm"), row.number("cone_largest_mm"), share)
 

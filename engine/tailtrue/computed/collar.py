@@ -9,31 +9,7 @@ from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of, step_down, step_up
 
 Record = Mapping[str, Any]
-
-
-@computed(
-    "collar.stock",
-    label="collar stock used",
-    kind="record",
-    needs=("stock.collar_bars", "job.collar_bar?"),
-    how="the one the job names; else the thickest on the stock list",
-)
-def collar_stock(bars: tuple[Record, ...], named: str | None) -> Limited | None:
-    if named is not None:
-        return Limited(next((bar for bar in bars if bar["label"] == named), None), "named in the job")
-    return Limited(max(bars, key=lambda bar: bar["diameter"]), "the thickest of the stock list") if bars else None
-
-
-def _of_stock(name: str, key: str, label: str, **more: Any) -> None:
-    @computed(name, label=label, needs=("collar.stock",), how="as given for the stock", **more)
-    def _said(stock: Record) -> Any:
-        return stock[key]
-
-
-_of_stock("collar.label", "label", "collar stock", kind="text")
-_of_stock("collar.material", "material", "collar material", kind="text")
-_of_stock("collar.stock_diameter", "diameter", "diameter of the collar stock", unit="mm", rounding="size")
-_of_stock("collar.stock_length", "length", "length of the collar stock", unit="mm", rounding="length")
+_ON_HAND = "as measured on the bar on hand"
 
 material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
 
@@ -44,34 +20,64 @@ material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
     unit="mm",
     rounding="length",
     needs=(
-        "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_most", "limit.collar_width_least",
-        "collar.stock_length", "limit.saw_kerf", "limit.facing_stock", "lathe.size_step",
+        "bar.on_hand?", "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_most", "limit.collar_width_least",
+        "collar.stock_length", "limit.saw_kerf", "collar.facing_stock", "collar.own_width", "lathe.size_step",
     ),
     how="about the diameter of the bar, within bounds; less when the stock gives less",
 )  # fmt: skip
 def collar_width(
-    diameter: float, ratio: float, most: float, least: float, stock: float, kerf: float, facing: float, step: float
-) -> Limited:
-    from_stock = (stock - kerf) / 2 - 2 * facing
+    on_hand: Record | None, diameter: float, ratio: float, most: float, least: float, stock: float, kerf: float,
+    facing: float, own: bool, step: float,
+) -> Limited:  # fmt: skip
+    if on_hand is not None:
+        return Limited(on_hand["collar_width"], _ON_HAND)
+    if own:  # nothing is sawn off, so all that the blank has stays
+        cleaned = (stock - 2 * facing, "the blank, cleaned up on both faces")
+        width, by = least_of(cleaned, (most, "wider only wears the tool"))
+        return Limited(step_down(width, step), by)
     width, by = least_of(
         (max(diameter * ratio, least), "about the diameter of the bar: enough bond, a short cut"),
         (most, "wider only wears the tool"),
-        (from_stock, "the stock, two blanks with a saw cut between"),
+        ((stock - kerf) / 2 - 2 * facing, "the stock, two blanks with a saw cut between"),
     )
     return Limited(step_down(width, step), by)
 
 
 @computed(
+    "collar.facing_stock",
+    label="metal to face off each side of a blank",
+    unit="mm",
+    rounding="length",
+    needs=("limit.facing_stock", "collar.skin_face"),
+    how="what cleans up a sawn face, and the skin where there is one",
+)
+def facing_stock(sawn: float, skin: float) -> float:
+    return sawn + skin
+
+
+@computed(
+    "collar.blank_diameter",
+    label="diameter of the blank when it goes on the bar",
+    unit="mm",
+    rounding="size",
+    needs=("collar.stock_diameter", "collar.skin_side"),
+    how="the stock, less corners or skin turned off first",
+)
+def blank_diameter(stock: float, skin: float) -> float:
+    return stock - 2 * skin
+
+
+@computed(
     "collar.saw_width",
-    label="width of a sawn blank",
+    label="width of a blank before facing",
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("collar.width", "limit.facing_stock"),
-    how="finished width and facing stock on both faces",
+    needs=("collar.width", "collar.facing_stock", "collar.own_width", "collar.stock_length"),
+    how="finished width and facing stock on both faces; the stock itself where the blank is as wide",
 )
-def saw_width(width: float, facing: float) -> float:
-    return width + 2 * facing
+def saw_width(width: float, facing: float, own: bool, stock: float) -> float:
+    return stock if own else width + 2 * facing
 
 
 @computed(
@@ -111,7 +117,7 @@ def _top_size(asked: float | None, stock: float, clean: float, swing: float) -> 
     label="micrometer for the collars",
     kind="record",
     needs=(
-        "crib.outside_micrometers", "job.collar_diameter?", "collar.stock_diameter", "limit.clean_up",
+        "bar.on_hand?", "crib.outside_micrometers", "job.collar_diameter?", "collar.blank_diameter", "limit.clean_up",
         "collar.swing_limit", "collar.least_diameter", "limit.use_per_visit", "limit.visits_wanted",
         "limit.micrometer_margin",
     ),
@@ -119,9 +125,12 @@ def _top_size(asked: float | None, stock: float, clean: float, swing: float) -> 
     "that are wanted",
 )  # fmt: skip
 def collar_micrometer(
-    owned: tuple[Record, ...], asked: float | None, stock: float, clean: float, swing: float,
+    on_hand: Record | None, owned: tuple[Record, ...], asked: float | None, stock: float, clean: float, swing: float,
     least: float, use: float, visits: float, margin: float,
 ) -> Limited:  # fmt: skip
+    if on_hand is not None:
+        # A bar that exists is read as it is: it need not have years before it. Whether a visit is left is judged apart.
+        asked, least, visits = on_hand["collar_diameter"], 0.0, 0.0
     top, _ = _top_size(asked, stock, clean, swing)
     best: tuple[float, Record] | None = None
     for instrument in owned:
@@ -139,7 +148,7 @@ def collar_micrometer(
     "collar.micrometer_covers",
     label="a micrometer covers the collars",
     kind="yes-no",
-    needs=("collar.micrometer?", "collar.stock_diameter"),
+    needs=("collar.micrometer?", "collar.blank_diameter"),
     how="whether the crib has such a micrometer",
 )
 def micrometer_covers(instrument: Record | None, _stock: float) -> bool:
@@ -163,14 +172,17 @@ _of_micrometer("collar.micrometer_resolution", "resolution", "resolution of the 
     unit="mm",
     rounding="length",
     needs=(
-        "job.collar_diameter?", "collar.stock_diameter", "limit.clean_up", "collar.swing_limit",
+        "bar.on_hand?", "job.collar_diameter?", "collar.blank_diameter", "limit.clean_up", "collar.swing_limit",
         "collar.micrometer?", "limit.micrometer_margin", "lathe.size_step",
     ),
     how="the smallest of: stock cleaned up, swing over the cross slide, the top of the micrometer; down to a whole step",
 )  # fmt: skip
 def collar_diameter(
-    asked: float | None, stock: float, clean: float, swing: float, instrument: Record | None, margin: float, step: float
-) -> Limited:
+    on_hand: Record | None, asked: float | None, stock: float, clean: float, swing: float, instrument: Record | None,
+    margin: float, step: float,
+) -> Limited:  # fmt: skip
+    if on_hand is not None:
+        return Limited(on_hand["collar_diameter"], _ON_HAND)
     if asked is not None:
         return Limited(asked, "asked for in the job")
     size, by = _top_size(asked, stock, clean, swing)
@@ -185,7 +197,7 @@ def collar_diameter(
     unit="mm",
     rounding="length",
     bound="most",
-    needs=("collar.stock_diameter", "limit.clean_up"),
+    needs=("collar.blank_diameter", "limit.clean_up"),
     how="diameter of the stock less what cleans it up all round",
 )
 def largest_from_stock(stock: float, clean: float) -> float:
@@ -198,12 +210,17 @@ def largest_from_stock(stock: float, clean: float) -> float:
     unit="mm",
     rounding="length",
     needs=(
-        "bar.length", "limit.station_share", "crib.dog_room", "limit.dog_clearance", "collar.width", "lathe.length_step"
+        "bar.on_hand?", "bar.length", "limit.station_share", "crib.dog_room", "limit.dog_clearance", "collar.width",
+        "lathe.length_step",
     ),
     how="a share of the bar, or what the dog and clearance need, the same at both ends so that the bar can be turned "
     "end for end; up to a whole step of the rule",
 )  # fmt: skip
-def station(length: float, share: float, dog: float, clearance: float, width: float, step: float) -> Limited:
+def station(
+    on_hand: Record | None, length: float, share: float, dog: float, clearance: float, width: float, step: float
+) -> Limited:
+    if on_hand is not None:
+        return Limited(on_hand["station"], _ON_HAND)
     by_share, by_dog = length * share, dog + clearance + width / 2
     by = "share of the bar" if by_share >= by_dog else "room for the dog"
     return Limited(step_up(max(by_share, by_dog), step), by)
@@ -238,7 +255,7 @@ def spacing(length: float, station: float) -> float:
     label="mass of one collar",
     unit="kg",
     rounding="mass",
-    needs=("collar.stock_diameter", "bar.diameter", "collar.width", "collar.density"),
+    needs=("collar.blank_diameter", "bar.diameter", "collar.width", "collar.density"),
     how="volume of the ring times its density",
 )
 def collar_mass(outside: float, bore: float, width: float, density: float) -> float:
@@ -262,7 +279,7 @@ def assembly_mass(bar: float, collar: float) -> float:
     label="blank standing out of the jaws when it sits on the chuck face",
     unit="mm",
     rounding="length",
-    needs=("collar.saw_width", "chuck.jaw_depth"),
+    needs=("collar.saw_width", "blank.jaw_depth"),
     how="width of the sawn blank less the depth of the jaws; less than nothing means behind the jaw faces",
 )
 def stands_out(width: float, jaws: float) -> float:
@@ -300,7 +317,7 @@ def spacer_least(stands: float, clearance: float) -> float:
     unit="mm",
     rounding="length",
     bound="most",
-    needs=("chuck.jaw_depth", "limit.grip_least"),
+    needs=("blank.jaw_depth", "limit.grip_least"),
     how="depth of the jaws less the least grip",
 )
 def spacer_most(jaws: float, grip: float) -> float:
@@ -312,9 +329,11 @@ def spacer_most(jaws: float, grip: float) -> float:
     label="grip on the blank",
     unit="mm",
     rounding="length",
-    needs=("collar.hold", "chuck.jaw_depth", "crib.spacer?", "collar.saw_width"),
-    how="depth of the jaws less the spacer, or the blank where it is shorter",
+    needs=("collar.hold", "blank.jaw_depth", "crib.spacer?", "collar.saw_width", "collar.band_grip"),
+    how="depth of the jaws less the spacer, or the blank where it is shorter; on a band, what leaves room to turn it",
 )
-def grip(hold: str, jaws: float, spacer: float | None, width: float) -> float:
+def grip(hold: str, jaws: float, spacer: float | None, width: float, band: float) -> float:
+    if hold == "four-jaw":
+        return band
     behind = spacer if hold == "jaws-and-spacer" and spacer is not None else 0.0
     return min(jaws - behind, width)

@@ -83,7 +83,7 @@ _ROW = (
     needs=(
         "crib.drills", "crib.drill_chuck_to", "lathe.tailstock_taper", "hole.last_most", "collar.material",
         "collar.material_family", "collar.feed_group", "hole.hand_thrust", "lathe.cutting_power", "collar.saw_width",
-        "chuck.speed_limit", "lathe.fastest", "limit.blank_speed", "limit.drill_feed_share", "lathe.speeds?",
+        "blank.chuck_speed_limit", "lathe.fastest", "limit.blank_speed", "limit.drill_feed_share", "lathe.speeds?",
         "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun",
     ),
     tables=(
@@ -227,6 +227,26 @@ _of_ladder(
     "hole.taper_shank_used", "a taper-shank drill is used", lambda rows: any(row["taper_shank"] for row in rows),
     kind="yes-no",
 )  # fmt: skip
+
+
+@computed(
+    "hole.before_boring",
+    label="hole that the boring bar begins in",
+    unit="mm",
+    rounding="size",
+    needs=("hole.start", "hole.ladder?"),
+    how="the hole that is there; else the last drill",
+)
+def before_boring(start: float, rows: Sequence[Record] | None) -> Limited | None:
+    if start > 0:
+        return Limited(start, "the hole that the blank has")
+    return Limited(rows[-1]["size"][0], "the last drill") if rows else None
+
+
+@computed("hole.drills", label="drills in the ladder", kind="count", rounding="count", needs=("hole.ladder",),
+          how="counted")  # fmt: skip
+def drills(rows: Sequence[Record]) -> int:
+    return len(rows)
 
 
 @computed(

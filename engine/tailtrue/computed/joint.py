@@ -1,11 +1,46 @@
-"""The bond: what it carries, against the skim and against a tool that catches."""
+"""The bond: its gap, what it carries, how long it cures; and the torques that any joint is held against."""
 
 from tailtrue.calc.cutting import cutting_force
 from tailtrue.calc.joints import bond_area, bond_torque, derated_shear, skim_torque
 from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Table
 
 _METALS = ("collar.material", "collar.diameter")
+_BOND = "joint.retaining_compound"
+_SLIP = "bonded-slip-fit"
+_NO_BOTTLE = Limited(None, "no retaining compound is in the crib")
+
+
+def _gap(name: str, column: str, label: str, bound: str) -> None:
+    @computed(name, label=label, unit="mm", rounding="fit", bound=bound, needs=("bar.diameter", "crib.compound_gap?"),
+              tables=("fits/attachment_clearance",),
+              how="diametral clearance of a bonded slip fit, never above what the bottle allows")  # fmt: skip
+    def _column(diameter: float, bottle: float | None, clearances: Table) -> float | Limited:
+        row = clearances.within(diameter, "over_mm", "upto_mm", method=_SLIP)
+        return _NO_BOTTLE if bottle is None else min(row.number(column), bottle)
+
+
+_gap(f"{_BOND}.target", "target_mm", "clearance wanted for the bond, on diameter", "nearest")
+_gap(f"{_BOND}.least", "least_mm", "least clearance for the bond, on diameter", "least")
+
+
+@computed(
+    f"{_BOND}.largest",
+    label="largest clearance for the bond, on diameter",
+    unit="mm",
+    rounding="fit",
+    bound="most",
+    needs=("bar.diameter", "crib.compound_gap?", "limit.bond_gap"),
+    tables=("fits/attachment_clearance",),
+    how="the least of: what the bottle allows, what a bonded joint still bears, what this plan accepts",
+)
+def gap_largest(diameter: float, bottle: float | None, accepted: float, clearances: Table) -> Limited:
+    if bottle is None:
+        return _NO_BOTTLE
+    usable = clearances.within(diameter, "over_mm", "upto_mm", method="bonded-usable").number("largest_mm")
+    gap, by = least_of((bottle, "the bottle"), (usable, "the bond"), (accepted, "a gap that a bond fills well"))
+    return Limited(gap, by)
 
 
 @computed(
@@ -27,16 +62,19 @@ def area(diameter: float, width: float) -> float:
     rounding="pressure",
     bound="most",
     needs=(
-        "crib.compound_strength?", "limit.compound_strength", "bore.gap_largest", "collar.material_family",
+        "crib.compound_strength?", "limit.compound_strength", f"{_BOND}.largest?", "collar.material_family",
         "bar.diameter", "crib.activator?", "limit.bond_safety",
     ),
     tables=("joints/derating",),
     how="strength of the data sheet, cut down for gap, metal, size, cleaning, temperature and cure, then by a safety factor",
 )  # fmt: skip
 def shear(
-    said: float | None, usual: float, gap: float, family: str, diameter: float, activator: bool | None,
+    said: float | None, usual: float, gap: float | None, family: str, diameter: float, activator: bool | None,
     safety: float, derating: Table,
-) -> float:  # fmt: skip
+) -> float | Limited:  # fmt: skip
+    if gap is None:
+        return _NO_BOTTLE
+
     def named(factor: str, condition: str) -> float:
         return derating.one(factor=factor, condition=condition).number("value")
 
@@ -52,16 +90,16 @@ def shear(
 
 
 @computed(
-    "joint.torque",
+    f"{_BOND}.torque",
     label="torque one bonded collar carries",
     unit="N mm",
     rounding="torque",
     bound="most",
-    needs=("joint.shear", "bar.diameter", "collar.width"),
+    needs=("joint.shear?", "bar.diameter", "collar.width"),
     how="shear strength times bond area times half the diameter",
 )
-def torque(strength: float, diameter: float, width: float) -> float:
-    return bond_torque(strength, diameter, width)
+def torque(strength: float | None, diameter: float, width: float) -> float | Limited:
+    return _NO_BOTTLE if strength is None else bond_torque(strength, diameter, width)
 
 
 @computed(
@@ -95,17 +133,6 @@ def catch_torque(material: str, diameter: float, catch: Table, materials: Table)
 )
 def torque_of_skim(force: float, diameter: float) -> float:
     return skim_torque(force, diameter)
-
-
-@computed(
-    "joint.catch_margin",
-    label="strength of the bond in torques of a catch",
-    unit="1",
-    needs=("joint.torque", "joint.catch_torque"),
-    how="torque the bond carries divided by the torque of a catch",
-)
-def catch_margin(carries: float, asked: float) -> float:
-    return carries / asked
 
 
 @computed(

@@ -52,10 +52,12 @@ def slowest(speeds: tuple[float, ...] | None, speed_from: float | None) -> float
     "chuck.used",
     label="chuck used",
     kind="record",
-    needs=("lathe.chucks", "collar.stock_diameter"),
-    how="the smallest three-jaw scroll chuck that grips the collar blank with its jaws inside the body",
+    needs=("lathe.chucks", "collar.gripped_diameter", "collar.banded", "bar.diameter"),
+    how="the smallest three-jaw scroll chuck that grips bar and collar blank with its jaws inside the body; only the bar, "
+    "where the blanks are held in another chuck",
 )
-def chuck_used(chucks: tuple[Record, ...], blank: float) -> Limited | None:
+def chuck_used(chucks: tuple[Record, ...], round_blank: float, banded: bool, bar: float) -> Limited | None:
+    blank = bar if banded else round_blank
     three_jaw = [chuck for chuck in chucks if chuck["jaws"] == 3 and chuck["kind"] == "scroll"]
     if not three_jaw:
         return Limited(None, "there is no three-jaw scroll chuck on the list")
@@ -121,6 +123,11 @@ def marking(chuck: Record) -> str | None:
     how="the speed marked on the chuck; for an unmarked chuck the cautious figure for its size",
 )
 def speed_limit(chuck: Record, limits: Table) -> Limited | None:
+    return chuck_limit(chuck, limits)
+
+
+def chuck_limit(chuck: Record, limits: Table) -> Limited | None:
+    """The speed a chuck may run at and why; None when nobody looked for its mark."""
     said = chuck.get("marked_speed")
     if said is None:
         return None
@@ -139,6 +146,11 @@ def speed_limit(chuck: Record, limits: Table) -> Limited | None:
     how="as given for the chuck; when it was not given, a usual depth",
 )
 def jaw_depth(chuck: Record, assumed: float) -> Limited:
+    return jaws_of(chuck, assumed)
+
+
+def jaws_of(chuck: Record, assumed: float) -> Limited:
+    """The depth of the jaws of a chuck."""
     said = chuck.get("jaw_depth")
     return Limited(said, "as measured") if said is not None else Limited(assumed, "not given; measure it")
 

@@ -69,6 +69,7 @@ def operation(
     speed_factor: str | None = None,
     feed_factor: str | None = None,
     depth_factor: str | None = None,
+    depth_by: str = "overhang",
     fine: bool = False,
     bound_depth: bool = True,
 ) -> None:
@@ -128,14 +129,16 @@ def operation(
         return _feed_row(feeds, table, group, cutter).number("feed_low_mm")
 
     if bound_depth:
-        _depth_facts(prefix, what, table, work, tool, depth_factor, fine=fine)
+        _depth_facts(prefix, what, table, work, tool, depth_factor, depth_by, fine=fine)
 
 
 def _feed_row(feeds: Table, operation: str, group: str, cutter: str) -> Row:
     return feeds.one(operation=operation, feed_group=group, tool=cutter)
 
 
-def _depth_facts(prefix: str, what: str, table: str, work: str, tool: str, factor: str | None, *, fine: bool) -> None:
+def _depth_facts(
+    prefix: str, what: str, table: str, work: str, tool: str, factor: str | None, factor_name: str, *, fine: bool
+) -> None:  # fmt: skip
     @computed(
         f"{prefix}.depth", label=f"depth of cut per side, {what}", unit="mm", rounding="depth", needs=(
             f"{work}.material", f"{work}.feed_group", tool, f"{prefix}.surface_speed",
@@ -155,7 +158,7 @@ def _depth_facts(prefix: str, what: str, table: str, work: str, tool: str, facto
         low, high = row.number("depth_low_mm"), row.number("depth_high_mm")
         depth, by = (low if fine else low + share * (high - low)), "advised band, light lathe"
         if numbers and numbers[0] < 1.0:
-            depth, by = depth * numbers[0], "overhang"
+            depth, by = depth * numbers[0], factor_name
         metal = materials.one(material=material)
         driven = depth_for_power(metal.number("kc11_high_mpa"), metal.number("mc_high"), feed or hand, surface, power)
         if driven < depth:

@@ -161,7 +161,7 @@ def visits(diameter: float, least: float, use: float) -> int:
     label="roughing passes over each collar",
     kind="count",
     rounding="count",
-    needs=("collar.stock_diameter", "collar.diameter", "collar.turning.depth"),
+    needs=("collar.blank_diameter", "collar.diameter", "collar.turning.depth"),
     how="stock on diameter divided by what a pass takes off the diameter, up to a whole pass",
 )
 def turning_passes(stock: float, finished: float, depth: float) -> int:
@@ -173,7 +173,7 @@ def turning_passes(stock: float, finished: float, depth: float) -> int:
     label="depth per side of each roughing pass over the collars",
     unit="mm",
     rounding="depth",
-    needs=("collar.stock_diameter", "collar.diameter", "collar.turning_passes", "lathe.radial_division"),
+    needs=("collar.blank_diameter", "collar.diameter", "collar.turning_passes", "lathe.radial_division"),
     how="stock per side shared out over the passes, in whole divisions of the dial",
 )
 def turning_cut(stock: float, finished: float, passes: int, division: float) -> float:

@@ -9,7 +9,8 @@ from tailtrue.tables import Table
 
 _CHUCK = (("chuck.speed_limit", "the chuck"),)
 # A blank is heavy and short in the jaws: nothing in this job needs it fast.
-_BLANK = (*_CHUCK, ("limit.blank_speed", "a blank held short in the jaws"))
+_BLANK = (("blank.chuck_speed_limit", "the chuck"), ("limit.blank_speed", "a blank held short in the jaws"))
+_RAW = (*_BLANK, ("collar.unbalance_speed", "a blank not yet true"))
 _CENTRES = (("limit.between_centres_speed", "work on a dog between centres"), ("skim.centre_speed_limit", "the centre"))
 
 
@@ -72,8 +73,13 @@ operation(
     caps=_CHUCK, speed_factor="bar.overhang_factor",
 )  # fmt: skip
 operation(
-    "collar.facing", "facing a collar", table="facing", work="collar", diameter="collar.stock_diameter",
-    tool="crib.tool_material", caps=_BLANK,
+    "collar.facing", "facing a collar", table="facing", work="collar", diameter="collar.corner_diameter",
+    tool="crib.tool_material", caps=_RAW, speed_factor="collar.interrupted_speed",
+)  # fmt: skip
+operation(
+    "collar.band", "turning a band on the blank", table="turn-rough", work="collar", diameter="collar.corner_diameter",
+    tool="crib.tool_material", caps=_RAW, speed_factor="collar.interrupted_speed",
+    depth_factor="collar.interrupted_depth", depth_by="corners or skin: the cut is interrupted",
 )  # fmt: skip
 operation(
     "collar.boring", "boring", table="boring", work="collar", diameter="bore.nominal", tool="bore.tip", caps=_BLANK,
@@ -84,7 +90,7 @@ operation(
     caps=_BLANK, speed_factor="bore.speed_factor", feed_factor="bore.feed_factor", fine=True, bound_depth=False,
 )  # fmt: skip
 operation(
-    "collar.turning", "roughing the collars", table="turn-rough", work="collar", diameter="collar.stock_diameter",
+    "collar.turning", "roughing the collars", table="turn-rough", work="collar", diameter="collar.blank_diameter",
     tool="crib.tool_material", caps=_CENTRES,
 )  # fmt: skip
 operation(
@@ -93,11 +99,11 @@ operation(
 )  # fmt: skip
 
 
-def _centre_drilling(prefix: str, work: str, what: str, held: str) -> None:
+def _centre_drilling(prefix: str, work: str, what: str, held: str, chuck_cap: str) -> None:
     @computed(
         f"{prefix}.speed", label=f"spindle speed, {what}", unit="1/min", rounding="speed",
         needs=(
-            f"{work}.material", "bar.centre_pilot", "bar.centre_body", "chuck.speed_limit", "lathe.fastest",
+            f"{work}.material", "bar.centre_pilot", "bar.centre_body", chuck_cap, "lathe.fastest",
             "limit.centre_drill_speed", held, "lathe.speeds?", "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step",
             "limit.speed_overrun",
         ),
@@ -124,5 +130,5 @@ def _centre_drilling(prefix: str, work: str, what: str, held: str) -> None:
         return (row.number("feed_low_mm") + row.number("feed_high_mm")) / 2
 
 
-_centre_drilling("bar.centring", "bar", "centre drilling the bar", "limit.centre_drill_speed")
-_centre_drilling("collar.spotting", "collar", "spotting the collar", "limit.blank_speed")
+_centre_drilling("bar.centring", "bar", "centre drilling the bar", "limit.centre_drill_speed", "chuck.speed_limit")
+_centre_drilling("collar.spotting", "collar", "spotting the collar", "limit.blank_speed", "blank.chuck_speed_limit")

@@ -35,10 +35,11 @@ class Range:
 
 @dataclass(frozen=True)
 class Ways:
-    """Ways to say one thing; exactly one is taken."""
+    """Ways to say one thing; exactly one is taken, or one at least where `several` go together."""
 
     label: str
     ways: tuple[tuple[str, ...], ...]
+    several: bool = False
 
     def names(self) -> tuple[str, ...]:
         """Every fact of every way."""
@@ -66,6 +67,8 @@ class GivenFact:
     fewest: int = 1
     unique: bool = False
     never_from_class: bool = False
+    changes: str = ""
+    stands_for: str = ""
     fields: Mapping[str, "GivenFact"] = field(default_factory=dict)
     one_way: tuple[Ways, ...] = ()
     ranges: tuple[Range, ...] = ()

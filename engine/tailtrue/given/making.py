@@ -16,7 +16,7 @@ CLASSES = Refers(CLASSES_FOLDER, "id")
 
 def ways_of(shape: WaysShape) -> Ways:
     """Ways to say one thing, as written."""
-    return Ways(shape.label, tuple(tuple(way) for way in shape.ways))
+    return Ways(shape.label, tuple(tuple(way) for way in shape.ways), shape.several)
 
 
 def range_of(shape: PairShape) -> Range:
@@ -41,6 +41,8 @@ class FactMaker:
             made,
             spec=replace(made.spec, fields=specs),
             never_from_class=row.never_from_class,
+            changes=row.changes,
+            stands_for=row.stands_for,
             fields=fields,
             one_way=tuple(ways_of(one) for one in row.one_way),
             ranges=tuple(range_of(one) for one in row.range),

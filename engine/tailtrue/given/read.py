@@ -3,10 +3,12 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any
 
 from tailtrue.errors import FactsWrong, Problem
 from tailtrue.given.entries import FILES, Catalogue
+from tailtrue.given.instead import changed
 from tailtrue.given.quoting import pair
 from tailtrue.given.reading import GivenValue, Reading
 from tailtrue.given.relations import file_problems, named_elsewhere
@@ -41,8 +43,8 @@ class Given:
         return "" if found is None else found.where
 
 
-def read_job(path: Path, catalogue: Catalogue) -> Given:
-    """Read a job file and the lathe, crib and stock files that it names.
+def read_job(path: Path, catalogue: Catalogue, instead: Mapping[str, Any] = MappingProxyType({})) -> Given:
+    """Read a job file and the lathe, crib and stock files that it names; `instead` holds raw values in place of theirs.
 
     Raises FactsWrong with every problem of all four files.
     """
@@ -52,7 +54,7 @@ def read_job(path: Path, catalogue: Catalogue) -> Given:
     problems: list[Problem] = []
     values: dict[str, GivenValue] = {}
     paths = [path]
-    reading = Reading(catalogue, job)
+    reading = Reading(catalogue, changed(job, "job", instead))
     values.update(reading.table("job"))
     _finish(reading, "job", values, problems)
     for kind in FILES[1:]:
@@ -65,7 +67,7 @@ def read_job(path: Path, catalogue: Catalogue) -> Given:
             problems.append(_at_its_name(found, named, kind))
             continue
         paths.append(below)
-        reading = Reading(catalogue, found)
+        reading = Reading(catalogue, changed(found, kind, instead))
         values.update(reading.table(kind))
         if kind == "lathe":
             _fill_from_class(reading, values)

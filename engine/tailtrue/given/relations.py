@@ -68,6 +68,8 @@ def _one_way(ways: Ways, met: Collection[str], where: str, said: str) -> Iterato
     taken = [way for way in ways.ways if any(name in met for name in way)]
     if not taken:
         yield Problem(where, said, "not given", f"write {ways.in_words()}")
+    elif ways.several:
+        return
     elif len(taken) > 1:
         yield Problem(where, said, "is said in two ways", f"write {ways.in_words()}, not both")
     elif missing := [name for name in taken[0] if name not in met]:
@@ -84,7 +86,7 @@ def file_problems(
             yield Problem(shown, fact.key, "not given", how_to_add(fact, f"below [{kind}]"))
     for ways in catalogue.ways_of(kind):
         # Where the whole table is missing, that alone is said.
-        if not set(ways.names()) <= set(met):
+        if ways.several or not set(ways.names()) <= set(met):
             yield from _one_way(ways, met, shown, ways.label)
     for limits in catalogue.ranges:
         low, high = values.get(limits.low), values.get(limits.high)

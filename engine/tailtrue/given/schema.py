@@ -64,6 +64,8 @@ def _table(catalogue: Catalogue, kind: str) -> Schema:
 
 def _one_way(ways: Ways) -> Schema:
     keys = [[name.rsplit(".", 1)[-1] for name in way] for way in ways.ways]
+    if ways.several:
+        return {"anyOf": [{"required": way} for way in keys]}
     return {"oneOf": [_only(way, [key for other in keys if other is not way for key in other]) for way in keys]}
 
 

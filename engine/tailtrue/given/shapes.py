@@ -53,10 +53,11 @@ class RecordFieldShape(FieldShape):
 
 
 class WaysShape(Shape):
-    """Ways to say one thing: exactly one of them must be taken, and taken whole."""
+    """Ways to say one thing: exactly one of them must be taken, and taken whole; where `several`, one at least."""
 
     label: str
     ways: list[list[str]] = Field(min_length=2)
+    several: bool = False
 
 
 class PairShape(Shape):
@@ -67,9 +68,12 @@ class PairShape(Shape):
 
 
 class FactShape(FieldShape):
-    """A given fact."""
+    """A given fact. `changes` says that it may be otherwise tomorrow, with the same lathe, crib and stock; `stands_for`
+    names the fact of the work at the lathe that it says beforehand."""
 
     never_from_class: bool = False
+    changes: Literal["", "daily"] = ""
+    stands_for: str = ""
     field: list[RecordFieldShape] = []
     one_way: list[WaysShape] = []
     range: list[PairShape] = []

@@ -1,13 +1,24 @@
 """Names of activities that the inspection knows by itself."""
 
 # Marks that the order is judged by; none of them is a hazard of its own.
-MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock"})
+MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock", "grip-on-band"})
 
 # Hands are at the work or the chuck, so nothing may turn.
 HANDS_IN = frozenset(
     {
         "grip-in-chuck", "mount-between-centres", "chuck-change", "heavy-part", "spacer-behind-work", "taper-shank-drill",
         "measure", "measure-bar", "gauge-bore", "move-tailstock", "re-clamp", "verify-tailstock", "deburr",
-        "handle-stock", "clear-chips",
+        "handle-stock", "clear-chips", "inspect-bar", "marking-blue", "sweep", "level-machine", "set-back",
     }
 )  # fmt: skip
+
+# How a collar may be fixed, and the activity whose hold says that it is.
+RELEASED_BY = {
+    "bond": "cure-wait",
+    "press": "joint-check",
+    "heat-part": "joint-check",
+    "set-screw": "joint-check",
+    "pin": "joint-check",
+}
+# Fixed with a bore smaller than the bar.
+BY_INTERFERENCE = frozenset({"press", "heat-part"})

@@ -49,7 +49,9 @@ def tells_limit(sheet: Sheet) -> Iterator[Fault]:
 
 
 def speeds_complete(sheet: Sheet) -> Iterator[Fault]:
-    """Each speed that is set while the spindle turns stands on the card."""
+    """Each speed that is set while the spindle turns stands on the card, where the sheet has one."""
+    if sheet.procedure.card is None:
+        return
     on_card = {line.value for line in _lines(sheet)}
     for placed in sheet.steps:
         for setting in placed.step.settings:
@@ -63,5 +65,6 @@ def _words(line: CardLine) -> str:
 
 
 def _lines(sheet: Sheet) -> Iterator[CardLine]:
-    for group in sheet.procedure.card.groups:
+    card = sheet.procedure.card
+    for group in card.groups if card is not None else ():
         yield from group.lines

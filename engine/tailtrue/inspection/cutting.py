@@ -56,6 +56,14 @@ def _over(shop: Shop, phase: Phase, where: str, figure: Figure) -> Iterator[Faul
             yield Fault(where, what)
 
 
+def turning_is_capped(sheet: Sheet) -> Iterator[Fault]:
+    """Where the spindle turns, a limit of speed is known that holds there."""
+    for placed in sheet.steps:
+        caps = sheet.shop.speed_caps
+        if placed.step.machine == "turning" and not any(cap.holds_in(placed.phase.id) for cap in caps):
+            yield Fault(placed.where, "the spindle turns and no limit of its speed is known for this phase")
+
+
 def feeds_exist(sheet: Sheet) -> Iterator[Fault]:
     """Every feed is on the plate of the lathe, unless it is fed by hand."""
     for placed, line, figure in _figures(sheet, "feed"):

@@ -6,17 +6,21 @@ from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
 
 _CLOSE_MM = 0.01
+_CORNER = "collar.corner_diameter"
 _NEEDED = ("bar.length", "bar.diameter", "collar.diameter", "collar.width", "collar.station", "collar.spacing")
 
 
 def size(sheet: Sheet, name: str) -> float | None:
     """A dimension of the drawing in mm; None when it is missing or is no length."""
-    figure = sheet.procedure.drawing.dimensions.get(name)
+    drawing = sheet.procedure.drawing
+    figure = drawing.dimensions.get(name) if drawing is not None else None
     return figure.value if figure is not None and figure.unit == "mm" else None
 
 
 def dimensioned(sheet: Sheet) -> Iterator[Fault]:
     """Every dimension that makes the bar is there and is a length above nothing."""
+    if sheet.procedure.drawing is None:
+        return  # whether the sheet must have one is judged with its parts
     for name in _NEEDED:
         value = size(sheet, name)
         if value is None:
@@ -40,6 +44,10 @@ def collar_swings(sheet: Sheet) -> Iterator[Fault]:
     swing = sheet.shop.swing_over_cross_slide_mm
     if diameter is not None and not diameter < swing:
         yield Fault("drawing", f"a collar of {diameter:g} mm does not clear a swing of {swing:g} mm over the cross slide")
+    for placed, _, figure in sheet.at_steps:
+        if figure.fact == _CORNER and not figure.value < swing:
+            what = f"a raw blank that swings {figure.value:g} mm does not clear {swing:g} mm over the cross slide"
+            yield Fault(placed.where, what)
 
 
 def collars_fit_bar(sheet: Sheet) -> Iterator[Fault]:
@@ -61,3 +69,11 @@ def collars_fit_bar(sheet: Sheet) -> Iterator[Fault]:
         )
     if not have["collar.diameter"] > have["bar.diameter"]:
         yield Fault("drawing", "the collars are no larger than the bar")
+
+
+def bar_as_measured(sheet: Sheet) -> Iterator[Fault]:
+    """A bar that exists is drawn as it was measured."""
+    for name, measured in sheet.shop.bar_on_hand.items():
+        drawn = size(sheet, name)
+        if drawn is not None and not abs(drawn - measured) <= _CLOSE_MM:
+            yield Fault("drawing", f"{name} is {measured:g} mm on the bar on hand, the sheet says {drawn:g} mm")

@@ -27,7 +27,8 @@ def _steps(sheet: Sheet) -> dict[str, Step]:
 def placed(sheet: Sheet) -> Iterator[Fault]:
     """Every drawing stands at a step of the sheet, and once."""
     steps = _steps(sheet)
-    seen: set[str] = {sheet.procedure.drawing.id}
+    bar = sheet.procedure.drawing
+    seen: set[str] = {bar.id} if bar is not None else set()
     for drawing in sheet.procedure.drawings:
         if drawing.place not in steps and drawing.place != _FRONT:
             yield Fault(_where(drawing), f"it stands at step {drawing.place}, and there is no such step")

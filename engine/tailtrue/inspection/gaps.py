@@ -12,14 +12,16 @@ _OPEN = re.compile(r"\{\{|\}\}|\{%|\bNone\b(?!\s+of\b)|\b(?:nan|NaN|TBD|TODO|FIX
 # No match without one of these letter by letter, and taking labels out makes none: most words need no closer look.
 _SUSPECT = re.compile(r"\{\{|\}\}|\{%|None|nan|NaN|TBD|TODO|FIXME|inf|\?\?\?")
 _MAY_BE_EMPTY = frozenset({"unit", "boxes", "edition", "approver"})
-_MAY_BE_EMPTY_TEXTS = frozenset({"reason", "why", "purpose", "detail", "limited_by", "machine_detail"})
+_MAY_BE_EMPTY_TEXTS = frozenset(
+    {"reason", "why", "purpose", "detail", "amount", "planned", "figures", "limited_by", "machine_detail"}
+)
 # Lists of other things; empty, they look like an empty text.
 _LISTS = frozenset(
     {
         "cautions", "settings", "checks", "blanks", "job_cautions", "needs", "cut_list", "phases", "steps", "rows",
         "facts", "who_may", "do_not_start", "stop_at_once", "if_it_goes_wrong", "conventions", "care", "findings",
         "choices", "derivations", "alternatives", "avoid",
-        "notes", "groups", "lines", "drawings",
+        "notes", "groups", "lines", "drawings", "near_misses", "alone", "chemicals",
         "banners", "changes", "any", "supervised", "staff",
     }
 )  # fmt: skip
@@ -68,14 +70,13 @@ def parts_present(sheet: Sheet) -> Iterator[Fault]:
         "cautions for the whole job": procedure.job_cautions,
         "what is needed": procedure.needs,
         "the work itself": procedure.phases,
-        "the look-up table": procedure.look_up.rows,
-        "the card at the lathe": procedure.card.groups,
         "how the numbers came about": procedure.derivations,
         "the list of sources": procedure.sources,
     }
     for name, part in parts.items():
         if not part:
             yield Fault("whole sheet", f"the sheet lacks {name}")
+    yield from _parts_of_its_kind(sheet)
     for phase in procedure.phases:
         if not phase.steps:
             yield Fault(f"phase {phase.number}", "this phase has no steps")
@@ -84,3 +85,22 @@ def parts_present(sheet: Sheet) -> Iterator[Fault]:
                 yield Fault(f"step {step.number}", "this step says nothing")
             if not step.boxes:
                 yield Fault(f"step {step.number}", "this step has no box to tick")
+
+
+def _parts_of_its_kind(sheet: Sheet) -> Iterator[Fault]:
+    """The parts that not every sheet has are there just where they belong."""
+    procedure = sheet.procedure
+    found = {
+        "drawing": procedure.drawing,
+        "cut-list": procedure.cut_list,
+        "look-up": procedure.look_up and procedure.look_up.rows,
+        "card": procedure.card and procedure.card.groups,
+        "care": procedure.care,
+        "sop": procedure.sop,
+    }
+    for name, part in found.items():
+        # A standing procedure that is missing is told by its own rule.
+        if name in sheet.shop.parts and not part and name != "sop":
+            yield Fault("whole sheet", f"the sheet lacks the {name.replace('-', ' ')}")
+        elif name not in sheet.shop.parts and part:
+            yield Fault("whole sheet", f"the sheet has a {name.replace('-', ' ')}, which has no place in this job")

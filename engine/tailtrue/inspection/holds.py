@@ -2,10 +2,12 @@
 
 from collections.abc import Iterator
 
+from tailtrue.inspection.activities import RELEASED_BY
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.sheet import Sheet, at
 
 _TIMES = 2  # start and end of a wait
+_NEED_A_TRUE_GRIP = {"drill", "taper-shank-drill", "centre-drill", "bore", "facing"}
 
 
 def named(sheet: Sheet) -> Iterator[Fault]:
@@ -24,18 +26,22 @@ def named(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(placed.where, f'this hold goes back to "{hold.go_back_to}", which is no step up to here')
 
 
-def cured_before_turning(sheet: Sheet) -> Iterator[Fault]:
-    """Bonded collars turn only after a wait with a hold, and every bonding begins the wait again."""
+def fixed_before_turning(sheet: Sheet) -> Iterator[Fault]:
+    """Collars turn only after the hold that belongs to how they were fixed, and fixing anew begins the wait again."""
     skims = {placed.phase.number for placed in sheet.steps if "skim" in placed.step.activities}
-    cured = False
+    waits: set[str] = set()
+    ever = False
     for placed in sheet.worked:
         step = placed.step
-        if "cure-wait" in step.activities and step.hold is not None:
-            cured = True
-        elif "bond" in step.activities:
-            cured = False
-        if step.machine == "turning" and placed.phase.number in skims and not cured:
-            yield Fault(placed.where, "the collars turn without a hold that waits for the bond to cure")
+        if step.hold is not None:
+            waits -= set(step.activities)
+            # A bar that was made long ago is looked over; a joint made on this very sheet has a hold of its own.
+            ever = ever or (sheet.shop.bar_exists and "inspect-bar" in step.activities)
+        for activity in set(step.activities) & RELEASED_BY.keys():
+            ever = True
+            waits.add(RELEASED_BY[activity])
+        if step.machine == "turning" and placed.phase.number in skims and (waits or not ever):
+            yield Fault(placed.where, "the collars turn without a hold at which the joint was found cured or sound")
 
 
 def measured_before_boring(sheet: Sheet) -> Iterator[Fault]:
@@ -47,6 +53,24 @@ def measured_before_boring(sheet: Sheet) -> Iterator[Fault]:
             measured = True
         if "bore" in step.activities and step.machine == "turning" and not measured:
             yield Fault(placed.where, "the bore is cut with no hold before it at which the bar is measured")
+
+
+def held_true_before_boring(sheet: Sheet) -> Iterator[Fault]:
+    """A blank first gripped on a draft, a skin or flats is gripped on a turned band before it is drilled or bored."""
+    for phase in sheet.procedure.phases:
+        uneven = turned = False
+        for step in phase.steps:
+            done = set(step.activities)
+            if "grip-uneven" in done:
+                uneven, turned = True, False
+            elif "grip-on-band" in done:
+                if uneven and not turned:
+                    yield Fault(at(step), "the blank is gripped on a band that no step has turned")
+                uneven = False
+            elif uneven and step.machine == "turning":
+                turned = True
+            if uneven and done & _NEED_A_TRUE_GRIP:
+                yield Fault(at(step), "the blank is worked while it is gripped on a draft, a skin or flats")
 
 
 def wait_written(sheet: Sheet) -> Iterator[Fault]:

@@ -15,12 +15,15 @@ Side = Literal["toward you", "away from you"]
 
 def moves_right(sheet: Sheet) -> Iterator[Fault]:
     """Move of the tailstock = half the difference of the diameters, carried from the collars out to the centres."""
+    table = sheet.procedure.look_up
+    if table is None:
+        return  # whether the sheet must have one is judged with its parts
     spacing = size(sheet, "collar.spacing")
-    span = size(sheet, "centres.span" if "centres.span" in sheet.procedure.drawing.dimensions else "bar.length")
+    span = size(sheet, "centres.span") or size(sheet, "bar.length")
     if spacing is None or span is None or not spacing > 0 or not span > 0:
         yield Fault(_WHERE, "the drawing lacks the lengths to reckon the moves from")
         return
-    for row in sheet.procedure.look_up.rows:
+    for row in table.rows:
         difference = row.difference
         if row.difference.unit != "mm" or (row.move is not None and row.move.unit != "mm"):
             yield Fault(_WHERE, f"the row for {difference.value:g} is not in mm")
@@ -34,6 +37,8 @@ def moves_right(sheet: Sheet) -> Iterator[Fault]:
 def rows_in_order(sheet: Sheet) -> Iterator[Fault]:
     """Differences rise from row to row, and only those inside the doubt are left alone."""
     table = sheet.procedure.look_up
+    if table is None:
+        return
     last = 0.0
     for row in table.rows:
         difference = row.difference.value
@@ -50,6 +55,8 @@ def direction_right(sheet: Sheet) -> Iterator[Fault]:
     """The centre goes toward the tool when the end at the tailstock came out larger, away from it when smaller."""
     front = sheet.shop.tool_side == "front"
     table = sheet.procedure.look_up
+    if table is None:
+        return
     asked: tuple[tuple[str, str, Side], ...] = (
         ("larger", table.larger_at_tailstock, "toward you" if front else "away from you"),
         ("smaller", table.smaller_at_tailstock, "away from you" if front else "toward you"),
@@ -65,6 +72,8 @@ def direction_right(sheet: Sheet) -> Iterator[Fault]:
 def verdict_earned(sheet: Sheet) -> Iterator[Fault]:
     """A limit to pass at is printed only where the instrument can judge it, and then it is printed."""
     table = sheet.procedure.look_up
+    if table is None:
+        return
     if table.verdict_possible and (table.inside is None or not table.inside.value > 0):
         yield Fault(_WHERE, "a verdict is promised and no difference says what passes")
     if table.verdict_possible and table.leave is None:

@@ -36,7 +36,9 @@ def _plain(text: Text, names: tuple[str, ...]) -> str:
 
 def _labels(sheet: Sheet) -> tuple[str, ...]:
     """The user's own words. What is a number and nothing else is no name, wherever it was written."""
-    return tuple(label for label in sheet.shop.labels if len(label) >= _LEAST_LABEL and not _ONLY_A_NUMBER.fullmatch(label))
+    theirs = (one for one in sheet.shop.labels if len(one) >= _LEAST_LABEL and not _ONLY_A_NUMBER.fullmatch(one))
+    # A short word would else be taken out of the middle of a long one, and leave its numbers behind.
+    return tuple(sorted(theirs, key=len, reverse=True))
 
 
 def unit_comes_from_figure(sheet: Sheet) -> Iterator[Fault]:

@@ -7,12 +7,26 @@ from typing import NamedTuple
 
 from tailtrue.inspection.shop import Shop
 from tailtrue.parts import Caution, Figure, Node, Setting, Text
-from tailtrue.procedure import Choice, Cut, Derivation, Drawing, LookUp, Need, Phase, Procedure, Source, Step, TitleBlock
+from tailtrue.procedure import (
+    Choice,
+    Cut,
+    Derivation,
+    Drawing,
+    LookUp,
+    Need,
+    Phase,
+    Procedure,
+    Source,
+    Span,
+    Step,
+    TitleBlock,
+)
 
 # Lists of names and labels: tuples of words that are no running text.
 _NAMES = frozenset(
     {
         "activities", "sources", "tools", "each", "boxes", "answers", "protective_equipment", "signs", "read", "used_at",
+        "parts", "machine",
     }
 )  # fmt: skip
 
@@ -171,6 +185,8 @@ def _place(part: Node, where: str) -> str:
             return at(part)
         case Phase():
             return f"phase {part.number}"
+        case Span():
+            return f"{where}, time"
         case Caution():
             return f"{where}, caution {part.id}"
         case Need():

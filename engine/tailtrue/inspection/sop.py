@@ -31,7 +31,8 @@ def complete(sheet: Sheet) -> Iterator[Fault]:
     """The paper is there, no part of it is empty, and what is read before a start is short."""
     sop = sheet.procedure.sop
     if sop is None:
-        yield Fault(_SOP, "the sheet carries no standing procedure")
+        if "sop" in sheet.shop.parts:
+            yield Fault(_SOP, "the sheet carries no standing procedure")
         return
     for name in _PARTS:
         if not getattr(sop, name):

@@ -13,6 +13,10 @@ def resolved(sheet: Sheet) -> Iterator[Fault]:
     named: list[tuple[str, tuple[str, ...]]] = [(where, caution.sources) for where, caution in sheet.cautions]
     named += [(f"derivation of {made.fact}", made.sources) for made in procedure.derivations]
     named += [(f"choice {choice.id}", choice.sources) for choice in procedure.choices]
+    review = procedure.safety_review
+    named += [("safety review", review.sources), ("safety review, matrix", review.matrix.sources)]
+    named += [(f"safety review, elimination {way.id}", way.sources) for way in review.eliminations]
+    named += [(f"safety review, near miss {near.id}", near.sources) for near in review.near_misses]
     named += [("findings", finding.sources) for finding in procedure.findings]
     for where, keys in named:
         for key in keys:

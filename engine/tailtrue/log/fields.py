@@ -8,6 +8,7 @@ from typing import Any
 from pydantic import BaseModel
 
 from tailtrue.errors import KnowledgeInvalid, Problem
+from tailtrue.facts import FactSpec
 from tailtrue.given.catalogue import read_catalogue
 from tailtrue.given.entries import Catalogue, GivenFact
 from tailtrue.log.faults import Fault
@@ -32,6 +33,11 @@ _OTHER_NAMES = {"date": ("date_time",), "bar_temperature": ("bar_degc",)}
 def record_catalogue() -> Catalogue:
     """The catalogue of a record file that ships with the engine. Raises KnowledgeInvalid."""
     return load_record_catalogue(knowledge_folder())
+
+
+def fields_of_a_record() -> dict[str, FactSpec]:
+    """What each field of a record is, by its name."""
+    return {fact.key: fact.spec for fact in record_catalogue().facts.values()}
 
 
 def load_record_catalogue(folder: Path) -> Catalogue:

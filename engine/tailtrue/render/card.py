@@ -8,13 +8,12 @@ from textwrap import wrap
 
 from markupsafe import Markup
 
-from tailtrue.papers import Head
 from tailtrue.parts import Caution, Dials
 from tailtrue.places import templates_folder
 from tailtrue.procedure import Card, CardGroup, LookUp, Procedure
 from tailtrue.render import words
 from tailtrue.render.numbers import Column, columns, read
-from tailtrue.render.paper import page
+from tailtrue.render.paper import head_of, page
 from tailtrue.render.words import say, sentence
 
 TITLE = "Bench card"
@@ -56,31 +55,25 @@ class Block:
 
 def to_card_html(procedure: Procedure) -> str:
     """The card as one HTML file that needs nothing beside it."""
+    card = card_of(procedure)
     title = procedure.title
-    head = Head(
-        machine=title.machine,
-        shop=title.shop,
-        bar="",
-        number=title.number,
-        revision=title.revision,
-        paper=title.paper,
-        dials=title.dials,
-        rules=title.knowledge_version,
-    )
-    differences, moves = look_up_columns(procedure.look_up, title.dials)
+    head = head_of(title, "")
+    look_up = procedure.look_up
+    differences, moves = look_up_columns(look_up, title.dials)
     return page(
         "card.html.j2",
         head,
         p=procedure,
+        card=card,
         card_css=_style(),
         title=TITLE,
-        columns=side_by_side(blocks(procedure.card, title.dials)),
+        columns=side_by_side(blocks(card, title.dials)),
         dangers=[(caution.hazard, caution.avoid[0]) for caution in dangers(procedure)],
         differences=differences,
         moves=moves,
         parts=_parts(len(differences.numbers)),
-        ways=words.directions(procedure.look_up),
-        verdicts=words.when_to_leave(procedure.look_up),
+        ways=words.directions(look_up) if look_up else (),
+        verdicts=words.when_to_leave(look_up) if look_up else (),
         leave=words.LEAVE,
         headings=words.HEADINGS,
         goes_with=goes_with(procedure),
@@ -88,8 +81,15 @@ def to_card_html(procedure: Procedure) -> str:
     )
 
 
+def card_of(procedure: Procedure) -> Card:
+    """The card of a sheet that has one."""
+    if procedure.card is None:
+        raise LookupError("this sheet has no card")
+    return procedure.card
+
+
 def dangers(procedure: Procedure) -> tuple[Caution, ...]:
-    """Every danger of the sheet, each once, in the order of the sheet."""
+    """Every danger that the operator meets, each once, in the order of the sheet."""
     found = {caution.id: caution for caution in _cautions(procedure) if caution.signal == "danger"}
     return tuple(found.values())
 
@@ -97,6 +97,8 @@ def dangers(procedure: Procedure) -> tuple[Caution, ...]:
 def _cautions(procedure: Procedure) -> Iterator[Caution]:
     yield from procedure.job_cautions
     for phase in procedure.phases:
+        if all(step.who == "staff" for step in phase.steps):
+            continue  # done by somebody else, away from this lathe
         yield from phase.cautions
         for step in phase.steps:
             yield from step.cautions
@@ -161,9 +163,9 @@ def _regrouped(made: tuple[Block, ...], rows: list[tuple[int, Row]]) -> tuple[Bl
     return tuple(replace(made[place], rows=tuple(row for _, row in group)) for place, group in groups)
 
 
-def look_up_columns(look_up: LookUp, dials: Dials) -> tuple[Column, Column]:
-    """Differences read and moves of the tailstock, as columns."""
-    rows = look_up.rows
+def look_up_columns(look_up: LookUp | None, dials: Dials) -> tuple[Column, Column]:
+    """Differences read and moves of the tailstock, as columns; empty ones for a sheet without the table."""
+    rows = look_up.rows if look_up else ()
     return columns((row.difference for row in rows), dials), columns((row.move for row in rows), dials)
 
 
@@ -196,6 +198,7 @@ def to_card_markdown(procedure: Procedure) -> str:
 def _markdown(procedure: Procedure) -> Iterable[str]:
     from tailtrue.render.plain import bold, bullets, heading, literal, table
 
+    card = card_of(procedure)
     title = procedure.title
     dials = title.dials
     yield heading(1, f"{TITLE}: {title.machine}")
@@ -203,15 +206,25 @@ def _markdown(procedure: Procedure) -> Iterable[str]:
     yield bullets(
         f"{bold('DANGER')} {bold(sentence(one.hazard))} {literal(say(one.avoid[0], dials))}" for one in dangers(procedure)
     )
-    yield bullets(f"{bold(say(note.label, dials))}: {literal(say(note.value, dials))}" for note in procedure.card.notes)
+    yield bullets(f"{bold(say(note.label, dials))}: {literal(say(note.value, dials))}" for note in card.notes)
     rows = [
         (literal(f"{block.title} ({block.steps})"), literal(row.label), literal(row.number), literal(row.unit))
-        for block in blocks(procedure.card, dials)
+        for block in blocks(card, dials)
         for row in block.rows
     ]
     yield table(("Operation (step)", "Set", "Number", "Unit"), rows)
+    if procedure.look_up is not None:
+        yield from _look_up_markdown(procedure.look_up, dials)
+    yield heading(2, words.HEADINGS["stop_at_once"])
+    yield bullets(literal(say(line, dials)) for line in procedure.stop_at_once)
+    yield f"{bold('Emergency')} {literal(EMERGENCY)}: ______"
+
+
+def _look_up_markdown(look_up: LookUp, dials: Dials) -> Iterable[str]:
+    from tailtrue.render.plain import bold, bullets, heading, literal, table
+
     yield heading(2, words.HEADINGS["look_up"])
-    differences, moves = look_up_columns(procedure.look_up, dials)
+    differences, moves = look_up_columns(look_up, dials)
     yield table(
         (f"Collars differ by, {literal(differences.unit)}", f"Move the tailstock, {literal(moves.unit)}"),
         [
@@ -219,8 +232,5 @@ def _markdown(procedure: Procedure) -> Iterable[str]:
             for difference, move in zip(differences.numbers, moves.numbers, strict=True)
         ],
     )
-    yield bullets(f"{case}: {bold(way)}" for case, way in words.directions(procedure.look_up))
-    yield bullets(literal(say(line, dials)) for line in words.when_to_leave(procedure.look_up))
-    yield heading(2, words.HEADINGS["stop_at_once"])
-    yield bullets(literal(say(line, dials)) for line in procedure.stop_at_once)
-    yield f"{bold('Emergency')} {literal(EMERGENCY)}: ______"
+    yield bullets(f"{case}: {bold(way)}" for case, way in words.directions(look_up))
+    yield bullets(literal(say(line, dials)) for line in words.when_to_leave(look_up))

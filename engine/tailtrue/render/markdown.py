@@ -3,17 +3,20 @@
 from collections.abc import Iterable
 
 from tailtrue.parts import Text
-from tailtrue.procedure import Derivation, Need, Phase, Procedure
+from tailtrue.procedure import Alternative, Derivation, Need, Phase, Procedure
 from tailtrue.render.markdown_step import StepWriter
 from tailtrue.render.numbers import columns
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
+from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.words import (
+    CUTS,
     HEADINGS,
     KINDS,
     LEAVE,
     LEVELS,
     ORIGINS,
+    TIME,
     TROUBLE,
     VERDICTS,
     directions,
@@ -72,7 +75,8 @@ class _Writer:
         yield self._text(self._p.lead)
 
     def _drawing(self) -> Iterable[str]:
-        yield from self._steps.drawing(self._p.drawing)
+        if self._p.drawing is not None:
+            yield from self._steps.drawing(self._p.drawing)
         yield from self._steps.drawings_at("front")
 
     def _before(self) -> Iterable[str]:
@@ -102,6 +106,14 @@ class _Writer:
             if needs:
                 yield heading(3, name)
                 yield boxes(self._need(need) for need in needs)
+        yield from self._cut_list()
+        yield from self._times()
+        yield from self._bulleted("conventions", p.conventions)
+
+    def _cut_list(self) -> Iterable[str]:
+        p = self._p
+        if not p.cut_list:
+            return
         yield heading(2, HEADINGS["cut_list"])
         rows = (
             (
@@ -110,14 +122,29 @@ class _Writer:
                 literal(cut.material),
                 self._text(cut.size),
                 self._text(cut.saw_to),
+                *(self._text((one,)) if one else "" for one in (cut.buy, cut.mass_to_buy, cut.mass_finished)),
             )
             for cut in p.cut_list
         )
-        yield table(("Piece", "How many", "Material", "Stock", "Saw to"), rows)
-        yield from self._bulleted("conventions", p.conventions)
+        yield table(("Piece", "How many", "Material", "Stock", "Saw to", *CUTS.values()), rows)
+
+    def _times(self) -> Iterable[str]:
+        plan = self._p.time
+        if plan is None:
+            return
+        rows = [(f"{phase.number} {phase.title}", phase.time) for phase in self._p.phases if phase.time]
+        lines = (
+            (literal(name), literal(attended(span, self._dials)), literal(waiting(span, self._dials)))
+            for name, span in (*rows, (TIME["total"], plan.total))
+        )
+        yield heading(2, HEADINGS["time"])
+        yield table((TIME["work"], TIME["attended"], TIME["waiting"]), lines)
+        yield bullets(self._text(line) for line in plan.notes)
 
     def _need(self, need: Need) -> str:
         parts = [bold(say(need.name, self._dials))]
+        if need.amount:
+            parts.append(self._text(need.amount))
         if need.detail:
             parts.append(self._text(need.detail))
         parts.append("in the shop" if need.in_shop else "**get it**")
@@ -129,6 +156,8 @@ class _Writer:
         if phase.each:
             yield f"For {literal(listed(phase.each))}, one after the other."
         yield self._text(phase.purpose)
+        if phase.time:
+            yield bold(phase_clause(phase, self._dials))
         for caution in phase.cautions:
             yield self._steps.caution(caution)
         for step in phase.steps:
@@ -136,6 +165,8 @@ class _Writer:
 
     def _look_up(self) -> Iterable[str]:
         look_up = self._p.look_up
+        if look_up is None:
+            return
         yield heading(2, HEADINGS["look_up"])
         differences = columns((row.difference for row in look_up.rows), self._dials)
         moves = columns((row.move for row in look_up.rows), self._dials)
@@ -154,14 +185,19 @@ class _Writer:
         yield heading(2, HEADINGS["trouble"])
         rows = ((bold(seen), self._text(do), self._text(never)) for seen, do, never in self._p.if_it_goes_wrong)
         yield table(TROUBLE, rows)
-        yield from self._bulleted("care", self._p.care)
+        if self._p.care:
+            yield from self._bulleted("care", self._p.care)
+
+    def _because(self, way: Alternative) -> str:
+        return f"{literal(way.reason)}. {self._text(way.figures)}" if way.figures else literal(way.reason)
 
     def _reasons(self) -> Iterable[str]:
-        yield heading(2, HEADINGS["choices"])
+        if self._p.choices:
+            yield heading(2, HEADINGS["choices"])
         for choice in self._p.choices:
             yield heading(3, f"{choice.question} {choice.chosen}")
             ways = (
-                (literal(way.name), bold(VERDICTS[way.verdict]), literal(way.reason), literal(way.why))
+                (literal(way.name), bold(VERDICTS[way.verdict]), self._because(way), literal(way.why))
                 for way in choice.alternatives
             )
             yield table(("Way", "Verdict", "Because", "Otherwise"), ways)

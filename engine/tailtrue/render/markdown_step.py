@@ -54,7 +54,7 @@ class StepWriter:
             yield f"Tools: {names}"
         yield boxes(f"**{literal(step.number)}** {literal(label) or 'done'}" for label in step.boxes)
         if step.hold is not None:
-            yield self._hold(step.hold)
+            yield self._hold(step, step.hold)
 
     def drawings_at(self, place: str) -> Iterable[str]:
         """The drawings that stand at a place."""
@@ -93,10 +93,10 @@ class StepWriter:
             words.append(f"sure to {show_one(check.uncertainty, self._dials)}")
         return ", ".join(words)
 
-    def _hold(self, hold: Hold) -> str:
+    def _hold(self, step: Step, hold: Hold) -> str:
         blank = literal(_BLANK)
         released = f"Released by {literal(hold.releases)} {blank} at {blank}"
         back = ""
         if hold.go_back_to:
-            back = f"Not released: go back to step {literal(self._index.step_numbers([hold.go_back_to]))}."
+            back = f"Not released: go back to step {literal(self._index.back_from(step))}."
         return quote((f"**HOLD** {self._text(hold.text)}", released, back))

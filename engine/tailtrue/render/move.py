@@ -3,9 +3,8 @@
 from collections.abc import Sequence
 from typing import Literal
 
-from tailtrue.procedure import LookUp
 from tailtrue.render.ink import LINE_HEIGHT, Ink, Way
-from tailtrue.render.words import LARGER_SHORT, SMALLER_SHORT, directions, sentence
+from tailtrue.render.words import LARGER_SHORT, SMALLER_SHORT, Ways, directions, sentence
 
 _WIDTH, _HEIGHT = 104.0, 78.0
 _MIDDLE = 38.0
@@ -26,7 +25,7 @@ def side_of(words: str) -> Side | None:
     return found[0] if len(found) == 1 else None
 
 
-def move_drawing(look_up: LookUp) -> str:
+def move_drawing(look_up: Ways) -> str:
     """A plan view as SVG. The tool stands on the side that a larger collar sends the tailstock to."""
     ink = Ink()
     larger, smaller = side_of(look_up.larger_at_tailstock), side_of(look_up.smaller_at_tailstock)
@@ -41,7 +40,7 @@ def move_drawing(look_up: LookUp) -> str:
     return ink.svg("move-drawing", _WIDTH, _HEIGHT, "Which way the tailstock goes, seen from above", _told(look_up))
 
 
-def _told(look_up: LookUp) -> str:
+def _told(look_up: Ways) -> str:
     cases = " ".join(f"{case}: {sentence(way)}" for case, way in directions(look_up))
     return f"The lathe from above, headstock at the left, tailstock at the right, you below. {cases}"
 

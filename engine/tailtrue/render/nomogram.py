@@ -7,8 +7,8 @@ middle scale that a straight edge passes depends on their quotient alone.
 from collections.abc import Iterator
 from math import ceil, floor, log10
 
-from tailtrue.papers import Scales
 from tailtrue.parts import Dials
+from tailtrue.record_sheet import Scales
 from tailtrue.render.ink import Ink
 from tailtrue.render.numbers import show_one
 

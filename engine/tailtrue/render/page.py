@@ -7,8 +7,9 @@ from typing import TypeVar
 from markupsafe import Markup, escape
 
 from tailtrue.parts import Caution, Check, Figure, Limits, Text
-from tailtrue.procedure import Hold, LookUp, Need, Phase, Procedure, Source, Step
+from tailtrue.procedure import LookUp, Need, Phase, Procedure, Source, Span, Step
 from tailtrue.render.numbers import Column, columns, limits_apart, limits_ends, show, show_one, unit_name
+from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say
 
@@ -23,12 +24,21 @@ class Index:
 
     def __init__(self, procedure: Procedure) -> None:
         self._numbers: dict[str, list[str]] = {}
+        self._order = [(step.id, step.number) for phase in procedure.phases for step in phase.steps]
         for phase in procedure.phases:
             for step in phase.steps:
                 self._numbers.setdefault(step.id, []).append(step.number)
         self._needs = {need.id: need for need in procedure.needs}
         self.derivations = {derivation.fact: derivation for derivation in procedure.derivations}
         self.sources = {source.id: number for number, source in enumerate(procedure.sources, start=1)}
+
+    def back_from(self, step: Step) -> str:
+        """The number of the step that a failed hold goes back to: the last one of that name up to the hold."""
+        wanted = step.hold.go_back_to if step.hold else None
+        if wanted is None:
+            return ""
+        up_to = self._order[: self._order.index((step.id, step.number)) + 1]
+        return next((number for name, number in reversed(up_to) if name == wanted), wanted)
 
     def step_numbers(self, ids: Iterable[str]) -> str:
         """The numbers of steps named by id (or already by number), in a row."""
@@ -137,13 +147,25 @@ class Page:
         """A unit as it is written beside a blank."""
         return unit_name(unit)
 
-    def back_to(self, hold: Hold) -> str:
-        """The number of the step that a failed hold goes back to."""
-        return self._index.step_numbers([hold.go_back_to]) if hold.go_back_to else ""
+    def back_from(self, step: Step) -> str:
+        """The number of the step that the failed hold of a step goes back to."""
+        return self._index.back_from(step)
 
     def pieces(self, phase: Phase) -> str:
         """What a phase is done for."""
         return listed(phase.each)
+
+    def phase_time(self, phase: Phase) -> str:
+        """How long a phase takes, for its heading."""
+        return phase_clause(phase, self._dials)
+
+    def attended(self, span: Span) -> str:
+        """From how long to how long somebody is at it."""
+        return attended(span, self._dials)
+
+    def waiting(self, span: Span) -> str:
+        """What runs by itself meanwhile."""
+        return waiting(span, self._dials)
 
     def sources(self, keys: Iterable[str]) -> Markup:
         """Sources by their numbers in the list of sources, each once and leading to its line; other origins in words.

@@ -7,6 +7,7 @@ from markupsafe import Markup
 
 from tailtrue.papers import Head
 from tailtrue.parts import Dials, Text
+from tailtrue.procedure import TitleBlock
 from tailtrue.render.templates import style, template
 from tailtrue.render.words import say
 
@@ -23,6 +24,20 @@ def page(name: str, head: Head, *, large: bool = False, **values: Any) -> str:
     return template(name).render(head=head, css=css, told=told, mend_title=MEND, large=large, **values)
 
 
+def head_of(title: TitleBlock, bar: str) -> Head:
+    """Whose a paper of this sheet is."""
+    return Head(
+        machine=title.machine,
+        shop=title.shop,
+        bar=bar,
+        number=title.number,
+        revision=title.revision,
+        paper=title.paper,
+        dials=title.dials,
+        rules=title.knowledge_version,
+    )
+
+
 def unit_beside(unit: str, dials: Dials) -> str:
     """The unit to print beside a place to write in, in the system of the dials.
 
@@ -31,6 +46,6 @@ def unit_beside(unit: str, dials: Dials) -> str:
     """
     here: Mapping[str, tuple[str, str]] = {
         "mm": ("mm", "in"), "mm/rev": ("mm/rev", "in/rev"), "degC": ("°C", "°F"), "s": ("min", "min"),
-        "1/min": ("rev/min", "rev/min"),
+        "1/min": ("rev/min", "rev/min"), "1": ("", ""),
     }  # fmt: skip
     return here.get(unit, (unit, unit))[dials == "inch"]

@@ -4,12 +4,14 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from markupsafe import Markup
 
-from tailtrue.papers import Do, Head, Part, Place, RecordSheet
+from tailtrue.papers import Head
 from tailtrue.parts import Text
+from tailtrue.procedure import Procedure
+from tailtrue.record_sheet import Block, Do, Part, Place, RecordSheet
 from tailtrue.render.move import move_drawing
 from tailtrue.render.nomogram import nomogram
 from tailtrue.render.numbers import columns, read, show_one
-from tailtrue.render.paper import MEND, page, unit_beside
+from tailtrue.render.paper import MEND, head_of, page, unit_beside
 from tailtrue.render.plain import bold, bullets, heading, literal, table
 from tailtrue.render.words import directions, say
 
@@ -23,12 +25,15 @@ TABLE_TITLE = "Difference read, and the move"
 TABLE_TITLE_FIXED = "Difference read, and where the centre stands"
 SCALES_TITLE = "The same with a straight edge"
 SHEET_TITLE = "Record sheet"
+FULL_TITLE = "Record sheet: in full"
 STATES = ("As found", "As left")
 STATES_FIXED = ("First test", "Second test")
 ORDER = ("H headstock end, first", "T tailstock end, first", "T tailstock end, second", "H headstock end, second")
 MOVES = ("indicator before the move", "after the move, not yet clamped", "after clamping")
 WAYS = ("toward you", "away from you")
 TURNS = ("first move", "second move")
+PLANNED = "planned"
+ON_SHEET = "on the sheet:"
 NEXT_DUE = "next check due"
 INITIALS = "verified by, initials"
 SETS: Mapping[Part, str] = {
@@ -37,9 +42,29 @@ SETS: Mapping[Part, str] = {
 }  # fmt: skip
 
 
-def record_html(sheet: RecordSheet, *, large: bool = False) -> str:
-    """The paper as one HTML file; in large print if asked."""
-    dials = sheet.head.dials
+def to_record_html(procedure: Procedure, *, large: bool = False) -> str:
+    """The record of a procedure as one HTML file; in large print if asked."""
+    return record_html(_of(procedure), _head(procedure), large=large)
+
+
+def to_record_markdown(procedure: Procedure) -> str:
+    """The record of a procedure as Markdown."""
+    return record_markdown(_of(procedure), _head(procedure))
+
+
+def _of(procedure: Procedure) -> RecordSheet:
+    if procedure.record is None:
+        raise ValueError("the procedure has no record")
+    return procedure.record
+
+
+def _head(procedure: Procedure) -> Head:
+    return head_of(procedure.title, _of(procedure).bar)
+
+
+def record_html(sheet: RecordSheet, head: Head, mend: Sequence[Text] = (), *, large: bool = False) -> str:
+    """The paper as one HTML file, in large print if asked; `mend` is what keeps the lathe from running."""
+    dials = head.dials
     differences = columns((row.difference for row in sheet.rows), dials)
     moves = columns((row.move for row in sheet.rows), dials)
     cells = [
@@ -48,15 +73,16 @@ def record_html(sheet: RecordSheet, *, large: bool = False) -> str:
     ]
     return page(
         "record.html.j2",
-        sheet.head,
+        head,
         large=large,
         sheet=sheet,
+        mend=mend,
         blocks=_blocks(cells),
         difference_unit=differences.unit,
         move_unit=moves.unit or differences.unit,
-        ways=directions(sheet.look_up),
+        ways=directions(sheet),
         # Its arrows tell a move.
-        move=Markup(move_drawing(sheet.look_up)) if sheet.can_move else "",
+        move=Markup(move_drawing(sheet)) if sheet.can_move else "",
         nomogram=Markup(nomogram(sheet.scales, dials, SCALES_TITLE, sheet.can_move)),
         do=DO if sheet.can_move else DO_FIXED,
         states=STATES if sheet.can_move else STATES_FIXED,
@@ -67,16 +93,17 @@ def record_html(sheet: RecordSheet, *, large: bool = False) -> str:
         sets=SETS,
         turns=TURNS,
         nothing=NOTHING,
-        titles=(TITLE, _table_title(sheet), SCALES_TITLE, SHEET_TITLE),
+        on_sheet=ON_SHEET,
+        titles=(TITLE, _table_title(sheet), SCALES_TITLE, SHEET_TITLE, FULL_TITLE),
         next_due=NEXT_DUE,
         initials=INITIALS,
         unit_beside=lambda unit: unit_beside(unit, dials),
     )
 
 
-def record_markdown(sheet: RecordSheet) -> str:
+def record_markdown(sheet: RecordSheet, head: Head, mend: Sequence[Text] = ()) -> str:
     """The paper as Markdown; the scales are a drawing and stay on the HTML page."""
-    return "\n\n".join(block for block in _markdown(sheet) if block) + "\n"
+    return "\n\n".join(block for block in _markdown(sheet, head, mend) if block) + "\n"
 
 
 def _table_title(sheet: RecordSheet) -> str:
@@ -88,20 +115,18 @@ def _blocks(cells: Sequence[tuple[Do, str | None, str | None]]) -> list[Sequence
     return [cells[start : start + height] for start in range(0, len(cells), height)]
 
 
-def _markdown(sheet: RecordSheet) -> Iterator[str]:
-    head = sheet.head
-
+def _markdown(sheet: RecordSheet, head: Head, mend: Sequence[Text]) -> Iterator[str]:
     def lines(texts: Sequence[Text]) -> str:
         return bullets(literal(say(text, head.dials)) for text in texts)
 
     yield heading(1, f"{TITLE}: {head.machine}")
     yield literal(f"{head.shop}. Bar {head.bar}. Sheet {head.number} rev {head.revision}. Rules {head.rules}.")
-    if sheet.mend:
+    if mend:
         yield bold(MEND)
-        yield lines(sheet.mend)
+        yield lines(mend)
     yield lines(sheet.safety)
     yield heading(2, _table_title(sheet))
-    yield bullets(f"{bold(case + ':')} {literal(way)}" for case, way in directions(sheet.look_up))
+    yield bullets(f"{bold(case + ':')} {literal(way)}" for case, way in directions(sheet))
     unit = read(sheet.rows[0].difference, head.dials).unit
     do, by = (DO, "Move the tailstock") if sheet.can_move else (DO_FIXED, "Centre off the line")
     rows = (
@@ -121,15 +146,32 @@ def _markdown(sheet: RecordSheet) -> Iterator[str]:
         yield table(("What", *written), (row for place in places for row in _rows(place, head, len(written))))
     yield "\n".join(f"- [ ] {literal(say(text, head.dials))}" for text in sheet.verify)
     yield table(("Signed", "Written"), ((literal(label), WRITE) for label in (INITIALS, NEXT_DUE)))
+    yield heading(2, FULL_TITLE)
+    for block in sheet.blocks:
+        yield heading(3, block.title)
+        yield table(("What", *map(literal, block.columns)), _block_rows(block, head))
+    yield lines(sheet.keep)
+
+
+def _block_rows(block: Block, head: Head) -> Iterator[tuple[str, ...]]:
+    for entry in block.entries:
+        yield (literal(entry.label) + _planned(entry, head, ON_SHEET), *[_to_write(entry, head)] * len(block.columns))
 
 
 def _rows(place: Place, head: Head, count: int) -> Iterator[tuple[str, ...]]:
-    unit = f" {unit_beside(place.unit, head.dials)}" if place.unit else ""
-    blank = " / ".join(map(literal, place.choices)) if place.choices else f"{literal(WRITE)}{literal(unit)}"
-    planned = f" (planned {literal(say(place.planned, head.dials))})" if place.planned else ""
+    blank, planned = _to_write(place, head), _planned(place, head)
     many: dict[str, tuple[str, ...]] = {"readings": ORDER, "moves": MOVES}
     names = many.get(place.kind, (place.label,))
     for name in names:
         yield (literal(name) + planned, *[blank] * count)
     if place.kind == "way":
         yield ("way of the move", *[" / ".join(WAYS)] * count)
+
+
+def _to_write(entry: Place, head: Head) -> str:
+    unit = unit_beside(entry.unit, head.dials)
+    return " / ".join(map(literal, entry.choices)) if entry.choices else literal(f"{WRITE} {unit}" if unit else WRITE)
+
+
+def _planned(entry: Place, head: Head, word: str = PLANNED) -> str:
+    return f" ({word} {literal(say(entry.planned, head.dials))})" if entry.planned else ""

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 from types import MappingProxyType
-from typing import Final
+from typing import Final, Protocol
 
 from tailtrue.parts import Dials, Text
 from tailtrue.procedure import LookUp
@@ -18,6 +18,7 @@ HEADINGS: Final = MappingProxyType(
         "job_cautions": "Cautions for the whole job",
         "needs": "What you need",
         "cut_list": "Cut list",
+        "time": "How long it takes",
         "conventions": "How to read the steps",
         "phases": "The work",
         "look_up": "Difference read, and the move",
@@ -60,6 +61,12 @@ TABLET: Final = MappingProxyType(
         "outside": "OUTSIDE the limits",
         "no_number": "not a number",
     }
+)
+
+CUTS: Final = MappingProxyType({"buy": "Buy at least", "mass_to_buy": "Weighs", "mass_finished": "Finished weighs"})
+
+TIME: Final = MappingProxyType(
+    {"work": "Work", "attended": "At the bench or lathe", "waiting": "Wait besides", "total": "Together"}
 )
 
 STATES: Final = MappingProxyType({"isolated": "lathe isolated", "stopped": "spindle stopped", "turning": "spindle turning"})
@@ -185,7 +192,19 @@ def when_to_leave(look_up: LookUp) -> tuple[Text, ...]:
     return tuple(sentences)
 
 
-def directions(look_up: LookUp) -> tuple[tuple[str, str], tuple[str, str]]:
+class Ways(Protocol):
+    """What says the way for each case."""
+
+    @property
+    def larger_at_tailstock(self) -> str:
+        """The way when the tailstock end came out larger."""
+
+    @property
+    def smaller_at_tailstock(self) -> str:
+        """The way when it came out smaller."""
+
+
+def directions(look_up: Ways) -> tuple[tuple[str, str], tuple[str, str]]:
     """The two cases of the look-up table and the way the tailstock goes in each."""
     return (
         (LARGER, _without_case(LARGER, look_up.larger_at_tailstock)),

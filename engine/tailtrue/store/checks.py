@@ -10,13 +10,16 @@ from tailtrue.store.drawing_checks import drawing_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.models import DecisionFile
+from tailtrue.store.route_checks import route_problems
+from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
 from tailtrue.store.sop import sop_problems
+from tailtrue.store.time_checks import time_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
 # Activities that mark a step for the proof and the inspection; they are no hazard of their own.
-MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock"})
+MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock", "grip-on-band"})
 MOST_WORDS = 20
 _DIGIT = re.compile(r"\d")
 
@@ -28,12 +31,14 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_sources(knowledge),
         *_steps(knowledge),
         *_needs(knowledge),
-        *_routes(knowledge),
+        *route_problems(knowledge),
+        *time_problems(knowledge),
         *card_problems(knowledge.page.card, knowledge.steps),
         *drawing_problems(knowledge),
         *_ids(knowledge),
         *_cautions(knowledge),
         *_texts(knowledge),
+        *safety_problems(knowledge.safety, _activities(knowledge), knowledge.needs),
         *example_problems(knowledge),
         *_sop(knowledge),
     ]
@@ -103,6 +108,8 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
             yield from resolve(decision.where, f"{decision.spec.name}: {alternative.then}", alternative.sources)
     for limit in knowledge.limits.values():
         yield from resolve(limit.spec.where, limit.name, limit.sources)
+    for block in knowledge.blocks:
+        yield from resolve(block.where, block.file.id, block.file.sources)
     for step in knowledge.steps.values():
         yield from resolve(step.where, step.file.id, step.file.sources)
     for name, way in knowledge.computed.items():
@@ -113,6 +120,8 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
     for machine in knowledge.given.classes.values():
         yield from resolve(machine.file.place("source"), machine.id, machine.sources)
     yield from resolve("knowledge/page.toml", "sources", knowledge.page.sources)
+    for where, said, written in knowledge.safety.sourced():
+        yield from resolve(where, said, written)
     for table in knowledge.tables.values():
         for row in table.rows:
             where = f"knowledge/{table.name}.csv:{row.line}"
@@ -153,28 +162,27 @@ def _sentences(step: StepText) -> Iterator[Problem]:
             yield Problem(step.where, sentence.words, "a number is typed into a sentence", "make it a fact")
 
 
+def _activities(knowledge: Knowledge) -> dict[str, str]:
+    """Every activity of a step, with the place of one step that has it."""
+    return {activity: step.where for step in knowledge.steps.values() for activity in step.file.activities}
+
+
 def _needs(knowledge: Knowledge) -> Iterator[Problem]:
     for name, need in knowledge.needs.items():
         if need.file.given and need.file.given not in knowledge.given.specs():
             yield Problem("knowledge/needs.toml", name, f"no given fact is named '{need.file.given}'", "mend the name")
+        if need.file.kind == "consumable" and not need.amount.places():
+            do = 'give it amount = "..." with a fact'
+            yield Problem("knowledge/needs.toml", name, "is used up, and nothing says how much", do)
+    for cut in knowledge.page.cuts:
+        for fact in (cut.file.buy, cut.file.mass_to_buy, cut.file.mass_finished):
+            if fact is not None and fact not in knowledge.catalogue:
+                yield Problem("knowledge/page.toml", fact, "no fact has this name", "mend the cut list")
 
 
 def _sop(knowledge: Knowledge) -> Iterator[Problem]:
-    seen = [row[0] for row in knowledge.page.trouble]
+    seen = [row.seen for row in knowledge.page.trouble]
     yield from sop_problems(knowledge.sop, knowledge.catalogue, knowledge.sources, seen)
-
-
-def _routes(knowledge: Knowledge) -> Iterator[Problem]:
-    used: set[str] = set()
-    for route in knowledge.routes.values():
-        for phase in route.phases:
-            for name in phase.file.steps:
-                used.add(name)
-                if name not in knowledge.steps:
-                    yield Problem(route.where, name, "the route names a step that is not there", "mend the route")
-    for name, step in knowledge.steps.items():
-        if name not in used:
-            yield Problem(step.where, name, "no route uses this step", "put it in a route, or take it out")
 
 
 def _ids(knowledge: Knowledge) -> Iterator[Problem]:
@@ -201,6 +209,8 @@ def _cautions(knowledge: Knowledge) -> Iterator[Problem]:
                 caution.where, file.id, f"signal word {file.signal} does not fit severity {file.severity}",
                 f"use {' or '.join(sorted(allowed))}",
             )  # fmt: skip
+        if file.held_at and (file.held_at not in knowledge.steps or knowledge.steps[file.held_at].hold is None):
+            yield Problem(caution.where, file.held_at, "is no step with a hold", "name a step that has one")
         for text in (file.harm, *(wording.words for wording in caution.avoid)):
             if len(text.split()) > MOST_WORDS:
                 yield Problem(caution.where, text, f"has more than {MOST_WORDS} words", "say it shorter")
@@ -221,10 +231,14 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
         yield from ((caution.where, caution.file.id, text, "") for text in caution.avoid)
     for stop in knowledge.stops:
         yield from ((stop.where, stop.file.id, text, "") for text in (stop.text, *stop.way_out))
+    for decision in knowledge.decisions.values():
+        yield from ((decision.where, f"{decision.spec.name}: {row.then}", row.figures, "") for row in decision.rows)
     for note in knowledge.notes:
         yield note.where, note.file.id, note.text, ""
     lines: tuple[Remark | Say, ...] = (*knowledge.remarks, *knowledge.says)
     yield from ((line.where, line.file.id, line.text, "") for line in lines)
+    for block in knowledge.blocks:
+        yield from ((block.where, entry.file.label, entry.planned, "") for entry in block.entries)
     for name, need in knowledge.needs.items():
         yield from (("knowledge/needs.toml", name, text, "") for text in (need.name, need.detail))
     for name, step in knowledge.steps.items():
@@ -238,12 +252,14 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
             yield from ((step.where, name, text, rows.records) for text in (rows.label, rows.value, rows.reason))
     for route in knowledge.routes.values():
         yield from ((route.where, route.file.id, text, "") for text in (route.lead, *(p.purpose for p in route.phases)))
+    yield from ((where, said, text, "") for where, said, text in knowledge.safety.wordings())
     page = knowledge.page
     where = "knowledge/page.toml"
-    for text in (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.supervised, *page.care):
+    standing = (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.supervised, *page.care)
+    for text in (*standing, *page.time_notes):
         yield where, "", text, ""
-    for seen, do, never in page.trouble:
-        yield from ((where, seen, text, "") for text in (do, never))
+    for trouble in page.trouble:
+        yield from ((where, trouble.seen, text, "") for text in (trouble.do, trouble.never))
     for row in page.facts:
         yield from ((where, row.label.words, text, "") for text in (row.label, row.value, row.reason))
     for note_line in page.card.notes:
@@ -251,4 +267,4 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
     for group in page.card.groups:
         yield from ((where, group.title, line.label, "") for line in group.lines)
     for cut in page.cuts:
-        yield from ((where, cut.piece, text, "") for text in (cut.material, cut.size, cut.saw_to))
+        yield from ((where, cut.file.piece, text, "") for text in (cut.material, cut.size, cut.saw_to))

@@ -1,6 +1,6 @@
 """The whole knowledge, loaded and checked, as the engine uses it."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
 from tailtrue.computed.registry import Computed
@@ -10,7 +10,10 @@ from tailtrue.facts import Fact, FactSpec
 from tailtrue.given.catalogue import Catalogue
 from tailtrue.store.models import (
     BlankFile,
+    BlockFile,
     CautionFile,
+    CutFile,
+    EntryFile,
     HoldFile,
     NeedFile,
     NoteFile,
@@ -23,6 +26,7 @@ from tailtrue.store.models import (
     StepFile,
     StopFile,
 )
+from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
 from tailtrue.tables import Table
 from tailtrue.wording import Wording
@@ -35,6 +39,7 @@ class Caution:
     file: CautionFile
     when: Condition
     avoid: tuple[Wording, ...]
+    controls: tuple[ControlText, ...]
     where: str
 
 
@@ -80,6 +85,25 @@ class Say:
 
 
 @dataclass(frozen=True)
+class EntryText:
+    """A place of the record with its text read."""
+
+    file: EntryFile
+    when: Condition
+    planned: Wording
+
+
+@dataclass(frozen=True)
+class BlockText:
+    """Places of the record that belong together, read."""
+
+    file: BlockFile
+    when: Condition
+    entries: tuple[EntryText, ...]
+    where: str
+
+
+@dataclass(frozen=True)
 class SettingText:
     """A settings line with its texts read."""
 
@@ -87,6 +111,23 @@ class SettingText:
     value: Wording
     reason: Wording
     when: Condition
+
+
+@dataclass(frozen=True)
+class PageLine(SettingText):
+    """A line of the front of the sheet or of the card."""
+
+    concerns: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Trouble:
+    """What is seen, what to do and what not to do, with the texts read."""
+
+    seen: str
+    do: Wording
+    never: Wording
+    concerns: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -154,26 +195,31 @@ class Route:
     phases: tuple[Phase, ...]
     where: str
 
+    def has_to_do_with(self, concerns: Collection[str]) -> bool:
+        """Whether a rule that concerns these things has a say on this route; one that names none always has."""
+        return not concerns or not set(concerns).isdisjoint(self.file.concerns)
+
 
 @dataclass(frozen=True)
 class Need:
     """Something the job may use, with its texts read."""
 
     file: NeedFile
+    have: Condition
     name: Wording
     detail: Wording
-    have: Condition
+    amount: Wording
 
 
 @dataclass(frozen=True)
 class CutText:
     """A line of the cut list with its texts read."""
 
-    piece: str
-    count: int
+    file: CutFile
     material: Wording
     size: Wording
     saw_to: Wording
+    when: Condition
 
 
 @dataclass(frozen=True)
@@ -217,7 +263,7 @@ class CardGroupText:
 class CardText:
     """What stands on the card at the lathe."""
 
-    notes: tuple[SettingText, ...]
+    notes: tuple[PageLine, ...]
     groups: tuple[CardGroupText, ...]
 
 
@@ -232,9 +278,10 @@ class Page:
     supervised: tuple[Wording, ...]
     supervised_when: Condition
     care: tuple[Wording, ...]
-    trouble: tuple[tuple[str, Wording, Wording], ...]
-    facts: tuple[SettingText, ...]
+    trouble: tuple[Trouble, ...]
+    facts: tuple[PageLine, ...]
     cuts: tuple[CutText, ...]
+    time_notes: tuple[Wording, ...]
     drawing: DrawingPlan
     card: CardText
     sources: tuple[str, ...]
@@ -255,11 +302,13 @@ class Knowledge:
     notes: tuple[Note, ...]
     remarks: tuple[Remark, ...]
     says: tuple[Say, ...]
+    blocks: tuple[BlockText, ...]
     steps: Mapping[str, StepText]
     routes: Mapping[str, Route]
     needs: Mapping[str, Need]
     page: Page
     drawings: tuple[StepDrawing, ...]
+    safety: SafetyText
     sources: Mapping[str, SourceFile]
     tables: Mapping[str, Table]
     sop: SopTexts

@@ -16,6 +16,7 @@ from tailtrue.quantities import read_quantity
 from tailtrue.store import models
 from tailtrue.store.checks import check_knowledge
 from tailtrue.store.knowledge import (
+    BlockText,
     CardGroupText,
     CardLineText,
     CardText,
@@ -23,11 +24,13 @@ from tailtrue.store.knowledge import (
     CheckText,
     CutText,
     DrawingPlan,
+    EntryText,
     HoldText,
     Knowledge,
     Need,
     Note,
     Page,
+    PageLine,
     Phase,
     Remark,
     Route,
@@ -37,8 +40,10 @@ from tailtrue.store.knowledge import (
     StepDrawing,
     StepText,
     Stop,
+    Trouble,
 )
 from tailtrue.store.reading import Reader
+from tailtrue.store.safety import controls_of, load_safety
 from tailtrue.store.sop import load_sop
 from tailtrue.tables import read_tables, source_keys
 from tailtrue.wording import Wording, read_wording
@@ -91,7 +96,7 @@ class Loader:
             limits=limits,
             decisions={file.id: self._decision(file, where) for file, where in decision_files},
             cautions=tuple(
-                Caution(f, self._when(f.when, w, f.id), self._wordings(f.avoid, w, f.id), w)
+                Caution(f, self._when(f.when, w, f.id), self._wordings(f.avoid, w, f.id), controls_of(f, w, self._when), w)
                 for f, w in self.reader.entries("cautions", "caution", models.CautionFile)
             ),
             stops=tuple(
@@ -111,10 +116,14 @@ class Loader:
                 for room in SAID_IN
                 for f, w in self.reader.entries(f"{room}/says.toml", "say", models.SayFile)
             ),
+            blocks=tuple(
+                BlockText(f, self._when(f.when, w, f.id), tuple(self._entry(entry, w, f.id) for entry in f.entry), w)
+                for f, w in self.reader.entries("record/sheet.toml", "block", models.BlockFile)
+            ),
             steps=self._steps(),
             routes=self._routes(),
             needs={
-                f.id: Need(f, self._wording(f.name, w, f.id), self._wording(f.detail, w, f.id), self._when(f.have, w, f.id))
+                f.id: Need(f, self._when(f.have, w, f.id), *self._wordings([f.name, f.detail, f.amount], w, f.id))
                 for f, w in self.reader.entries("needs.toml", "need", models.NeedFile)
             },
             page=self._page(),
@@ -122,6 +131,7 @@ class Loader:
                 StepDrawing(f, self._when(f.when, w, f.id), {n: self._wording(t, w, f.id) for n, t in f.labels.items()}, w)
                 for f, w in self.reader.entries("drawings", "drawing", models.StepDrawingFile)
             ),
+            safety=load_safety(self.folder, self.reader, self._when, self._wording),
             sources=sources,
             tables=read_tables(self.folder),
             sop=load_sop(self.folder, self.reader, self._when, self._wording),
@@ -187,6 +197,8 @@ class Loader:
                 row.why,
                 tuple(key for written in row.sources for key in source_keys(written)),
                 row.if_unknown,
+                self._wording(row.figures, where, f"{file.id}: {row.then}"),
+                tuple((self._when(says.when, where, f"{file.id}: {row.then}"), says.text) for says in row.says),
             )
             for row in file.row
         )
@@ -195,6 +207,13 @@ class Loader:
     def _setting(self, file: models.SettingFile, where: str, said: str) -> SettingText:
         label, value, reason = self._wordings([file.label, file.value, file.reason], where, said)
         return SettingText(label, value, reason, self._when(file.when, where, said))
+
+    def _entry(self, file: models.EntryFile, where: str, said: str) -> EntryText:
+        return EntryText(file, self._when(file.when, where, said), self._wording(file.planned, where, said))
+
+    def _page_line(self, file: models.PageLineFile, where: str, said: str) -> PageLine:
+        line = self._setting(file, where, said)
+        return PageLine(line.label, line.value, line.reason, line.when, tuple(file.concerns))
 
     def _steps(self) -> dict[str, StepText]:
         steps: dict[str, StepText] = {}
@@ -257,12 +276,23 @@ class Loader:
         if file is None:
             raise KnowledgeInvalid(tuple(self.reader.problems))
         trouble = tuple(
-            (row[0], self._wording(row[1], where, "trouble"), self._wording(row[2], where, "trouble"))
+            Trouble(
+                row.seen,
+                self._wording(row.do, where, row.seen),
+                self._wording(row.never, where, row.seen),
+                tuple(row.concerns),
+            )
             for row in file.trouble
         )
-        settings = tuple(self._setting(row, where, "facts") for row in file.facts)
+        settings = tuple(self._page_line(row, where, "facts") for row in file.facts)
         cuts = tuple(
-            CutText(cut.piece, cut.count, *self._wordings([cut.material, cut.size, cut.saw_to], where, cut.piece))
+            CutText(
+                file=cut,
+                material=self._wording(cut.material, where, cut.piece),
+                size=self._wording(cut.size, where, cut.piece),
+                saw_to=self._wording(cut.saw_to, where, cut.piece),
+                when=self._when(cut.when, where, cut.piece),
+            )
             for cut in file.cut
         )
         labels = {name: self._wording(text, where, name) for name, text in file.drawing.labels.items()}
@@ -278,6 +308,7 @@ class Loader:
             trouble=trouble,
             facts=settings,
             cuts=cuts,
+            time_notes=self._wordings(file.time_notes, where, "time_notes"),
             drawing=drawing,
             card=self._card(file.card, where),
             sources=tuple(file.sources),
@@ -292,7 +323,7 @@ class Loader:
             )
             for group in file.group
         )
-        return CardText(tuple(self._setting(note, where, "card") for note in file.notes), groups)
+        return CardText(tuple(self._page_line(note, where, "card") for note in file.notes), groups)
 
 
 def load_knowledge(folder: Path) -> Knowledge:

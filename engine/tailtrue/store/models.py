@@ -24,10 +24,16 @@ class ExampleFile(File):
 
 
 class ControlFile(File):
-    """One control of a hazard, by its place in the hierarchy."""
+    """One control of a hazard, by its place in the hierarchy, and how it is known to be there.
+
+    With `when` the files of the user say so. Without, `by` does: the sheet itself, or whoever looks. What is left out
+    follows the level: nobody knows of a guard or a substitute that nobody asked for.
+    """
 
     level: Literal["eliminate", "substitute", "guard", "instruct", "protect"]
     text: str
+    when: When = []
+    by: Literal["sheet", "sight", "level"] = "level"
 
 
 class CautionFile(File):
@@ -40,6 +46,7 @@ class CautionFile(File):
     likelihood: int = Field(ge=1, le=5)
     hazard: str
     harm: str
+    who: str = Field(default="", description="who is hurt, where it is not the operator")
     avoid: list[str] = Field(min_length=1, max_length=3)
     controls: list[ControlFile] = Field(min_length=1)
     protective_equipment: list[str]
@@ -49,16 +56,22 @@ class CautionFile(File):
     when: When
     if_unknown: Literal["show"] = "show"
     sources: list[str] = Field(min_length=1)
+    held_at: str = Field(default="", description="the step whose hold keeps this hazard from going on")
     example: list[ExampleFile] = []
 
 
 class StopFile(File):
-    """When no procedure may be printed, why, and the shortest way out."""
+    """When no procedure may be printed, why, and the shortest way out.
+
+    `near`: whether almost holding is worth telling; without `concerns` it holds for every route.
+    """
 
     id: str
     title: str
+    concerns: list[str] = []
     when: When = Field(min_length=1)
     if_unknown: Literal["refuse", "pass-over"] = "refuse"
+    near: bool = True
     text: str
     way_out: list[str] = Field(min_length=1)
     sources: list[str] = Field(min_length=1)
@@ -70,6 +83,7 @@ class NoteFile(File):
 
     id: str
     level: Literal["note", "attention"]
+    concerns: list[str] = []
     when: When
     text: str
     sources: list[str] = Field(min_length=1)
@@ -107,6 +121,7 @@ class SayFile(File):
     part: Literal[
         "found", "verdict", "do", "steps", "after", "limits",
         "record-safety", "record-read", "record-scales", "record-cannot", "record-fill", "record-verify",
+        "record-keep",
         "taper-found", "taper-do", "taper-steps", "taper-turn", "taper-check", "taper-back", "taper-warn",
         "settag-what", "settag-never", "settag-back", "tag-result", "tag-means",
         "explain-geometry", "explain-twice", "explain-spread", "explain-half", "explain-indicator", "explain-shows",
@@ -118,8 +133,37 @@ class SayFile(File):
     sources: list[str] = Field(min_length=1)
 
 
+class EntryFile(File):
+    """A place to write in on the record."""
+
+    label: str
+    unit: str = ""
+    choices: list[str] = []
+    planned: str = ""
+    words: bool = False
+    when: When = []
+
+
+class BlockFile(File):
+    """Places of the record that belong together."""
+
+    id: str
+    title: str
+    columns: list[str] = Field(min_length=1)
+    when: When = []
+    entry: list[EntryFile] = Field(min_length=1)
+    sources: list[str] = Field(min_length=1)
+
+
+class ReasonFile(File):
+    """Plain words for why an alternative does not hold, and when they are the ones to say."""
+
+    when: When = Field(min_length=1)
+    text: str
+
+
 class DecisionRowFile(File):
-    """One alternative of a decision."""
+    """One alternative of a decision. `figures` is what it comes to in this job, shown whether or not it wins."""
 
     then: str
     name: str
@@ -127,6 +171,8 @@ class DecisionRowFile(File):
     why: str
     sources: list[str] = Field(min_length=1)
     if_unknown: Literal["ask", "pass-over"] = "ask"
+    figures: str = ""
+    says: list[ReasonFile] = []
 
 
 class DecisionFile(File):
@@ -159,6 +205,7 @@ class NeedFile(File):
     id: str
     kind: Literal["tool", "instrument", "stock", "consumable", "wear"]
     name: str
+    amount: str = ""
     detail: str = ""
     have: When = []
     given: str = Field(default="", description="the given fact that must be said for the shop to have it")
@@ -171,6 +218,12 @@ class SettingFile(File):
     value: str
     reason: str = ""
     when: When = []
+
+
+class PageLineFile(SettingFile):
+    """A line of the front of the sheet or of the card; without `concerns` it stands on every sheet."""
+
+    concerns: list[str] = []
 
 
 class SettingsFromFile(File):
@@ -211,6 +264,14 @@ class HoldFile(File):
     go_back_to: str | None = None
 
 
+class TimeFile(File):
+    """What the time of a step is made from: a row of the table of handling, and facts."""
+
+    handling: str
+    cutting: str | None = None
+    waiting: str | None = None
+
+
 class StepFile(File):
     """The front matter of a step."""
 
@@ -218,6 +279,7 @@ class StepFile(File):
     title: str
     who: Literal["any", "supervised", "staff"] = "any"
     machine: MachineState
+    time: TimeFile | None = None
     when: When = []
     needs: list[str] = []
     makes: list[str] = []
@@ -233,10 +295,11 @@ class StepFile(File):
 
 
 class PhaseFile(File):
-    """A stretch of a route."""
+    """A stretch of a route, and what holds the work in it, which limits its speeds."""
 
     id: str
     title: str
+    held: Literal["nothing", "chuck", "blank", "centres"] = "nothing"
     purpose: str = ""
     each: list[str] = []
     when: When = []
@@ -244,11 +307,13 @@ class PhaseFile(File):
 
 
 class RouteFile(File):
-    """The authored order of a whole job."""
+    """The authored order of a whole job, what it has to do with, and the parts its sheet has."""
 
     id: str
     title: str
     lead: str
+    concerns: list[str] = Field(min_length=1)
+    parts: list[Literal["drawing", "cut-list", "look-up", "card", "care", "sop"]]
     starts_with: list[str]
     must_reach: list[str]
     phase: list[PhaseFile] = Field(min_length=1)
@@ -272,6 +337,10 @@ class CutFile(File):
     material: str
     size: str
     saw_to: str
+    buy: str | None = None
+    mass_to_buy: str | None = None
+    mass_finished: str | None = None
+    when: When = []
 
 
 class DrawingFile(File):
@@ -321,10 +390,19 @@ class CardGroupFile(File):
     line: list[CardLineFile]
 
 
+class TroubleFile(File):
+    """What is seen, what to do, what not to do; without `concerns` it stands on every sheet."""
+
+    seen: str
+    do: str
+    never: str
+    concerns: list[str] = []
+
+
 class CardFile(File):
     """What stands on the card at the lathe."""
 
-    notes: list[SettingFile]
+    notes: list[PageLineFile]
     group: list[CardGroupFile]
 
 
@@ -338,9 +416,10 @@ class PageFile(File):
     supervised: list[str]
     supervised_when: When = Field(min_length=1)
     care: list[str]
-    trouble: list[list[str]]
-    facts: list[SettingFile]
+    trouble: list[TroubleFile]
+    facts: list[PageLineFile]
     cut: list[CutFile]
+    time_notes: list[str]
     drawing: DrawingFile
     card: CardFile
     sources: list[str]

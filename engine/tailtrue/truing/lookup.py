@@ -5,10 +5,11 @@ from collections.abc import Mapping
 from tailtrue.assemble.filling import Filler, figure, pieces
 from tailtrue.case import Case
 from tailtrue.facts import Fact, FactSpec
-from tailtrue.papers import Part, Place, RecordSheet, Scales, TableRow
 from tailtrue.parts import Figure
-from tailtrue.procedure import LookUp, Move
-from tailtrue.truing.paper import head_of, lines_of, mend_first, needed
+from tailtrue.record_sheet import Block, Part, Place, RecordSheet, Scales, TableRow
+from tailtrue.store.knowledge import BlockText
+from tailtrue.truing.paper import lines_of, needed
+from tailtrue.truth import Truth
 
 FIELDS = "record/fields"
 KNOWN = "known"
@@ -25,14 +26,21 @@ def record_sheet(case: Case, fields: Mapping[str, FactSpec]) -> RecordSheet:
     rows = _rows(case)
     leave = filler.figure("lookup.inside" if isinstance(case.get("lookup.inside"), Fact) else "align.uncertainty")
     again = filler.figure("lookup.again_up_to") if isinstance(case.get("lookup.again_up_to"), Fact) else None
+    larger, smaller = _ways(case)
     return RecordSheet(
-        head=head_of(case),
-        safety=lines_of(case, "record-safety"),
-        mend=mend_first(case),
+        bar=str(case.value("truing.bar")),
         can_move=_can_move(case),
-        look_up=_look_up(case, rows),
+        larger_at_tailstock=larger,
+        smaller_at_tailstock=smaller,
+        safety=lines_of(case, "record-safety"),
         rows=rows,
-        scales=Scales(rows[0].difference, rows[-1].difference, filler.figure("lookup.factor"), leave, again),
+        scales=Scales(
+            least=rows[0].difference,
+            most=rows[-1].difference,
+            factor=filler.figure("lookup.factor"),
+            leave=leave,
+            again=again,
+        ),
         read=lines_of(case, "record-read"),
         scales_read=lines_of(case, "record-scales"),
         cannot=lines_of(case, "record-cannot"),
@@ -44,6 +52,8 @@ def record_sheet(case: Case, fields: Mapping[str, FactSpec]) -> RecordSheet:
             if isinstance(found := case.get(row.text("designation")), Fact)
         ),
         places=_places(case, fields),
+        blocks=tuple(_block(filler, block) for block in case.knowledge.blocks if case.judge(block.when).truth is Truth.YES),
+        keep=lines_of(case, "record-keep"),
     )
 
 
@@ -59,30 +69,37 @@ def _rows(case: Case) -> tuple[TableRow, ...]:
         return None if value is None else figure(found.spec.fields[name], f"lookup.table.{name}", value)
 
     made = ((cell("difference", row["difference"]), row["do"], cell("move", row["move"])) for row in found.value)
-    return tuple(TableRow(difference, do, move) for difference, do, move in made if difference is not None)
+    return tuple(
+        TableRow(difference=difference, do=do, move=move) for difference, do, move in made if difference is not None
+    )
 
 
-def _look_up(case: Case, rows: tuple[TableRow, ...]) -> LookUp:
+def _ways(case: Case) -> tuple[str, str]:
     def chosen(name: str) -> str:
         return next(row.row.name for row in case.outcome(name).rows if row.chosen)
 
     # A way to go is no help, and a danger, where nothing can be moved.
-    larger, smaller = (
-        ("align.when_tailstock_larger", "align.when_tailstock_smaller")
-        if _can_move(case)
-        else ("lookup.stands_when_larger", "lookup.stands_when_smaller")
-    )
-    return LookUp(
-        rows=tuple(Move(difference=row.difference, move=row.move) for row in rows),
-        larger_at_tailstock=chosen(larger),
-        smaller_at_tailstock=chosen(smaller),
-        inside=None,
-        leave=None,
-        verdict_possible=isinstance(case.get("lookup.inside"), Fact),
-    )
+    if _can_move(case):
+        return chosen("align.when_tailstock_larger"), chosen("align.when_tailstock_smaller")
+    return chosen("lookup.stands_when_larger"), chosen("lookup.stands_when_smaller")
 
 
-def _places(case: Case, fields: Mapping[str, FactSpec]) -> Mapping[Part, tuple[Place, ...]]:
+def _block(filler: Filler, block: BlockText) -> Block:
+    entries = tuple(
+        Place(
+            label=entry.file.label,
+            unit=entry.file.unit,
+            choices=tuple(entry.file.choices),
+            planned=filler.text(entry.planned),
+            words=entry.file.words,
+        )
+        for entry in block.entries
+        if filler.case.judge(entry.when).truth is Truth.YES
+    )
+    return Block(id=block.file.id, title=block.file.title, columns=tuple(block.file.columns), entries=entries)
+
+
+def _places(case: Case, fields: Mapping[str, FactSpec]) -> dict[Part, tuple[Place, ...]]:
     places: dict[Part, list[Place]] = {}
     for row in case.knowledge.tables[FIELDS].rows:
         kind = row.text("kind")
@@ -92,7 +109,15 @@ def _places(case: Case, fields: Mapping[str, FactSpec]) -> Mapping[Part, tuple[P
         choices = ("yes", "no") if spec.kind == "yes-no" else spec.choices
         planned = case.get(row.text("designation")) if row.text("designation") else None
         said = pieces(planned.spec, planned.name, planned.value) if isinstance(planned, Fact) else ()
-        unit = "mm" if kind in ("readings", "moves") else spec.unit
+        unit = "mm" if kind in ("readings", "moves") else spec.unit or ("1" if spec.kind == "count" else "")
         part: Part = row.text("set")  # type: ignore[assignment]  # both are held against their choices by the static check
-        places.setdefault(part, []).append(Place(spec.label, unit, choices, said, kind))  # type: ignore[arg-type]
+        place = Place(
+            label=spec.label,
+            unit=unit,
+            choices=choices,
+            planned=said,
+            words=not unit and not choices,
+            kind=kind,
+        )
+        places.setdefault(part, []).append(place)
     return {name: tuple(found) for name, found in places.items()}

@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterator
 from typing import get_args
 
 from tailtrue.errors import Problem
-from tailtrue.papers import Kind, Part
+from tailtrue.record_sheet import Kind, Part
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.tables import Row
 from tailtrue.truing.keep import SAME_PLACE

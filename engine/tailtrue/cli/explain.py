@@ -1,0 +1,199 @@
+"""Explaining on the command line: `tailtrue why`, `tailtrue why-not`, `tailtrue compare`."""
+
+import textwrap
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Any
+
+import typer
+
+from tailtrue.cli.guarded import guarded
+from tailtrue.cli.options import Job, Json
+
+if TYPE_CHECKING:
+    from tailtrue.advise import Advice
+    from tailtrue.errors import Problem
+    from tailtrue.explaining.compare import Changed, Difference, InOut
+    from tailtrue.explaining.said import Explanation, Side
+    from tailtrue.parts import Dials
+
+WIDTH = 100
+
+Name = Annotated[
+    str,
+    typer.Argument(
+        metavar="NAME", help="a fact, decision, step, caution, stop or note, such as skim.speed", show_default=False
+    ),
+]
+NameNot = Annotated[
+    str,
+    typer.Argument(
+        metavar="NAME", help="a step, caution, stop, note, decision, or one answer: collar.hold=jaws", show_default=False
+    ),
+]
+Parts = Annotated[bool, typer.Option("--parts", help="everything it was made from, down to what was said")]
+Set = Annotated[
+    list[str] | None,
+    typer.Option("--set", metavar="FACT=VALUE", help="a given fact said otherwise: --set job.accuracy=fine; again for more",
+                 show_default=False),
+]  # fmt: skip
+
+
+def why(job: Job, name: Name, parts: Parts = False, as_json: Json = False) -> None:
+    """Say why something is so: the rule, what it met, what it was made from, the sources."""
+
+    def explained(side: "Side") -> "Explanation":
+        from tailtrue.explaining.why import why as explain
+
+        return explain(side, name, parts)
+
+    _explain(job, explained, as_json)
+
+
+def why_not(job: Job, name: NameNot, as_json: Json = False) -> None:
+    """Say why something is not so: each condition that failed, and what would have to be otherwise."""
+
+    def explained(side: "Side") -> "Explanation":
+        from tailtrue.explaining.why_not import why_not as explain
+
+        return explain(side, name)
+
+    _explain(job, explained, as_json)
+
+
+def _explain(job: Path, explained: Any, as_json: bool) -> None:
+    lines: list[str] = []
+
+    def work() -> dict[str, Any]:
+        from tailtrue.advise import advise
+
+        advice = advise(job)
+        side = side_of(advice)
+        found = explained(side)
+        lines.extend(page(found, side, advice.dials))
+        return {"printed": not side.trouble, **found.as_data(advice.dials)}
+
+    _tell(guarded(work, as_json), lines, as_json)
+
+
+def compare(job: Job, instead: Set = None, as_json: Json = False) -> None:
+    """Lay a job beside the same job with facts said otherwise: choices, numbers, steps, cautions, refusals."""
+    lines: list[str] = []
+
+    def work() -> dict[str, Any]:
+        from tailtrue.advise import advise, knowledge
+        from tailtrue.explaining.compare import compare as lay_out
+        from tailtrue.explaining.conditions_said import given_below
+        from tailtrue.given.instead import read_instead
+
+        known = knowledge()
+        advice = advise(job)
+        raw = read_instead(instead or (), known.given, known.catalogue, lambda name: given_below(advice.case, name))
+        before, after = side_of(advice), side_of(advise(job, instead=raw))
+        difference = lay_out(before, after)
+        lines.extend(comparison(difference, before, after))
+        return {
+            "printed": {"before": not before.trouble, "after": not after.trouble},
+            "same": difference.nothing,
+            **difference.as_data(),
+        }
+
+    _tell(guarded(work, as_json), lines, as_json)
+
+
+def _tell(_done: dict[str, Any], lines: Iterable[str], as_json: bool) -> None:
+    if not as_json:
+        for line in lines:
+            typer.echo(line)
+
+
+def side_of(advice: "Advice") -> "Side":
+    """What is to be explained of a judged job; why nothing is printed, where nothing is."""
+    from tailtrue.advise import procedure_of
+    from tailtrue.errors import KnowledgeInvalid, TailtrueError
+    from tailtrue.explaining.said import Side
+
+    case = advice.case
+    trouble: tuple[Problem, ...] = ()
+    try:
+        procedure_of(advice)
+    except KnowledgeInvalid:
+        raise
+    except TailtrueError as error:
+        trouble = error.problems
+    return Side(case, advice.given, advice.route, trouble)
+
+
+def wrapped(text: str, indent: str = "", hang: str | None = None) -> list[str]:
+    """A text in lines that any window has; later lines stand under its words."""
+    return textwrap.wrap(
+        text, WIDTH, initial_indent=indent, subsequent_indent=indent if hang is None else hang, break_on_hyphens=False
+    )
+
+
+def page(found: "Explanation", side: "Side", dials: "Dials") -> Iterator[str]:
+    """An explanation for the terminal."""
+    from tailtrue.render.words import say
+
+    yield from wrapped(f"{found.label} ({found.name})")
+    yield ""
+    for text in (found.rule, found.met):
+        if text:
+            yield from wrapped(say(text, dials))
+    for part in found.parts:
+        yield ""
+        yield part.title
+        for line in part.lines:
+            indent = "  " * (line.depth + 1)
+            yield from wrapped(say(line.text, dials), f"{indent}- ", f"{indent}  ")
+    if side.trouble:
+        yield ""
+        yield from wrapped(f"No procedure is printed for this job as it stands: {_reasons(side)}.")
+
+
+def _reasons(side: "Side") -> str:
+    return "; ".join(one.said or one.wrong for one in side.trouble)
+
+
+def comparison(found: "Difference", before: "Side", after: "Side") -> Iterator[str]:
+    """Two sides for the terminal: what is said otherwise first, then what comes of it."""
+    for name, side in (("As it is", before), ("As asked", after)):
+        state = f"no procedure is printed: {_reasons(side)}" if side.trouble else "the procedure is printed"
+        yield from wrapped(f"{name}: {state}.")
+    if found.nothing:
+        yield "Nothing differs."
+        return
+    yield from _rows("Said otherwise", found.said)
+    yield from _rows("Choices", found.choices)
+    for phase, changed in found.numbers:
+        yield from _rows(phase, changed)
+    yield from _both("Steps", found.steps)
+    yield from _both("Cautions", found.cautions)
+    yield from _both("Findings", found.findings)
+    yield from _both("Reasons to refuse", found.refusals)
+    yield from _rows("Behind the sheet", found.behind)
+
+
+_LONG = 60
+
+
+def _rows(title: str, changed: "Iterable[Changed]") -> Iterator[str]:
+    rows = list(changed)
+    if not rows:
+        return
+    yield ""
+    yield title
+    for one in rows:
+        if len(one.before) + len(one.after) > 2 * _LONG:
+            yield from wrapped(f"{one.label}: line by line otherwise; why JOB {one.name} shows it", "  - ", "    ")
+        else:
+            yield from wrapped(f"{one.label}: {one.before}  ->  {one.after}", "  - ", "    ")
+
+
+def _both(title: str, found: "InOut") -> Iterator[str]:
+    for word, rows in (("no longer", found.gone), ("new", found.come)):
+        if rows:
+            yield ""
+            yield f"{title}, {word}"
+            for name, text in rows:
+                yield from wrapped(f"{text} ({name})", "  - ", "    ")

@@ -1,0 +1,110 @@
+"""A raw blank that is made round on a band first: how far it stands out, how long the band is, how fast it may turn."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from tailtrue.calc.balance import speed_for_force
+from tailtrue.computed.machine import chuck_limit, jaws_of
+from tailtrue.computed.registry import computed
+from tailtrue.computed.stepping import step_down
+from tailtrue.tables import Table
+
+Record = Mapping[str, Any]
+
+
+@computed("blank.chuck_label", label="chuck for the blanks", kind="text", needs=("blank.chuck",), how="its name on the list")
+def label(chuck: Record) -> Any:
+    return chuck["label"]
+
+
+@computed("blank.grips_to", label="largest blank gripped with the jaws inside the body", unit="mm", rounding="length",
+          bound="most", needs=("blank.chuck",), how="as given for the chuck")  # fmt: skip
+def grips_to(chuck: Record) -> Any:
+    return chuck["grips_to"]
+
+
+@computed("blank.body", label="body of the chuck for the blanks", unit="mm", rounding="length", needs=("blank.chuck",),
+          how="as given for the chuck")  # fmt: skip
+def body(chuck: Record) -> Any:
+    return chuck["body"]
+
+
+@computed(
+    "blank.chuck_speed_limit",
+    label="speed limit of the chuck for the blanks",
+    unit="1/min",
+    rounding="speed",
+    bound="most",
+    needs=("blank.chuck",),
+    tables=("machines/chuck_limits",),
+    how="the speed marked on the chuck; for an unmarked chuck the cautious figure for its size",
+)
+def chuck_speed_limit(chuck: Record, limits: Table) -> Any:
+    return chuck_limit(chuck, limits)
+
+
+@computed("blank.jaw_depth", label="depth of the jaws that hold the blank", unit="mm", rounding="length",
+          needs=("blank.chuck", "limit.jaw_depth_assumed"),
+          how="as given for the chuck; when it was not given, a usual depth")  # fmt: skip
+def jaw_depth(chuck: Record, assumed: float) -> Any:
+    return jaws_of(chuck, assumed)
+
+
+@computed(
+    "collar.band_grip",
+    label="grip on a blank that is turned half and half",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("collar.saw_width", "limit.face_clearance", "blank.jaw_depth", "lathe.size_step"),
+    how="half the blank less the clearance in front of the jaws, so that either half can be turned while the other is "
+    "held; no more than the jaws are deep",
+)
+def band_grip(width: float, clearance: float, jaws: float, step: float) -> float:
+    return max(0.0, step_down(min(width / 2 - clearance, jaws), step))
+
+
+@computed("collar.band_out", label="blank standing out of the jaws to be turned", unit="mm", rounding="length",
+          needs=("collar.saw_width", "collar.band_grip"), how="width of the blank less the grip")  # fmt: skip
+def band_out(width: float, grip: float) -> float:
+    return width - grip
+
+
+@computed("collar.band_length", label="length of the band", unit="mm", rounding="length",
+          needs=("collar.band_out", "limit.face_clearance"),
+          how="what stands out less the clearance in front of the jaws")  # fmt: skip
+def band_length(out: float, clearance: float) -> float:
+    return out - clearance
+
+
+@computed(
+    "collar.unbalance_speed",
+    label="speed at which a blank out of true pulls on the lathe",
+    unit="1/min",
+    rounding="speed",
+    bound="most",
+    needs=("collar.mass", "collar.run_out", "limit.unbalance_share", "limit.gravity"),
+    how="speed at which the turning force of unbalance is the allowed share of the weight; the whole run-out is taken as "
+    "the distance of the centre of mass, for a blank is not even within",
+)
+def unbalance_speed(mass: float, run_out: float, share: float, gravity: float) -> float:
+    return speed_for_force(share * mass * gravity, mass, run_out)
+
+
+@computed("collar.run_out", label="run-out that the blank may start with", unit="mm", rounding="depth", bound="most",
+          needs=("collar.banded", "limit.first_run_out", "limit.scroll_run_out"),
+          how="more for a raw blank set by hand than for round bar in a scroll chuck")  # fmt: skip
+def run_out(banded: bool, raw: float, scroll: float) -> float:
+    return raw if banded else scroll
+
+
+def _interrupted(name: str, what: str) -> None:
+    @computed(f"collar.interrupted_{name}", label=f"share of {what} left by corners or skin", unit="1",
+              needs=("collar.banded",), tables=("cutting/adjustments",),
+              how="from the table of adjustments for interrupted cuts; all of it on round stock")  # fmt: skip
+    def _share(banded: bool, adjustments: Table) -> float:
+        return adjustments.one(situation="interrupted-cut").number(f"{name}_factor") if banded else 1.0
+
+
+for _name, _what in (("speed", "speed"), ("depth", "depth")):
+    _interrupted(_name, _what)

@@ -1,0 +1,274 @@
+"""Where the collars come from: every piece of the stock list judged, the best of the source that was decided on taken."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from math import sqrt
+from typing import Any, NamedTuple
+
+from tailtrue.computed.registry import Limited, computed, field
+from tailtrue.tables import Row, Table
+
+Record = Mapping[str, Any]
+_SOURCES = ("sawn-bar", "bored-blank", "tube", "plate", "cast-blank")
+_PAIR = 2  # collars are made alike, two from one kind of stock
+
+
+class _Piece(NamedTuple):
+    """A piece of stock, whatever its form: the round it holds, the circle it swings, what length it gives, its hole."""
+
+    label: str
+    material: str
+    diameter: float
+    corner: float
+    gripped: float
+    length: float
+    bore: float
+    enough: bool
+    sound: bool
+
+
+def _bar(entry: Record, _kerf: float) -> _Piece:
+    size = entry["diameter"]
+    return _Piece(entry["label"], entry["material"], size, size, size, entry["length"], 0.0, True, True)
+
+
+def _tube(entry: Record, kerf: float) -> _Piece:
+    return _bar(entry, kerf)._replace(bore=entry["bore"])
+
+
+def _plate(entry: Record, kerf: float) -> _Piece:
+    low, high = sorted((entry["width"], entry["length"]))
+    side = min(low, max((high - kerf) / _PAIR, 0.0))
+    return _Piece(entry["label"], entry["material"], side, side * sqrt(2), side, entry["thickness"], 0.0, True, True)
+
+
+def _cast(entry: Record, _kerf: float) -> _Piece:
+    small, large = sorted((entry["small_diameter"], entry["large_diameter"]))
+    enough, sound = entry["count"] >= _PAIR, entry["state"] == "sound"
+    return _Piece(entry["label"], entry["material"], small, large, large, entry["width"], 0.0, enough, sound)
+
+
+def _bored(entry: Record, _kerf: float) -> _Piece:
+    size, enough = entry["diameter"], entry["count"] >= _PAIR
+    return _Piece(entry["label"], entry["material"], size, size, size, entry["width"], entry["bore"], enough, True)
+
+
+_MAKERS = dict(zip(_SOURCES, (_bar, _bored, _tube, _plate, _cast), strict=True))
+
+
+class _Wanted(NamedTuple):
+    """What a piece must give."""
+
+    bar: float
+    least: float
+    swing: float
+    width: float
+    kerf: float
+    facing: float
+    clean: float
+    grip: float
+    clearance: float
+    hole_most: float
+    gap_most: float
+
+
+@computed(
+    "collar.offers",
+    label="stock that the collars may be made from",
+    kind="records",
+    fields=(
+        field("label", kind="text"),
+        field("source_name", kind="text"),
+        field("verdict", kind="text"),
+        field("reason", kind="text"),
+        field("gives", "mm", "length"),
+    ),
+    needs=(
+        "stock.collar_bars?", "stock.bored_blanks?", "stock.collar_tubes?", "stock.collar_plates?", "stock.cast_blanks?",
+        "lathe.chucks", "bar.diameter", "collar.least_diameter", "collar.swing_limit", "limit.collar_width_least",
+        "limit.saw_kerf", "limit.facing_stock", "limit.clean_up", "limit.grip_least", "limit.face_clearance",
+        "joint.retaining_compound.target?", "joint.retaining_compound.largest?",
+    ),
+    tables=("materials/collar_sources", "cutting/boring_stock"),
+    how="each piece held against: enough of it, sound, swings, a chuck that opens to it, a collar wide and thick enough, "
+    "metal left in the hole",
+)  # fmt: skip
+def offers(*given: Any) -> tuple[Record, ...]:
+    lists, rest = given[: len(_SOURCES)], given[len(_SOURCES) :]
+    chucks, bar, least, swing, width, kerf, facing, clean, grip, clearance, gap, gap_most, sources, boring = rest
+    # The joint is chosen after the stock. A hole is held against the bond, the widest fit of all, here; against the
+    # joint that was chosen by the stop on holes that are too large.
+    gap, gap_most = gap or 0.0, gap_most or 0.0
+    stock = boring.within(bar + gap, "over_mm", "upto_mm").number("least_mm")
+    wanted = _Wanted(
+        bar, least, swing, width, kerf, facing, clean, grip, clearance, bar + gap - stock, bar + gap_most
+    )  # fmt: skip
+    found = []
+    for source, entries in zip(_SOURCES, lists, strict=True):
+        row = sources.one(collar_source=source)
+        for entry in entries or ():
+            piece = _MAKERS[source](entry, kerf)
+            found.append(_judged(source, row, piece, next(_against(source, row, piece, wanted, chucks), "")))
+    return tuple(found)
+
+
+def _judged(source: str, row: Row, piece: _Piece, against: str) -> Record:
+    return {
+        **piece._asdict(),
+        "source": source,
+        "source_name": row.text("name"),
+        "preference": row.number("preference"),
+        "fits": not against,
+        "verdict": "fits" if not against else "does not serve",
+        "reason": against or row.text("note"),
+        "gives": piece.diameter,
+    }
+
+
+def _against(source: str, row: Row, piece: _Piece, wanted: _Wanted, chucks: Sequence[Record]) -> Iterator[str]:
+    """What speaks against a piece, the gravest first."""
+    if not piece.sound:
+        yield "not seen to be sound: a hidden crack or hole throws the work or falsifies the reading"
+    if not piece.enough:
+        yield "two alike are needed"
+    if piece.corner > wanted.swing:
+        yield "it does not swing over the cross slide"
+    if piece.gripped > max((chuck["grips_to"] for chuck in _chucks(chucks, row)), default=0.0):
+        yield "no chuck of the right kind opens to it with its jaws inside the body"
+    if piece.diameter - 2 * row.number("skin_side_mm") - wanted.clean < wanted.least:
+        yield "the collar would be too thin"
+    blank = _blank_width(row, piece, wanted)
+    if blank - 2 * (wanted.facing + row.number("skin_face_mm")) < wanted.width:
+        yield "the collar would be too narrow"
+    if row.number("banded") and blank / 2 - wanted.clearance < wanted.grip:
+        yield "too narrow to be turned half and half: either grip would be too short"
+    if piece.bore > (wanted.gap_most if source == "bored-blank" else wanted.hole_most):
+        yield "its hole leaves no metal for the bore"
+
+
+def _blank_width(row: Row, piece: _Piece, wanted: _Wanted) -> float:
+    if row.number("own_width"):
+        return piece.length
+    return (piece.length - wanted.kerf) / _PAIR
+
+
+def _chucks(chucks: Sequence[Record], row: Row) -> list[Record]:
+    """The chucks of the kind that this source is held in."""
+    jaws, kind = row.number("jaws"), row.text("chuck_kind")
+    return [chuck for chuck in chucks if chuck["jaws"] == jaws and chuck["kind"] == kind]
+
+
+def _fits(source: str, words: str) -> None:
+    @computed(
+        f"collar.{source.replace('-', '_')}_fits", label=f"{words} that serves", kind="yes-no",
+        needs=("collar.offers",), how="whether a piece of this kind on the stock list serves",
+    )  # fmt: skip
+    def _any(pieces: Sequence[Record]) -> bool:
+        return any(piece["fits"] for piece in pieces if piece["source"] == source)
+
+
+for _source, _words in zip(
+    _SOURCES, ("round bar", "ready-bored blank", "thick tube", "slug of plate", "cast blank"), strict=True
+):
+    _fits(_source, _words)
+
+
+@computed("collar.offer_count", label="pieces of stock to choose from", kind="count", rounding="count",
+          needs=("collar.offers",), how="counted")  # fmt: skip
+def offer_count(pieces: Sequence[Record]) -> int:
+    return len(pieces)
+
+
+@computed(
+    "collar.stock",
+    label="collar stock used",
+    kind="record",
+    needs=("collar.offers?", "collar.source?", "job.collar_source?", "job.collar_bar?", "bar.on_hand?"),
+    how="the collars of the test bar on hand where the job names one; else the piece the job names; else the thickest that "
+    "serves, of the source decided on",
+)
+def collar_stock(
+    pieces: Sequence[Record] | None, decided: str | None, asked: str | None, named: str | None, on_hand: Record | None
+) -> Limited | None:
+    if on_hand is not None:
+        return Limited(_collars_of(on_hand), "as measured on the bar on hand")
+    pieces = pieces or ()
+    if named is not None:
+        bar = next((one for one in pieces if one["label"] == named and one["source"] == "sawn-bar"), None)
+        return Limited(bar, "named in the job")
+    source = decided or asked
+    mine = [one for one in pieces if source in (None, one["source"])]
+    if not mine:
+        return Limited(None, "the stock list has nothing of the kind that the job asks for")
+    best = max(mine, key=lambda one: (one["fits"], -one["preference"], one["diameter"]))
+    return Limited(best, "the thickest of the stock list" if best["fits"] else "nothing on the stock list serves")
+
+
+def _collars_of(bar: Record) -> Record:
+    """The collars of a bar that exists, as a piece of stock that needs nothing more done to it."""
+    size = bar["collar_diameter"]
+    piece = _Piece(
+        bar["label"], bar["collar_material"], size, size, size, bar["collar_width"], bar["diameter"], True, True
+    )  # fmt: skip
+    return {**piece._asdict(), "source": "bored-blank", "fits": True}
+
+
+def _of_stock(name: str, key: str, label: str, **more: Any) -> None:
+    @computed(name, label=label, needs=("collar.stock",), how="as given for the stock", **more)
+    def _said(stock: Record) -> Any:
+        return stock[key]
+
+
+_of_stock("collar.label", "label", "collar stock", kind="text")
+_of_stock("collar.material", "material", "collar material", kind="text")
+_of_stock("collar.made_from", "source", "what the collars are made from", kind="choice", choices=_SOURCES)
+_of_stock("collar.stock_diameter", "diameter", "diameter of the collar stock", unit="mm", rounding="size")
+_of_stock("collar.corner_diameter", "corner", "circle that the raw blank swings", unit="mm", rounding="size", bound="least")
+_of_stock("collar.gripped_diameter", "gripped", "size over which the raw blank is gripped", unit="mm", rounding="size")
+_of_stock("collar.stock_length", "length", "length of the collar stock", unit="mm", rounding="length")
+_of_stock("collar.sound", "sound", "the blank is seen to be sound", kind="yes-no")
+_of_stock("collar.enough", "enough", "there are two alike", kind="yes-no")
+_of_stock("hole.start", "bore", "hole that is in the blank already", unit="mm", rounding="fit")
+
+
+def _of_source(name: str, label: str, take: Any, **more: Any) -> None:
+    @computed(name, label=label, needs=("collar.made_from",), tables=("materials/collar_sources",),
+              how="from the table of sources for collars", **more)  # fmt: skip
+    def _row(source: str, sources: Table) -> Any:
+        return take(sources.one(collar_source=source))
+
+
+_of_source("collar.form", "how the size of the stock is taken", lambda row: row.text("form"), kind="text")
+_of_source("collar.banded", "the blank is made round on a band before it is worked", lambda row: row.number("banded") > 0,
+           kind="yes-no")  # fmt: skip
+_of_source("collar.skin_side", "skin that comes off each side first", lambda row: row.number("skin_side_mm"), unit="mm",
+           rounding="length")  # fmt: skip
+_of_source("collar.skin_face", "skin that comes off each face first", lambda row: row.number("skin_face_mm"), unit="mm",
+           rounding="length")  # fmt: skip
+_of_source("collar.in_pieces", "the blanks are there piece by piece",
+           lambda row: row.number("pieces") > 0, kind="yes-no")  # fmt: skip
+_of_source("collar.own_width", "the blank is as wide as its stock", lambda row: row.number("own_width") > 0, kind="yes-no")
+
+
+@computed(
+    "blank.chuck",
+    label="chuck for the blanks",
+    kind="record",
+    needs=("lathe.chucks", "collar.made_from", "collar.gripped_diameter"),
+    tables=("materials/collar_sources",),
+    how="the smallest chuck of the kind this source is held in that opens to the blank with its jaws inside the body",
+)
+def blank_chuck(chucks: Sequence[Record], source: str, size: float, sources: Table) -> Limited | None:
+    row = sources.one(collar_source=source)
+    of_kind = _chucks(chucks, row)
+    if not of_kind:
+        return Limited(None, f"there is no {row.text('chuck_kind')} chuck with {row.number('jaws'):g} jaws on the list")
+    fitting = [chuck for chuck in of_kind if chuck["grips_to"] >= size]
+    if fitting:
+        return Limited(min(fitting, key=lambda chuck: chuck["body"]), "the smallest that grips the blank")
+    return Limited(max(of_kind, key=lambda chuck: chuck["grips_to"]), "the largest there is")
+
+
+@computed("hole.there", label="the blank has a hole already", kind="yes-no", needs=("hole.start",),
+          how="whether the stock was given with a bore")  # fmt: skip
+def hole_there(start: float) -> bool:
+    return start > 0

@@ -1,0 +1,133 @@
+"""Pins across the bar or along the joint: which of the crib hold a catch and stay below the last surface."""
+
+from collections.abc import Callable, Mapping, Sequence
+from math import pi
+from typing import Any
+
+from tailtrue.calc.pins import axial_pin_depth, axial_pins, bar_section_left, cross_pin, cross_pin_depth
+from tailtrue.calc.validity import OutOfRange
+from tailtrue.computed.joint_placing import depth_now, named, of_record, place, track_left
+from tailtrue.computed.registry import Limited, computed
+from tailtrue.tables import Table
+
+Record = Mapping[str, Any]
+_ALONG, _ACROSS = "axial_pin", "radial_pin"
+_AXIAL_COUNT = 2
+_NEEDS = (
+    "crib.pins?", "bar.diameter", "collar.width", "collar.stock_diameter", "collar.inner_edge", "skim.worn_out_at",
+    "bar.material", "collar.material", "joint.catch_torque", "limit.joint_margin",
+)  # fmt: skip
+_TABLES = ("joints/pins", "joints/set_screw_factors", "joints/placing", "materials/materials")
+
+
+class _Seat:
+    """What pins of this job meet: sizes, and the pressures that the metals stand."""
+
+    def __init__(
+        self, bar: float, width: float, blank: float, edge: float, worn: float, bar_metal: str, collar_metal: str,
+        pins: Table, factors: Table, placing: Table, materials: Table,
+    ) -> None:  # fmt: skip
+        share = named(placing, "bearing-share")
+        self.bar, self.width, self.blank, self.edge, self.worn = bar, width, blank, edge, worn
+        self.bar_bears = materials.one(material=bar_metal).number("yield_mpa") * share
+        self.collar_bears = materials.one(material=collar_metal).number("yield_mpa") * share
+        self.safety, self.least_depth = named(placing, "pin-safety"), named(factors, "least-depth")
+        self.track_least = named(placing, "track-least")
+        self.pins, self.placing = pins, placing
+
+    def shears_at(self, pin: Record) -> float:
+        rows = self.pins.where(type=pin["type"])
+        row = next((row for row in rows if float(row.cells["diameter_mm"]) == pin["diameter"]), None)
+        if row is None:
+            raise OutOfRange(f"no strength is known of a pin {pin['diameter']:g} mm thick of this kind")
+        return self.pins.take(row).number("double_shear_n")
+
+    def across(self, pin: Record) -> dict[str, Any]:
+        thick, long = pin["diameter"], pin["length"]
+        depth = cross_pin_depth(self.worn, long, thick, self.least_depth)
+        if track_left(self.width, thick, self.placing) < self.track_least:
+            raise OutOfRange(f"a pin {thick:g} mm thick leaves no track to measure on the collar")
+        # The hole ends blind: the far side of the rim stays whole.
+        hole = (self.blank + long) / 2
+        _reaches(pin, hole)
+        held = cross_pin(
+            shear_force_n=self.shears_at(pin), pin_diameter_mm=thick, pin_length_mm=long, joint_diameter_mm=self.bar,
+            collar_bearing_mpa=self.collar_bears, bar_bearing_mpa=self.bar_bears, safety=self.safety,
+        )  # fmt: skip
+        left = 100 * bar_section_left(thick, self.bar)
+        return {**pin, "torque": held.carried_nmm, "depth": depth, "hole": hole, "left": round(left), "count": 1}
+
+    def along(self, pin: Record) -> dict[str, Any]:
+        thick, long = pin["diameter"], pin["length"]
+        depth = axial_pin_depth(self.worn, self.bar, thick, self.least_depth)
+        if long > self.width:
+            raise OutOfRange(f"a pin {long:g} mm long is longer than the collar is wide")
+        _reaches(pin, self.edge + long)
+        held = axial_pins(
+            count=_AXIAL_COUNT, pin_diameter_mm=thick, pin_length_mm=long, joint_diameter_mm=self.bar,
+            shear_mpa=self.shears_at(pin) / (2 * pi * thick**2 / 4),
+            bearing_mpa=min(self.bar_bears, self.collar_bears), safety=self.safety,
+        )  # fmt: skip
+        return {**pin, "torque": held.carried_nmm, "depth": depth, "hole": long, "count": _AXIAL_COUNT}
+
+
+def _reaches(pin: Record, needed: float) -> None:
+    if pin["drill_reach"] < needed:
+        raise OutOfRange(
+            f"the drill stands {pin['drill_reach']:g} mm out of its chuck, and must reach {needed:g} mm: a longer one helps"
+        )
+
+
+def _chosen(owned: Sequence[Record] | None, hold: Callable[[Record], dict[str, Any]], wanted: float) -> Limited:
+    if not owned:
+        return Limited(None, "no pins are in the crib")
+    fitting: list[dict[str, Any]] = []
+    why = ""
+    for pin in owned:
+        try:
+            fitting.append(hold(pin))
+        except OutOfRange as beyond:
+            why = str(beyond)
+    if not fitting:
+        return Limited(None, why)
+    strong = [pin for pin in fitting if pin["torque"] >= wanted]
+    if strong:
+        return Limited(min(strong, key=lambda pin: pin["diameter"]), "the thinnest that holds a catch")
+    return Limited(max(fitting, key=lambda pin: pin["torque"]), "the strongest that fits")
+
+
+def _register(method: str, words: str, how: str, hold: Callable[[_Seat, Record], dict[str, Any]]) -> None:
+    @computed(f"joint.{method}.found", label=f"{words} chosen", kind="record", needs=_NEEDS, tables=_TABLES, how=how)
+    def _found(
+        owned: Sequence[Record] | None, bar: float, width: float, blank: float, edge: float, worn: float, bar_metal: str,
+        collar_metal: str, catch: float, margin: float, pins: Table, factors: Table, placing: Table, materials: Table,
+    ) -> Limited:  # fmt: skip
+        seat = _Seat(bar, width, blank, edge, worn, bar_metal, collar_metal, pins, factors, placing, materials)
+        return _chosen(owned, lambda pin: hold(seat, pin), margin * catch)
+
+    of_record(method, "type", "type", f"kind of {words}", kind="choice",
+              choices=("hardened-dowel", "slotted-spring-heavy", "coiled-spring-light"))  # fmt: skip
+    of_record(method, "diameter", "diameter", f"diameter of {words}", unit="mm", rounding="size")
+    of_record(method, "length", "length", f"length of {words}", unit="mm", rounding="size")
+    of_record(
+        method, "torque", "torque", f"torque {words} holds in one collar", unit="N mm", rounding="torque", bound="most"
+    )
+    of_record(method, "depth", "depth", f"{words} below the surface when the collars are worn out", unit="mm",
+              rounding="length", bound="most")  # fmt: skip
+    of_record(method, "hole", "hole", f"depth of the hole for {words}", unit="mm", rounding="length")
+
+
+_register(_ACROSS, "a pin across", "the thinnest that holds a catch and ends below the last surface", _Seat.across)
+_register(_ALONG, "a pin along the joint", "the thinnest, two of it, that hold a catch and keep a cover", _Seat.along)
+of_record(_ACROSS, "bar_left", "left", "strength in bending that the bar keeps beside the hole", unit="%", rounding="ratio")
+of_record(_ACROSS, "count", "count", "pins across in each collar", kind="count", rounding="count")
+of_record(_ALONG, "count", "count", "pins along the joint in each collar", kind="count", rounding="count")
+place(_ACROSS, "diameter", "the pin across")
+depth_now(_ACROSS, "the pin across")
+
+
+@computed(f"joint.{_ALONG}.reach", label="how far the drill along the joint must stand out", unit="mm", rounding="length",
+          bound="least", needs=(f"joint.{_ALONG}.found", "collar.inner_edge"),
+          how="end of the bar to the collar, and the length of the pin")  # fmt: skip
+def reach(pin: Record, edge: float) -> float:
+    return edge + float(pin["length"])

@@ -1,0 +1,54 @@
+"""Where a screw or a pin goes through a collar: near its outer face, clear of what the micrometer touches."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from tailtrue.computed.registry import computed
+from tailtrue.tables import Table
+
+Record = Mapping[str, Any]
+
+
+def named(table: Table, name: str) -> float:
+    """A named value of a table."""
+    return table.one(name=name).number("value")
+
+
+def track_left(width: float, diameter: float, placing: Table) -> float:
+    """Width of whole surface beside a hole near the outer face."""
+    return width - diameter * (named(placing, "edge-in-diameters") + named(placing, "track-clear-in-diameters"))
+
+
+def place(method: str, size: str, words: str) -> None:
+    """Register where the hole of a chosen screw or pin lies, and what it leaves of the collar."""
+
+    @computed(f"joint.{method}.from_face", label=f"middle of {words} from the outer face of the collar", unit="mm",
+              rounding="length", needs=(f"joint.{method}.found",), tables=("joints/placing",),
+              how="a diameter of it, so that the track to be measured stays whole")  # fmt: skip
+    def _from_face(found: Record, placing: Table) -> float:
+        return float(found[size]) * named(placing, "edge-in-diameters")
+
+    @computed(f"joint.{method}.track", label=f"whole surface beside {words}", unit="mm", rounding="length", bound="most",
+              needs=(f"joint.{method}.found", "collar.width"), tables=("joints/placing",),
+              how="width of the collar less the band of the hole")  # fmt: skip
+    def _track(found: Record, width: float, placing: Table) -> float:
+        return track_left(width, float(found[size]), placing)
+
+
+def of_record(method: str, name: str, key: str, label: str, **more: Any) -> None:
+    """Register a field of what was chosen as a fact."""
+
+    @computed(f"joint.{method}.{name}", label=label, needs=(f"joint.{method}.found",),
+              how="of the one that was chosen", **more)  # fmt: skip
+    def _said(found: Record) -> Any:
+        return found[key]
+
+
+def depth_now(method: str, words: str) -> None:
+    """Register how far below the rim it lies before the collar is turned at all."""
+
+    @computed(f"joint.{method}.depth_now", label=f"{words} below the rim before it is turned", unit="mm", rounding="length",
+              bound="least", needs=(f"joint.{method}.depth", "collar.stock_diameter", "skim.worn_out_at"),
+              how="depth below the worn rim, and what is turned off until then")  # fmt: skip
+    def _now(depth: float, blank: float, worn: float) -> float:
+        return depth + (blank - worn) / 2

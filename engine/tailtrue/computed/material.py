@@ -1,0 +1,118 @@
+"""What to buy: lengths with the saw cuts, masses, and how much of what is used up."""
+
+from tailtrue.calc.beams import mass_cylinder
+from tailtrue.computed.registry import computed
+from tailtrue.computed.stepping import step_up
+from tailtrue.tables import Table
+
+_BLANKS = 2
+_MM3_PER_ML = 1000.0
+
+
+@computed(
+    "bar.buy_length",
+    label="length of bar to buy",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("bar.stock_needed", "limit.saw_kerf"),
+    how="finished length, facing at both ends and one saw cut",
+)
+def bar_length(sawn: float, kerf: float) -> float:
+    return sawn + kerf
+
+
+@computed(
+    "collar.buy_length",
+    label="length of collar stock to buy",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("collar.saw_width", "limit.saw_kerf"),
+    how="both blanks with their facing, and a saw cut for each",
+)
+def collar_length(sawn: float, kerf: float) -> float:
+    return _BLANKS * (sawn + kerf)
+
+
+def _bought(work: str, what: str, diameter: str) -> None:
+    @computed(f"{work}.buy_mass", label=f"mass of {what} to buy", unit="kg", rounding="mass", bound="least",
+              needs=(diameter, f"{work}.buy_length", f"{work}.density"),
+              how="volume of the round stock times its density")  # fmt: skip
+    def _mass(across: float, length: float, density: float) -> float:
+        return mass_cylinder(across, length, density)
+
+
+_bought("bar", "bar", "bar.diameter")
+_bought("collar", "collar stock", "collar.stock_diameter")
+
+
+@computed(
+    "bar.finished_mass",
+    label="mass of the finished bar without collars",
+    unit="kg",
+    rounding="mass",
+    needs=("bar.diameter", "bar.length", "bar.density"),
+    how="volume of the cylinder times its density",
+)
+def bar_mass(diameter: float, length: float, density: float) -> float:
+    return mass_cylinder(diameter, length, density)
+
+
+@computed(
+    "collar.finished_mass",
+    label="mass of both finished collars",
+    unit="kg",
+    rounding="mass",
+    needs=("collar.diameter", "collar.width", "bore.nominal", "collar.density"),
+    how="volume of two rings times their density",
+)
+def collars_mass(diameter: float, width: float, bore: float, density: float) -> float:
+    return _BLANKS * mass_cylinder(diameter, width, density, bore)
+
+
+@computed(
+    "consume.compound",
+    label="retaining compound used",
+    unit="ml",
+    bound="least",
+    needs=("joint.area", "bore.gap_largest"),
+    tables=("materials/consumables",),
+    how="area of both seats times half the largest gap on diameter, and what is wiped off; up to a whole step of the bottle",
+)
+def compound(area: float, gap: float, table: Table) -> float:
+    waste, step = (table.one(name=f"compound_{name}").number("value") for name in ("waste", "step"))
+    return step_up(_BLANKS * area * gap / 2 * waste / _MM3_PER_ML, step)
+
+
+def _used(name: str, what: str, unit: str) -> None:
+    @computed(f"consume.{name}", label=f"{what} used", unit=unit, rounding="ratio" if unit != "1" else "count",
+              tables=("materials/consumables",), how="a usual amount for this job")  # fmt: skip
+    def _amount(table: Table) -> float:
+        return table.one(name=name).number("value")
+
+
+def _fastenings(method: str, what: str) -> None:
+    of = f"joint.{method}.count"
+
+    @computed(f"consume.{method}", label=f"{what} used", kind="count", rounding="count", needs=(of,),
+              how="so many in each collar, for both")  # fmt: skip
+    def _both(each: int) -> int:
+        return _BLANKS * each
+
+
+for _method, _what in (
+    ("set_screws", "set screws"), ("split_clamp", "clamp screws"), ("axial_pin", "pins along"),
+    ("radial_pin", "pins across"),
+):  # fmt: skip
+    _fastenings(_method, _what)
+
+_used("packing", "soft packing", "1")
+_used("cutting_fluid", "cutting fluid", "ml")
+_used("grease", "grease", "g")
+_used("oil", "oil", "ml")
+_used("wipes", "wipes", "1")
+_used("degreaser", "degreaser", "ml")
+_used("activator", "activator", "ml")
+_used("marking_blue", "marking blue", "ml")
+_used("soft_pad", "soft pads", "1")

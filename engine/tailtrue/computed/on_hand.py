@@ -1,0 +1,25 @@
+"""A test bar that exists: what a visit leaves of it, and what may change when it is turned end for end."""
+
+from math import sqrt
+
+from tailtrue.computed.registry import computed
+
+
+@computed("collar.after_visit", label="diameter of the collars after one more visit", unit="mm", rounding="size",
+          bound="least", needs=("collar.diameter", "skim.use_per_visit"),
+          how="diameter today less what a visit costs")  # fmt: skip
+def after_visit(diameter: float, use: float) -> float:
+    return diameter - use
+
+
+@computed("bar.swap_most", label="change of the difference by place that says nothing", unit="mm", rounding="difference",
+          bound="most", needs=("align.uncertainty",),
+          how="the doubts of two differences together: the root of two times the doubt of one")  # fmt: skip
+def swap_most(unsure: float) -> float:
+    return sqrt(2) * unsure
+
+
+@computed("bar.stations_apart", label="distance between the middles of the collars in widths", unit="1", bound="least",
+          needs=("collar.spacing", "collar.width"), how="distance divided by the width of a collar")  # fmt: skip
+def stations_apart(spacing: float, width: float) -> float:
+    return spacing / width

@@ -1,0 +1,27 @@
+"""The work that gets a taper between centres: its metal, speed, feed and depth."""
+
+from typing import Any
+
+from tailtrue.computed.operation import operation
+from tailtrue.computed.registry import computed
+from tailtrue.tables import Table
+
+
+def _of_material(name: str, column: str, label: str) -> None:
+    @computed(f"setover.{name}", label=label, kind="text", needs=("setover.material",), tables=("materials/materials",),
+              how="from the table of materials")  # fmt: skip
+    def _said(material: str, materials: Table) -> Any:
+        return materials.one(material=material).text(column)
+
+
+_of_material("material_name", "name", "material of the work with the taper")
+_of_material("feed_group", "feed_group", "feed group of the work with the taper")
+_of_material("fluid", "fluid", "cutting fluid for the work with the taper")
+_of_material("chips", "chips", "how the work with the taper cuts")
+_of_material("hazards", "hazards", "hazards of cutting the work with the taper")
+
+operation(
+    "setover.turning", "turning the taper", table="turn-finish", work="setover", diameter="setover.large",
+    tool="crib.tool_material",
+    caps=(("limit.between_centres_speed", "work on a dog between centres"), ("skim.centre_speed_limit", "the centre")),
+)  # fmt: skip

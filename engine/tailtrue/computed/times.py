@@ -1,0 +1,202 @@
+"""How long the job takes: cutting from speed, feed and passes, handling from a table of usual minutes."""
+
+from collections.abc import Callable, Mapping, Sequence
+from math import ceil
+from typing import Any
+
+from tailtrue.calc.cut_time import drilling_time, facing_pass_time, pass_time, passes_time
+from tailtrue.calc.cutting import cut_time, passes_for_stock
+from tailtrue.computed.registry import computed, field
+from tailtrue.tables import Table
+
+Record = Mapping[str, Any]
+_PLANNING = "time/planning"
+_COLLARS = 2
+_MINUTE = 60.0
+
+# What a step's time is made from; every one may be unknown in a job that does without the step.
+CUTTING = (
+    "time.bar_facing", "time.bar_centring", "time.collar_facing", "time.collar_spotting", "time.drilling",
+    "time.band", "time.bore_rough", "time.bore_finish", "time.collar_turning", "time.truing", "time.skim",
+)  # fmt: skip
+
+
+def _planned(planning: Table, name: str) -> float:
+    return planning.one(name=name).number("value")
+
+
+def _cutting(
+    name: str, what: str, *, needs: tuple[str, ...], how: str, tables: tuple[str, ...] = (_PLANNING,)
+) -> Callable[[Callable[..., float]], Callable[..., float]]:
+    return computed(
+        f"time.{name}", label=f"cutting time, {what}", unit="s", rounding="time", needs=needs, tables=tables, how=how
+    )
+
+
+def _passes(one_pass_s: float, travel: float, passes: int, planning: Table) -> float:
+    return passes_time(one_pass_s, travel, _planned(planning, "way_back"), passes, _planned(planning, "set_dial"))
+
+
+def _along(length: float, feed: float, speed: float, passes: int, planning: Table) -> float:
+    """So many passes along a length, each with its travels and the way back."""
+    approach, run_out = _planned(planning, "approach"), _planned(planning, "run_out")
+    cut = pass_time(length, approach, run_out, feed, speed)
+    return _passes(cut, length + approach + run_out, passes, planning)
+
+
+def _facing(name: str, what: str, work: str, diameter: str) -> None:
+    @_cutting(
+        name, what, needs=(diameter, "limit.facing_stock", f"{work}.facing.depth", f"{work}.facing.hand_feed",
+                           f"{work}.facing.speed"),
+        how="facing stock taken in equal cuts from the rim to the middle, each with approach and way back",
+    )  # fmt: skip
+    def _time(across: float, stock: float, depth: float, feed: float, speed: float, planning: Table) -> float:
+        approach = _planned(planning, "approach")
+        cut = facing_pass_time(across, 0.0, approach, 0.0, feed, speed)
+        return _passes(cut, across / 2 + approach, passes_for_stock(2 * stock, depth), planning)
+
+
+_facing("bar_facing", "facing one end of the bar", "bar", "bar.diameter")
+_facing("collar_facing", "facing one side of a collar", "collar", "collar.stock_diameter")
+
+
+def _pecked(cut_s: float, travel: float, diameter: float, planning: Table) -> float:
+    """A hole drilled a diameter at a time, each peck with its way out and in."""
+    return cut_s + ceil(travel / diameter) * _planned(planning, "peck")
+
+
+@_cutting(
+    "bar_centring", "one centre hole of the bar",
+    needs=("bar.centre_depth", "bar.centre_pilot", "bar.centring.hand_feed", "bar.centring.speed"),
+    how="depth over feed and speed, a peck for each diameter of the pilot",
+)  # fmt: skip
+def bar_centring(depth: float, pilot: float, feed: float, speed: float, planning: Table) -> float:
+    return _pecked(cut_time(depth, feed, speed), depth, pilot, planning)
+
+
+@_cutting(
+    "collar_spotting", "spotting a collar",
+    needs=("bar.centre_pilot", "collar.spotting.hand_feed", "collar.spotting.speed"),
+    how="about a diameter of the pilot deep, over feed and speed, in one peck",
+)  # fmt: skip
+def collar_spotting(pilot: float, feed: float, speed: float, planning: Table) -> float:
+    return _pecked(cut_time(pilot, feed, speed), pilot, pilot, planning)
+
+
+@_cutting(
+    "drilling", "drilling one collar", needs=("hole.ladder", "collar.width", "limit.break_through"),
+    how="every drill of the list through the collar with its point, over feed and speed, a peck for each diameter",
+)  # fmt: skip
+def drilling(ladder: Sequence[Record], width: float, through: float, planning: Table) -> float:
+    whole = 0.0
+    for row in ladder:
+        size = row["size"][0]
+        cut = drilling_time(width, size, row["hand_feed"], row["speed"], through)
+        whole += _pecked(cut, width + through, size, planning)
+    return whole
+
+
+@_cutting(
+    "band", "turning one half of a raw blank round",
+    needs=(
+        "collar.corner_diameter", "collar.blank_diameter", "collar.band_length", "collar.band.depth", "collar.band.speed",
+        "collar.band.hand_feed",
+    ),
+    how="equal passes along what stands out, from the largest circle of the blank, each with its travels and way back",
+)  # fmt: skip
+def band(corners: float, blank: float, length: float, depth: float, speed: float, feed: float, planning: Table) -> float:
+    return _along(length, feed, speed, max(1, passes_for_stock(corners - blank, depth)), planning)
+
+
+@_cutting(
+    "bore_rough", "roughing one bore",
+    needs=("collar.width", "collar.boring.speed", "bore.rough_passes", "collar.boring.hand_feed", "collar.boring.feed?"),
+    how="passes through the collar, each with its travels, way back and setting of the dial",
+)  # fmt: skip
+def bore_rough(width: float, speed: float, passes: int, hand: float, feed: float | None, planning: Table) -> float:
+    return _along(width, feed or hand, speed, max(1, passes), planning)
+
+
+@_cutting(
+    "bore_finish", "finishing one bore",
+    needs=(
+        "collar.width", "collar.bore_finish.speed", "limit.bore_finish_cuts", "collar.bore_finish.hand_feed",
+        "collar.bore_finish.feed?",
+    ),
+    how="the last cuts and one more at the same setting, each with its travels and way back",
+)  # fmt: skip
+def bore_finish(width: float, speed: float, cuts: float, hand: float, feed: float | None, planning: Table) -> float:
+    return _along(width, feed or hand, speed, round(cuts) + 1, planning)
+
+
+@_cutting(
+    "collar_turning", "roughing both collars",
+    needs=(
+        "collar.width", "collar.turning.speed", "collar.turning_passes", "collar.turning.hand_feed", "collar.turning.feed?"
+    ),
+    how="passes over both collars, each with its travels and way back",
+)  # fmt: skip
+def collar_turning(width: float, speed: float, passes: int, hand: float, feed: float | None, planning: Table) -> float:
+    return _along(width, feed or hand, speed, _COLLARS * max(1, passes), planning)
+
+
+@_cutting(
+    "truing", "truing both collars", needs=("collar.width", "skim.speed", "skim.used_feed"),
+    how="one pass over both collars, each with its travels and way back",
+)  # fmt: skip
+def truing(width: float, speed: float, feed: float, planning: Table) -> float:
+    return _along(width, feed, speed, _COLLARS, planning)
+
+
+@_cutting(
+    "skim", "skimming both collars", needs=("collar.width", "skim.speed", "skim.used_feed"),
+    how="the skim over both collars and once more as it stands, each with its travels and way back",
+)  # fmt: skip
+def skim(width: float, speed: float, feed: float, planning: Table) -> float:
+    return _along(width, feed, speed, _COLLARS * round(_planned(planning, "skim_runs")), planning)
+
+
+def _of_planning(name: str, label: str, how: str, unit: str, rounding: str) -> None:
+    @computed(f"time.{name}", label=label, unit=unit, rounding=rounding, tables=(_PLANNING,), how=how)
+    def _value(planning: Table) -> float:
+        return _planned(planning, name)
+
+
+_of_planning("cool", "wait for the collars to cool", "usual wait for collars on a bar, by hand and by nose", "s", "time")
+_of_planning("heat_through", "wait for the collars in the oven", "a usual time for both collars", "s", "time")
+_of_planning("part_cools", "wait for bar and hot collars to cool", "a usual time in still air", "s", "time")
+_of_planning("learner_factor", "how much longer a first time takes", "a usual figure", "1", "ratio")
+_of_planning("round_to", "step in which the time of a phase is told", "so that no minute is promised", "s", "time")
+_of_planning("round_total_to", "step in which the whole time is told", "so that no minute is promised", "s", "time")
+
+
+@computed(
+    "time.handling",
+    label="usual minutes of handling",
+    kind="records",
+    fields=(field("kind", kind="text"), field("low", "s", "time"), field("high", "s", "time")),
+    tables=("time/handling",),
+    how="from the table of handling, least and most",
+)
+def handling(minutes: Table) -> tuple[Record, ...]:
+    return tuple(
+        {
+            "kind": row.text("handling"),
+            "low": row.number("low_min") * _MINUTE,
+            "high": row.number("high_min") * _MINUTE,
+        }
+        for row in map(minutes.take, minutes)
+    )
+
+
+@computed(
+    "time.estimate",
+    label="estimate of the time",
+    kind="records",
+    fields=(field("low", "s", "time"), field("high", "s", "time"), field("waiting", "s", "time")),
+    needs=("time.handling", "time.round_to", "time.round_total_to", *(f"{name}?" for name in CUTTING)),
+    how="cutting and handling of each step, for each piece; a phase up to the next five minutes, the whole up to the next "
+    "quarter of an hour",
+)  # fmt: skip
+def estimate(minutes: Sequence[Record], *_rest: Any) -> tuple[Record, ...]:
+    return tuple(minutes)

@@ -1,0 +1,44 @@
+"""A piece held in the chuck alone: short enough, and the right foot of the lathe for what it shows."""
+
+from collections.abc import Iterator
+
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import Sheet
+from tailtrue.parts import Figure, Text
+
+_FACT = "chucked.stand_out"
+_FEET = ("front foot", "rear foot")
+
+
+def short_enough(sheet: Sheet) -> Iterator[Fault]:
+    """Where a free end turns, the sheet says how far it stands out, and that is within a multiple of its diameter."""
+    turns = [placed for placed in sheet.steps if "free-end" in placed.step.activities and placed.step.machine == "turning"]
+    told = [found for found in sheet.at_steps if found.figure.fact == _FACT]
+    if turns and not told:
+        yield Fault(turns[0].where, "a free end turns and nothing says how far it may stand out")
+    piece = sheet.shop.piece
+    for placed, _, figure in told:
+        if piece is None:
+            yield Fault(placed.where, "a length to stand out is printed and no piece is known")
+            continue
+        most = min(piece.diameter_mm * piece.most_diameters, piece.length_mm - piece.grip_mm)
+        if figure.unit != "mm" or not 0 < figure.value <= most:
+            what = f"{figure.value:g} {figure.unit} would stand out of the jaws"
+            yield Fault(placed.where, f"{what}, {most:g} mm is the most for this piece")
+
+
+def foot_right(sheet: Sheet) -> Iterator[Fault]:
+    """At the tailstock end the foot on the side of the tool is raised for a larger free end, the other for a smaller."""
+    tool, other = _FEET if sheet.shop.tool_side == "front" else _FEET[::-1]
+    for placed in sheet.steps:
+        if "level-machine" not in placed.step.activities:
+            continue
+        for line in placed.step.settings:
+            label, value = _words(line.label).lower(), _words(line.value).lower()
+            due = tool if "larger" in label else other if "smaller" in label else None
+            if due is not None and [foot for foot in _FEET if foot in value] != [due]:
+                yield Fault(placed.where, f'"{label}" asks for the {due}, the sheet says "{value}"')
+
+
+def _words(text: Text) -> str:
+    return "".join(piece for piece in text if not isinstance(piece, Figure))

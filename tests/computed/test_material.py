@@ -1,0 +1,29 @@
+"""What is bought and used up, against figures worked by hand."""
+
+from typing import Any
+
+import pytest
+
+from tailtrue.computed.registry import register
+from tailtrue.tables import Row, Table
+
+_USED = {"compound_waste": "4", "compound_step": "0.5"}
+TABLE = Table("used", tuple(Row("used", 2, {"name": name, "value": value}) for name, value in _USED.items()))
+FIGURES: list[tuple[str, tuple[Any, ...], float]] = [
+    ("bar.buy_length", (403.0, 2.0), 405),
+    ("collar.buy_length", (38.0, 2.0), 80),
+    # 25 mm round, 400 mm long: 196.350 cm3 at 7850 kg/m3
+    ("bar.buy_mass", (25.0, 400.0, 7850.0), 1.54134),
+    ("bar.finished_mass", (25.0, 400.0, 7850.0), 1.54134),
+    # 75 mm round, 80 mm long: 353.429 cm3 at 2700 kg/m3
+    ("collar.buy_mass", (75.0, 80.0, 2700.0), 0.954259),
+    # two rings 70 mm over 25 mm, 35 mm wide: 235.030 cm3 at 2700 kg/m3
+    ("collar.finished_mass", (70.0, 35.0, 25.0, 2700.0), 0.634582),
+    # two seats of 2750 mm2, 0.1 mm per side, and four times that: 2200 mm3, up to the next half of a millilitre
+    ("consume.compound", (2750.0, 0.2, TABLE), 2.5),
+]
+
+
+@pytest.mark.parametrize(("name", "given", "figure"), FIGURES)
+def test_an_amount_is_that_worked_by_hand(name: str, given: tuple[Any, ...], figure: float) -> None:
+    assert register()[name].function(*given) == pytest.approx(figure, rel=1e-4)

@@ -1,0 +1,134 @@
+"""Sheets of the other routes: made from the shipped examples, with one thing wrong."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from functools import cache
+from typing import Any
+
+from shops import EXAMPLES
+from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.parts import Figure, Node, Setting
+from tailtrue.procedure import Procedure, Step
+
+from .broken import breaks
+from .changed import Job
+
+
+@cache
+def _job(name: str) -> Job:
+    path = EXAMPLES / "fernhill" / f"{name}.toml"
+    return make_procedure(path), shop_for(advise(path))
+
+
+def _with_steps(name: str, change: Callable[[Step], Step]) -> Job:
+    tree, shop = _job(name)
+    phases = tuple(phase.model_copy(update={"steps": tuple(change(step) for step in phase.steps)}) for phase in tree.phases)
+    return tree.model_copy(update={"phases": phases}), shop
+
+
+def _with_lines(name: str, wanted: str, change: Callable[[Setting], Setting]) -> Job:
+    def changed(step: Step) -> Step:
+        if step.id != wanted:
+            return step
+        return step.model_copy(update={"settings": tuple(change(line) for line in step.settings)})
+
+    return _with_steps(name, changed)
+
+
+def _swapped(line: Setting, one: str, other: str) -> Setting:
+    words = {one: other, other: one}
+    value = tuple(
+        next((piece.replace(old, new) for old, new in words.items() if old in piece), piece)
+        if isinstance(piece, str)
+        else piece
+        for piece in line.value
+    )
+    return line.model_copy(update={"value": value})
+
+
+def _figures(tree: Procedure, fact: str, value: float) -> Procedure:
+    def walk(node: Any) -> Any:
+        if isinstance(node, Figure):
+            return node.model_copy(update={"value": value}) if node.fact == fact else node
+        if isinstance(node, tuple):
+            return tuple(walk(one) for one in node)
+        if isinstance(node, dict):
+            return {name: walk(one) for name, one in node.items()}
+        if isinstance(node, Node):
+            return node.model_copy(update={name: walk(getattr(node, name)) for name in type(node).model_fields})
+        return node
+
+    return walk(tree)  # type: ignore[no-any-return]
+
+
+def _without(name: str, *steps: str) -> Job:
+    tree, shop = _job(name)
+    phases = tuple(
+        phase.model_copy(update={"steps": tuple(step for step in phase.steps if step.id not in steps)})
+        for phase in tree.phases
+    )
+    return tree.model_copy(update={"phases": phases}), shop
+
+
+@breaks("V140", "step 4.3")
+def spindle_that_turns_where_no_limit_of_speed_is_known() -> Job:
+    tree, shop = _job("chucked-bar-test")
+    caps = tuple(replace(cap, phases=tuple(one for one in cap.phases or () if one != "relieve")) for cap in shop.speed_caps)
+    return tree, replace(shop, speed_caps=caps)
+
+
+@breaks("V141", "step 3.3")
+def set_over_reckoned_over_the_taper_alone() -> Job:
+    tree, shop = _job("taper-and-return")
+    return _figures(tree, "setover.amount", 1.0), shop
+
+
+@breaks("V142", "step 3.3")
+def set_over_to_the_wrong_side() -> Job:
+    return _with_lines("taper-and-return", "set-over", lambda line: _swapped(line, "toward you", "away from you"))
+
+
+@breaks("V142", "step 5.3")
+def set_back_to_the_wrong_side() -> Job:
+    return _with_lines("taper-and-return", "set-back", lambda line: _swapped(line, "toward you", "away from you"))
+
+
+@breaks("V143", "step 3.3")
+def tag_that_comes_off_without_a_hold() -> Job:
+    return _with_steps(
+        "taper-and-return", lambda step: step.model_copy(update={"hold": None}) if step.id == "tag-off" else step
+    )
+
+
+@breaks("V144", "step 3.1")
+def free_end_longer_than_the_piece_allows() -> Job:
+    tree, shop = _job("chucked-bar-test")
+    return _figures(tree, "chucked.stand_out", 210.0), shop
+
+
+@breaks("V145", "step 6.1")
+def wrong_foot_of_the_lathe() -> Job:
+    return _with_lines("chucked-bar-test", "level-feet", lambda line: _swapped(line, "front foot", "rear foot"))
+
+
+@breaks("V146", "drawing")
+def bar_on_hand_drawn_as_it_was_planned() -> Job:
+    tree, shop = _job("use-bar")
+    return tree, replace(shop, bar_on_hand={**shop.bar_on_hand, "collar.diameter": 69.0})
+
+
+@breaks("V75", "step 4.4")
+def old_bond_that_nobody_looks_over() -> Job:
+    return _with_steps("use-bar", lambda step: step.model_copy(update={"hold": None}) if step.id == "inspect-bar" else step)
+
+
+@breaks("V41", "whole sheet")
+def table_that_belongs_to_another_route() -> Job:
+    tree, shop = _job("use-bar")
+    return tree, replace(shop, parts=shop.parts - {"look-up"})
+
+
+@breaks("V41", "whole sheet")
+def sheet_without_its_drawing() -> Job:
+    tree, shop = _job("make-bar")
+    return tree.model_copy(update={"drawing": None}), shop

@@ -1,0 +1,30 @@
+"""The sample with its bond changed for another joint."""
+
+from tailtrue.parts import Figure, Setting
+from tailtrue.procedure import Derivation, Step
+
+from .changed import Job, with_steps
+from .sample_pieces import caution
+
+
+def held_by(activity: str, *sizes: Figure) -> Job:
+    """The sample with its bond changed for screws or pins of these sizes, and checked with a hold."""
+    mean = caution("means-of-fixing", "caution", activity, "joint-check")
+
+    def change(step: Step) -> Step:
+        if step.number == "3.1":
+            lines = tuple(Setting(label=("size",), value=(size,)) for size in sizes)
+            return step.model_copy(
+                update={"activities": (activity,), "settings": (*step.settings, *lines), "cautions": (mean,)}
+            )
+        return step.model_copy(update={"activities": ("joint-check",)}) if step.number == "3.2" else step
+
+    changed, givens = with_steps(change)
+    made = tuple(
+        Derivation(
+            fact=size.fact, label="size", value=("see the step",), how="as given", sources=("common-practice",),
+            weakest="common-practice",
+        )
+        for size in sizes
+    )  # fmt: skip
+    return changed.model_copy(update={"derivations": (*changed.derivations, *made)}), givens

@@ -1,0 +1,61 @@
+"""Times on paper: at each phase, in the table by phase, with the unit once where both ends share it."""
+
+from pathlib import Path
+
+import pytest
+
+from tailtrue.advise import make_procedure
+from tailtrue.parts import Figure
+from tailtrue.procedure import Phase, Procedure, Span
+from tailtrue.render import to_html, to_markdown
+from tailtrue.render.times import attended, phase_clause
+
+from .reading import read_page
+
+EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
+
+
+@pytest.fixture(scope="module")
+def tree() -> Procedure:
+    return make_procedure(EXAMPLES / "fernhill" / "job.toml")
+
+
+def span(low: float, high: float, waiting: float | None = None) -> Span:
+    def seconds(value: float) -> Figure:
+        return Figure(fact="time", value=value, unit="s", rounding="time")
+
+    return Span(low=seconds(low), high=seconds(high), waiting=None if waiting is None else seconds(waiting))
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "words"),
+    [
+        (1200, 3300, "20 to 55 min"),
+        (2700, 5100, "45 min to 1 h 25 min"),
+        (3600, 7200, "1 to 2 h"),
+        (10500, 20400, "2 h 55 min to 5 h 40 min"),
+        (300, 300, "5 min"),
+    ],
+)
+def test_a_span_is_said_with_its_units(low: float, high: float, words: str) -> None:
+    assert attended(span(low, high), "metric").replace("\u00a0", " ") == words
+
+
+def test_a_phase_says_for_which_pieces_and_what_waits(tree: Procedure) -> None:
+    phase: Phase = tree.phases[0].model_copy(update={"each": ("end A", "end B"), "time": span(1200, 3300, 86400)})
+    said = phase_clause(phase, "inch").replace("\u00a0", " ")
+    assert said == "Takes about 20 to 55 min for end A and end B together, and a wait of 24 h."
+    assert phase_clause(phase.model_copy(update={"time": None}), "inch") == ""
+
+
+def test_every_phase_and_the_total_stand_in_the_table_of_times(tree: Procedure) -> None:
+    page, text = to_html(tree), to_markdown(tree)
+    table = next(read_page(page).all(kind="times"))
+    said = {next(row.all("th")).words: [cell.words for cell in row.all("td")] for row in table.all("tr")}
+    assert tree.time is not None
+    for phase in tree.phases:
+        assert phase.time is not None
+        assert said[f"{phase.number} {phase.title}"][0] == attended(phase.time, "metric")
+        assert phase_clause(phase, "metric") in page
+        assert phase_clause(phase, "metric") in text
+    assert said["Together"][0] == attended(tree.time.total, "metric")

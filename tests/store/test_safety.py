@@ -1,0 +1,43 @@
+"""What does not fit together in the knowledge of the safety review is found when it is loaded."""
+
+import shutil
+from pathlib import Path
+
+import pytest
+
+from tailtrue.errors import KnowledgeInvalid, report
+from tailtrue.places import knowledge_folder
+from tailtrue.store.load import load_knowledge
+
+BROKEN = [
+    # file, what stands there, what is written instead, what the report must say
+    ("safety/matrix.toml", "high = 16", "high = 15", "the score 16 lies in no class or in two"),
+    ("safety/matrix.toml", "low = 10", "low = 9", "the score 9 lies in no class or in two"),
+    ("safety/matrix.toml", "instruct = 1", "instruct = 2", "lowers by more than one step"),
+    ("safety/matrix.toml", "protect = 1\n", "", "does not name each kind of control"),
+    ("safety/matrix.toml", '"mil-std-882e"', '"hearsay"', "source 'hearsay' is not in sources.toml"),
+    ("safety/activities.toml", '"chuck-key", ', "", "no part of the safety review holds this activity"),
+    ("safety/activities.toml", '["skim", "power-feed"]', '["skim", "bore"]', "stands in E and in I"),
+    ("safety/chemicals.toml", 'id = "grease"', 'id = "tallow"', "is not in needs.toml"),
+    ("safety/wear.toml", '["isolated"]', '["asleep"]', "should be 'isolated', 'stopped' or 'turning'"),
+    ("safety/checks.toml", "killer = true", "kiler = true", "a field named 'killer' exists"),
+    ("safety/checks.toml", "{{ lathe.slowest }}", "{{ lathe.slowset }}", "no fact is named 'lathe.slowset'"),
+    ("safety/eliminations.toml", "crib.dog_kind is safety", "crib.dog_kind is safe", "'safe' is none"),
+    ("safety/lines.toml", '"hse-indg73"', '"hearsay"', "source 'hearsay' is not in sources.toml"),
+    ("safety/signatures.toml", 'part = "accepts"', 'part = "allows"', "should be 'accepts' or 'sign'"),
+    ("cautions/start.toml", 'when = ["lathe.chuck_guard is interlocked"]', 'when = ["lathe.guard is yes"]', "lathe.guard"),
+    ("cautions/tailstock.toml", 'held_at = "verify-tailstock"', 'held_at = "re-clamp"', "is no step with a hold"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("file", "old", "new", "says"), BROKEN, ids=[f"{row[0]}: {row[3]}" for row in BROKEN])
+def test_a_fault_is_reported_with_its_file(tmp_path: Path, file: str, old: str, new: str, says: str) -> None:
+    folder = tmp_path / "knowledge"
+    shutil.copytree(knowledge_folder(), folder)
+    path = folder / file
+    text = path.read_text(encoding="utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new), encoding="utf-8")
+    with pytest.raises(KnowledgeInvalid) as refused:
+        load_knowledge(folder)
+    assert says in report(refused.value)
