@@ -40,6 +40,7 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         speed_to=given.value("lathe.speed_to"),
         labels=_labels(given),
         must_say=_must_say(knowledge),
+        states=_states(knowledge),
         measured={
             end: tuple(given.value(f"job.measured_{end}")) for end in ("head", "tail") if given.value(f"job.measured_{end}")
         },
@@ -167,6 +168,11 @@ def _must_say(knowledge: Knowledge) -> dict[str, frozenset[str]]:
     always = [caution.file for caution in knowledge.cautions if not caution.file.when]
     activities = {activity for file in always for activity in file.answers}
     return {one: frozenset(file.id for file in always if one in file.answers) for one in activities}
+
+
+def _states(knowledge: Knowledge) -> dict[str, frozenset[str]]:
+    """The states of the machine that each activity may be done in."""
+    return {row.text("activity"): frozenset(row.text("states").split()) for row in knowledge.tables["safety/states"]}
 
 
 def _labels(given: Given) -> tuple[str, ...]:

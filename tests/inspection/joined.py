@@ -20,6 +20,9 @@ def held_by(activity: str, *sizes: Figure) -> Job:
         return step.model_copy(update={"activities": ("joint-check",)}) if step.number == "3.2" else step
 
     changed, givens = with_steps(change)
+    # What warned of the bond went with it.
+    phases = tuple(phase.model_copy(update={"cautions": ()}) if phase.number == "3" else phase for phase in changed.phases)
+    changed = changed.model_copy(update={"phases": phases})
     made = tuple(
         Derivation(
             fact=size.fact, label="size", value=("see the step",), how="as given", sources=("common-practice",),

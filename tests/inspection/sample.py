@@ -42,6 +42,18 @@ _USED_UP = {"compound"}
 _WEAR = {"nitrile-gloves"}
 _INSTRUMENTS = {"micrometer-bar", "micrometer-collars", "bore-gauge", "indicator"}
 
+_STILL, _LIVE, _OFF = frozenset({"isolated", "stopped"}), frozenset({"stopped", "turning"}), frozenset({"isolated"})
+STATES = {
+    **dict.fromkeys(
+        ("clear-chips", "gauge-bore", "grip-in-chuck", "measure", "measure-bar", "mount-between-centres"), _STILL
+    ),
+    **dict.fromkeys(("bar-through-spindle", "bond", "cure-wait", "grip-on-band", "move-tailstock", "re-clamp"), _OFF),
+    **dict.fromkeys(("verify-tailstock", "saw-stock", "joint-check", "inspect-bar", "set-back", "press", "set-screw"), _OFF),
+    **dict.fromkeys(("drill", "turning", "skim", "facing"), frozenset({"turning"})),
+    **dict.fromkeys(("bore", "spindle-start", "start-check"), _LIVE),
+    **dict.fromkeys(("grip-uneven", "free-end", "set-over", "pin", "heat-part"), _STILL | _LIVE),
+}
+
 
 def shop() -> Shop:
     """Givens of the sample: a geared lathe of an invented workshop."""
@@ -68,6 +80,7 @@ def shop() -> Shop:
         feeds=(0.05, 0.1, 0.2),
         speeds=(200.0, 500.0, 800.0, 1250.0, 2000.0),
         must_say={"gauge-bore": frozenset({"finger-in-bore"}), "skim": frozenset({"gloves", "abrasive-cloth"})},
+        states=STATES,
         labels=("Workshop bench 4 in the corner",),
         measured={"head": (22.0, 21.998)},
         fit_mm=(0.01, 0.15),

@@ -83,7 +83,7 @@ def gloves_while_isolated() -> Job:
 
 
 def caution_on_an_earlier_step_of_the_phase() -> Job:
-    return with_step("2.3", activities=("drill", "grip-in-chuck"), machine="stopped")
+    return with_step("2.4", activities=(*step("2.4").activities, "grip-in-chuck"))
 
 
 def hold_on_the_clamping_itself() -> Job:

@@ -14,6 +14,8 @@ from tailtrue.store.route_checks import route_problems
 from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
 from tailtrue.store.sop import sop_problems
+from tailtrue.store.state_checks import TABLE as STATES
+from tailtrue.store.state_checks import state_problems
 from tailtrue.store.time_checks import time_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
@@ -39,6 +41,7 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_cautions(knowledge),
         *_texts(knowledge),
         *safety_problems(knowledge.safety, _activities(knowledge), knowledge.needs),
+        *state_problems(knowledge.tables[STATES], knowledge.steps, _answered(knowledge)),
         *example_problems(knowledge),
         *_sop(knowledge),
     ]
@@ -131,7 +134,7 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
 
 
 def _steps(knowledge: Knowledge) -> Iterator[Problem]:
-    answered = {activity for caution in knowledge.cautions for activity in caution.file.answers}
+    answered = _answered(knowledge)
     for step in knowledge.steps.values():
         file = step.file
         for activity in file.activities:
@@ -151,6 +154,10 @@ def _steps(knowledge: Knowledge) -> Iterator[Problem]:
         if step.settings_from and not knowledge.catalogue[step.settings_from.records].fields:
             yield Problem(step.where, step.settings_from.records, "is not a list of records", "mend settings_from")
         yield from _sentences(step)
+
+
+def _answered(knowledge: Knowledge) -> set[str]:
+    return {activity for caution in knowledge.cautions for activity in caution.file.answers}
 
 
 def _sentences(step: StepText) -> Iterator[Problem]:
