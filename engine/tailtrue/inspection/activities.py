@@ -19,6 +19,7 @@ POWER_OFF = frozenset(
         "spacer-behind-work", "move-tailstock", "re-clamp", "verify-tailstock", "set-back", "level-machine", "sweep",
         "bond", "degrease", "cure-wait", "heat-part", "cool-part", "press", "pour-metal", "saw-stock", "saw-collar-stock",
         "drill-press", "hand-saw", "pin", "set-screw", "tap", "ream-by-hand", "inspect-bar", "clean-up",
+        "grind-tool",
     }
 )  # fmt: skip
 

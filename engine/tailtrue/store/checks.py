@@ -8,6 +8,8 @@ from tailtrue.given.knowledge_file import unknown_source
 from tailtrue.store.card_checks import card_problems
 from tailtrue.store.drawing_checks import drawing_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
+from tailtrue.store.hazard_checks import TABLE as HAZARDS
+from tailtrue.store.hazard_checks import hazard_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.models import DecisionFile
 from tailtrue.store.route_checks import route_problems
@@ -41,6 +43,7 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_cautions(knowledge),
         *_texts(knowledge),
         *safety_problems(knowledge.safety, _activities(knowledge), knowledge.needs),
+        *hazard_problems(knowledge.tables[HAZARDS], knowledge.cautions, knowledge.safety.not_met),
         *state_problems(knowledge.tables[STATES], knowledge.steps, _answered(knowledge)),
         *example_problems(knowledge),
         *_sop(knowledge),
