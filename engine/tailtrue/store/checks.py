@@ -43,7 +43,7 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_cautions(knowledge),
         *_texts(knowledge),
         *safety_problems(knowledge.safety, _activities(knowledge), knowledge.needs),
-        *hazard_problems(knowledge.tables[HAZARDS], knowledge.cautions, knowledge.safety.not_met),
+        *hazard_problems(knowledge.tables[HAZARDS], knowledge.cautions, knowledge.stops, knowledge.safety.not_met),
         *state_problems(knowledge.tables[STATES], knowledge.steps, _answered(knowledge)),
         *example_problems(knowledge),
         *_sop(knowledge),

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from tailtrue.errors import Problem
-from tailtrue.store.knowledge import Caution
+from tailtrue.store.knowledge import Caution, Stop
 from tailtrue.store.safety_models import NotMetFile
 from tailtrue.tables import Table
 
@@ -11,7 +11,7 @@ TABLE = "safety/hazard_groups"
 
 
 def hazard_problems(
-    groups: Table, cautions: Sequence[Caution], not_met: Sequence[tuple[NotMetFile, str]]
+    groups: Table, cautions: Sequence[Caution], stops: Sequence[Stop], not_met: Sequence[tuple[NotMetFile, str]]
 ) -> Iterator[Problem]:
     """Rows in neither place, in both, or unknown to the list."""
     listed = {
@@ -21,7 +21,8 @@ def hazard_problems(
     }
     met = {caution.file.row: caution.where for caution in cautions}
     left_out = {file.row: where for file, where in not_met}
-    for row, where in (*met.items(), *left_out.items()):
+    kept_away = {stop.file.row: stop.where for stop in stops if stop.file.row}
+    for row, where in (*met.items(), *left_out.items(), *kept_away.items()):
         if row not in listed:
             yield Problem(where, row, "is no row of the list of hazards", f"mend the row, or the count in {TABLE}.csv")
     for row, where in left_out.items():
