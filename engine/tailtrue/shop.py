@@ -41,6 +41,7 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         labels=_labels(given),
         must_say=_must_say(knowledge),
         states=_states(knowledge),
+        messages_at_step=int(_limit(knowledge, "messages_at_step")),
         measured={
             end: tuple(given.value(f"job.measured_{end}")) for end in ("head", "tail") if given.value(f"job.measured_{end}")
         },

@@ -91,8 +91,19 @@ def danger_turned_into_warning() -> Job:
 
 
 @breaks("V54", "step 4.1")
-def four_cautions_at_a_step() -> Job:
-    return with_step("4.1", cautions=tuple(caution(f"fear-{word}", "warning", "mount-between-centres") for word in "abcd"))
+def three_cautions_at_a_step() -> Job:
+    return with_step("4.1", cautions=tuple(caution(f"fear-{word}", "warning", "mount-between-centres") for word in "abc"))
+
+
+@breaks("V54", "step 1.1")
+def danger_away_from_its_step_and_a_warning_there() -> Job:
+    danger, lesser = step("1.1").cautions
+    changed, givens = with_step("1.1", cautions=(lesser,))
+    phases = tuple(
+        phase.model_copy(update={"cautions": (*phase.cautions, danger)}) if phase.number == "1" else phase
+        for phase in changed.phases
+    )
+    return changed.model_copy(update={"phases": phases}), givens
 
 
 @breaks("V17", "step 4.2")

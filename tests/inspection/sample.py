@@ -81,6 +81,7 @@ def shop() -> Shop:
         speeds=(200.0, 500.0, 800.0, 1250.0, 2000.0),
         must_say={"gauge-bore": frozenset({"finger-in-bore"}), "skim": frozenset({"gloves", "abrasive-cloth"})},
         states=STATES,
+        messages_at_step=2,
         labels=("Workshop bench 4 in the corner",),
         measured={"head": (22.0, 21.998)},
         fit_mm=(0.01, 0.15),

@@ -79,7 +79,8 @@ def none_of_them_in_a_sentence() -> Job:
 
 
 def gloves_while_isolated() -> Job:
-    return with_step("1.1", cautions=(*step("1.1").cautions, caution("edges", "caution", "grip-in-chuck", wear=("gloves",))))
+    danger = step("1.1").cautions[0]
+    return with_step("1.1", cautions=(danger, caution("edges", "caution", "grip-in-chuck", wear=("gloves",))))
 
 
 def caution_on_an_earlier_step_of_the_phase() -> Job:

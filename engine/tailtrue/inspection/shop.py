@@ -72,6 +72,7 @@ class Shop:
     labels: tuple[str, ...] = ()
     must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)
     states: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    messages_at_step: int = 0
     measured: Mapping[str, tuple[float, ...]] = field(default_factory=dict)
     fit_mm: tuple[float, float] = (0.0, 0.0)
     least_depth_mm: float = 1.0
