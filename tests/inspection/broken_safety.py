@@ -95,7 +95,7 @@ def three_cautions_at_a_step() -> Job:
     return with_step("4.1", cautions=tuple(caution(f"fear-{word}", "warning", "mount-between-centres") for word in "abc"))
 
 
-@breaks("V54", "step 1.1")
+@breaks("V54", "step 1.1", also="V107")
 def danger_away_from_its_step_and_a_warning_there() -> Job:
     danger, lesser = step("1.1").cautions
     changed, givens = with_step("1.1", cautions=(lesser,))
@@ -116,7 +116,7 @@ def start_check_before_hands_went_in() -> Job:
     return in_order("2", "2.1", "2.2", "2.3", "2.5", "2.4", "2.6", "2.7")
 
 
-@breaks("V17", "step 2.1", also="V84")
+@breaks("V17", "step 2.1", also="V84 V126")
 def start_check_missing_for_the_second_piece() -> Job:
     """The first piece is drilled on the check of the phase before; the second is gripped and drilled without one."""
     return in_order("2", "2.3", "2.1")

@@ -24,7 +24,7 @@ from tailtrue.procedure import (
     TitleBlock,
 )
 
-from .sample_drawings import drawings
+from .sample_drawings import SCREWS, SETTINGS, SPEEDS, drawings
 from .sample_making import making
 from .sample_pieces import caution, figure, mm
 from .sample_record import record
@@ -48,10 +48,12 @@ STATES = {
         ("clear-chips", "gauge-bore", "grip-in-chuck", "measure", "measure-bar", "mount-between-centres"), _STILL
     ),
     **dict.fromkeys(("bar-through-spindle", "bond", "cure-wait", "grip-on-band", "move-tailstock", "re-clamp"), _OFF),
-    **dict.fromkeys(("verify-tailstock", "saw-stock", "joint-check", "inspect-bar", "set-back", "press", "set-screw"), _OFF),
+    **dict.fromkeys(
+        ("verify-tailstock", "saw-stock", "joint-check", "inspect-bar", "set-back", "press", "drill-press"), _OFF
+    ),
     **dict.fromkeys(("drill", "turning", "skim", "facing"), frozenset({"turning"})),
     **dict.fromkeys(("bore", "spindle-start", "start-check"), _LIVE),
-    **dict.fromkeys(("grip-uneven", "free-end", "set-over", "pin", "heat-part"), _STILL | _LIVE),
+    **dict.fromkeys(("grip-uneven", "free-end", "set-over", "pin", "heat-part", "set-screw"), _STILL | _LIVE),
 }
 
 
@@ -78,7 +80,10 @@ def shop() -> Shop:
             "bore-gauge": (12.0, 32.0, 0.01),
         },
         feeds=(0.05, 0.1, 0.2),
-        speeds=(200.0, 500.0, 800.0, 1250.0, 2000.0),
+        speeds=SPEEDS,
+        speed_settings=SETTINGS,
+        set_over="two-screws",
+        screws=SCREWS,
         must_say={"gauge-bore": frozenset({"finger-in-bore"}), "skim": frozenset({"gloves", "abrasive-cloth"})},
         states=STATES,
         messages_at_step=2,

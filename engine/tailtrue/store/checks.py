@@ -15,6 +15,7 @@ from tailtrue.store.models import DecisionFile
 from tailtrue.store.route_checks import route_problems
 from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
+from tailtrue.store.settable_checks import settable_problems
 from tailtrue.store.sop import sop_problems
 from tailtrue.store.state_checks import TABLE as STATES
 from tailtrue.store.state_checks import state_problems
@@ -43,14 +44,16 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_cautions(knowledge),
         *_texts(knowledge),
         *safety_problems(knowledge.safety, _activities(knowledge), knowledge.needs),
-        *hazard_problems(knowledge.tables[HAZARDS], knowledge.cautions, knowledge.stops, knowledge.safety.not_met),
+        *_hazards(knowledge),
         *state_problems(knowledge.tables[STATES], knowledge.steps, _answered(knowledge)),
         *example_problems(knowledge),
         *_sop(knowledge),
     ]
     for file in decision_files:
         decision = knowledge.decisions[file.id]
-        problems += decision_example_problems(knowledge, decision, file.example)
+        # Limits drawn tighter and alternatives closed change what examples of the shipped rows say.
+        if not knowledge.shop.changes:
+            problems += decision_example_problems(knowledge, decision, file.example)
         if decision.hit == "unique":
             problems += unique_problems(decision, knowledge.catalogue)
     if problems:
@@ -70,6 +73,7 @@ def _dependencies(knowledge: Knowledge) -> Iterator[Problem]:
     for name, decision in knowledge.decisions.items():
         reads[name] = tuple(decision.names())
     yield from _cycles(reads)
+    yield from settable_problems(knowledge.given.settable.values(), knowledge.catalogue, reads, knowledge.sources)
 
 
 def _cycles(reads: dict[str, tuple[str, ...]]) -> Iterator[Problem]:
@@ -157,6 +161,13 @@ def _steps(knowledge: Knowledge) -> Iterator[Problem]:
         if step.settings_from and not knowledge.catalogue[step.settings_from.records].fields:
             yield Problem(step.where, step.settings_from.records, "is not a list of records", "mend settings_from")
         yield from _sentences(step)
+
+
+def _hazards(knowledge: Knowledge) -> Iterator[Problem]:
+    # A shop may take cautions out, with a reason on paper, and has hazards of its own.
+    if not knowledge.shop.changes:
+        groups, not_met = knowledge.tables[HAZARDS], knowledge.safety.not_met
+        yield from hazard_problems(groups, knowledge.cautions, knowledge.stops, not_met)
 
 
 def _answered(knowledge: Knowledge) -> set[str]:
