@@ -50,6 +50,8 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         screws=(given.value("lathe.screw_toward_operator") or "", given.value("lathe.screw_away") or ""),
         labels=_labels(given, entries),
         must_say=_must_say(knowledge),
+        states=_states(knowledge),
+        messages_at_step=int(_limit(knowledge, "messages_at_step")),
         shop_rules=entries,
         signals=knowledge.shop.signals,
         limits={name: (limit.value, _SAFE[limit.spec.bound]) for name, limit in knowledge.shop.limits.items()},
@@ -186,6 +188,11 @@ def _must_say(knowledge: Knowledge) -> dict[str, frozenset[str]]:
     always = [caution.file for caution in knowledge.cautions if not caution.file.when] + list(knowledge.shop.always)
     activities = {activity for file in always for activity in file.answers}
     return {one: frozenset(file.id for file in always if one in file.answers) for one in activities}
+
+
+def _states(knowledge: Knowledge) -> dict[str, frozenset[str]]:
+    """The states of the machine that each activity may be done in."""
+    return {row.text("activity"): frozenset(row.text("states").split()) for row in knowledge.tables["safety/states"]}
 
 
 def _entries(paths: Iterable[Path]) -> Iterator[ShopEntry]:

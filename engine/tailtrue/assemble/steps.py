@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.assemble.cautions import CautionDealer, applicable
+from tailtrue.assemble.cautions import MOST_AT_A_STEP, CautionDealer, applicable
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.times import phase_time, step_time
 from tailtrue.conditions import Condition
@@ -18,7 +18,7 @@ from tailtrue.wording import Wording
 
 def phases(filler: Filler, plan: Plan) -> tuple[Phase, ...]:
     """Every phase of a plan with its steps, numbered."""
-    deal = CautionDealer(applicable(filler))
+    deal = CautionDealer(applicable(filler), int(filler.case.knowledge.limits[MOST_AT_A_STEP].value))
     return tuple(_phase(filler, planned, str(number), deal) for number, planned in enumerate(plan.phases, start=1))
 
 

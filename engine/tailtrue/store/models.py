@@ -63,10 +63,12 @@ class CautionFile(File):
 class StopFile(File):
     """When no procedure may be printed, why, and the shortest way out.
 
-    `near`: whether almost holding is worth telling; without `concerns` it holds for every route.
+    `near`: whether almost holding is worth telling; without `concerns` it holds for every route. `row` is the hazard that
+    the stop keeps away, where there is one.
     """
 
     id: str
+    row: str = ""
     title: str
     concerns: list[str] = []
     when: When = Field(min_length=1)
