@@ -64,7 +64,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         record=record() if "look-up" in parts else None,
         care=tuple(filler.text(text) for text in page.care) if "care" in parts else (),
         findings=_findings(filler, route),
-        choices=choices(filler),
+        choices=choices(filler, route.file.answers),
         derivations=(),
         sources=(),
     )

@@ -16,6 +16,7 @@ from tailtrue.inspection import (
     measuring,
     numbering,
     record,
+    rework,
     risk,
     safety_review,
     sentences,
@@ -143,4 +144,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V120", joints.holds_a_catch, "common practice: the catch and not the skim sizes the joint"),
     Rule("V121", joints.below_the_skim, "rules on guards: no screw stands out of a turning part; nor may the tool meet it"),
     Rule("V122", joints.bore_belongs, "limits and fits: what is pressed or shrunk on is smaller than the bar"),
+    Rule("V150", rework.goes_back, "procedure writing practice: a branch ends at a step that exists"),
+    Rule("V151", rework.measured_round_cuts, "common practice: what was wrong once is measured before and after every cut"),
+    Rule("V152", rework.ends_inside, "geometry: a bore grows by twice what the tool moves"),
+    Rule("V153", rework.loops_capped, "procedure writing practice: a repeat has an end and a most"),
 )
