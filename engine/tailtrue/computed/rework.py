@@ -1,6 +1,7 @@
 """What was found while the sheet was worked through, and what can be done about it."""
 
 from collections.abc import Mapping, Sequence
+from math import ceil
 from typing import Any
 
 from tailtrue.calc.rework import landing_divisions, shared_divisions
@@ -138,10 +139,11 @@ def cuts(
     return tuple(rows)
 
 
-@computed("rework.cut_count", label="cuts that open the bore, counted", unit="1", rounding="count",
-          needs=("rework.cuts",), how="counted")  # fmt: skip
-def cut_count(rows: Sequence[Any]) -> float:
-    return float(len(rows))
+@computed("rework.light_cuts", label="light cuts still to take, about", unit="1", rounding="count",
+          needs=("rework.least", *_WINDOW, "bore.finish_depth"),
+          how="from the least reading to the middle of the window, in cuts as deep as the last ones of the sheet")  # fmt: skip
+def light_cuts(smallest: float, low: float, high: float, depth: float) -> float:
+    return float(max(0, ceil(((low + high) / 2 - smallest) / 2 / depth)))
 
 
 @computed("rework.begin_most", label="largest bore from which the cuts may begin", unit="mm", rounding="fit", bound="most",
