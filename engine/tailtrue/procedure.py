@@ -7,7 +7,7 @@ from pydantic import Field
 from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Text
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import SafetyReview
-from tailtrue.shop_sheet import ShopSheet
+from tailtrue.shop_sheet import ShopSheet, Sign
 
 
 class GoesOn(Node):
@@ -202,6 +202,7 @@ class Drawing(Node):
     caption: str
     dimensions: dict[str, Figure]
     labels: dict[str, str]
+    said: dict[str, str] = Field(default={}, description="what the user chose or calls things, as far as it is known")
 
 
 class Finding(Node):
@@ -259,4 +260,5 @@ class Procedure(Node):
     choices: tuple[Choice, ...]
     derivations: tuple[Derivation, ...]
     sources: tuple[Source, ...]
+    signs: tuple[Sign, ...] = Field(default=(), description="the safety signs of the cautions, in words")
     sop: ShopSheet | None = None

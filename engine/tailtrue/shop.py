@@ -42,6 +42,9 @@ def shop_of(
         speeds=tuple(given.value("lathe.speeds", ())),
         speed_from=given.value("lathe.speed_from"),
         speed_to=given.value("lathe.speed_to"),
+        speed_settings=tuple(given.value("lathe.speed_settings", ())),
+        set_over=given.value("lathe.set_over"),
+        screws=(given.value("lathe.screw_toward_operator") or "", given.value("lathe.screw_away") or ""),
         labels=_labels(given),
         must_say=_must_say(knowledge),
         measured={

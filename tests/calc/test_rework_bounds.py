@@ -42,7 +42,9 @@ def test_cuts_end_inside_the_window_and_never_past_it(
     assert least + 2 * total * division >= low - _SLACK
 
 
-@given(st.floats(5, 80), st.floats(-0.5, 0.1), st.floats(0, 0.03), st.floats(0.004, 0.2), st.sampled_from([0.01, 0.025, 0.0254]))
+@given(
+    st.floats(5, 80), st.floats(-0.5, 0.1), st.floats(0, 0.03), st.floats(0.004, 0.2), st.sampled_from([0.01, 0.025, 0.0254])
+)
 def test_no_number_of_divisions_is_overlooked(low: float, under: float, uneven: float, band: float, division: float) -> None:
     high, least = low + band, low + under
     tried = [
@@ -67,7 +69,14 @@ def test_a_dial_too_coarse_for_the_window_does_not_begin() -> None:
 
 
 @pytest.mark.parametrize(
-    "wrong", [(0.0, 1.0, 2.0, 3.0, 0.1), (1.0, 1.0, 2.0, 3.0, 0.0), (1.0, 0.9, 2.0, 3.0, 0.1), (1.0, 1.0, 3.0, 3.0, 0.1), (1, 1, 0, 3, 0.1)]
+    "wrong",
+    [
+        (0.0, 1.0, 2.0, 3.0, 0.1),
+        (1.0, 1.0, 2.0, 3.0, 0.0),
+        (1.0, 0.9, 2.0, 3.0, 0.1),
+        (1.0, 1.0, 3.0, 3.0, 0.1),
+        (1, 1, 0, 3, 0.1),
+    ],
 )
 def test_sizes_out_of_order_are_refused(wrong: tuple[float, float, float, float, float]) -> None:
     with pytest.raises(OutOfRange):

@@ -47,7 +47,9 @@ def _figure(text: Text, fact: str, value: float) -> Text:
 
 def _line(line: Setting, fact: str, value: float) -> Setting:
     return Setting(
-        label=_figure(line.label, fact, value), value=_figure(line.value, fact, value), reason=_figure(line.reason, fact, value)
+        label=_figure(line.label, fact, value),
+        value=_figure(line.value, fact, value),
+        reason=_figure(line.reason, fact, value),
     )
 
 
@@ -121,7 +123,9 @@ def more_tries_than_the_collars_are_worth() -> Job:
 def repeat_without_a_most() -> Job:
     def change(step: Step) -> Step:
         lines = tuple(
-            line for line in step.settings if not any(isinstance(one, Figure) and one.fact == "rework.tries" for one in line.value)
+            line
+            for line in step.settings
+            if not any(isinstance(one, Figure) and one.fact == "rework.tries" for one in line.value)
         )
         return step.model_copy(update={"settings": lines})
 

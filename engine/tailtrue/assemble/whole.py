@@ -1,7 +1,7 @@
 """The whole tree: front of the sheet, phases, look-up table, reasons."""
 
 import hashlib
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
 from tailtrue.assemble.card import about, card
 from tailtrue.assemble.cautions import applicable, for_the_job
@@ -9,12 +9,13 @@ from tailtrue.assemble.drawings import bar, drawings
 from tailtrue.assemble.filling import Filler, words_of
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
 from tailtrue.assemble.safety_review import safety_review
+from tailtrue.assemble.signs import signs_of
 from tailtrue.assemble.sop import sop_sheet, sop_sources
 from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.assemble.times import job_time
 from tailtrue.case import Case
 from tailtrue.facts import Fact
-from tailtrue.parts import Figure
+from tailtrue.parts import Caution, Figure
 from tailtrue.plan import Plan
 from tailtrue.procedure import Cut, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
 from tailtrue.record_sheet import RecordSheet
@@ -68,6 +69,9 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         derivations=(),
         sources=(),
     )
+    tree = tree.model_copy(
+        update={"signs": signs_of(case.knowledge, (code for one in _cautions(tree) for code in one.signs))}
+    )
     if "sop" in parts:
         tree = tree.model_copy(update={"sop": sop_sheet(filler, tree)})
     tree = tree.model_copy(update={"derivations": derivations(filler, figures(tree))})
@@ -82,17 +86,20 @@ def checksum(tree: Procedure) -> str:
     return f"{digest[:4]}-{digest[4:8]}"
 
 
+def _cautions(tree: Procedure) -> Iterator[Caution]:
+    yield from tree.job_cautions
+    for phase in tree.phases:
+        yield from phase.cautions
+        for step in phase.steps:
+            yield from step.cautions
+
+
 def _used_sources(tree: Procedure, case: Case) -> list[str]:
     used = [key for made in tree.derivations for key in made.sources]
     used += [key for choice in tree.choices for key in choice.sources]
     used += [key for finding in tree.findings for key in finding.sources]
-    every = [*tree.job_cautions]
-    for phase in tree.phases:
-        every += phase.cautions
-        for step in phase.steps:
-            every += step.cautions
-            used += case.knowledge.steps[step.id].file.sources
-    used += [key for caution in every for key in caution.sources]
+    used += [key for phase in tree.phases for step in phase.steps for key in case.knowledge.steps[step.id].file.sources]
+    used += [key for caution in _cautions(tree) for key in caution.sources]
     used += [*tree.safety_review.sources, *(key for near in tree.safety_review.near_misses for key in near.sources)]
     used += sop_sources(tree)
     return [key.split(":", 1)[0] for key in used]

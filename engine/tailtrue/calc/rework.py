@@ -7,9 +7,7 @@ from tailtrue.calc.validity import OutOfRange, positive
 _NOISE = 1e-9
 
 
-def landing_divisions(
-    least_mm: float, largest_mm: float, low_mm: float, high_mm: float, division_mm: float
-) -> int | None:
+def landing_divisions(least_mm: float, largest_mm: float, low_mm: float, high_mm: float, division_mm: float) -> int | None:
     """Divisions of the dial, one at least, that bring a bore into its window, nearest to the middle of the window.
 
     least + 2 n division >= low and largest + 2 n division <= high, n = 1, 2, ...

@@ -122,9 +122,7 @@ def above(biggest: float, high: float) -> bool:
     needs=("rework.divisions", "bore.finish_divisions", "lathe.radial_division", "rework.least", "rework.largest"),
     how="the divisions shared out evenly, none deeper than a last cut of the sheet",
 )
-def cuts(
-    total: float, most: float, division: float, smallest: float, biggest: float
-) -> tuple[Mapping[str, float], ...]:
+def cuts(total: float, most: float, division: float, smallest: float, biggest: float) -> tuple[Mapping[str, float], ...]:
     rows: list[Mapping[str, float]] = []
     done = 0
     for number, each in enumerate(shared_divisions(round(total), round(most)), start=1):
@@ -141,7 +139,7 @@ def cuts(
 
 @computed("rework.light_cuts", label="light cuts still to take, about", unit="1", rounding="count",
           needs=("rework.least", *_WINDOW, "bore.finish_depth"),
-          how="from the least reading to the middle of the window, in cuts as deep as the last ones of the sheet")  # fmt: skip
+          how="from the least reading to the middle of the window, in cuts as deep as the last of the sheet")  # fmt: skip
 def light_cuts(smallest: float, low: float, high: float, depth: float) -> float:
     return float(max(0, ceil(((low + high) / 2 - smallest) / 2 / depth)))
 

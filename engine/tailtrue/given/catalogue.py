@@ -67,6 +67,7 @@ def read_catalogue(
         tuple(ways_of(one) for one in shape.one_way),
         tuple(range_of(one) for one in shape.range),
         tuple(tuple(names) for names in shape.together),
+        tuple(shape.entry_for_entry),
         classes,
         references,
     )
@@ -97,7 +98,7 @@ def _ties(catalogue: Catalogue, shown: str) -> Iterator[Problem]:
         yield from unknown(ways.names(), catalogue.facts)
     for pair in catalogue.ranges:
         yield from unknown((pair.low, pair.high), catalogue.facts)
-    for names in catalogue.together:
+    for names in (*catalogue.together, *catalogue.entry_for_entry):
         yield from unknown(names, catalogue.facts)
     for fact in catalogue.facts.values():
         for ways in fact.one_way:

@@ -103,6 +103,7 @@ class Catalogue:
     one_way: tuple[Ways, ...]
     ranges: tuple[Range, ...]
     together: tuple[tuple[str, ...], ...]
+    entry_for_entry: tuple[tuple[str, str], ...]
     classes: Mapping[str, MachineClass]
     references: References
 

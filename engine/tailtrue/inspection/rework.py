@@ -76,7 +76,9 @@ def ends_inside(sheet: Sheet) -> Iterator[Fault]:
             for fact, found in ((_LEAST, min(rework.readings)), (_LARGEST, max(rework.readings))):
                 said = [one.value for one in figures_in(line) if one.fact == fact]
                 if len(said) != 1 or abs(said[0] - found - grown) > _SLACK:
-                    yield Fault(placed.where, f"after this cut the bore measures {found + grown:.4f} mm, the sheet says otherwise")
+                    yield Fault(
+                        placed.where, f"after this cut the bore measures {found + grown:.4f} mm, and not what is told"
+                    )
         if max(rework.readings) + grown > high.value + _SLACK:
             yield Fault(placed.where, f"these cuts open the bore past {high.value:g} mm")
         if min(rework.readings) + grown < low.value - _SLACK:

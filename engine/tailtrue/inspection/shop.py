@@ -79,6 +79,9 @@ class Shop:
     speeds: tuple[float, ...] = ()
     speed_from: float | None = None
     speed_to: float | None = None
+    speed_settings: tuple[str, ...] = ()
+    set_over: str = ""
+    screws: tuple[str, str] = ("", "")  # toward the operator, away; empty where nobody said
     labels: tuple[str, ...] = ()
     must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)
     measured: Mapping[str, tuple[float, ...]] = field(default_factory=dict)

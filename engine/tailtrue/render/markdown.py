@@ -77,7 +77,6 @@ class _Writer:
     def _drawing(self) -> Iterable[str]:
         if self._p.drawing is not None:
             yield from self._steps.drawing(self._p.drawing)
-        yield from self._steps.drawings_at("front")
 
     def _before(self) -> Iterable[str]:
         p = self._p
@@ -109,6 +108,10 @@ class _Writer:
         yield from self._cut_list()
         yield from self._times()
         yield from self._bulleted("conventions", p.conventions)
+        yield from self._steps.drawings_at("front")
+        if p.signs:
+            yield heading(2, HEADINGS["signs"])
+            yield bullets(f"{bold(sign.code)} {literal(sign.words)}" for sign in sorted(p.signs, key=lambda one: one.code))
 
     def _cut_list(self) -> Iterable[str]:
         p = self._p

@@ -66,7 +66,9 @@ class StepWriter:
         """A drawing told: its dimensions by name, its labels, what it shows."""
         yield bold(drawing.title)
         sizes = ((literal(dimension(key)), self._text((size,))) for key, size in drawing.dimensions.items())
-        yield table(("Dimension", "Size"), sizes)
+        if drawing.dimensions:
+            yield table(("Dimension", "Size"), sizes)
+        yield bullets(f"{literal(dimension(key))}: {literal(word)}" for key, word in drawing.said.items())
         yield bullets(literal(label) for label in drawing.labels.values() if label)
         yield literal(drawing.caption)
 

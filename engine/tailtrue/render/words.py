@@ -16,6 +16,7 @@ HEADINGS: Final = MappingProxyType(
         "do_not_start": "Do not start if",
         "stop_at_once": "Stop at once if",
         "job_cautions": "Cautions for the whole job",
+        "signs": "Signs on this sheet",
         "needs": "What you need",
         "cut_list": "Cut list",
         "time": "How long it takes",

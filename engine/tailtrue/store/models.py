@@ -379,9 +379,11 @@ class StepDrawingFile(File):
     caption: str
     step: str = ""
     when: When = []
-    dimensions: dict[str, str] = Field(min_length=1)
+    dimensions: dict[str, str] = {}
     if_known: dict[str, str] = {}
+    lists: dict[str, str] = {}
     rows: DrawnRecordsFile | None = None
+    said: dict[str, str] = {}
     labels: dict[str, str] = {}
 
 
