@@ -54,6 +54,9 @@ WAYS = [
     ('found = "collar-too-narrow"\nfound_width = "4 mm"', "make-a-new-collar-for-the-width", "saw-blanks"),
     ('found = "collar-slipped"', "fix-the-collar-anew", "mark-seats"),
     ('found = "collar-slipped"\nrework_of = "use-bar"', "take-the-bar-out-of-use", "fetch-bar"),
+    ('found = "bond-failed"\nrework_of = "re-certify"', "take-the-bar-out-of-use", "fetch-bar"),
+    ('found = "cut-not-clean"\nfound_collar = "50.01 mm"\nrework_of = "use-bar"', "take-the-bar-out-of-use", "fetch-bar"),
+    ('found = "bar-bent"\nfound_run_out = "0.3 mm"\nrework_of = "use-bar"', "take-the-bar-out-of-use", "fetch-bar"),
     ('found = "bond-failed"', "make-a-new-collar-for-the-bond", "saw-blanks"),
     ('found = "skim-chattered"\nfound_collar = "68 mm"', "skim-again", "note-state"),
     ('found = "cut-not-clean"\nfound_collar = "68 mm"', "skim-again", "note-state"),
@@ -87,6 +90,10 @@ def test_what_was_found_leads_one_way_and_back(tmp_path: Path, lines: str, way: 
     step = next(step for phase in sheet.phases for step in phase.steps if step.number == hold.goes_on.number)
     assert (step.id, step.title) == (hold.goes_on.step, hold.goes_on.title)
     assert sheet.title.title == hold.goes_on.sheet
+    states = [(one.number, one.machine, one.activities) for phase in sheet.phases for one in phase.steps]
+    after = states[next(place for place, (number, _, _) in enumerate(states) if number == hold.goes_on.number) :]
+    turns = next(place for place, (_, machine, _) in enumerate(after) if machine == "turning")
+    assert any("start-check" in activities for _, _, activities in after[:turns])
 
 
 def test_every_way_is_reached_but_the_one_for_a_shop_without_four_jaws() -> None:

@@ -22,7 +22,7 @@ def landing_divisions(least_mm: float, largest_mm: float, low_mm: float, high_mm
 
     Returns
     -------
-    Number of divisions n; None when no whole number of them ends inside the window.
+    Number of divisions n; None when no whole number of them ends inside the window. [1]
 
     Valid for
     ---------
@@ -51,7 +51,7 @@ def landing_divisions(least_mm: float, largest_mm: float, low_mm: float, high_mm
 def shared_divisions(total: int, most: int) -> tuple[int, ...]:
     """Divisions of each cut when a total is shared out evenly, the deepest first.
 
-    ceil(total / most) cuts that differ by one division at most
+    n = ceil(total / most) cuts, each total // n divisions or one more
 
     Parameters
     ----------
@@ -60,7 +60,7 @@ def shared_divisions(total: int, most: int) -> tuple[int, ...]:
 
     Returns
     -------
-    Divisions of each cut, in order; together the total.
+    Divisions of each cut, in order; together the total. [1]
 
     Valid for
     ---------
