@@ -67,6 +67,7 @@ class Step(Node):
     why: Text = ()
     tools: tuple[str, ...] = ()
     boxes: tuple[str, ...] = Field(default=("",), description="one tick box each; a label per piece for repeated work")
+    shop_rule: str = Field(default="", description="who of the shop reworded it, and why")
     time: StepTime | None = Field(default=None, description="for one piece")
 
 
@@ -128,6 +129,19 @@ class Choice(Node):
     sources: tuple[str, ...]
 
 
+class HandSet(Node):
+    """A number that stands where a computed one would: what was worked out, what bounds it, why it was changed, by whom."""
+
+    label: str
+    value: Figure
+    worked_out: Figure
+    safe: Literal["lower", "higher", ""]
+    at_least: tuple[Figure, ...] = ()
+    at_most: tuple[Figure, ...] = ()
+    reason: str
+    initials: str
+
+
 class Derivation(Node):
     """How one number came about."""
 
@@ -137,6 +151,7 @@ class Derivation(Node):
     how: str
     read: tuple[str, ...] = ()
     limited_by: Text = ()
+    by_hand: Text = ()
     sources: tuple[str, ...]
     weakest: Origin
 
@@ -210,7 +225,20 @@ class Finding(Node):
 
     level: Literal["note", "attention"]
     text: Text
+    shop_rule: str = ""
     sources: tuple[str, ...] = ()
+
+
+class ShopRule(Node):
+    """One rule of the shop that lies over the shipped ones: what it does, in words and figures, why, and by whom."""
+
+    kind: Literal["add", "tighten", "reword", "disable"]
+    what: str
+    name: str
+    change: Text
+    reason: str
+    by: str
+    dated: str = ""
 
 
 class TitleBlock(Node):
@@ -257,6 +285,8 @@ class Procedure(Node):
     record: RecordSheet | None = None
     care: tuple[Text, ...]
     findings: tuple[Finding, ...]
+    set_by_hand: tuple[HandSet, ...] = ()
+    shop_rules: tuple[ShopRule, ...] = ()
     choices: tuple[Choice, ...]
     derivations: tuple[Derivation, ...]
     sources: tuple[Source, ...]

@@ -4,17 +4,23 @@ Of the plan only names are taken - which chuck, which kind of gauge, which micro
 a figure.
 """
 
-from collections.abc import Mapping
+import tomllib
+from collections.abc import Iterable, Iterator, Mapping
+from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
+from tailtrue.facts import SetByHand
 from tailtrue.given.read import Given
-from tailtrue.inspection import Shop, SpeedCap
+from tailtrue.inspection import HandSetting, Shop, ShopEntry, SpeedCap
 from tailtrue.inspection.shop import Piece, Rework, Taper
 from tailtrue.quantities import read_quantity
 from tailtrue.store.knowledge import Knowledge, Route
+from tailtrue.store.layers import rule_files
 
 Record = Mapping[str, Any]
+_NAMED = ("caution", "stop", "note", "step", "decision", "limit")
+_SAFE = {"most": "lower", "least": "higher"}
 _FIXED = "collars-fixed"
 
 
@@ -23,6 +29,7 @@ def shop_of(
 ) -> Shop:
     """The shop as the files describe it. `chosen` holds the names that the plan settled on, `left` the steps of the
     sheet that was left for this one, by number."""
+    entries = tuple(_entries(rule_files(given.files[0], given.value("job.rules", ""))))
     route = knowledge.routes[chosen["route"]]
     return Shop(
         machine_name=given.value("lathe.name"),
@@ -45,8 +52,12 @@ def shop_of(
         speed_settings=tuple(given.value("lathe.speed_settings", ())),
         set_over=given.value("lathe.set_over"),
         screws=(given.value("lathe.screw_toward_operator") or "", given.value("lathe.screw_away") or ""),
-        labels=_labels(given),
+        labels=_labels(given, entries),
         must_say=_must_say(knowledge),
+        shop_rules=entries,
+        signals=knowledge.shop.signals,
+        limits={name: (limit.value, _SAFE[limit.spec.bound]) for name, limit in knowledge.shop.limits.items()},
+        by_hand={fact: _hand_setting(one, knowledge) for fact, one in given.by_hand.items()},
         measured={
             end: tuple(given.value(f"job.measured_{end}")) for end in ("head", "tail") if given.value(f"job.measured_{end}")
         },
@@ -59,6 +70,11 @@ def shop_of(
         piece=_piece(given, knowledge, chosen["chuck"]),
         rework=_rework(given, knowledge, left),
     )
+
+
+def _hand_setting(one: SetByHand, knowledge: Knowledge) -> HandSetting:
+    settable = knowledge.given.settable[one.fact]
+    return HandSetting(one.value, one.initials, settable.safe, settable.at_least, settable.at_most)
 
 
 def _limit(knowledge: Knowledge, name: str) -> float:
@@ -182,14 +198,26 @@ def _rework(given: Given, knowledge: Knowledge, left: Mapping[str, str]) -> Rewo
 
 def _must_say(knowledge: Knowledge) -> dict[str, frozenset[str]]:
     """Cautions that know no exception, by the activity they answer."""
-    always = [caution.file for caution in knowledge.cautions if not caution.file.when]
+    always = [caution.file for caution in knowledge.cautions if not caution.file.when] + list(knowledge.shop.always)
     activities = {activity for file in always for activity in file.answers}
     return {one: frozenset(file.id for file in always if one in file.answers) for one in activities}
 
 
-def _labels(given: Given) -> tuple[str, ...]:
+def _entries(paths: Iterable[Path]) -> Iterator[ShopEntry]:
+    """The entries of the rule files, read anew: their order, kinds and names, not what was made of them."""
+    for path in paths:
+        for kind, rows in tomllib.loads(path.read_text(encoding="utf-8-sig")).items():
+            for row in rows:
+                named = next(name for name in _NAMED if row.get(name))
+                name = row[named]["id"] if isinstance(row[named], Mapping) else row[named]
+                also = f": {row['alternative']}" if named == "decision" else ""
+                yield ShopEntry(kind, f"{name}{also}", row["reason"], row["by"])
+
+
+def _labels(given: Given, rules: Iterable[ShopEntry]) -> tuple[str, ...]:
     """Every word the user wrote, alone or in a record: a number in it is theirs."""
-    words: list[str] = []
+    words: list[str] = [word for one in given.by_hand.values() for word in (one.reason, one.initials)]
+    words += [word for one in rules for word in (one.reason, one.by)]
     for value in given.values.values():
         for one in value.value if isinstance(value.value, tuple) else (value.value,):
             parts = one.values() if isinstance(one, Mapping) else (one,)

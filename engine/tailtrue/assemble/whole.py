@@ -3,12 +3,14 @@
 import hashlib
 from collections.abc import Callable, Iterator
 
+from tailtrue.assemble.by_hand import set_by_hand
 from tailtrue.assemble.card import about, card
 from tailtrue.assemble.cautions import applicable, for_the_job
 from tailtrue.assemble.drawings import bar, drawings
 from tailtrue.assemble.filling import Filler, words_of
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
 from tailtrue.assemble.safety_review import safety_review
+from tailtrue.assemble.shop_rules import shop_rules
 from tailtrue.assemble.signs import signs_of
 from tailtrue.assemble.sop import sop_sheet, sop_sources
 from tailtrue.assemble.steps import phases, settings, supervision_marked
@@ -21,6 +23,7 @@ from tailtrue.procedure import Cut, Finding, LookUp, Move, Need, Phase, Procedur
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import NearMissLine
 from tailtrue.store.knowledge import Route
+from tailtrue.store.overlay_models import SHOP_SOURCE
 from tailtrue.truth import Truth
 
 
@@ -65,6 +68,8 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         record=record() if "look-up" in parts else None,
         care=tuple(filler.text(text) for text in page.care) if "care" in parts else (),
         findings=_findings(filler, route),
+        set_by_hand=set_by_hand(filler),
+        shop_rules=shop_rules(filler),
         choices=choices(filler, route.file.answers),
         derivations=(),
         sources=(),
@@ -102,6 +107,7 @@ def _used_sources(tree: Procedure, case: Case) -> list[str]:
     used += [key for caution in _cautions(tree) for key in caution.sources]
     used += [*tree.safety_review.sources, *(key for near in tree.safety_review.near_misses for key in near.sources)]
     used += sop_sources(tree)
+    used += [SHOP_SOURCE] if tree.shop_rules else []
     return [key.split(":", 1)[0] for key in used]
 
 
@@ -205,7 +211,12 @@ def _look_up(filler: Filler) -> LookUp:
 
 def _findings(filler: Filler, route: Route) -> tuple[Finding, ...]:
     return tuple(
-        Finding(level=note.file.level, text=filler.text(note.text), sources=tuple(note.file.sources))
+        Finding(
+            level=note.file.level,
+            text=filler.text(note.text),
+            sources=tuple(note.file.sources),
+            shop_rule=filler.case.knowledge.shop.mark("note", note.file.id),
+        )
         for note in filler.case.knowledge.notes
         if route.has_to_do_with(note.file.concerns) and filler.case.judge(note.when).truth is Truth.YES
     )

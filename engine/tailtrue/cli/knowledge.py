@@ -12,20 +12,27 @@ knowledge_app = typer.Typer(no_args_is_help=True, help="The rule base itself.")
 
 
 @knowledge_app.command("check")
-def knowledge_check(as_json: Json = False) -> None:
-    """Load the rule base and run every static check on it."""
+def knowledge_check(
+    rules: Annotated[
+        Path | None, typer.Option("--with", help="a file, or folder of files, with rules of a shop", show_default=False)
+    ] = None,
+    as_json: Json = False,
+) -> None:
+    """Load the rule base, with rules of a shop laid over it where they are named, and run every static check on it."""
 
     def work() -> dict[str, Any]:
         from tailtrue.diagnosis.soundness import check_diagnosis
         from tailtrue.errors import KnowledgeInvalid, Problem
         from tailtrue.log.soundness import check_log
         from tailtrue.places import knowledge_folder
+        from tailtrue.store.layers import files_of, read_layers
         from tailtrue.store.load import load_knowledge
         from tailtrue.store.summary import summary
         from tailtrue.truing.soundness import paper_problems
 
         folder = knowledge_folder()
-        knowledge = load_knowledge(folder)
+        layers = read_layers(files_of(rules), rules.parent) if rules else None
+        knowledge = load_knowledge(folder, layers)
         counts = summary(knowledge)
         problems: list[Problem] = []
         try:

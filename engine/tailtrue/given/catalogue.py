@@ -13,6 +13,7 @@ from tailtrue.given.locate import Lines
 from tailtrue.given.making import CLASSES_FOLDER, FactMaker, range_of, ways_of
 from tailtrue.given.reading import Reading
 from tailtrue.given.references import References
+from tailtrue.given.settable import load_settable
 from tailtrue.given.shapes import CatalogueShape, ClassShape, FactShape
 from tailtrue.given.suggest import closest, one_of
 from tailtrue.given.toml_file import TomlFile
@@ -35,9 +36,10 @@ def load_catalogue(folder: Path) -> Catalogue:
     catalogue = read_catalogue(folder, CATALOGUE_FILE, FILES, problems, classes)
     if not problems:
         problems += _class_values(catalogue)
+    settable = load_settable(folder, problems)
     if problems:
         raise KnowledgeInvalid(problems)
-    return catalogue
+    return replace(catalogue, settable=settable)
 
 
 def read_catalogue(

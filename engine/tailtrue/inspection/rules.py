@@ -1,6 +1,7 @@
 """Every rule of the inspection, in one list. Numbers stay with their rule when others come or go."""
 
 from tailtrue.inspection import (
+    by_hand,
     card,
     cautions,
     cutting,
@@ -22,6 +23,7 @@ from tailtrue.inspection import (
     safety_review,
     sentences,
     set_over,
+    shop_rules,
     signs,
     sop,
     sources,
@@ -113,6 +115,13 @@ RULES: tuple[Rule, ...] = (
     Rule("V106", sop.no_abrasive, "health and safety authority guidance on lathes: no abrasive cloth held by hand"),
     Rule("V107", sop.signs_in_words, "ISO 7010: a code is nothing without what it means"),
     Rule("V108", sop.limits_hold, "common practice: no limit for people above that of machine, chuck and centre"),
+    Rule("V150", by_hand.marked, "document control practice: what was changed by hand is marked where it stands"),
+    Rule("V151", by_hand.listed, "document control practice: a change names its reason and who made it"),
+    Rule("V152", by_hand.within_bounds, "house rule: nobody sets a number beyond a limit of safety"),
+    Rule("V153", shop_rules.told, "document control practice: a local change names its reason and who answers for it"),
+    Rule("V154", shop_rules.marked, "document control practice: a local change is marked where it stands"),
+    Rule("V155", shop_rules.no_less_loud, "ANSI Z535: the word follows the harm, which no shop makes smaller"),
+    Rule("V156", shop_rules.no_looser, "house rule: a shop draws limits tighter, never wider"),
     Rule("V109", sop.lines_sound, "house rule: short lines, each with its source"),
     Rule("V84", drawings.placed, "house rule: a drawing stands once, at a step that is on the sheet"),
     Rule("V85", drawings.complete, "drawing practice: a drawing of a kind has the dimensions of its kind"),

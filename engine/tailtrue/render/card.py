@@ -79,8 +79,14 @@ def to_card_html(procedure: Procedure) -> str:
         leave=words.LEAVE,
         headings=words.HEADINGS,
         goes_with=goes_with(procedure),
+        by_hand=by_hand(card),
         emergency=EMERGENCY,
     )
+
+
+def by_hand(card: Card) -> str:
+    """What the mark of a number set by hand means; empty where no number has it."""
+    return words.BY_HAND_CARD if any(line.value.set_by for group in card.groups for line in group.lines) else ""
 
 
 def card_of(procedure: Procedure) -> Card:
@@ -220,6 +226,8 @@ def _markdown(procedure: Procedure) -> Iterable[str]:
         for row in block.rows
     ]
     yield table(("Operation (step)", "Set", "Number", "Unit"), rows)
+    if mark := by_hand(card_of(procedure)):
+        yield literal(mark)
     if procedure.look_up is not None:
         yield from _look_up_markdown(procedure.look_up, dials)
     yield heading(2, words.HEADINGS["stop_at_once"])

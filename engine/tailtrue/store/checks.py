@@ -13,6 +13,7 @@ from tailtrue.store.models import DecisionFile
 from tailtrue.store.route_checks import route_problems
 from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
+from tailtrue.store.settable_checks import settable_problems
 from tailtrue.store.sop import sop_problems
 from tailtrue.store.time_checks import time_problems
 from tailtrue.tables import source_keys
@@ -44,7 +45,9 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
     ]
     for file in decision_files:
         decision = knowledge.decisions[file.id]
-        problems += decision_example_problems(knowledge, decision, file.example)
+        # Limits drawn tighter and alternatives closed change what examples of the shipped rows say.
+        if not knowledge.shop.changes:
+            problems += decision_example_problems(knowledge, decision, file.example)
         if decision.hit == "unique":
             problems += unique_problems(decision, knowledge.catalogue)
     if problems:
@@ -64,6 +67,7 @@ def _dependencies(knowledge: Knowledge) -> Iterator[Problem]:
     for name, decision in knowledge.decisions.items():
         reads[name] = tuple(decision.names())
     yield from _cycles(reads)
+    yield from settable_problems(knowledge.given.settable.values(), knowledge.catalogue, reads, knowledge.sources)
 
 
 def _cycles(reads: dict[str, tuple[str, ...]]) -> Iterator[Problem]:

@@ -27,6 +27,8 @@ def summary(knowledge: Knowledge) -> dict[str, Any]:
         "remarks": len(knowledge.remarks),
         "says": len(knowledge.says),
         "limits": len(knowledge.limits),
+        "settable": len(knowledge.given.settable),
+        "shop_changes": len(knowledge.shop.changes),
         "steps": len(knowledge.steps),
         "routes": len(knowledge.routes),
         "tables": len(knowledge.tables),
