@@ -209,5 +209,5 @@ def _without_case(case: str, direction: str) -> str:
 
 def goes_on_words(on: GoesOn) -> str:
     """The step of the other sheet at which work goes on."""
-    sheet = f"sheet {on.sheet_number}" if on.sheet_number else f"the sheet \"{on.sheet}\""
+    sheet = f"sheet {on.sheet_number}" if on.sheet_number else f'the sheet "{on.sheet}"'
     return f"go on with {sheet} at step {on.number}, {on.title}."
