@@ -4,7 +4,7 @@ The order is authored; nothing is reordered here. A simulation of the shop's sta
 must have been made by an earlier one and not been ended since. A hole is a refusal to print.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from tailtrue.case import Case, Gap
@@ -93,6 +93,19 @@ def numbered(plan: Plan) -> dict[str, str]:
         for number, planned in enumerate(plan.phases, start=1)
         for place, step in enumerate(planned.steps, start=1)
     }
+
+
+def first_there(plan: Plan, wanted: Sequence[str], step: StepText) -> tuple[str, str]:
+    """Number and name of the first of these steps that a plan has; where it comes twice, of its first place.
+
+    Raises KnowledgeInvalid, at the step that asks, when the plan has none of them.
+    """
+    numbers = {name: number for number, name in reversed(numbered(plan).items())}
+    for name in wanted:
+        if name in numbers:
+            return numbers[name], name
+    wrong = f"the sheet '{plan.route.file.title}' has no step to go on at: {', '.join(wanted) or 'none is named'}"
+    raise KnowledgeInvalid((Problem(step.where, step.file.id, wrong, "name a step that it has"),))
 
 
 def walk(plan: Plan) -> Iterator[tuple[StepText, str]]:
