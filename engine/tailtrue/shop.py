@@ -7,12 +7,13 @@ a figure.
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any
 
 from tailtrue.facts import SetByHand
 from tailtrue.given.read import Given
 from tailtrue.inspection import HandSetting, Shop, ShopEntry, SpeedCap
-from tailtrue.inspection.shop import Piece, Taper
+from tailtrue.inspection.shop import Piece, Rework, Taper
 from tailtrue.quantities import read_quantity
 from tailtrue.store.knowledge import Knowledge, Route
 from tailtrue.store.layers import rule_files
@@ -23,8 +24,11 @@ _SAFE = {"most": "lower", "least": "higher"}
 _FIXED = "collars-fixed"
 
 
-def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Shop:
-    """The shop as the files describe it. `chosen` holds the names that the plan settled on."""
+def shop_of(
+    given: Given, knowledge: Knowledge, chosen: Mapping[str, Any], left: Mapping[str, str] = MappingProxyType({})
+) -> Shop:
+    """The shop as the files describe it. `chosen` holds the names that the plan settled on, `left` the steps of the
+    sheet that was left for this one, by number."""
     entries = tuple(_entries(rule_files(given.files[0], given.value("job.rules", ""))))
     route = knowledge.routes[chosen["route"]]
     return Shop(
@@ -66,6 +70,7 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         bar_on_hand=_bar_on_hand(given),
         taper=_taper(given),
         piece=_piece(given, knowledge, chosen["chuck"]),
+        rework=_rework(given, knowledge, left),
     )
 
 
@@ -181,6 +186,16 @@ def _piece(given: Given, knowledge: Knowledge, chuck_label: str) -> Piece:
     chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chuck_label)
     grip = chuck.get("jaw_depth") or _limit(knowledge, "jaw_depth_assumed")
     return Piece(bar["diameter"], bar["length"], grip, _limit(knowledge, "chucked_overhang"))
+
+
+def _rework(given: Given, knowledge: Knowledge, left: Mapping[str, str]) -> Rework | None:
+    """What was found, for a sheet that another one was left for."""
+    if not left:
+        return None
+    readings = (*given.value("job.found_front", ()), *given.value("job.found_rear", ()))
+    titles = {number: knowledge.steps[name].file.title for number, name in left.items()}
+    end = {"end-a": "head", "end-b": "tail"}.get(given.value("job.found_at", ""), "")
+    return Rework(readings, end, left, titles, int(_limit(knowledge, "rework_tries")))
 
 
 def _must_say(knowledge: Knowledge) -> dict[str, frozenset[str]]:

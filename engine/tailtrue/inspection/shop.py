@@ -62,6 +62,17 @@ class Piece:
 
 
 @dataclass(frozen=True)
+class Rework:
+    """What was found of a bore, in mm, at which seat, and the sheet that was left: names and titles of steps by number."""
+
+    readings: tuple[float, ...]
+    end: str
+    left: Mapping[str, str]
+    titles: Mapping[str, str]
+    most_tries: int
+
+
+@dataclass(frozen=True)
 class Shop:
     """Givens of one job.
 
@@ -112,3 +123,4 @@ class Shop:
     bar_on_hand: Mapping[str, float] = field(default_factory=dict)
     taper: Taper | None = None
     piece: Piece | None = None
+    rework: Rework | None = None

@@ -5,7 +5,7 @@ from types import MappingProxyType
 from typing import Final, Protocol
 
 from tailtrue.parts import Dials, Text
-from tailtrue.procedure import HandSet, LookUp
+from tailtrue.procedure import GoesOn, HandSet, LookUp
 from tailtrue.render.numbers import BY_HAND as MARK
 from tailtrue.render.numbers import show
 
@@ -238,3 +238,9 @@ def _without_case(case: str, direction: str) -> str:
     'move the tailstock toward you.'
     """
     return direction.removeprefix(f"{case}:").strip()
+
+
+def goes_on_words(on: GoesOn) -> str:
+    """The step of the other sheet at which work goes on."""
+    sheet = f"sheet {on.sheet_number}" if on.sheet_number else f'the sheet "{on.sheet}"'
+    return f"go on with {sheet} at step {on.number}, {on.title}."

@@ -158,6 +158,10 @@ def _steps(knowledge: Knowledge) -> Iterator[Problem]:
                 yield Problem(step.where, check.instrument, "measures here but is not among the tools", "add it to tools")
         if file.hold and file.hold.go_back_to and file.hold.go_back_to not in knowledge.steps:
             yield Problem(step.where, file.hold.go_back_to, "the hold goes back to a step that is not there", "mend it")
+        for goes_on in file.hold.goes_on if file.hold else ():
+            for name in goes_on.at:
+                if name not in knowledge.steps:
+                    yield Problem(step.where, name, "the hold goes on at a step that is not there", "mend it")
         if step.settings_from and not knowledge.catalogue[step.settings_from.records].fields:
             yield Problem(step.where, step.settings_from.records, "is not a list of records", "mend settings_from")
         yield from _sentences(step)
