@@ -12,7 +12,12 @@ knowledge_app = typer.Typer(no_args_is_help=True, help="The rule base itself.")
 
 
 @knowledge_app.command("check")
-def knowledge_check(as_json: Json = False) -> None:
+def knowledge_check(
+    as_json: Json = False,
+    summary_wanted: Annotated[
+        bool, typer.Option("--summary", help="tell also where the values come from, and which are not confirmed")
+    ] = False,
+) -> None:
     """Load the rule base and run every static check on it."""
 
     def work() -> dict[str, Any]:
@@ -21,7 +26,7 @@ def knowledge_check(as_json: Json = False) -> None:
         from tailtrue.log.soundness import check_log
         from tailtrue.places import knowledge_folder
         from tailtrue.store.load import load_knowledge
-        from tailtrue.store.summary import summary
+        from tailtrue.store.summary import summary, weighing_most
         from tailtrue.truing.soundness import paper_problems
 
         folder = knowledge_folder()
@@ -41,13 +46,26 @@ def knowledge_check(as_json: Json = False) -> None:
             problems += wrong.problems
         if problems:
             raise KnowledgeInvalid(problems)
+        counts["values_not_confirmed"] = dict(weighing_most(knowledge))
         return counts
 
     counts = guarded(work, as_json)
     if not as_json:
+        heaviest = counts.pop("values_not_confirmed")
         typer.echo("The knowledge is sound.")
         for name, count in counts.items():
             typer.echo(f"  {name}: {count}")
+        if summary_wanted:
+            _where_values_come_from(counts, heaviest)
+
+
+def _where_values_come_from(counts: dict[str, Any], heaviest: dict[str, int]) -> None:
+    from tailtrue.store.summary import share_published
+
+    typer.echo(f"A published source stands behind {share_published(counts):.0%} of {counts['values']} values.")
+    typer.echo("Most values without one:")
+    for place, count in heaviest.items():
+        typer.echo(f"  {place}: {count}")
 
 
 @knowledge_app.command("reference")

@@ -9,7 +9,6 @@ from tailtrue.store.card_checks import card_problems
 from tailtrue.store.drawing_checks import drawing_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
-from tailtrue.store.models import DecisionFile
 from tailtrue.store.route_checks import route_problems
 from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
@@ -24,7 +23,7 @@ MOST_WORDS = 20
 _DIGIT = re.compile(r"\d")
 
 
-def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]) -> None:
+def check_knowledge(knowledge: Knowledge) -> None:
     """Hold the whole knowledge against itself; KnowledgeInvalid with everything that is wrong."""
     problems = [
         *_dependencies(knowledge),
@@ -42,9 +41,8 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *example_problems(knowledge),
         *_sop(knowledge),
     ]
-    for file in decision_files:
-        decision = knowledge.decisions[file.id]
-        problems += decision_example_problems(knowledge, decision, file.example)
+    for name, decision in knowledge.decisions.items():
+        problems += decision_example_problems(knowledge, decision, knowledge.decision_examples[name])
         if decision.hit == "unique":
             problems += unique_problems(decision, knowledge.catalogue)
     if problems:

@@ -14,6 +14,7 @@ from tailtrue.store.models import (
     CautionFile,
     CutFile,
     EntryFile,
+    ExampleFile,
     HoldFile,
     NeedFile,
     NoteFile,
@@ -297,6 +298,7 @@ class Knowledge:
     computed: Mapping[str, Computed]
     limits: Mapping[str, Fact]
     decisions: Mapping[str, Decision]
+    decision_examples: Mapping[str, tuple[ExampleFile, ...]]
     cautions: tuple[Caution, ...]
     stops: tuple[Stop, ...]
     notes: tuple[Note, ...]

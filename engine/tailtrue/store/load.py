@@ -95,6 +95,7 @@ class Loader:
             computed=self.computed,
             limits=limits,
             decisions={file.id: self._decision(file, where) for file, where in decision_files},
+            decision_examples={file.id: tuple(file.example) for file, _ in decision_files},
             cautions=tuple(
                 Caution(f, self._when(f.when, w, f.id), self._wordings(f.avoid, w, f.id), controls_of(f, w, self._when), w)
                 for f, w in self.reader.entries("cautions", "caution", models.CautionFile)
@@ -138,7 +139,7 @@ class Loader:
         )
         if self.reader.problems:
             raise KnowledgeInvalid(tuple(self.reader.problems))
-        check_knowledge(knowledge, [file for file, _ in decision_files])
+        check_knowledge(knowledge)
         return knowledge
 
     def _when(self, written: list[Any], where: str, said: str) -> Condition:
