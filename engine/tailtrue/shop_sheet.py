@@ -7,7 +7,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from tailtrue.parts import MachineState, Node, Signal, Text
+from tailtrue.parts import MachineState, Node, Signal, Term, Text
 
 Status = Literal["draft", "approved", "superseded"]
 
@@ -194,3 +194,4 @@ class ShopSheet(Node):
     roster_rows: int
     forms: tuple[Form, ...]
     references: tuple[Reference, ...]
+    glossary: tuple[Term, ...] = ()

@@ -18,6 +18,7 @@ from . import (
     broken_sop,
     broken_stock,
     broken_time,
+    broken_words,
 )
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
@@ -34,6 +35,7 @@ PARTS = (
     broken_sop,
     broken_stock,
     broken_time,
+    broken_words,
 )
 
 

@@ -9,6 +9,7 @@ from markupsafe import Markup, escape
 
 from tailtrue.parts import Dials, Figure, Text
 from tailtrue.procedure import Procedure
+from tailtrue.render.glossary import terms
 from tailtrue.render.numbers import show
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
 from tailtrue.render.templates import style, template
@@ -35,6 +36,7 @@ HEADS: Final = MappingProxyType(
         "upkeep": "Upkeep",
         "waste": "Waste and cleaning",
         "records": "Records and review",
+        "glossary": "Words of the trade",
         "references": "References",
         "acknowledgement": "What a signature on the roster says",
         "roster": "Released to use this lathe for this job",
@@ -194,6 +196,7 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
     yield from rows("upkeep", ((literal(every), several(tasks), literal(who)) for every, who, tasks in _upkeep(sop)))
     yield from part("waste", sop.waste)
     yield from part("records", sop.records)
+    yield from terms(HEADS["glossary"], sop.glossary, dials)
     yield heading(2, HEADS["references"])
     yield literal(str(WORDS["follows"]))
     yield bullets(literal(f"{one.title}{f' ({one.edition})' if one.edition else ''}: {one.idea}") for one in sop.references)

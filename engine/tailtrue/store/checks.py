@@ -14,6 +14,7 @@ from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
 from tailtrue.store.sop import sop_problems
 from tailtrue.store.time_checks import time_problems
+from tailtrue.store.word_checks import glossary_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
@@ -35,6 +36,7 @@ def check_knowledge(knowledge: Knowledge) -> None:
         *card_problems(knowledge.page.card, knowledge.steps),
         *drawing_problems(knowledge),
         *_ids(knowledge),
+        *glossary_problems(knowledge.glossary, knowledge.sources),
         *_cautions(knowledge),
         *_texts(knowledge),
         *safety_problems(knowledge.safety, _activities(knowledge), knowledge.needs),

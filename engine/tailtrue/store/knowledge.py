@@ -26,6 +26,7 @@ from tailtrue.store.models import (
     StepDrawingFile,
     StepFile,
     StopFile,
+    TermFile,
 )
 from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
@@ -83,6 +84,19 @@ class Say:
     when: Condition
     text: Wording
     where: str
+
+
+@dataclass(frozen=True)
+class Term:
+    """A term of the trade with its place."""
+
+    file: TermFile
+    where: str
+
+    @property
+    def forms(self) -> tuple[str, ...]:
+        """Every form that stands for it."""
+        return (self.file.term, *self.file.also)
 
 
 @dataclass(frozen=True)
@@ -304,6 +318,7 @@ class Knowledge:
     notes: tuple[Note, ...]
     remarks: tuple[Remark, ...]
     says: tuple[Say, ...]
+    glossary: tuple[Term, ...]
     blocks: tuple[BlockText, ...]
     steps: Mapping[str, StepText]
     routes: Mapping[str, Route]

@@ -40,6 +40,7 @@ from tailtrue.store.knowledge import (
     StepDrawing,
     StepText,
     Stop,
+    Term,
     Trouble,
 )
 from tailtrue.store.reading import Reader
@@ -117,6 +118,7 @@ class Loader:
                 for room in SAID_IN
                 for f, w in self.reader.entries(f"{room}/says.toml", "say", models.SayFile)
             ),
+            glossary=tuple(Term(f, w) for f, w in self.reader.entries("words/glossary.toml", "term", models.TermFile)),
             blocks=tuple(
                 BlockText(f, self._when(f.when, w, f.id), tuple(self._entry(entry, w, f.id) for entry in f.entry), w)
                 for f, w in self.reader.entries("record/sheet.toml", "block", models.BlockFile)

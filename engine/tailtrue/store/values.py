@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from tailtrue.conditions import Condition, atoms
-from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, Stop
 from tailtrue.tables import Row, source_keys
 
 Origin = Literal["published", "common_practice", "memory"]
@@ -86,7 +86,10 @@ def _quantities(said: Any) -> int:
 
 
 def _conditions(knowledge: Knowledge) -> Iterator[tuple[str, Condition, Iterable[str]]]:
-    for rule in (*knowledge.cautions, *knowledge.stops, *knowledge.notes, *knowledge.remarks, *knowledge.says):
+    rules: tuple[Caution | Stop | Note | Remark | Say, ...] = (
+        *knowledge.cautions, *knowledge.stops, *knowledge.notes, *knowledge.remarks, *knowledge.says,
+    )  # fmt: skip
+    for rule in rules:
         yield "rules", rule.when, rule.file.sources
     for decision in knowledge.decisions.values():
         yield from (("rules", row.when, row.sources) for row in decision.rows)
