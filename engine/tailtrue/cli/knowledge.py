@@ -69,16 +69,21 @@ def _where_values_come_from(counts: dict[str, Any], heaviest: dict[str, int]) ->
 
 
 @knowledge_app.command("reference")
-def knowledge_reference(out: Annotated[Path, typer.Option("--out", help="folder for the page facts.md")]) -> None:
-    """Write the reference page of what goes into the four files of a job."""
+def knowledge_reference(
+    out: Annotated[Path, typer.Option("--out", help="folder for facts.md and the pages of reference/")],
+) -> None:
+    """Write the reference pages: what goes into the four files of a job, and every rule, step, limit and source."""
 
     def work() -> dict[str, Any]:
         from tailtrue.documents import write_all
-        from tailtrue.given.catalogue import load_catalogue
         from tailtrue.places import knowledge_folder
-        from tailtrue.reference import facts_page
+        from tailtrue.reference import pages
+        from tailtrue.store.load import load_knowledge
+        from tailtrue.store.sources_named import sources_named
 
-        (path,) = write_all({"facts.md": facts_page(load_catalogue(knowledge_folder()))}, out)
-        return {"path": str(path)}
+        folder = knowledge_folder()
+        knowledge = load_knowledge(folder)
+        return {"paths": [str(path) for path in write_all(pages(knowledge, sources_named(folder, knowledge)), out)]}
 
-    typer.echo(guarded(work, as_json=False)["path"])
+    for path in guarded(work, as_json=False)["paths"]:
+        typer.echo(path)
