@@ -26,10 +26,13 @@ def knowledge_check(
         from tailtrue.log.soundness import check_log
         from tailtrue.places import knowledge_folder
         from tailtrue.store.load import load_knowledge
+        from tailtrue.store.skeletons import unfilled
         from tailtrue.store.summary import summary, weighing_most
         from tailtrue.truing.soundness import paper_problems
 
         folder = knowledge_folder()
+        if open_places := tuple(unfilled(folder)):
+            raise KnowledgeInvalid(open_places)
         knowledge = load_knowledge(folder)
         counts = summary(knowledge)
         problems: list[Problem] = []
@@ -66,6 +69,34 @@ def _where_values_come_from(counts: dict[str, Any], heaviest: dict[str, int]) ->
     typer.echo("Most values without one:")
     for place, count in heaviest.items():
         typer.echo(f"  {place}: {count}")
+
+
+@knowledge_app.command("new")
+def knowledge_new(
+    kind: Annotated[str, typer.Argument(metavar="KIND", help="rule (a stop), caution, step, decision or material")],
+    name: Annotated[str, typer.Argument(metavar="ID", help="the id of the new entry")],
+    out: Annotated[Path | None, typer.Option("--out", help="file to write; else its place in the knowledge")] = None,
+) -> None:
+    """Write the skeleton of a new entry, which the check refuses until it is filled in."""
+
+    def work() -> dict[str, Any]:
+        from tailtrue.documents import write_all
+        from tailtrue.errors import Problem, UsageError
+        from tailtrue.places import knowledge_folder, templates_folder
+        from tailtrue.store.load import load_knowledge
+        from tailtrue.store.skeletons import KINDS, skeleton
+
+        folder = knowledge_folder()
+        place, text = skeleton(kind, name, load_knowledge(folder), templates_folder())
+        path = out or folder / place
+        if path.exists():
+            raise UsageError([Problem("--out", str(path), "is there already", "name another file")])
+        (written,) = write_all({path.name: text}, path.parent)
+        return {"path": str(written), "then": KINDS[kind].then}
+
+    done = guarded(work, as_json=False)
+    typer.echo(done["path"])
+    typer.echo(f"Fill it in, then run: tailtrue knowledge check. {done['then']}")
 
 
 @knowledge_app.command("reference")

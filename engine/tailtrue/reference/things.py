@@ -67,9 +67,7 @@ def limits_page(knowledge: Knowledge) -> str:
 
 def sources_page(knowledge: Knowledge, uses: Mapping[str, int]) -> str:
     """Every source with how often it is named."""
-    lead = (
-        "Where the knowledge comes from. Read: its text was seen. Cited: known by citation only. Open: nobody confirms it."
-    )
+    lead = "Where the knowledge comes from. Read: its text was seen. Cited: by citation only. Open: not confirmed."
     rows = (
         (f"`{key}`", one.kind, one.title, one.edition, one.status, str(uses.get(key, 0)), one.note)
         for key, one in knowledge.sources.items()

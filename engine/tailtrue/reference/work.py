@@ -21,8 +21,8 @@ def _step(knowledge: Knowledge, step: StepText, routes: Iterable[str]) -> str:
     file = step.file
     lines = [f"**Lathe:** {file.machine}. **Who:** {file.who}.", f"**When:** {condition(step.when)}"]
     lists = (
-        ("Needs", file.needs), ("Makes", file.makes), ("Ends", file.ends), ("Uses", file.tools), ("Activities", file.activities),
-        ("On routes", routes),
+        ("Needs", file.needs), ("Makes", file.makes), ("Ends", file.ends), ("Uses", file.tools),
+        ("Activities", file.activities), ("On routes", routes),
     )  # fmt: skip
     lines += [f"**{name}:** {', '.join(f'`{one}`' for one in named)}" for name, named in lists if named]
     if step.hold:
