@@ -22,10 +22,12 @@ def knowledge_check(
 
     def work() -> dict[str, Any]:
         from tailtrue.diagnosis.soundness import check_diagnosis
-        from tailtrue.errors import KnowledgeInvalid, Problem
+        from tailtrue.errors import KnowledgeInvalid
         from tailtrue.log.soundness import check_log
         from tailtrue.places import knowledge_folder
         from tailtrue.store.load import load_knowledge
+        from tailtrue.store.noticing import counts as faults_counted
+        from tailtrue.store.noticing import noticing, unnoticed
         from tailtrue.store.skeletons import unfilled
         from tailtrue.store.summary import summary, weighing_most
         from tailtrue.truing.soundness import paper_problems
@@ -34,8 +36,9 @@ def knowledge_check(
         if open_places := tuple(unfilled(folder)):
             raise KnowledgeInvalid(open_places)
         knowledge = load_knowledge(folder)
-        counts = summary(knowledge)
-        problems: list[Problem] = []
+        tried = tuple(noticing(knowledge))
+        counts = summary(knowledge) | faults_counted(tried)
+        problems = [*unnoticed(tried)]
         try:
             record = check_log(folder, knowledge.sources)
             problems += paper_problems(knowledge, {fact.key for fact in record.facts.values()})
