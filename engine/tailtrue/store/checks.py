@@ -9,6 +9,7 @@ from tailtrue.store.card_checks import card_problems
 from tailtrue.store.drawing_checks import drawing_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
+from tailtrue.store.reading_ease import VAGUE, VERBS, order_problems, vague_problems
 from tailtrue.store.route_checks import route_problems
 from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
@@ -36,6 +37,8 @@ def check_knowledge(knowledge: Knowledge) -> None:
         *card_problems(knowledge.page.card, knowledge.steps),
         *drawing_problems(knowledge),
         *_ids(knowledge),
+        *order_problems(knowledge.steps.values(), knowledge.tables[VERBS]),
+        *vague_problems(all_texts(knowledge), knowledge.tables[VAGUE]),
         *glossary_problems(knowledge.glossary, knowledge.sources),
         *_cautions(knowledge),
         *_texts(knowledge),
@@ -224,6 +227,11 @@ def _texts(knowledge: Knowledge) -> Iterator[Problem]:
                     yield Problem(where, said, f"'{records}' has no field '{place.name[4:]}'", "mend the place")
             elif place.name not in knowledge.catalogue:
                 yield Problem(where, said, f"no fact is named '{place.name}'", "mend the place")
+
+
+def all_texts(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording]]:
+    """Every text of the knowledge that comes on paper or screen, with its place and what it belongs to."""
+    return ((where, said, text) for where, said, text, _ in _all_wordings(knowledge))
 
 
 def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str]]:

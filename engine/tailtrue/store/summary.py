@@ -2,7 +2,9 @@
 
 from typing import Any
 
+from tailtrue.store.checks import all_texts
 from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.reading_ease import long_sentences
 from tailtrue.store.values import by_origin, origin_of, unconfirmed, values
 
 _MOST_PLACES = 12
@@ -32,6 +34,7 @@ def summary(knowledge: Knowledge) -> dict[str, Any]:
         "limits": len(knowledge.limits),
         "steps": len(knowledge.steps),
         "routes": len(knowledge.routes),
+        "long_sentences": long_sentences(all_texts(knowledge)),
         "sources": len(knowledge.sources),
         "tables": len(knowledge.tables),
         "table_rows": len(rows),
