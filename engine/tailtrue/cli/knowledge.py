@@ -25,6 +25,7 @@ def knowledge_check(
         from tailtrue.errors import KnowledgeInvalid
         from tailtrue.log.soundness import check_log
         from tailtrue.places import knowledge_folder
+        from tailtrue.store.dead import dead_entries
         from tailtrue.store.load import load_knowledge
         from tailtrue.store.noticing import counts as faults_counted
         from tailtrue.store.noticing import noticing, unnoticed
@@ -52,17 +53,23 @@ def knowledge_check(
             problems += wrong.problems
         if problems:
             raise KnowledgeInvalid(problems)
+        dead = list(dead_entries(knowledge))
+        counts["dead_entries"] = len(dead)
+        counts["dead"] = dead
         counts["values_not_confirmed"] = dict(weighing_most(knowledge))
         return counts
 
     counts = guarded(work, as_json)
     if not as_json:
-        heaviest = counts.pop("values_not_confirmed")
+        heaviest, dead = counts.pop("values_not_confirmed"), counts.pop("dead")
         typer.echo("The knowledge is sound.")
         for name, count in counts.items():
             typer.echo(f"  {name}: {count}")
         if summary_wanted:
             _where_values_come_from(counts, heaviest)
+            typer.echo("No example and no route reaches:" if dead else "Nothing is dead.")
+            for entry in dead:
+                typer.echo(f"  {entry}")
 
 
 def _where_values_come_from(counts: dict[str, Any], heaviest: dict[str, int]) -> None:
