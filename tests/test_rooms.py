@@ -40,10 +40,11 @@ MAY = {
     "refusals": {"assemble", "case", "errors", "facts", "parts", "procedure", "render", "store", "truth", "wording"},
     "inspection": {"parts", "procedure", "record_sheet", "review", "shop_sheet"},
     "render": {"papers", "places", "parts", "procedure", "record_sheet", "review", "shop_sheet"},
-    "shop": {"given", "inspection", "quantities", "store"},
+    "shop": {"facts", "given", "inspection", "quantities", "store"},
     "documents": {"errors", "parts", "procedure", "render"},
+    "overriding": {"assemble", "case", "facts", "parts", "refusals"},
     "advise": {
-        "assemble", "case", "errors", "explaining", "facts", "given", "inspection", "log", "truing", "places", "plan", "parts", "procedure",
+        "overriding", "assemble", "case", "errors", "explaining", "facts", "given", "inspection", "log", "truing", "places", "plan", "parts", "procedure",
         "refusals", "render", "review", "shop", "store", "truth",
     },
     "truing": {

@@ -17,6 +17,7 @@ from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
 from tailtrue.inspection import Shop, inspect
 from tailtrue.log.fields import fields_of_a_record
+from tailtrue.overriding import beyond
 from tailtrue.parts import Dials, Text
 from tailtrue.places import knowledge_folder
 from tailtrue.plan import make_plan
@@ -25,6 +26,7 @@ from tailtrue.refusals import Refusal, impossible, refusals, refused
 from tailtrue.review import NearMissLine
 from tailtrue.shop import shop_of
 from tailtrue.store.knowledge import Knowledge, Route
+from tailtrue.store.layers import read_layers, rule_files
 from tailtrue.store.load import load_knowledge
 from tailtrue.truing.lookup import record_sheet
 from tailtrue.truth import Truth
@@ -43,7 +45,11 @@ class Advice:
     @property
     def dials(self) -> Dials:
         """The system of the machine's dials."""
-        return "inch" if self.case.value("lathe.dials") == "inch" else "metric"
+        return _dials(self.case)
+
+
+def _dials(case: Case) -> Dials:
+    return "inch" if case.value("lathe.dials") == "inch" else "metric"
 
 
 @cache
@@ -57,12 +63,19 @@ def advise(
 ) -> Advice:  # fmt: skip
     """Read a job and judge it: refusals and findings, no document yet. `instead` holds raw values in place of the files'.
 
-    Raises FactsWrong when the files cannot be used, KnowledgeInvalid when the knowledge cannot.
+    Raises FactsWrong when the files cannot be used, KnowledgeInvalid when the knowledge or the rules of the shop cannot,
+    Refused when a number set by hand crosses what bounds it.
     """
     known = known or knowledge()
     given = read_job(job, known.given, instead)
-    case = Case(known, _facts(given, known))
+    known = laid_over(known, job, given)
+    said = _facts(given, known)
     route = known.routes[given.value("job.do")]
+    case = Case(known, said, given.by_hand.values())
+    if crossed := beyond(case):
+        # Nothing is worked out from a number that is not taken, here or at the lathe.
+        plain = Case(known, said)
+        raise refused((*crossed, *refusals(plain, route)), _dials(plain))
     filler = Filler(case)
     noticed = tuple(
         (note.file.level, filler.text(note.text))
@@ -70,6 +83,12 @@ def advise(
         if route.has_to_do_with(note.file.concerns) and case.judge(note.when).truth is Truth.YES
     )
     return Advice(case, given, route, refusals(case, route), noticed)
+
+
+def laid_over(known: Knowledge, job: Path, given: Given) -> Knowledge:
+    """The knowledge with the rules of the shop laid over it: those beside the job, and those that it names."""
+    paths = rule_files(job, str(given.value("job.rules", "")))
+    return load_knowledge(known.folder, read_layers(paths, job.parent)) if paths else known
 
 
 def _facts(given: Given, known: Knowledge) -> dict[str, Fact]:

@@ -1,13 +1,14 @@
 """A case: the named facts of one job, each made once, when it is asked for, and keeping what it was made from."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.registry import Computed, Limited
 from tailtrue.conditions import Condition, Judged
 from tailtrue.decisions import Outcome, decide
-from tailtrue.facts import Fact, FactSpec, NotKnown
+from tailtrue.facts import Fact, FactSpec, NotKnown, SetByHand
 from tailtrue.tables import NoRow, Row
 
 if TYPE_CHECKING:
@@ -25,18 +26,20 @@ class Gap(LookupError):
 class Case:
     """Facts of one job over one knowledge.
 
-    `said` holds the facts that the user gave, already validated and in canonical units.
+    `said` holds the facts that the user gave, already validated and in canonical units. `by_hand` are numbers that stand
+    where a computed one would; what is made from that fact is made from them.
     """
 
-    def __init__(self, knowledge: "Knowledge", said: Mapping[str, Fact]) -> None:
+    def __init__(self, knowledge: "Knowledge", said: Mapping[str, Fact], by_hand: Iterable[SetByHand] = ()) -> None:
         self.knowledge = knowledge
+        self.by_hand = {one.fact: one for one in by_hand}
         self._said = dict(said)
         self._facts: dict[str, Fact | NotKnown] = dict(said)
         self._outcomes: dict[str, Outcome] = {}
 
     def with_said(self, more: Mapping[str, Fact]) -> "Case":
         """The case of the same job with more said: what was made is made anew where it is asked for."""
-        return Case(self.knowledge, {**self._said, **more})
+        return Case(self.knowledge, {**self._said, **more}, self.by_hand.values())
 
     def with_values(self, more: Mapping[str, Any]) -> "Case":
         """The same from plain values of facts of the catalogue."""
@@ -75,8 +78,16 @@ class Case:
             self._outcomes[name] = outcome
             return outcome.fact
         if name in knowledge.computed:
-            return self._compute(knowledge.computed[name])
+            return self._by_hand(name, self._compute(knowledge.computed[name]))
         return NotKnown(knowledge.catalogue[name], (name,))
+
+    def _by_hand(self, name: str, made: Fact | NotKnown) -> Fact | NotKnown:
+        """The number set by hand where there is one; what cannot be worked out cannot be set either."""
+        one = self.by_hand.get(name)
+        if one is None or isinstance(made, NotKnown):
+            return made
+        said = f"set by {one.initials}: {one.reason}"
+        return replace(made, value=one.value, limited_by=said, where=one.where, by_hand=one, worked_out=made.value)
 
     def _compute(self, way: Computed) -> Fact | NotKnown:
         given: list[Any] = []

@@ -23,6 +23,7 @@ class DecisionRow:
     if_unknown: Literal["ask", "pass-over"]
     figures: Wording = _NOTHING
     says: tuple[tuple[Condition, str], ...] = ()
+    closed_by: str = ""
 
 
 @dataclass(frozen=True)

@@ -37,6 +37,41 @@ class FactSpec:
 
 
 @dataclass(frozen=True)
+class Settable:
+    """A computed number that a user may set by hand, and what it is held against.
+
+    `safe` is the side to which it may go from what is worked out; without it the two bounds alone hold. `one_of` names a
+    list of a user's file that it must be taken from, where the list was given; `whole` a size that it must hold a whole
+    number of times.
+    """
+
+    fact: str
+    unit: str
+    least: float
+    most: float
+    safe: Literal["lower", "higher", ""]
+    at_least: tuple[str, ...]
+    at_most: tuple[str, ...]
+    one_of: str
+    whole: str
+    why: str
+    sources: tuple[str, ...]
+    where: str
+
+
+@dataclass(frozen=True)
+class SetByHand:
+    """A number that a user put in place of the computed one, with reason and initials."""
+
+    fact: str
+    value: float
+    said: str
+    reason: str
+    initials: str
+    where: str
+
+
+@dataclass(frozen=True)
 class Fact:
     """A value that is known, and what it was made from."""
 
@@ -47,6 +82,8 @@ class Fact:
     limited_by: str = ""
     said: str = ""
     where: str = ""
+    by_hand: SetByHand | None = None
+    worked_out: Value = None
 
     @property
     def name(self) -> str:

@@ -53,6 +53,7 @@ class Figure(Node):
     rounding: Rounding
     bound: Bound = "nearest"
     marked: str | None = Field(default=None, description="the size as the tool is marked, printed as it stands")
+    set_by: str | None = Field(default=None, description="who set it in place of the computed number; printed with a mark")
 
 
 Piece = Annotated[str | Figure, Field(union_mode="left_to_right")]
@@ -117,4 +118,5 @@ class Caution(Node):
     signs: tuple[str, ...] = ()
     answers: tuple[str, ...]
     shown_because: str | None = None
+    shop_rule: str = Field(default="", description="who of the shop added or reworded it, and why")
     sources: tuple[str, ...]

@@ -7,7 +7,7 @@ from pydantic import Field
 from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Term, Text
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import SafetyReview
-from tailtrue.shop_sheet import ShopSheet
+from tailtrue.shop_sheet import ShopSheet, Sign
 
 
 class Hold(Node):
@@ -56,6 +56,7 @@ class Step(Node):
     why: Text = ()
     tools: tuple[str, ...] = ()
     boxes: tuple[str, ...] = Field(default=("",), description="one tick box each; a label per piece for repeated work")
+    shop_rule: str = Field(default="", description="who of the shop reworded it, and why")
     time: StepTime | None = Field(default=None, description="for one piece")
 
 
@@ -117,6 +118,19 @@ class Choice(Node):
     sources: tuple[str, ...]
 
 
+class HandSet(Node):
+    """A number that stands where a computed one would: what was worked out, what bounds it, why it was changed, by whom."""
+
+    label: str
+    value: Figure
+    worked_out: Figure
+    safe: Literal["lower", "higher", ""]
+    at_least: tuple[Figure, ...] = ()
+    at_most: tuple[Figure, ...] = ()
+    reason: str
+    initials: str
+
+
 class Derivation(Node):
     """How one number came about."""
 
@@ -126,6 +140,7 @@ class Derivation(Node):
     how: str
     read: tuple[str, ...] = ()
     limited_by: Text = ()
+    by_hand: Text = ()
     sources: tuple[str, ...]
     weakest: Origin
 
@@ -191,6 +206,7 @@ class Drawing(Node):
     caption: str
     dimensions: dict[str, Figure]
     labels: dict[str, str]
+    said: dict[str, str] = Field(default={}, description="what the user chose or calls things, as far as it is known")
 
 
 class Finding(Node):
@@ -198,7 +214,20 @@ class Finding(Node):
 
     level: Literal["note", "attention"]
     text: Text
+    shop_rule: str = ""
     sources: tuple[str, ...] = ()
+
+
+class ShopRule(Node):
+    """One rule of the shop that lies over the shipped ones: what it does, in words and figures, why, and by whom."""
+
+    kind: Literal["add", "tighten", "reword", "disable"]
+    what: str
+    name: str
+    change: Text
+    reason: str
+    by: str
+    dated: str = ""
 
 
 class TitleBlock(Node):
@@ -245,8 +274,11 @@ class Procedure(Node):
     record: RecordSheet | None = None
     care: tuple[Text, ...]
     findings: tuple[Finding, ...]
+    set_by_hand: tuple[HandSet, ...] = ()
+    shop_rules: tuple[ShopRule, ...] = ()
     choices: tuple[Choice, ...]
     derivations: tuple[Derivation, ...]
     sources: tuple[Source, ...]
+    signs: tuple[Sign, ...] = Field(default=(), description="the safety signs of the cautions, in words")
     sop: ShopSheet | None = None
     glossary: tuple[Term, ...] = Field(default=(), description="terms that this sheet uses; the other papers have their own")

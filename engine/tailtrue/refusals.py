@@ -48,8 +48,9 @@ def _refusals(case: Case, filler: Filler, stops: Iterable[Stop]) -> Iterator[Ref
 def _refusal(stop: Stop, filler: Filler, text: Wording, also: str = "") -> Refusal:
     said = _filled(filler, text) or (stop.file.title,)
     ways = tuple(filled for way in stop.way_out if (filled := _filled(filler, way)))
+    ours = "Shop rule: " if filler.case.knowledge.shop.mark("stop", stop.file.id) else ""
     return Refusal(
-        stop.file.id, stop.file.title, (*said, f" {also}") if also else said, ways or (("see the manual",),),
+        stop.file.id, f"{ours}{stop.file.title}", (*said, f" {also}") if also else said, ways or (("see the manual",),),
         tuple(stop.file.sources),
     )  # fmt: skip
 

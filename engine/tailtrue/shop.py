@@ -4,21 +4,28 @@ Of the plan only names are taken - which chuck, which kind of gauge, which micro
 a figure.
 """
 
-from collections.abc import Mapping
+import tomllib
+from collections.abc import Iterable, Iterator, Mapping
+from pathlib import Path
 from typing import Any
 
+from tailtrue.facts import SetByHand
 from tailtrue.given.read import Given
-from tailtrue.inspection import Shop, SpeedCap
+from tailtrue.inspection import HandSetting, Shop, ShopEntry, SpeedCap
 from tailtrue.inspection.shop import Piece, Taper
 from tailtrue.quantities import read_quantity
 from tailtrue.store.knowledge import Knowledge, Route
+from tailtrue.store.layers import rule_files
 
 Record = Mapping[str, Any]
+_NAMED = ("caution", "stop", "note", "step", "decision", "limit")
+_SAFE = {"most": "lower", "least": "higher"}
 _FIXED = "collars-fixed"
 
 
 def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Shop:
     """The shop as the files describe it. `chosen` holds the names that the plan settled on."""
+    entries = tuple(_entries(rule_files(given.files[0], given.value("job.rules", ""))))
     route = knowledge.routes[chosen["route"]]
     return Shop(
         machine_name=given.value("lathe.name"),
@@ -38,8 +45,15 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         speeds=tuple(given.value("lathe.speeds", ())),
         speed_from=given.value("lathe.speed_from"),
         speed_to=given.value("lathe.speed_to"),
-        labels=_labels(given),
+        speed_settings=tuple(given.value("lathe.speed_settings", ())),
+        set_over=given.value("lathe.set_over"),
+        screws=(given.value("lathe.screw_toward_operator") or "", given.value("lathe.screw_away") or ""),
+        labels=_labels(given, entries),
         must_say=_must_say(knowledge),
+        shop_rules=entries,
+        signals=knowledge.shop.signals,
+        limits={name: (limit.value, _SAFE[limit.spec.bound]) for name, limit in knowledge.shop.limits.items()},
+        by_hand={fact: _hand_setting(one, knowledge) for fact, one in given.by_hand.items()},
         measured={
             end: tuple(given.value(f"job.measured_{end}")) for end in ("head", "tail") if given.value(f"job.measured_{end}")
         },
@@ -51,6 +65,11 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         taper=_taper(given),
         piece=_piece(given, knowledge, chosen["chuck"]),
     )
+
+
+def _hand_setting(one: SetByHand, knowledge: Knowledge) -> HandSetting:
+    settable = knowledge.given.settable[one.fact]
+    return HandSetting(one.value, one.initials, settable.safe, settable.at_least, settable.at_most)
 
 
 def _limit(knowledge: Knowledge, name: str) -> float:
@@ -164,14 +183,26 @@ def _piece(given: Given, knowledge: Knowledge, chuck_label: str) -> Piece:
 
 def _must_say(knowledge: Knowledge) -> dict[str, frozenset[str]]:
     """Cautions that know no exception, by the activity they answer."""
-    always = [caution.file for caution in knowledge.cautions if not caution.file.when]
+    always = [caution.file for caution in knowledge.cautions if not caution.file.when] + list(knowledge.shop.always)
     activities = {activity for file in always for activity in file.answers}
     return {one: frozenset(file.id for file in always if one in file.answers) for one in activities}
 
 
-def _labels(given: Given) -> tuple[str, ...]:
+def _entries(paths: Iterable[Path]) -> Iterator[ShopEntry]:
+    """The entries of the rule files, read anew: their order, kinds and names, not what was made of them."""
+    for path in paths:
+        for kind, rows in tomllib.loads(path.read_text(encoding="utf-8-sig")).items():
+            for row in rows:
+                named = next(name for name in _NAMED if row.get(name))
+                name = row[named]["id"] if isinstance(row[named], Mapping) else row[named]
+                also = f": {row['alternative']}" if named == "decision" else ""
+                yield ShopEntry(kind, f"{name}{also}", row["reason"], row["by"])
+
+
+def _labels(given: Given, rules: Iterable[ShopEntry]) -> tuple[str, ...]:
     """Every word the user wrote, alone or in a record: a number in it is theirs."""
-    words: list[str] = []
+    words: list[str] = [word for one in given.by_hand.values() for word in (one.reason, one.initials)]
+    words += [word for one in rules for word in (one.reason, one.by)]
     for value in given.values.values():
         for one in value.value if isinstance(value.value, tuple) else (value.value,):
             parts = one.values() if isinstance(one, Mapping) else (one,)

@@ -80,6 +80,7 @@ class Sign(Node):
 
     code: str
     words: str
+    shape: Literal["disc", "crossed-ring", "triangle", "square"]
 
 
 class HazardRow(Node):

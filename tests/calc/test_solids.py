@@ -11,7 +11,7 @@ from scipy.integrate import quad
 
 from spoilt import spoilt
 from tailtrue.calc.beams import mass_cylinder
-from tailtrue.calc.solids import mass_cone, mass_stepped, turning_energy
+from tailtrue.calc.solids import mass_cone, mass_slab, mass_stepped, turning_energy
 from tailtrue.calc.turning_masses import kinetic_energy, rim_speed
 from tailtrue.calc.validity import OutOfRange
 
@@ -29,6 +29,7 @@ _GOOD: dict[Callable[..., Any], dict[str, Any]] = {
         "density_kg_m3": 2680,
         "bore_mm": 20,
     },
+    mass_slab: {"width_mm": 80, "thickness_mm": 40, "length_mm": 164, "density_kg_m3": 2700},
     turning_energy: {"mass_kg": 9, "diameter_mm": 160, "spindle_speed_per_min": 1000, "bore_mm": 40},
 }
 
@@ -57,6 +58,10 @@ def test_what_is_no_number_is_refused(formula: Callable[..., Any], given: dict[s
         (mass_cone, {"density_kg_m3": 0}, "density is 0 kg/m3"),
         (mass_cone, {"bore_mm": -1}, "bore is -1 mm"),
         (mass_cone, {"bore_mm": 81.1}, "bore is 81.1 mm"),
+        (mass_slab, {"width_mm": 0}, "width is 0 mm"),
+        (mass_slab, {"thickness_mm": 0}, "thickness is 0 mm"),
+        (mass_slab, {"length_mm": 0}, "length is 0 mm"),
+        (mass_slab, {"density_kg_m3": 0}, "density is 0 kg/m3"),
         (turning_energy, {"mass_kg": 0}, "mass is 0 kg"),
         (turning_energy, {"diameter_mm": 0}, "diameter is 0 mm"),
         (turning_energy, {"spindle_speed_per_min": -1}, "spindle speed is -1 1/min"),

@@ -85,6 +85,7 @@ _CASES = [
     # masses, forces and energies of what turns
     (beams.mass_cylinder(25, 500, 7850), _RHO * pi / 4 * _D**2 * _L, "kg"),
     (solids.mass_stepped([25, 40], [500, 10], 7850), _RHO * pi / 4 * (_D**2 * _L + _Q(16000, "mm**3")), "kg"),
+    (solids.mass_slab(80, 40, 164, 2700), _Q(2700, "kg/m**3") * _Q(80 * 40 * 164, "mm**3"), "kg"),
     (solids.mass_cone(80, 40, 30, 2700), _Q(2700, "kg/m**3") * pi / 12 * _Q(11200 * 30, "mm**3"), "kg"),
     (turning_masses.unbalance_force(1.2, 3, 600), _Q(1.2, "kg") * _Q(3, "mm") * _TURN**2, "N"),
     (turning_masses.unbalance_speed_limit(3, 0.3), (0.3 * _G / _Q(3, "mm")) ** 0.5 / (2 * pi), "1/min"),

@@ -208,6 +208,8 @@ _LAWS: dict[str, Law] = {
     "speed for a force": Law(balance.speed_for_force, {"force_n": (0.01, 1000, UP), "mass_kg": (0.01, 50, DOWN),
                                                        "eccentricity_mm": (1e-3, 50, DOWN)}),
     "energy of a flung part": Law(turning_masses.kinetic_energy, {"mass_kg": (0.01, 50, UP), "speed_m_s": (0, 100, UP)}),
+    "mass of a slab": Law(solids.mass_slab, {"width_mm": (0.1, 500, UP), "thickness_mm": (0.1, 200, UP),
+                          "length_mm": (0.1, 2000, UP), "density_kg_m3": (1700, 9200, UP)}),
     "energy of a turning part": Law(solids.turning_energy, {"mass_kg": (0.01, 50, UP), "diameter_mm": (1, 500, UP),
                                                             "spindle_speed_per_min": _SPEED}),
     "mass": Law(beams.mass_cylinder, {"diameter_mm": (1, 500, UP), "length_mm": (0.1, 3000, UP), "density_kg_m3": (500, 20000, UP)}),

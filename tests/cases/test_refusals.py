@@ -140,7 +140,7 @@ REFUSED = [
     ),
     (
         "a slowest speed far above the advised",
-        [("lathe", r"speeds = \[.*?\]", 'speeds = ["900 1/min", "1800 1/min"]')],
+        [("lathe", r"speeds = \[.*?\]\nspeed_settings = \[.*?\]", 'speeds = ["900 1/min", "1800 1/min"]')],
         "bar.facing.speed",
         ["far above what tool and metal bear"],
     ),

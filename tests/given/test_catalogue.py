@@ -20,7 +20,8 @@ def folder(tmp_path: Path) -> Path:
     copy = tmp_path / "knowledge"
     for part in ("joints", "machines", "materials", "tools"):
         shutil.copytree(knowledge_folder() / part, copy / part)
-    shutil.copy(knowledge_folder() / "facts.toml", copy)
+    for file in ("facts.toml", "overridable.toml"):
+        shutil.copy(knowledge_folder() / file, copy)
     return copy
 
 

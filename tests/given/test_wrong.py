@@ -104,6 +104,18 @@ CASES: list[tuple[Spoil, str]] = [
         'lathe.toml:8: speeds = "65 rpm": is not a list; write speeds = ["65 rpm"]',
     ),
     (
+        ("lathe", 'stop = "tested"', 'stop = "tested"\nspeed_settings = ["A", "B"]'),
+        "lathe.toml:22: speed_settings: has 2 entries, speeds has 3; write one entry for each of speeds, in the same order",
+    ),
+    (
+        (
+            "lathe",
+            'speeds = [\n    "65 1/min", "180 rpm",\n    "450 rev/min",\n]',
+            'speed_from = "90 rpm"\nspeed_to = "900 rpm"\nspeed_settings = ["A"]',
+        ),
+        "lathe.toml:10: speed_settings: stands without speeds; give speeds too, or take speed_settings out",
+    ),
+    (
         ("lathe", 'stop = "tested"', 'stop = "tested"\nsteady_from = "8 mm"'),
         "lathe.toml:22: steady_from: stands without steady_to; give both or neither",
     ),
@@ -279,7 +291,7 @@ def test_a_file_that_cannot_be_read_does_not_hide_the_others(lines: Lines) -> No
 def test_a_missing_heading_is_one_fault_and_not_thirty(lines: Lines) -> None:
     assert lines(("job", "[job]", "[jobb]")) == [
         "job.toml: [job]: not given; begin this file with the line [job]",
-        "job.toml:1: [jobb]: does not belong here; this file holds the table [job] and nothing else",
+        "job.toml:1: [jobb]: does not belong here; this file holds the table [job], its tables [[override]] and nothing else",
     ]
 
 

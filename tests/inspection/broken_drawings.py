@@ -2,10 +2,13 @@
 
 from typing import Any
 
+from tailtrue.shop_sheet import Sign
+
 from .broken import breaks
-from .changed import Job, with_sheet
+from .changed import Job, with_sheet, with_shop
 from .sample import procedure
-from .sample_pieces import mm
+from .sample_drawings import SCREWS, SETTINGS
+from .sample_pieces import figure, mm
 
 
 def _with_drawing(kind: str, /, **changes: Any) -> Job:
@@ -41,7 +44,7 @@ def drawing_at_no_step() -> Job:
 @breaks("V84", "drawing boring-reach")
 def drawing_printed_twice() -> Job:
     drawings = procedure().drawings
-    return with_sheet(drawings=(*drawings, drawings[-1]))
+    return with_sheet(drawings=(*drawings, next(one for one in drawings if one.kind == "boring-reach")))
 
 
 @breaks("V85", "drawing boring-reach")
@@ -52,6 +55,16 @@ def drawing_of_no_kind() -> Job:
 @breaks("V85", "drawing boring-reach")
 def drawing_without_a_dimension() -> Job:
     return _with_sizes("boring-reach", room=None)
+
+
+@breaks("V87", "drawing collar-blank")
+def blank_with_a_hole_wider_than_its_collar() -> Job:
+    return _with_sizes("collar-blank", hole=200.0)
+
+
+@breaks("V87", "drawing blank-held")
+def ring_in_the_jaws_with_no_wall() -> Job:
+    return _with_sizes("blank-held", hole=200.0)
 
 
 @breaks("V85", "drawing collar-blank", also="V87")
@@ -150,3 +163,119 @@ def number_typed_into_a_label() -> Job:
 @breaks("V88", "drawing boring-reach")
 def number_typed_into_a_caption() -> Job:
     return _with_drawing("boring-reach", caption="Leave 5 free.")
+
+
+def _with_said(kind: str, **said: str) -> Job:
+    before = next(one for one in procedure().drawings if one.kind == kind).said
+    return _with_drawing(kind, said={**before, **{name.replace("__", "."): word for name, word in said.items()}})
+
+
+@breaks("V85", "drawing speed-plate", also="V126")
+def plate_without_speeds() -> Job:
+    return _with_drawing(
+        "speed-plate", dimensions={"bar": figure("bar.speed", 800.0, "1/min", "speed")}, labels={"bar": "bar"}
+    )
+
+
+@breaks("V85", "drawing speed-plate", also="V86")
+def length_on_the_plate() -> Job:
+    plate = next(one for one in procedure().drawings if one.kind == "speed-plate").dimensions
+    return _with_drawing("speed-plate", dimensions={**plate, "skim": mm("skim.speed", 500.0)})
+
+
+@breaks("V87", "drawing between-centres")
+def dog_and_room_that_do_not_reach_the_collar() -> Job:
+    return _with_sizes("between-centres", gap=4.0)
+
+
+@breaks("V87", "drawing between-centres")
+def ends_longer_than_the_bar() -> Job:
+    return _with_sizes("between-centres", length=70.0)
+
+
+@breaks("V87", "drawing speed-plate", also="V86")
+def work_at_a_speed_that_the_lathe_has_not() -> Job:
+    plate = next(one for one in procedure().drawings if one.kind == "speed-plate").dimensions
+    return _with_drawing("speed-plate", dimensions={**plate, "skim": figure("skim.speed", 480.0, "1/min", "speed")})
+
+
+@breaks("V89", "drawing between-centres")
+def set_up_with_the_tool_on_the_wrong_side() -> Job:
+    return _with_said("between-centres", tool_side="rear")
+
+
+@breaks("V89", "drawing indicator-on-collars")
+def indicator_drawn_without_a_side() -> Job:
+    return _with_drawing("indicator-on-collars", said={})
+
+
+@breaks("V125", "drawing tailstock-move")
+def arrows_the_wrong_way_round() -> Job:
+    return _with_drawing("tailstock-move", labels={"larger": "away from you", "smaller": "toward you"})
+
+
+@breaks("V125", "drawing tailstock-move")
+def screws_taken_for_each_other() -> Job:
+    return _with_said("tailstock-move", screw_toward=SCREWS[1], screw_away=SCREWS[0])
+
+
+@breaks("V125", "drawing tailstock-move")
+def screw_that_nobody_named() -> Job:
+    return with_shop(screws=("", SCREWS[1]))
+
+
+@breaks("V125", "drawing indicator-on-quill")
+def move_drawn_for_a_tailstock_that_cannot() -> Job:
+    return with_shop(set_over="none")
+
+
+@breaks("V126", "drawing speed-plate")
+def levers_of_other_speeds() -> Job:
+    return _with_said("speed-plate", setting__1=SETTINGS[1], setting__2=SETTINGS[0])
+
+
+@breaks("V126", "drawing speed-plate")
+def plate_in_another_order() -> Job:
+    plate = dict(next(one for one in procedure().drawings if one.kind == "speed-plate").dimensions)
+    plate["speed.1"], plate["speed.2"] = plate["speed.2"], plate["speed.1"]
+    return _with_drawing("speed-plate", dimensions=plate)
+
+
+@breaks("V126", "drawing speed-plate")
+def speed_of_a_step_left_out() -> Job:
+    plate = dict(next(one for one in procedure().drawings if one.kind == "speed-plate").dimensions)
+    del plate["skim"]
+    return _with_drawing("speed-plate", dimensions=plate)
+
+
+@breaks("V126", "drawing speed-plate")
+def work_that_no_step_does() -> Job:
+    drawn = next(one for one in procedure().drawings if one.kind == "speed-plate")
+    plate = {**drawn.dimensions, "turn": figure("bar.length_of_its_own", 500.0, "1/min", "speed")}
+    return _told(_with_drawing("speed-plate", dimensions=plate, labels={**drawn.labels, "turn": "turn"}))
+
+
+@breaks("V126", "drawing speed-plate")
+def speed_without_its_work() -> Job:
+    labels = next(one for one in procedure().drawings if one.kind == "speed-plate").labels
+    return _with_drawing("speed-plate", labels={name: word for name, word in labels.items() if name != "skim"})
+
+
+def _with_signs(code: str, *signs: Sign) -> Job:
+    """The sample with a sign at every caution for the whole job."""
+    cautions = tuple(one.model_copy(update={"signs": (code,)}) for one in procedure().job_cautions)
+    return with_sheet(job_cautions=cautions, signs=signs)
+
+
+def _sign(code: str, words: str, shape: str) -> Sign:
+    return Sign.model_validate({"code": code, "words": words, "shape": shape})
+
+
+@breaks("V127", "front, caution chips")
+def sign_at_a_caution_without_words() -> Job:
+    return _with_signs("W025", _sign("W024", "hands are crushed", "triangle"))
+
+
+@breaks("V127", "sign P028")
+def prohibition_drawn_as_a_warning() -> Job:
+    return _with_signs("P028", _sign("P028", "no gloves", "triangle"))

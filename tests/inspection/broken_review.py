@@ -6,8 +6,9 @@ from tailtrue.parts import Blank
 from tailtrue.review import Control, Held, Rating, ReviewedHazard
 
 from .broken import breaks
-from .changed import Job, with_sheet, with_step
+from .changed import Job, reviewed_anew, with_sheet, with_step
 from .sample import procedure
+from .sample_pieces import caution
 
 
 def _with_review(**changes: Any) -> Job:
@@ -194,6 +195,12 @@ def gloves_not_forbidden_where_the_spindle_turns() -> Job:
 @breaks("V95", "safety review, wear in state live")
 def live_steps_worn_as_if_isolated() -> Job:
     return _with_wear(1, spindle_can_turn=False)
+
+
+@breaks("V95", "safety review, wear in state isolated")
+def gloves_worn_at_the_drill_press() -> Job:
+    warned = caution("drill-grabs-the-collar", "caution", "drill-press")
+    return reviewed_anew(with_step("3.1", activities=("bond", "drill-press"), cautions=(warned,)))
 
 
 @breaks("V95", "safety review, wear in state isolated")

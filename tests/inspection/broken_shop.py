@@ -22,22 +22,22 @@ from .sample import procedure
 from .sample_pieces import figure, mm
 
 
-@breaks("V23", "step 4.3")
+@breaks("V23", "step 4.3", also="V86")
 def speed_that_no_gear_has() -> Job:
     return with_setting("4.3", 0, value=480.0)
 
 
-@breaks("V23", "step 2.3")
+@breaks("V23", "step 2.3", also="V126")
 def speed_outside_the_range() -> Job:
     return with_shop(speeds=(), speed_from=510.0, speed_to=2000.0)
 
 
-@breaks("V23", "step 1.3")
+@breaks("V23", "step 1.3", also="V126")
 def lathe_without_known_speeds() -> Job:
     return with_shop(speeds=())
 
 
-@breaks("V23", "step 4.3")
+@breaks("V23", "step 4.3", also="V126")
 def limit_set_as_a_speed() -> Job:
     return with_setting("4.3", 0, fact="chuck.speed_limit", value=480.0)
 
@@ -53,7 +53,7 @@ def corners_of_a_raw_blank_that_strike_the_cross_slide() -> Job:
     return with_line("2.1", circle)
 
 
-@breaks("V57", "step 4.3")
+@breaks("V57", "step 4.3", also="V86")
 def speed_above_what_work_between_centres_bears() -> Job:
     return with_setting("4.3", 0, value=800.0)
 
@@ -324,7 +324,7 @@ def wrong_way() -> Job:
     return with_look_up(larger_at_tailstock=table.smaller_at_tailstock, smaller_at_tailstock=table.larger_at_tailstock)
 
 
-@breaks("V32", "look-up table", also="V111")
+@breaks("V32", "look-up table", also="V89 V111 V125")
 def tool_at_the_rear() -> Job:
     return with_shop(tool_side="rear")
 

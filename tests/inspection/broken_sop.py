@@ -177,7 +177,7 @@ def abrasive_by_hand_advised() -> Job:
 
 @breaks("V107", _WHERE)
 def sign_without_words() -> Job:
-    return _with(signs=(Sign(code="P028", words="P028"),))
+    return _with(signs=(Sign(code="P028", words="P028", shape="crossed-ring"),))
 
 
 @breaks("V107", _WHERE)

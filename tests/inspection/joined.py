@@ -1,9 +1,9 @@
 """The sample with its bond changed for another joint."""
 
 from tailtrue.parts import Figure, Setting
-from tailtrue.procedure import Derivation, Step
+from tailtrue.procedure import Derivation, Phase, Step
 
-from .changed import Job, with_steps
+from .changed import Job, reviewed_anew, with_phases
 from .sample_pieces import caution
 
 
@@ -19,7 +19,12 @@ def held_by(activity: str, *sizes: Figure) -> Job:
             )
         return step.model_copy(update={"activities": ("joint-check",)}) if step.number == "3.2" else step
 
-    changed, givens = with_steps(change)
+    def without_bond(phase: Phase) -> Phase:
+        steps = tuple(change(step) for step in phase.steps)
+        # What the phase of fixing warns of is the bond.
+        return phase.model_copy(update={"steps": steps, "cautions": () if phase.number == "3" else phase.cautions})
+
+    changed, givens = with_phases(without_bond)
     made = tuple(
         Derivation(
             fact=size.fact, label="size", value=("see the step",), how="as given", sources=("common-practice",),
@@ -27,4 +32,4 @@ def held_by(activity: str, *sizes: Figure) -> Job:
         )
         for size in sizes
     )  # fmt: skip
-    return changed.model_copy(update={"derivations": (*changed.derivations, *made)}), givens
+    return reviewed_anew((changed.model_copy(update={"derivations": (*changed.derivations, *made)}), givens))

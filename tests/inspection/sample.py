@@ -24,7 +24,7 @@ from tailtrue.procedure import (
     TitleBlock,
 )
 
-from .sample_drawings import drawings
+from .sample_drawings import SCREWS, SETTINGS, SPEEDS, drawings
 from .sample_making import making
 from .sample_pieces import caution, figure, mm
 from .sample_record import record
@@ -70,7 +70,10 @@ def shop() -> Shop:
             "bore-gauge": (12.0, 32.0, 0.01),
         },
         feeds=(0.05, 0.1, 0.2),
-        speeds=(200.0, 500.0, 800.0, 1250.0, 2000.0),
+        speeds=SPEEDS,
+        speed_settings=SETTINGS,
+        set_over="two-screws",
+        screws=SCREWS,
         must_say={"gauge-bore": frozenset({"finger-in-bore"}), "skim": frozenset({"gloves", "abrasive-cloth"})},
         labels=("Workshop bench 4 in the corner",),
         measured={"head": (22.0, 21.998)},

@@ -78,7 +78,7 @@ def sop_of(sheet: Procedure) -> ShopSheet:
             )
             for one in _dangers(sheet)
         ),
-        signs=(Sign(code="P028", words="no gloves"),),
+        signs=(Sign(code="P028", words="no gloves", shape="crossed-ring"),),
         wear=(
             WearRow(
                 state="Isolated", machine="isolated", required=(("Gloves where it is sharp.",),),

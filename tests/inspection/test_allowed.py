@@ -7,7 +7,7 @@ import pytest
 
 from tailtrue.inspection import inspect
 from tailtrue.parts import Limits, Setting
-from tailtrue.procedure import Hold
+from tailtrue.procedure import Drawing, Hold
 
 from .changed import (
     Job,
@@ -27,7 +27,9 @@ from .sample_record import SPACING, SPAN, record
 
 
 def variable_speed() -> Job:
-    return with_shop(speeds=(), speed_from=100.0, speed_to=2000.0)
+    plain = tuple(one for one in procedure().drawings if one.kind != "speed-plate")
+    givens = with_shop(speeds=(), speed_settings=(), speed_from=100.0, speed_to=2000.0)[1]
+    return with_sheet(drawings=plain)[0], givens
 
 
 def speed_exactly_at_its_cap() -> Job:
@@ -51,8 +53,17 @@ def tool_at_the_rear_with_its_own_words() -> Job:
     table = procedure().look_up
     ways = {"larger_at_tailstock": table.smaller_at_tailstock, "smaller_at_tailstock": table.larger_at_tailstock}
     changed, _ = with_look_up(**ways)
-    changed = changed.model_copy(update={"record": record().model_copy(update=ways)})
+    drawings = tuple(_with_the_tool_behind(one) for one in changed.drawings)
+    changed = changed.model_copy(update={"record": record().model_copy(update=ways), "drawings": drawings})
     return changed, with_shop(tool_side="rear")[1]
+
+
+def _with_the_tool_behind(drawing: Drawing) -> Drawing:
+    said = {**drawing.said, "tool_side": "rear"} if "tool_side" in drawing.said else drawing.said
+    labels = dict(drawing.labels)
+    if "larger" in labels:
+        labels |= {"larger": labels["smaller"], "smaller": labels["larger"]}
+    return drawing.model_copy(update={"said": said, "labels": labels})
 
 
 def bar_length_stands_in_for_the_span() -> Job:

@@ -7,6 +7,7 @@ import pytest
 from tailtrue.inspection import RULES, inspect
 
 from . import (
+    broken_by_hand,
     broken_drawings,
     broken_joints,
     broken_paper,
@@ -24,6 +25,7 @@ from .broken import BROKEN, Broken
 from .sample import procedure, shop
 
 PARTS = (
+    broken_by_hand,
     broken_drawings,
     broken_joints,
     broken_paper,

@@ -20,6 +20,7 @@ from tailtrue.procedure import (
     Source,
     TitleBlock,
 )
+from tailtrue.shop_sheet import Sign
 
 from .sample_making import making
 from .sample_pieces import DIFFERENCES, LITERAL_LABEL, bar_length, caution, figure, mm
@@ -114,6 +115,7 @@ def procedure(
             ),
         ),
         phases=(*making(), *using()),
+        signs=(Sign(code="W024", words="hands are crushed", shape="triangle"),),
         look_up=LookUp(
             rows=tuple(
                 Move(

@@ -5,36 +5,51 @@ from typing import Any
 from hypothesis import strategies as st
 
 from tailtrue.advise import knowledge
+from tailtrue.parts import Figure
 from tailtrue.procedure import Drawing
 
 from .sample_pieces import mm
 
-MINE = frozenset(
-    {"bar-in-spindle", "drill-ladder", "collar-blank", "bar-in-chuck", "bar-in-steady", "boring-reach", "blank-held"}
-)
 # The drawings as the knowledge has them: their words are printed, so they are the words that must fit.
-PLANS = {one.file.id: one for one in knowledge().drawings if one.file.kind in MINE}
+PLANS = {one.file.id: one for one in knowledge().drawings}
+_FRONT = {"larger": "toward you", "smaller": "away from you"}
+_REAR = {"larger": "away from you", "smaller": "toward you"}
 
 
-def drawing(name: str, **sizes: float) -> Drawing:
-    """One of them with these sizes; two underscores stand for a point."""
+def drawing(name: str, said: dict[str, str] | None = None, **sizes: float) -> Drawing:
+    """One of them with these sizes and words of the user; two underscores stand for a point."""
     plan = PLANS[name]
+    said = said or {}
+    ways = _REAR if said.get("tool_side") == "rear" else _FRONT
+    unit = speed if plan.file.kind == "speed-plate" else size
     return Drawing(
         id=name,
         kind=plan.file.kind,
         place="1.1",
         title=plan.file.title,
         caption=plan.file.caption,
-        dimensions={written.replace("__", "."): mm(f"it.{written}", value, "size") for written, value in sizes.items()},
-        labels={key: wording.words for key, wording in plan.labels.items()},
+        dimensions={written.replace("__", "."): unit(f"it.{written}", value) for written, value in sizes.items()},
+        labels={key: ways.get(key, wording.words) for key, wording in plan.labels.items()},
+        said=said,
     )
+
+
+def size(fact: str, value: float) -> Figure:
+    """A length."""
+    return mm(fact, value, "size")
+
+
+def speed(fact: str, value: float) -> Figure:
+    """A speed of the spindle."""
+    return Figure(fact=fact, value=value, unit="1/min", rounding="speed")
 
 
 @st.composite
 def drawings(draw: st.DrawFn) -> Drawing:
     """Any of them, as small and as large as a shop may have it."""
     name = draw(st.sampled_from(sorted(PLANS)))
-    return drawing(name, **draw(_SIZES[PLANS[name].file.kind]))
+    kind = PLANS[name].file.kind
+    return drawing(name, draw(_SAID.get(kind, st.just({}))), **draw(_SIZES[kind]))
 
 
 def _between(low: float, high: float) -> st.SearchStrategy[float]:
@@ -46,7 +61,8 @@ def _blank(draw: st.DrawFn) -> dict[str, float]:
     width, face, bar = draw(_between(12, 40)), draw(_between(0.5, 3)), draw(_between(10, 60))
     diameter = bar + draw(_between(12, 100))
     sizes = {"width": width, "each_face": face, "sawn_width": width + 2 * face, "bar": bar, "diameter": diameter}
-    return {**sizes, "sawn_diameter": diameter + draw(_between(0.5, 60))}
+    hole = {"hole": round(bar * draw(st.floats(0.3, 0.95)), 3)} if draw(st.booleans()) else {}
+    return {**sizes, **hole, "sawn_diameter": diameter + draw(_between(0.5, 60))}
 
 
 def _held(with_spacer: bool) -> st.SearchStrategy[dict[str, float]]:
@@ -55,7 +71,8 @@ def _held(with_spacer: bool) -> st.SearchStrategy[dict[str, float]]:
         grip, out = draw(_between(10, 50)), draw(_between(4, 30))
         made = {"grip": grip, "standing_out": out, "sawn_width": grip + out, "diameter": draw(_between(25, 160))}
         spacer = {"spacer": draw(_between(2, 45))} if with_spacer else {}
-        return {**made, **spacer, "jaw_depth": grip + sum(spacer.values())}
+        hole = {"hole": round(made["diameter"] * draw(st.floats(0.1, 0.8)), 3)} if draw(st.booleans()) else {}
+        return {**made, **spacer, **hole, "jaw_depth": grip + sum(spacer.values())}
 
     return sizes()
 
@@ -84,6 +101,39 @@ def _bar(draw: st.DrawFn) -> dict[str, float]:
     return {"diameter": diameter, "standing_out": out, "length": out + draw(_between(10, 900))}
 
 
+@st.composite
+def _centres(draw: st.DrawFn) -> dict[str, float]:
+    dog, gap = draw(_between(8, 80)), draw(_between(1, 60))
+    sizes = {"dog": dog, "gap": gap, "to_collar": dog + gap, "length": 2 * (dog + gap) + draw(_between(20, 900))}
+    return {**sizes, "quill": draw(_between(5, 80)), "tool_clear": draw(_between(3, 90))}
+
+
+@st.composite
+def _speeds(draw: st.DrawFn) -> dict[str, float]:
+    listed = sorted(draw(st.sets(st.integers(5, 4000), min_size=1, max_size=24)))
+    uses = [name for name in PLANS["speed-plate"].labels if name != "drill"] + ["drill__1", "drill__2"]
+    sizes = {f"speed__{number}": float(one) for number, one in enumerate(listed, start=1)}
+    return {**sizes, **{use: float(draw(st.sampled_from(listed))) for use in uses}}
+
+
+_WORDS = st.lists(
+    st.sampled_from(["rear", "screw", "turned", "in", "knurled", "5/16", "A2", "pulley,"]), min_size=1, max_size=9
+)
+_NAMES = _WORDS.map(" ".join)
+_SIDE = st.fixed_dictionaries({"tool_side": st.sampled_from(["front", "rear"])})
+_SAID: dict[str, Any] = {
+    "between-centres": _SIDE,
+    "indicator-on-collars": _SIDE,
+    "indicator-on-quill": _SIDE,
+    "tailstock-move": st.fixed_dictionaries(
+        {"tool_side": st.sampled_from(["front", "rear"])}, optional={"screw_toward": _NAMES, "screw_away": _NAMES}
+    ),
+    "speed-plate": st.one_of(
+        st.just({}), st.builds(lambda name: {f"setting.{number}": name for number in range(1, 25)}, _NAMES)
+    ),
+}
+
+
 _SIZES: dict[str, Any] = {
     "collar-blank": _blank(),
     "blank-held": st.one_of(_held(True), _held(False)),
@@ -91,6 +141,11 @@ _SIZES: dict[str, Any] = {
     "boring-reach": st.one_of(
         _reach(), st.builds(lambda sizes, behind: {**sizes, "behind": behind}, _reach(), _between(2, 45))
     ),
+    "between-centres": _centres(),
+    "indicator-on-collars": st.just({}),
+    "indicator-on-quill": st.fixed_dictionaries({"quill": _between(5, 80)}),
+    "tailstock-move": st.just({}),
+    "speed-plate": _speeds(),
     "bar-in-chuck": _bar(),
     "bar-in-steady": _bar(),
     "bar-in-spindle": st.builds(

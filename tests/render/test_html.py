@@ -27,6 +27,7 @@ ORDER = (
     "needs",
     "cut_list",
     "conventions",
+    "signs",
     "look_up",
     "trouble",
     "care",

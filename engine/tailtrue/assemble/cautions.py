@@ -41,6 +41,7 @@ def _node(filler: Filler, caution: Caution, because: str | None) -> CautionNode:
         signs=tuple(file.signs),
         answers=tuple(file.answers),
         shown_because=because,
+        shop_rule=filler.case.knowledge.shop.mark("caution", file.id),
         sources=tuple(file.sources),
     )
 

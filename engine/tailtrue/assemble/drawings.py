@@ -1,8 +1,9 @@
 """The drawings of the tree: the bar at the front, those of the making at their steps."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Set
 
 from tailtrue.assemble.filling import Filler, figure, words_of
+from tailtrue.assemble.reasons import figures
 from tailtrue.facts import Fact
 from tailtrue.parts import Figure
 from tailtrue.procedure import Drawing, Phase
@@ -38,20 +39,26 @@ def drawings(filler: Filler, made: tuple[Phase, ...]) -> tuple[Drawing, ...]:
     order = list(places)
     wanted = [one for one in filler.case.knowledge.drawings if one.file.step in places and _belongs(filler, one)]
     wanted.sort(key=lambda one: order.index(one.file.step))
-    return tuple(_drawing(filler, one, places[one.file.step]) for one in wanted)
+    said = {figure.fact for phase in made for figure in figures(phase)}
+    return tuple(_drawing(filler, one, places[one.file.step], said) for one in wanted)
 
 
 def _belongs(filler: Filler, one: StepDrawing) -> bool:
     return filler.case.judge(one.when).truth is Truth.YES
 
 
-def _drawing(filler: Filler, one: StepDrawing, place: str) -> Drawing:
+def _drawing(filler: Filler, one: StepDrawing, place: str, said: Set[str]) -> Drawing:
+    """`said` are the facts that the steps speak of: what is drawn at the front, if known, is of this sheet's work."""
     file = one.file
     dimensions = {name: filler.figure(fact) for name, fact in file.dimensions.items()}
     dimensions |= {
-        name: filler.figure(fact) for name, fact in file.if_known.items() if isinstance(filler.case.get(fact), Fact)
+        name: filler.figure(fact)
+        for name, fact in file.if_known.items()
+        if isinstance(filler.case.get(fact), Fact) and (place != FRONT or fact in said)
     }
-    if file.rows is not None:
+    for name, fact in file.lists.items():
+        dimensions |= _of_list(filler, name, fact)
+    if file.rows is not None and (place != FRONT or f"{file.rows.records}.{file.rows.field}" in said):
         dimensions |= _of_rows(filler, file.rows)
     return Drawing(
         id=file.id,
@@ -61,7 +68,24 @@ def _drawing(filler: Filler, one: StepDrawing, place: str) -> Drawing:
         caption=file.caption,
         dimensions=dimensions,
         labels=_labels(filler, one.labels),
+        said=dict(_said(filler, file.said)),
     )
+
+
+def _of_list(filler: Filler, name: str, fact: str) -> Iterator[tuple[str, Figure]]:
+    found = filler.fact(fact)
+    for number, value in enumerate(found.value, start=1):
+        yield f"{name}.{number}", figure(found.spec, fact, value)
+
+
+def _said(filler: Filler, facts: Mapping[str, str]) -> Iterator[tuple[str, str]]:
+    """Words by name, those of a list with their number; what nobody said is left out."""
+    for name, fact in facts.items():
+        value = filler.case.value(fact)
+        if isinstance(value, tuple):
+            yield from ((f"{name}.{number}", word) for number, word in enumerate(value, start=1))
+        elif value is not None:
+            yield name, value
 
 
 def _of_rows(filler: Filler, rows: DrawnRecordsFile) -> Iterator[tuple[str, Figure]]:

@@ -9,20 +9,31 @@ from tailtrue.parts import Figure, Text
 from tailtrue.wording import Place, Wording
 
 
-def figure(spec: FactSpec, name: str, value: Any) -> Figure:
-    """A number as the tree carries it."""
+def figure(spec: FactSpec, name: str, value: Any, set_by: str | None = None) -> Figure:
+    """A number as the tree carries it; `set_by` are the initials of whoever put it in place of the computed one."""
     marked = None
     if isinstance(value, tuple):
         value, marked = value
     return Figure(
-        fact=name, value=float(value), unit=spec.unit or "1", rounding=spec.rounding, bound=spec.bound, marked=marked
-    )
+        fact=name, value=float(value), unit=spec.unit or "1", rounding=spec.rounding, bound=spec.bound, marked=marked,
+        set_by=set_by,
+    )  # fmt: skip
 
 
-def pieces(spec: FactSpec, name: str, value: Any) -> Text:
+def set_by(found: Fact) -> str | None:
+    """The initials of whoever set a fact by hand."""
+    return found.by_hand.initials if found.by_hand else None
+
+
+def fact_pieces(found: Fact, name: str) -> Text:
+    """A fact as text, with the mark of a number that was set by hand."""
+    return pieces(found.spec, name, found.value, set_by(found))
+
+
+def pieces(spec: FactSpec, name: str, value: Any, set_by: str | None = None) -> Text:
     """A value as text: numbers as figures, choices as words."""
     if spec.kind in ("quantity", "count"):
-        return (figure(spec, name, value),)
+        return (figure(spec, name, value, set_by),)
     if spec.kind == "yes-no":
         return ("yes" if value else "no",)
     return (str(value).replace("-", " ") if spec.kind == "choice" else str(value),)
@@ -42,7 +53,7 @@ class Filler:
     def figure(self, name: str) -> Figure:
         """The figure of a fact; Gap when it is not known."""
         found = self.fact(name)
-        return figure(found.spec, name, found.value)
+        return figure(found.spec, name, found.value, set_by(found))
 
     def fact(self, name: str) -> Fact:
         """The fact; Gap when it is not known."""
@@ -61,6 +72,6 @@ class Filler:
             found = self.fact(place.name)
             if place.wants == "why":
                 return (found.limited_by,) if found.limited_by else ("as reckoned",)
-            return pieces(found.spec, place.name, found.value)
+            return fact_pieces(found, place.name)
 
         return wording.fill(value)

@@ -4,7 +4,9 @@ import re
 from collections.abc import Iterable, Iterator
 from typing import Any, Literal
 
-from tailtrue.assemble.filling import Filler, pieces
+from tailtrue.assemble.by_hand import WORKED_OUT, worked_out
+from tailtrue.assemble.filling import Filler, fact_pieces
+from tailtrue.assemble.shop_rules import DRAWN, SHIPPED
 from tailtrue.case import Gap
 from tailtrue.conditions import Judged
 from tailtrue.decisions import JudgedRow
@@ -15,7 +17,7 @@ from tailtrue.truth import Truth
 
 GIVEN = "given"
 _NAME = re.compile(r"[a-z][a-z0-9_]*(?:\.[a-z][a-z0-9_]*)+")
-_OPEN: dict[str, Origin] = {"memory": "memory", "common-practice": "common-practice", GIVEN: "said"}
+_OPEN: dict[str, Origin] = {"memory": "memory", "common-practice": "common-practice", GIVEN: "said", "shop-rule": "said"}
 _WEAKNESS: tuple[Origin, ...] = ("memory", "common-practice", "published", "said")
 
 
@@ -42,6 +44,8 @@ def _alternative(filler: Filler, row: JudgedRow) -> Alternative:
 def _verdict(filler: Filler, row: JudgedRow) -> tuple[Literal["chosen", "fits", "no", "unknown"], str]:
     if row.chosen:
         return "chosen", "it fits"
+    if row.row.closed_by:
+        return "no", row.row.closed_by
     if row.judged.truth is Truth.YES:
         return "fits", "another comes first"
     said = next((words for when, words in row.row.says if filler.case.judge(when).truth is Truth.YES), None)
@@ -85,27 +89,36 @@ def figures(node: Any) -> Iterator[Figure]:
 
 def derivations(filler: Filler, printed: Iterable[Figure]) -> tuple[Derivation, ...]:
     """One entry for each fact that is printed."""
-    names = dict.fromkeys(one.fact for one in printed)
+    first: dict[str, Figure] = {}
+    for one in printed:
+        first.setdefault(one.fact, one)
     known: dict[str, tuple[str, ...]] = {}
-    return tuple(_derivation(filler, name, known) for name in names)
+    return tuple(_derivation(filler, name, one, known) for name, one in first.items())
 
 
-def _derivation(filler: Filler, name: str, known: dict[str, tuple[str, ...]]) -> Derivation:
+def _derivation(filler: Filler, name: str, one: Figure, known: dict[str, tuple[str, ...]]) -> Derivation:
     catalogue = filler.case.knowledge.catalogue
     base = name if name in catalogue else name.rsplit(".", 1)[0]
     found = filler.fact(base)
     sources = all_sources(filler, base, known)
-    value = pieces(found.spec, name, found.value) if base == name else ("see the table",)
+    by_hand = found.by_hand
+    value = fact_pieces(found, name) if base == name else ((one,) if _alone(name) else ("see the table",))
     return Derivation(
         fact=name,
         label=found.spec.label if base == name else f"{found.spec.label}: {name.rsplit('.', 1)[1].replace('_', ' ')}",
         value=value,
         how=_how(found),
         read=tuple(catalogue[read].label for read in found.read),
-        limited_by=(found.limited_by,) if found.limited_by else (),
+        limited_by=(found.limited_by,) if found.limited_by and not by_hand else (),
+        by_hand=(f"set by {by_hand.initials}: {by_hand.reason}; worked out: ", worked_out(found)) if by_hand else (),
         sources=sources,
         weakest=_weakest(sources),
     )
+
+
+def _alone(name: str) -> bool:
+    """Whether a name stands for one number, beside its fact, and not for a column of a table."""
+    return name.rsplit(".", 1)[1] in (WORKED_OUT, SHIPPED, DRAWN)
 
 
 def _how(found: Fact) -> str:

@@ -7,6 +7,7 @@ from typing import Any, Literal
 
 import tailtrue
 from tailtrue.assemble.filling import Filler
+from tailtrue.assemble.signs import signs_of
 from tailtrue.case import Gap
 from tailtrue.parts import Caution, Text
 from tailtrue.procedure import Procedure, Step
@@ -33,8 +34,6 @@ from tailtrue.store.sop import Rule, SopTexts
 from tailtrue.store.sop_models import Part, SopControlFile, SopEmergencyFile
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording
-
-SIGNS = "safety/signs"
 
 
 def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
@@ -220,9 +219,7 @@ def _hazards(tree: Procedure, at_least: int, likely: int) -> Iterator[HazardRow]
 
 
 def _signs(filler: Filler, hazards: Iterable[HazardRow]) -> tuple[Sign, ...]:
-    table = filler.case.knowledge.tables[SIGNS]
-    codes = dict.fromkeys(code for hazard in hazards for code in hazard.signs)
-    return tuple(Sign(code=code, words=table.one(code=code).text("name")) for code in codes)
+    return signs_of(filler.case.knowledge, (code for hazard in hazards for code in hazard.signs))
 
 
 def _guards(filler: Filler, rules: Iterable[Rule[SopControlFile]]) -> Iterator[GuardRow]:

@@ -58,6 +58,7 @@ def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], de
         why=filler.text(step.why),
         tools=tuple(file.tools),
         boxes=each or ("",),
+        shop_rule=filler.case.knowledge.shop.mark("step", file.id),
         time=step_time(filler, file.time),
     )
 

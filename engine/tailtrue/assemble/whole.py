@@ -1,8 +1,9 @@
 """The whole tree: front of the sheet, phases, look-up table, reasons."""
 
 import hashlib
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
+from tailtrue.assemble.by_hand import set_by_hand
 from tailtrue.assemble.card import about, card
 from tailtrue.assemble.cautions import applicable, for_the_job
 from tailtrue.assemble.drawings import bar, drawings
@@ -10,17 +11,20 @@ from tailtrue.assemble.filling import Filler, words_of
 from tailtrue.assemble.glossary import explained, explaining_sources
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
 from tailtrue.assemble.safety_review import safety_review
+from tailtrue.assemble.shop_rules import shop_rules
+from tailtrue.assemble.signs import signs_of
 from tailtrue.assemble.sop import sop_sheet, sop_sources
 from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.assemble.times import job_time
 from tailtrue.case import Case
 from tailtrue.facts import Fact
-from tailtrue.parts import Figure
+from tailtrue.parts import Caution, Figure
 from tailtrue.plan import Plan
 from tailtrue.procedure import Cut, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import NearMissLine
 from tailtrue.store.knowledge import Route
+from tailtrue.store.overlay_models import SHOP_SOURCE
 from tailtrue.truth import Truth
 
 
@@ -65,9 +69,14 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         record=record() if "look-up" in parts else None,
         care=tuple(filler.text(text) for text in page.care) if "care" in parts else (),
         findings=_findings(filler, route),
+        set_by_hand=set_by_hand(filler),
+        shop_rules=shop_rules(filler),
         choices=choices(filler),
         derivations=(),
         sources=(),
+    )
+    tree = tree.model_copy(
+        update={"signs": signs_of(case.knowledge, (code for one in _cautions(tree) for code in one.signs))}
     )
     if "sop" in parts:
         tree = tree.model_copy(update={"sop": sop_sheet(filler, tree)})
@@ -84,19 +93,23 @@ def checksum(tree: Procedure) -> str:
     return f"{digest[:4]}-{digest[4:8]}"
 
 
+def _cautions(tree: Procedure) -> Iterator[Caution]:
+    yield from tree.job_cautions
+    for phase in tree.phases:
+        yield from phase.cautions
+        for step in phase.steps:
+            yield from step.cautions
+
+
 def _used_sources(tree: Procedure, case: Case) -> list[str]:
     used = [key for made in tree.derivations for key in made.sources]
     used += [key for choice in tree.choices for key in choice.sources]
     used += [key for finding in tree.findings for key in finding.sources]
-    every = [*tree.job_cautions]
-    for phase in tree.phases:
-        every += phase.cautions
-        for step in phase.steps:
-            every += step.cautions
-            used += case.knowledge.steps[step.id].file.sources
-    used += [key for caution in every for key in caution.sources]
+    used += [key for phase in tree.phases for step in phase.steps for key in case.knowledge.steps[step.id].file.sources]
+    used += [key for caution in _cautions(tree) for key in caution.sources]
     used += [*tree.safety_review.sources, *(key for near in tree.safety_review.near_misses for key in near.sources)]
     used += [*sop_sources(tree), *explaining_sources(tree)]
+    used += [SHOP_SOURCE] if tree.shop_rules else []
     return [key.split(":", 1)[0] for key in used]
 
 
@@ -200,7 +213,12 @@ def _look_up(filler: Filler) -> LookUp:
 
 def _findings(filler: Filler, route: Route) -> tuple[Finding, ...]:
     return tuple(
-        Finding(level=note.file.level, text=filler.text(note.text), sources=tuple(note.file.sources))
+        Finding(
+            level=note.file.level,
+            text=filler.text(note.text),
+            sources=tuple(note.file.sources),
+            shop_rule=filler.case.knowledge.shop.mark("note", note.file.id),
+        )
         for note in filler.case.knowledge.notes
         if route.has_to_do_with(note.file.concerns) and filler.case.judge(note.when).truth is Truth.YES
     )

@@ -1,4 +1,4 @@
-"""Round parts: the mass of those that are no plain cylinder, and the energy they hold while they turn."""
+"""Parts: the mass of those that are no plain cylinder, and the energy they hold while they turn."""
 
 from collections.abc import Sequence
 from math import pi
@@ -86,6 +86,40 @@ def mass_cone(
     between(bore_mm, 0, small_diameter_mm, "bore", "mm")
     squares = large_diameter_mm**2 + large_diameter_mm * small_diameter_mm + small_diameter_mm**2
     return density_kg_m3 * pi * length_mm * (squares / 12 - bore_mm**2 / 4) * 1e-9
+
+
+def mass_slab(width_mm: float, thickness_mm: float, length_mm: float, density_kg_m3: float) -> float:
+    """Mass of a piece of plate with square edges.
+
+    m = rho w t L
+
+    Parameters
+    ----------
+    width_mm : Width w. [mm]
+    thickness_mm : Thickness t. [mm]
+    length_mm : Length L. [mm]
+    density_kg_m3 : Density rho. [kg/m3]
+
+    Returns
+    -------
+    Mass m. [kg]
+
+    Valid for
+    ---------
+    Width, thickness, length and density more than 0.
+
+    Source
+    ------
+    Geometry.
+
+    >>> round(mass_slab(80, 40, 164, 2700), 3)
+    1.417
+    """
+    positive(width_mm, "width", "mm")
+    positive(thickness_mm, "thickness", "mm")
+    positive(length_mm, "length", "mm")
+    positive(density_kg_m3, "density", "kg/m3")
+    return density_kg_m3 * width_mm * thickness_mm * length_mm * 1e-9
 
 
 def turning_energy(mass_kg: float, diameter_mm: float, spindle_speed_per_min: float, bore_mm: float = 0.0) -> float:

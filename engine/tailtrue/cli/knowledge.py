@@ -13,12 +13,15 @@ knowledge_app = typer.Typer(no_args_is_help=True, help="The rule base itself.")
 
 @knowledge_app.command("check")
 def knowledge_check(
+    rules: Annotated[
+        Path | None, typer.Option("--with", help="a file, or folder of files, with rules of a shop", show_default=False)
+    ] = None,
     as_json: Json = False,
     summary_wanted: Annotated[
         bool, typer.Option("--summary", help="tell also where the values come from, and which are not confirmed")
     ] = False,
 ) -> None:
-    """Load the rule base and run every static check on it."""
+    """Load the rule base, with rules of a shop laid over it where they are named, and run every static check on it."""
 
     def work() -> dict[str, Any]:
         from tailtrue.diagnosis.soundness import check_diagnosis
@@ -26,6 +29,7 @@ def knowledge_check(
         from tailtrue.log.soundness import check_log
         from tailtrue.places import knowledge_folder
         from tailtrue.store.dead import dead_entries
+        from tailtrue.store.layers import files_of, read_layers
         from tailtrue.store.load import load_knowledge
         from tailtrue.store.noticing import counts as faults_counted
         from tailtrue.store.noticing import noticing, unnoticed
@@ -36,10 +40,12 @@ def knowledge_check(
         folder = knowledge_folder()
         if open_places := tuple(unfilled(folder)):
             raise KnowledgeInvalid(open_places)
-        knowledge = load_knowledge(folder)
+        layers = read_layers(files_of(rules), rules.parent) if rules else None
+        knowledge = load_knowledge(folder, layers)
         tried = tuple(noticing(knowledge))
         counts = summary(knowledge) | faults_counted(tried)
-        problems = [*unnoticed(tried)]
+        # Rules of a shop change what the examples of the shipped ones say.
+        problems = [] if knowledge.shop.changes else [*unnoticed(tried)]
         try:
             record = check_log(folder, knowledge.sources)
             problems += paper_problems(knowledge, {fact.key for fact in record.facts.values()})

@@ -239,6 +239,30 @@ def inner_edge(station: float, width: float) -> float:
 
 
 @computed(
+    "collar.dog_gap",
+    label="room between dog and collar",
+    unit="mm",
+    rounding="length",
+    needs=("collar.inner_edge", "crib.dog_room"),
+    how="edge of the collar from the end of the bar, less the length of bar that the dog needs",
+)
+def dog_gap(edge: float, dog: float) -> float:
+    return edge - dog
+
+
+@computed(
+    "collar.height_over_bar",
+    label="how far a collar stands out from the bar",
+    unit="mm",
+    rounding="length",
+    needs=("collar.diameter", "bar.diameter"),
+    how="half the difference of the two diameters",
+)
+def height_over_bar(collar: float, bar: float) -> float:
+    return (collar - bar) / 2
+
+
+@computed(
     "collar.spacing",
     label="distance between the middles of the collars",
     unit="mm",

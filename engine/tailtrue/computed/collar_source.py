@@ -238,6 +238,8 @@ def _of_source(name: str, label: str, take: Any, **more: Any) -> None:
 
 
 _of_source("collar.form", "how the size of the stock is taken", lambda row: row.text("form"), kind="text")
+_of_source("collar.section", "section of the stock that is sawn", lambda row: row.text("section"), kind="choice",
+           choices=("round", "slab"))  # fmt: skip
 _of_source("collar.banded", "the blank is made round on a band before it is worked", lambda row: row.number("banded") > 0,
            kind="yes-no")  # fmt: skip
 _of_source("collar.skin_side", "skin that comes off each side first", lambda row: row.number("skin_side_mm"), unit="mm",
@@ -266,6 +268,12 @@ def blank_chuck(chucks: Sequence[Record], source: str, size: float, sources: Tab
     if fitting:
         return Limited(min(fitting, key=lambda chuck: chuck["body"]), "the smallest that grips the blank")
     return Limited(max(of_kind, key=lambda chuck: chuck["grips_to"]), "the largest there is")
+
+
+@computed("hole.given", label="hole that the blank came with", unit="mm", rounding="size", needs=("hole.start",),
+          how="as given for the stock; none in solid stock")  # fmt: skip
+def hole_given(start: float) -> Limited | float:
+    return start if start > 0 else Limited(None, "the stock is solid")
 
 
 @computed("hole.there", label="the blank has a hole already", kind="yes-no", needs=("hole.start",),

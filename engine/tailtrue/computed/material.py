@@ -1,6 +1,7 @@
 """What to buy: lengths with the saw cuts, masses, and how much of what is used up."""
 
 from tailtrue.calc.beams import mass_cylinder
+from tailtrue.calc.solids import mass_slab
 from tailtrue.computed.registry import computed
 from tailtrue.computed.stepping import step_up
 from tailtrue.tables import Table
@@ -28,23 +29,42 @@ def bar_length(sawn: float, kerf: float) -> float:
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("collar.saw_width", "limit.saw_kerf"),
-    how="both blanks with their facing, and a saw cut for each",
+    needs=("collar.section", "collar.saw_width", "collar.stock_diameter", "limit.saw_kerf"),
+    how="both blanks along the stock, and a saw cut for each: their width with its facing, on a slab their side",
 )
-def collar_length(sawn: float, kerf: float) -> float:
-    return _BLANKS * (sawn + kerf)
+def collar_length(section: str, width: float, across: float, kerf: float) -> float:
+    return _BLANKS * ((across if section == "slab" else width) + kerf)
 
 
-def _bought(work: str, what: str, diameter: str) -> None:
-    @computed(f"{work}.buy_mass", label=f"mass of {what} to buy", unit="kg", rounding="mass", bound="least",
-              needs=(diameter, f"{work}.buy_length", f"{work}.density"),
-              how="volume of the round stock times its density")  # fmt: skip
-    def _mass(across: float, length: float, density: float) -> float:
-        return mass_cylinder(across, length, density)
+@computed(
+    "bar.buy_mass",
+    label="mass of bar to buy",
+    unit="kg",
+    rounding="mass",
+    bound="least",
+    needs=("bar.diameter", "bar.buy_length", "bar.density"),
+    how="volume of the round stock times its density",
+)
+def bought_bar(across: float, length: float, density: float) -> float:
+    return mass_cylinder(across, length, density)
 
 
-_bought("bar", "bar", "bar.diameter")
-_bought("collar", "collar stock", "collar.stock_diameter")
+@computed(
+    "collar.buy_mass",
+    label="mass of collar stock to buy",
+    unit="kg",
+    rounding="mass",
+    bound="least",
+    needs=(
+        "collar.section", "collar.stock_diameter", "hole.start", "collar.stock_length", "collar.buy_length",
+        "collar.density",
+    ),
+    how="section of the stock, a hole left out, or of a strip of the plate, times length and density",
+)  # fmt: skip
+def bought_stock(section: str, across: float, hole: float, thick: float, length: float, density: float) -> float:
+    if section == "slab":
+        return mass_slab(across, thick, length, density)
+    return mass_cylinder(across, length, density, hole)
 
 
 @computed(
@@ -102,9 +122,11 @@ def _fastenings(method: str, what: str) -> None:
 
 
 for _method, _what in (
-    ("set_screws", "set screws"), ("split_clamp", "clamp screws"), ("axial_pin", "pins along"),
+    ("set_screws", "set screws"),
+    ("split_clamp", "clamp screws"),
+    ("axial_pin", "pins along"),
     ("radial_pin", "pins across"),
-):  # fmt: skip
+):
     _fastenings(_method, _what)
 
 _used("packing", "soft packing", "1")

@@ -118,7 +118,7 @@ def load_known(folder: Path) -> Known:
     found = Known(
         _by_id(shaped(_Causes, causes, problems), "cause", causes, problems),
         _by_id(shaped(_Tests, tests, problems), "test", tests, problems),
-        Catalogue(_keys(keys, References(folder), problems), (), (), (), {}, References(folder)),
+        Catalogue(_keys(keys, References(folder), problems), (), (), (), (), {}, References(folder)),
         {name: size for name, one in _each(_Figure, weighing, problems).items()
          if (size := _size(one, weighing.place(name), problems)) is not None},
         said_in(says, problems),

@@ -13,6 +13,7 @@ from tailtrue.given.locate import Lines
 from tailtrue.given.making import CLASSES_FOLDER, FactMaker, range_of, ways_of
 from tailtrue.given.reading import Reading
 from tailtrue.given.references import References
+from tailtrue.given.settable import load_settable
 from tailtrue.given.shapes import CatalogueShape, ClassShape, FactShape
 from tailtrue.given.suggest import closest, one_of
 from tailtrue.given.toml_file import TomlFile
@@ -35,9 +36,10 @@ def load_catalogue(folder: Path) -> Catalogue:
     catalogue = read_catalogue(folder, CATALOGUE_FILE, FILES, problems, classes)
     if not problems:
         problems += _class_values(catalogue)
+    settable = load_settable(folder, problems)
     if problems:
         raise KnowledgeInvalid(problems)
-    return catalogue
+    return replace(catalogue, settable=settable)
 
 
 def read_catalogue(
@@ -67,6 +69,7 @@ def read_catalogue(
         tuple(ways_of(one) for one in shape.one_way),
         tuple(range_of(one) for one in shape.range),
         tuple(tuple(names) for names in shape.together),
+        tuple(shape.entry_for_entry),
         classes,
         references,
     )
@@ -97,7 +100,7 @@ def _ties(catalogue: Catalogue, shown: str) -> Iterator[Problem]:
         yield from unknown(ways.names(), catalogue.facts)
     for pair in catalogue.ranges:
         yield from unknown((pair.low, pair.high), catalogue.facts)
-    for names in catalogue.together:
+    for names in (*catalogue.together, *catalogue.entry_for_entry):
         yield from unknown(names, catalogue.facts)
     for fact in catalogue.facts.values():
         for ways in fact.one_way:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from tailtrue.facts import FactSpec
+from tailtrue.facts import FactSpec, Settable
 from tailtrue.given.references import References
 from tailtrue.given.shapes import Ask
 from tailtrue.given.toml_file import TomlFile
@@ -97,14 +97,20 @@ class MachineClass:
 
 @dataclass(frozen=True)
 class Catalogue:
-    """Every given fact, what ties facts together, the classes of lathes, and the tables that words must be found in."""
+    """Every given fact, what ties facts together, the classes of lathes, and the tables that words must be found in.
+
+    `settable` are the computed numbers that a job may set by hand, `worked_out` the names of all computed facts.
+    """
 
     facts: Mapping[str, GivenFact]
     one_way: tuple[Ways, ...]
     ranges: tuple[Range, ...]
     together: tuple[tuple[str, ...], ...]
+    entry_for_entry: tuple[tuple[str, str], ...]
     classes: Mapping[str, MachineClass]
     references: References
+    settable: Mapping[str, Settable] = field(default_factory=dict)
+    worked_out: frozenset[str] = frozenset()
 
     def specs(self) -> Mapping[str, FactSpec]:
         """The catalogue entry of every given fact by name."""

@@ -1,12 +1,14 @@
 """The four files of a job read together: everything that is known, or everything that is wrong, at once."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
 from tailtrue.errors import FactsWrong, Problem
+from tailtrue.facts import SetByHand
+from tailtrue.given.by_hand import TABLE, OverrideReading
 from tailtrue.given.entries import FILES, Catalogue
 from tailtrue.given.instead import changed
 from tailtrue.given.quoting import pair
@@ -26,6 +28,7 @@ class Given:
 
     values: Mapping[str, GivenValue]
     files: tuple[Path, ...]
+    by_hand: Mapping[str, SetByHand] = field(default_factory=dict)
 
     def value(self, name: str, otherwise: Any = None) -> Any:
         """The plain value of a fact, or something else when it was not given."""
@@ -54,9 +57,10 @@ def read_job(path: Path, catalogue: Catalogue, instead: Mapping[str, Any] = Mapp
     problems: list[Problem] = []
     values: dict[str, GivenValue] = {}
     paths = [path]
-    reading = Reading(catalogue, changed(job, "job", instead))
-    values.update(reading.table("job"))
-    _finish(reading, "job", values, problems)
+    own = OverrideReading(catalogue, changed(job, "job", instead), beside=frozenset({TABLE}))
+    values.update(own.table("job"))
+    by_hand = own.overrides()
+    _finish(own, "job", values, problems)
     for kind in FILES[1:]:
         named = values.get(f"job.{kind}")
         if named is None:
@@ -76,7 +80,7 @@ def read_job(path: Path, catalogue: Catalogue, instead: Mapping[str, Any] = Mapp
     if problems:
         raise FactsWrong(problems)
     values.update(_defaults(catalogue, values))
-    return Given(values, tuple(paths))
+    return Given(values, tuple(paths), by_hand)
 
 
 def _finish(reading: Reading, kind: str, values: Mapping[str, GivenValue], problems: list[Problem]) -> None:

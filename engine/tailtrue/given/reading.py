@@ -37,6 +37,7 @@ class Reading:
     file: TomlFile
     problems: list[Problem] = field(default_factory=list)
     met: set[str] = field(default_factory=set)
+    beside: frozenset[str] = frozenset()  # tables that another reader takes
 
     def table(self, kind: str, origin: Origin = "said") -> dict[str, GivenValue]:
         """Every fact that the table of this kind of file holds, by full name."""
@@ -69,8 +70,9 @@ class Reading:
         return None if read is None else (read[0], self.file.place(*path), read[1])
 
     def _own_table(self, kind: str, facts: Mapping[str, GivenFact]) -> Mapping[str, Any]:
+        also = "".join(f", its tables [[{name}]]" for name in sorted(self.beside))
         for key, raw in self.file.tables.items():
-            if key == kind:
+            if key == kind or key in self.beside:
                 continue
             if key in facts:
                 heading = f"[[{kind}.{key}]]" if facts[key].spec.kind == "records" else f"[{kind}]"
@@ -79,7 +81,9 @@ class Reading:
                 self.met.add(facts[key].spec.name)
             else:
                 said = f"[{harmless(key)}]" if isinstance(raw, Mapping) else pair(key, raw)
-                self._wrong((key,), said, "does not belong here", f"this file holds the table [{kind}] and nothing else")
+                self._wrong(
+                    (key,), said, "does not belong here", f"this file holds the table [{kind}]{also} and nothing else"
+                )
         table = self.file.tables.get(kind)
         if isinstance(table, Mapping):
             return table

@@ -100,6 +100,23 @@ def file_problems(
             where = values[given[0]].where if given[0] in values else shown
             said = given[0].split(".", 1)[1]
             yield Problem(where, said, f"stands without {one_of(missing)}", "give both or neither")
+    yield from _entry_for_entry(catalogue, kind, met, values)
+
+
+def _entry_for_entry(
+    catalogue: Catalogue, kind: str, met: Collection[str], values: Mapping[str, "GivenValue"]
+) -> Iterator[Problem]:
+    """A list that says something of each entry of another is as long as that one."""
+    for first, second in catalogue.entry_for_entry:
+        said = values.get(second)
+        if said is None or not first.startswith(f"{kind}."):
+            continue
+        key, of = second.split(".", 1)[1], first.split(".", 1)[1]
+        if first not in met:
+            yield Problem(said.where, key, f"stands without {of}", f"give {of} too, or take {key} out")
+        elif first in values and len(said.value) != len(values[first].value):
+            what = f"has {len(said.value)} entries, {of} has {len(values[first].value)}"
+            yield Problem(said.where, key, what, f"write one entry for each of {of}, in the same order")
 
 
 def named_elsewhere(catalogue: Catalogue, values: Mapping[str, "GivenValue"]) -> Iterator[Problem]:

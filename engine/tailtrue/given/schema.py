@@ -20,7 +20,27 @@ Schema = dict[str, Any]
 
 def schemas(catalogue: Catalogue) -> dict[str, Schema]:
     """The schema of each kind of file by its name."""
-    return {kind: _file(catalogue, kind) for kind in FILES}
+    made = {kind: _file(catalogue, kind) for kind in FILES}
+    made["job"]["properties"]["override"] = _overrides(catalogue)
+    return made
+
+
+def _overrides(catalogue: Catalogue) -> Schema:
+    """Computed numbers set by hand in a job file."""
+    text: Schema = {"type": "string", "minLength": 1}
+    return {
+        "type": "array",
+        "description": "numbers set by hand in place of the computed ones",
+        "items": {
+            "type": "object",
+            "properties": {
+                "fact": {"enum": sorted(catalogue.settable)}, "value": text, "reason": text,
+                "initials": {**text, "maxLength": 8},
+            },
+            "required": ["fact", "value", "reason", "initials"],
+            "additionalProperties": False,
+        },
+    }  # fmt: skip
 
 
 def _file(catalogue: Catalogue, kind: str) -> Schema:

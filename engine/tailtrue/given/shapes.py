@@ -86,6 +86,7 @@ class CatalogueShape(Shape):
     one_way: list[WaysShape] = []
     range: list[PairShape] = []
     together: list[list[str]] = []
+    entry_for_entry: list[tuple[str, str]] = []
 
 
 class ClassShape(Shape):

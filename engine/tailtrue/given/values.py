@@ -123,20 +123,31 @@ def _date(_fact: GivenFact, raw: Any, _references: References) -> tuple[str, str
 
 
 def _text(fact: GivenFact, raw: Any, references: References) -> tuple[str, str]:
+    if isinstance(raw, str) and not raw.strip():
+        raise Unfit("is empty", f"write the {fact.spec.label}" + (f"; typical: {fact.typical}" if fact.typical else ""))
+    text = text_of(raw)
+    if fact.refers and not fact.refers.in_own_files:
+        return _found(fact.refers, text, references), text
+    return text, text
+
+
+def text_of(raw: Any) -> str:
+    """One line of printable text.
+
+    Raises Unfit.
+    """
     if not isinstance(raw, str):
         raise Unfit("is not text", "write it in quotes")
     text = raw.strip()
     if not text:
-        raise Unfit("is empty", f"write the {fact.spec.label}" + (f"; typical: {fact.typical}" if fact.typical else ""))
+        raise Unfit("is empty", "write it, or take the line out")
     if len(text) > _LONGEST_TEXT:
         raise Unfit(f"is longer than {_LONGEST_TEXT} characters", "say it shorter")
     if not all(c.isprintable() for c in text):
         raise Unfit("holds a line break or a character that cannot be printed", "write it on one line")
     if "{{" in text or "}}" in text:
         raise Unfit("holds double braces", "take them out")
-    if fact.refers and not fact.refers.in_own_files:
-        return _found(fact.refers, text, references), text
-    return text, text
+    return text
 
 
 def _found(refers: Refers, text: str, references: References) -> str:

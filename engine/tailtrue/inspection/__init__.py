@@ -3,6 +3,6 @@
 from tailtrue.inspection.inspector import inspect
 from tailtrue.inspection.report import Failure, Report
 from tailtrue.inspection.rules import RULES
-from tailtrue.inspection.shop import Shop, SpeedCap
+from tailtrue.inspection.shop import HandSetting, Shop, ShopEntry, SpeedCap
 
-__all__ = ["RULES", "Failure", "Report", "Shop", "SpeedCap", "inspect"]
+__all__ = ["RULES", "Failure", "HandSetting", "Report", "Shop", "ShopEntry", "SpeedCap", "inspect"]

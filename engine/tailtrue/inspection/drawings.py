@@ -48,8 +48,9 @@ def complete(sheet: Sheet) -> Iterator[Fault]:
             if name not in drawing.dimensions:
                 yield Fault(_where(drawing), f"the dimension {name} is missing")
         for name, figure in drawing.dimensions.items():
-            if figure.unit != "mm" or not figure.value > 0:
-                yield Fault(_where(drawing), f"the dimension {name} is {figure.value:g} {figure.unit}, and no length")
+            unit, what = UNITS.get(drawing.kind, ("mm", "length"))
+            if figure.unit != unit or not figure.value > 0:
+                yield Fault(_where(drawing), f"the dimension {name} is {figure.value:g} {figure.unit}, and no {what}")
 
 
 def agrees(sheet: Sheet) -> Iterator[Fault]:
@@ -125,10 +126,14 @@ def _blank(sizes: Sizes) -> Iterator[str]:
         yield f"{sizes['width']:g} mm and twice {sizes['each_face']:g} mm do not make {sizes['sawn_width']:g} mm"
     yield from _above(sizes, "sawn_diameter", "diameter")
     yield from _above(sizes, "diameter", "bar")
+    if "hole" in sizes:
+        yield from _above(sizes, "diameter", "hole")
 
 
 def _held(sizes: Sizes) -> Iterator[str]:
     yield from _equal(sizes, "sawn_width", "grip", "standing_out")
+    if "hole" in sizes:
+        yield from _above(sizes, "diameter", "hole")
     if "spacer" in sizes:
         yield from _equal(sizes, "jaw_depth", "spacer", "grip")
     elif sizes["grip"] > sizes["jaw_depth"] + _CLOSE_MM:
@@ -157,6 +162,23 @@ def _bar_held(sizes: Sizes) -> Iterator[str]:
     yield from _above(sizes, "length", "standing_out")
 
 
+def _between_centres(sizes: Sizes) -> Iterator[str]:
+    yield from _equal(sizes, "to_collar", "dog", "gap")
+    if not sizes["length"] > 2 * sizes["to_collar"]:
+        yield f"two ends of {sizes['to_collar']:g} mm leave nothing of a bar of {sizes['length']:g} mm"
+
+
+def _plate(sizes: Sizes) -> Iterator[str]:
+    speeds = [value for name, value in sizes.items() if name.startswith(LISTED_SPEED)]
+    for name, value in sizes.items():
+        if not name.startswith(LISTED_SPEED) and value not in speeds:
+            yield f"{name} runs at {value:g} 1/min, and the lathe has no such speed"
+
+
+LISTED_SPEED = "speed."
+# Kinds whose dimensions are no lengths.
+UNITS: Mapping[str, tuple[str, str]] = {"speed-plate": ("1/min", "speed")}
+
 # Each kind: the dimensions it must have, and how they fit together.
 KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "collar-blank": (("sawn_width", "width", "each_face", "sawn_diameter", "diameter", "bar"), _blank),
@@ -166,4 +188,9 @@ KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "bar-in-chuck": (("diameter", "length", "standing_out"), _bar_held),
     "bar-in-spindle": (("diameter", "length", "standing_out", "spindle_bore"), _bar_held),
     "bar-in-steady": (("diameter", "length", "standing_out"), _bar_held),
+    "between-centres": (("dog", "gap", "to_collar", "length", "quill", "tool_clear"), _between_centres),
+    "indicator-on-collars": ((), _nothing),
+    "indicator-on-quill": (("quill",), _nothing),
+    "tailstock-move": ((), _nothing),
+    "speed-plate": (("speed.1",), _plate),
 }

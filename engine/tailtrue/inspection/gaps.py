@@ -11,16 +11,16 @@ from tailtrue.parts import Figure
 _OPEN = re.compile(r"\{\{|\}\}|\{%|\bNone\b(?!\s+of\b)|\b(?:nan|NaN|TBD|TODO|FIXME)\b|(?<![\w-])-?inf\b|\?\?\?")
 # No match without one of these letter by letter, and taking labels out makes none: most words need no closer look.
 _SUSPECT = re.compile(r"\{\{|\}\}|\{%|None|nan|NaN|TBD|TODO|FIXME|inf|\?\?\?")
-_MAY_BE_EMPTY = frozenset({"unit", "boxes", "edition", "approver"})
+_MAY_BE_EMPTY = frozenset({"unit", "boxes", "edition", "approver", "safe", "shop_rule", "dated"})
 _MAY_BE_EMPTY_TEXTS = frozenset(
-    {"reason", "why", "purpose", "detail", "amount", "planned", "figures", "limited_by", "machine_detail"}
+    {"reason", "why", "purpose", "detail", "amount", "planned", "figures", "limited_by", "by_hand", "machine_detail"}
 )
 # Lists of other things; empty, they look like an empty text.
 _LISTS = frozenset(
     {
         "cautions", "settings", "checks", "blanks", "job_cautions", "needs", "cut_list", "phases", "steps", "rows",
         "facts", "who_may", "do_not_start", "stop_at_once", "if_it_goes_wrong", "conventions", "care", "findings",
-        "choices", "derivations", "alternatives", "avoid",
+        "choices", "derivations", "alternatives", "avoid", "set_by_hand", "shop_rules", "at_least", "at_most",
         "notes", "groups", "lines", "drawings", "near_misses", "alone", "chemicals",
         "banners", "changes", "any", "supervised", "staff", "glossary",
     }

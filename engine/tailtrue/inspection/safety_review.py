@@ -9,6 +9,8 @@ from tailtrue.review import ReviewLine
 
 _REVIEW = "safety review"
 _MOST_LINES = 9
+# Bench work at a machine that turns while the lathe is isolated.
+_TURNS_AT_THE_BENCH = frozenset({"drill-press"})
 # What each part of the review must ask for, by the id of its line.
 _MUST = {
     "head": frozenset({"review-date", "analyst", "operator", "reviewer", "valid-until"}),
@@ -50,6 +52,11 @@ def worn_by_state(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(where, "gloves are to be worn while the spindle can turn")
         if state.spindle_can_turn and not any("no gloves" in _words(one) for one in state.never):
             yield Fault(where, "it is not said that gloves are forbidden while the spindle can turn")
+        drilled = [
+            number for number in state.used_at if number in steps and set(steps[number].activities) & _TURNS_AT_THE_BENCH
+        ]
+        if drilled and any("glove" in _words(one) for one in state.wear):
+            yield Fault(where, f"gloves are to be worn at step {drilled[0]}, where a drill turns")
         if any("glove" in _words(one) for one in state.wear) and not any("gloves off" in _words(one) for one in state.never):
             yield Fault(where, "gloves are put on and nothing says that they come off before power")
         worn |= set(state.used_at)

@@ -19,6 +19,27 @@ class SpeedCap:
 
 
 @dataclass(frozen=True)
+class HandSetting:
+    """A number that the job file sets by hand: to what, by whom, to which side it may go, and what bounds it."""
+
+    value: float
+    initials: str
+    safe: str
+    at_least: tuple[str, ...] = ()
+    at_most: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class ShopEntry:
+    """One entry of a file with rules of the shop: what it does to what, why, and by whom."""
+
+    kind: str
+    name: str
+    reason: str
+    by: str
+
+
+@dataclass(frozen=True)
 class Taper:
     """A taper as it was asked for, on work between centres."""
 
@@ -51,6 +72,9 @@ class Shop:
     `fit_mm` the least and largest clearance of the way the collars are fixed, `least_depth_mm` how deep screws and pins
     must lie. `parts` are the parts that a sheet of this kind has, no less and no more. `bar_exists`: the collars were fixed
     long ago. `bar_on_hand` holds what was measured on such a bar, in mm, by the dimension of the drawing.
+    `by_hand` are the numbers that the job file sets, by fact; `shop_rules` the entries of the shop's own rule files;
+    `signals` the signal words of the shipped cautions, `limits` the shipped limits with the side to which a shop may move
+    each.
     """
 
     machine_name: str
@@ -68,8 +92,15 @@ class Shop:
     speeds: tuple[float, ...] = ()
     speed_from: float | None = None
     speed_to: float | None = None
+    speed_settings: tuple[str, ...] = ()
+    set_over: str = ""
+    screws: tuple[str, str] = ("", "")  # toward the operator, away; empty where nobody said
     labels: tuple[str, ...] = ()
     must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    by_hand: Mapping[str, HandSetting] = field(default_factory=dict)
+    shop_rules: tuple[ShopEntry, ...] = ()
+    signals: Mapping[str, str] = field(default_factory=dict)
+    limits: Mapping[str, tuple[float, str]] = field(default_factory=dict)
     measured: Mapping[str, tuple[float, ...]] = field(default_factory=dict)
     fit_mm: tuple[float, float] = (0.0, 0.0)
     least_depth_mm: float = 1.0

@@ -1,10 +1,11 @@
 """The card that hangs at the headstock: one side of one sheet, read from a step away."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import combinations_with_replacement, groupby, pairwise
 from textwrap import wrap
+from types import MappingProxyType
 
 from markupsafe import Markup
 
@@ -12,6 +13,7 @@ from tailtrue.parts import Caution, Dials
 from tailtrue.places import templates_folder
 from tailtrue.procedure import Card, CardGroup, LookUp, Procedure
 from tailtrue.render import words
+from tailtrue.render.figures.speed_plate import settings_of
 from tailtrue.render.numbers import Column, columns, read
 from tailtrue.render.paper import head_of, page
 from tailtrue.render.words import say, sentence
@@ -67,7 +69,7 @@ def to_card_html(procedure: Procedure) -> str:
         card=card,
         card_css=_style(),
         title=TITLE,
-        columns=side_by_side(blocks(card, title.dials)),
+        columns=side_by_side(blocks(card, title.dials, settings_of(procedure.drawings))),
         dangers=[(caution.hazard, caution.avoid[0]) for caution in dangers(procedure)],
         differences=differences,
         moves=moves,
@@ -77,8 +79,14 @@ def to_card_html(procedure: Procedure) -> str:
         leave=words.LEAVE,
         headings=words.HEADINGS,
         goes_with=goes_with(procedure),
+        by_hand=by_hand(card),
         emergency=EMERGENCY,
     )
+
+
+def by_hand(card: Card) -> str:
+    """What the mark of a number set by hand means; empty where no number has it."""
+    return words.BY_HAND_CARD if any(line.value.set_by for group in card.groups for line in group.lines) else ""
 
 
 def card_of(procedure: Procedure) -> Card:
@@ -104,18 +112,23 @@ def _cautions(procedure: Procedure) -> Iterator[Caution]:
             yield from step.cautions
 
 
-def blocks(card: Card, dials: Dials) -> tuple[Block, ...]:
-    """The groups of a card, their numbers set so that decimal points stand under each other all over the card."""
+def blocks(card: Card, dials: Dials, settings: Mapping[float, str] = MappingProxyType({})) -> tuple[Block, ...]:
+    """The groups of a card, their numbers set so that decimal points stand under each other all over the card.
+
+    `settings` say how lever or belt stands for a speed.
+    """
     shown = [read(line.value, dials) for group in card.groups for line in group.lines]
     most = max((_decimals(one.number) for one in shown), default=0)
-    return tuple(_block(group, dials, most) for group in card.groups)
+    return tuple(_block(group, dials, most, settings) for group in card.groups)
 
 
-def _block(group: CardGroup, dials: Dials, most: int) -> Block:
+def _block(group: CardGroup, dials: Dials, most: int, settings: Mapping[float, str]) -> Block:
     rows = []
     for line in group.lines:
         one = read(line.value, dials)
         label = say(line.label, dials)
+        if line.value.unit == "1/min" and line.value.value in settings:
+            label = f"{label}: {settings[line.value.value]}"
         rows.append(Row(label, one.number, one.unit, _wanting(one.number, most), _height(label, most)))
     return Block(group.title, ", ".join(dict.fromkeys(line.step for line in group.lines)), tuple(rows))
 
@@ -213,6 +226,8 @@ def _markdown(procedure: Procedure) -> Iterable[str]:
         for row in block.rows
     ]
     yield table(("Operation (step)", "Set", "Number", "Unit"), rows)
+    if mark := by_hand(card_of(procedure)):
+        yield literal(mark)
     if procedure.look_up is not None:
         yield from _look_up_markdown(procedure.look_up, dials)
     yield heading(2, words.HEADINGS["stop_at_once"])

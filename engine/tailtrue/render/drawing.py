@@ -69,8 +69,9 @@ def bar_drawing(drawing: Drawing, dials: Dials) -> str:
 def described(drawing: Drawing, dials: Dials) -> str:
     """The drawing in words: every dimension by name."""
     sizes = "; ".join(f"{dimension(key)} {show(figure, dials)}" for key, figure in drawing.dimensions.items())
+    said = "; ".join(f"{dimension(key)}: {word}" for key, word in drawing.said.items())
     labels = "; ".join(label for label in drawing.labels.values() if label)
-    return f"{sizes}. {labels}." if labels else f"{sizes}."
+    return " ".join(f"{told}." for told in (sizes, said, labels) if told)
 
 
 def _shape(drawing: Drawing) -> _Shape:

@@ -8,6 +8,7 @@ from tailtrue.render.drawing import bar_drawing
 from tailtrue.render.figures import figure_of
 from tailtrue.render.move import move_drawing
 from tailtrue.render.page import Page
+from tailtrue.render.pictograms import pictograms
 from tailtrue.render.templates import style, template
 
 
@@ -23,6 +24,7 @@ def to_html(procedure: Procedure) -> str:
         words=words,
         bar=Markup(bar_drawing(procedure.drawing, title.dials)) if procedure.drawing else "",
         drawn=drawn,
+        pictograms=pictograms(procedure.signs),
         move=Markup(move_drawing(procedure.look_up)) if procedure.look_up else "",
         css=Markup(style(title.paper)),
     )

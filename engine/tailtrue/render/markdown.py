@@ -11,17 +11,24 @@ from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
 from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.words import (
+    BY_HAND,
+    BY_HAND_MEANS,
     CUTS,
     HEADINGS,
     KINDS,
     LEAVE,
     LEVELS,
     ORIGINS,
+    SHOP_KINDS,
+    SHOP_RULE,
+    SHOP_RULES,
+    SHOP_RULES_MEAN,
     TIME,
     TROUBLE,
     VERDICTS,
     directions,
     listed,
+    may_be,
     say,
     when_to_leave,
 )
@@ -79,7 +86,6 @@ class _Writer:
     def _drawing(self) -> Iterable[str]:
         if self._p.drawing is not None:
             yield from self._steps.drawing(self._p.drawing)
-        yield from self._steps.drawings_at("front")
 
     def _before(self) -> Iterable[str]:
         p = self._p
@@ -90,9 +96,38 @@ class _Writer:
             yield heading(2, HEADINGS["findings"])
             yield bullets(
                 f"{bold(LEVELS[finding.level] + '.')} {self._text(finding.text)}"
+                + (f" {bold(SHOP_RULE)} {literal(finding.shop_rule)}." if finding.shop_rule else "")
                 + (f" ({literal('; '.join(finding.sources))})" if finding.sources else "")
                 for finding in p.findings
             )
+        if p.shop_rules:
+            yield heading(2, HEADINGS["shop_rules"])
+            yield literal(SHOP_RULES_MEAN)
+            rules = (
+                (
+                    bold(f"{rule.what} {SHOP_KINDS[rule.kind]}"),
+                    self._text(rule.change),
+                    literal(rule.reason),
+                    literal(", ".join(filter(None, (rule.by, rule.dated)))),
+                )
+                for rule in p.shop_rules
+            )
+            yield table(SHOP_RULES, rules)
+        if p.set_by_hand:
+            yield heading(2, HEADINGS["set_by_hand"])
+            yield literal(BY_HAND_MEANS)
+            hand_set = (
+                (
+                    bold(one.label),
+                    bold(say((one.value,), self._dials)),
+                    self._text((one.worked_out,)),
+                    self._text(may_be(one)),
+                    literal(one.reason),
+                    literal(one.initials),
+                )
+                for one in p.set_by_hand
+            )
+            yield table(BY_HAND, hand_set)
         yield from self._bulleted("who_may", p.who_may)
         yield from self._bulleted("do_not_start", p.do_not_start)
         yield from self._bulleted("stop_at_once", p.stop_at_once)
@@ -111,6 +146,10 @@ class _Writer:
         yield from self._cut_list()
         yield from self._times()
         yield from self._bulleted("conventions", p.conventions)
+        yield from self._steps.drawings_at("front")
+        if p.signs:
+            yield heading(2, HEADINGS["signs"])
+            yield bullets(f"{bold(sign.code)} {literal(sign.words)}" for sign in sorted(p.signs, key=lambda one: one.code))
 
     def _cut_list(self) -> Iterable[str]:
         p = self._p
@@ -224,6 +263,8 @@ class _Writer:
 
     def _derivation(self, one: Derivation) -> tuple[str, ...]:
         how = literal(one.how)
+        if one.by_hand:
+            how += f" **{self._text(one.by_hand)}**"
         if one.limited_by:
             how += f" **Limited by:** {self._text(one.limited_by)}"
         read = ", ".join(self._index.label_of(fact) for fact in one.read)

@@ -7,7 +7,7 @@ from tailtrue.procedure import Drawing, Hold, Step
 from tailtrue.render.numbers import show_limits, show_one, unit_name
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, quote, table
-from tailtrue.render.words import STATES, WHO, dimension, say, sentence
+from tailtrue.render.words import SHOP_RULE, STATES, WHO, dimension, say, sentence
 
 _BLANK = "____________"
 
@@ -27,6 +27,8 @@ class StepWriter:
         if caution.protective_equipment:
             avoid += f" **Wear:** {literal(', '.join(caution.protective_equipment))}."
         because = f"Shown because {literal(sentence(caution.shown_because))}" if caution.shown_because else ""
+        if caution.shop_rule:
+            avoid += f" {bold(SHOP_RULE)} {literal(sentence(caution.shop_rule))}"
         signs = f"Signs {literal(', '.join(caution.signs))}. " if caution.signs else ""
         return quote((first, avoid, because, f"{signs}Source: {literal('; '.join(caution.sources))}"))
 
@@ -47,6 +49,8 @@ class StepWriter:
         yield from self.drawings_at(step.number)
         for check in step.checks:
             yield self._check(check)
+        if step.shop_rule:
+            yield f"{bold(SHOP_RULE)} {literal(sentence(step.shop_rule))}"
         if step.why:
             yield f"Why: {self._text(step.why)}"
         if step.tools:
@@ -66,7 +70,9 @@ class StepWriter:
         """A drawing told: its dimensions by name, its labels, what it shows."""
         yield bold(drawing.title)
         sizes = ((literal(dimension(key)), self._text((size,))) for key, size in drawing.dimensions.items())
-        yield table(("Dimension", "Size"), sizes)
+        if drawing.dimensions:
+            yield table(("Dimension", "Size"), sizes)
+        yield bullets(f"{literal(dimension(key))}: {literal(word)}" for key, word in drawing.said.items())
         yield bullets(literal(label) for label in drawing.labels.values() if label)
         yield literal(drawing.caption)
 

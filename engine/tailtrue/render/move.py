@@ -68,10 +68,15 @@ def _draw_tool(ink: Ink, cuts: Way) -> None:
     ink.words(_TOOL_X - 4, tip + away * 9 + 1, ("tool",), "end")
 
 
-def _draw_way(ink: Ink, way: Way, lines: Sequence[str]) -> None:
+def draw_way(ink: Ink, x: float, middle: float, way: Way, start: float, end: float) -> None:
+    """The broad arrow of a move, from `start` to `end` away from the axis at `middle`."""
     sign = 1 if way == "down" else -1
-    start, end = _MIDDLE + sign * 9, _MIDDLE + sign * 21
-    ink.line(_TAILSTOCK_X, start, _TAILSTOCK_X, end - sign * 4, "way")
-    ink.arrow(_TAILSTOCK_X, end, way, size=2.4)
+    ink.line(x, middle + sign * start, x, middle + sign * (end - 4), "way")
+    ink.arrow(x, middle + sign * end, way, size=2.4)
+
+
+def _draw_way(ink: Ink, way: Way, lines: Sequence[str]) -> None:
+    end = _MIDDLE + (21 if way == "down" else -21)
+    draw_way(ink, _TAILSTOCK_X, _MIDDLE, way, 9, 21)
     foot = end + LINE_HEIGHT if way == "down" else end - 1.4 - LINE_HEIGHT * (len(lines) - 1)
     ink.words(_TAILSTOCK_X, foot, lines, "middle", "strong")

@@ -12,6 +12,7 @@ from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Context, Decima
 from tailtrue.parts import Bound, Dials, Figure, Limits, Rounding
 
 NBSP = "\u00a0"
+BY_HAND = "\u2020"  # stands behind a number that was set by hand
 MINUS = "\u2212"
 _ON_A_DIGIT = Decimal("0.000001")
 _MOST_EXTRA_PLACES = 6  # a value that is not zero by the rule above shows its first digit within these
@@ -171,6 +172,13 @@ def read(figure: Figure, dials: Dials, extra_places: int = 0) -> Shown:
     >>> read(Figure(fact="bond.cure", value=86400.0, unit="s", rounding="time", bound="least"), "metric")
     Shown(number='24', unit='h')
     """
+    shown = _read(figure, dials, extra_places)
+    if figure.set_by is None:
+        return shown
+    return Shown(shown.number, f"{shown.unit}{NBSP}{BY_HAND}" if shown.unit else BY_HAND)
+
+
+def _read(figure: Figure, dials: Dials, extra_places: int) -> Shown:
     value = Decimal(repr(figure.value))
     if not value.is_finite():
         raise ValueError(f"{figure.fact} is {figure.value}, which is no number to print")
@@ -195,7 +203,7 @@ def other(figure: Figure, dials: Dials) -> Shown | None:
     >>> other(Figure(fact="chuck.force", value=310.0, unit="N", rounding="force"), "inch") is None
     True
     """
-    return read(figure, _other_system(dials)) if _has_second(figure) else None
+    return _read(figure, _other_system(dials), 0) if _has_second(figure) else None
 
 
 def unit_name(unit: str) -> str:

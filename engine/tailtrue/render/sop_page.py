@@ -11,6 +11,7 @@ from tailtrue.parts import Dials, Figure, Text
 from tailtrue.procedure import Procedure
 from tailtrue.render.glossary import terms
 from tailtrue.render.numbers import show
+from tailtrue.render.pictograms import pictograms
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
 from tailtrue.render.templates import style, template
 from tailtrue.render.words import TROUBLE, say, sentence
@@ -81,6 +82,7 @@ def to_sop_html(procedure: Procedure) -> str:
         upkeep=tuple(_upkeep(sop)),
         local=_abreast(tuple(_pairs(sop.local, dials))),
         sign_words={sign.code: sign.words for sign in sop.signs},
+        pictograms=pictograms(sop.signs),
         css=Markup(style(procedure.title.paper, "sop.css")),
     )
 

@@ -5,17 +5,21 @@ from types import MappingProxyType
 from typing import Final, Protocol
 
 from tailtrue.parts import Dials, Text
-from tailtrue.procedure import LookUp
+from tailtrue.procedure import HandSet, LookUp
+from tailtrue.render.numbers import BY_HAND as MARK
 from tailtrue.render.numbers import show
 
 HEADINGS: Final = MappingProxyType(
     {
         "facts": "This job",
         "findings": "Take note",
+        "shop_rules": "Rules of this shop",
+        "set_by_hand": f"Numbers set by hand ({MARK})",
         "who_may": "Who may do this",
         "do_not_start": "Do not start if",
         "stop_at_once": "Stop at once if",
         "job_cautions": "Cautions for the whole job",
+        "signs": "Signs on this sheet",
         "needs": "What you need",
         "cut_list": "Cut list",
         "time": "How long it takes",
@@ -86,6 +90,13 @@ NOT_TO_SCALE: Final = "not to scale"
 PROJECTIONS: Final = MappingProxyType({"metric": "first-angle projection", "inch": "third-angle projection"})
 END_VIEWS: Final = MappingProxyType({"metric": "seen from end A", "inch": "seen from end B"})
 TROUBLE: Final = ("What you see", "Do", "Do not")
+SHOP_RULE: Final = "Shop rule"
+SHOP_RULES_MEAN: Final = "This shop added or changed what follows. It answers for it. Limits are only ever drawn tighter."
+SHOP_KINDS: Final = MappingProxyType({"add": "added", "tighten": "tighter", "reword": "reworded", "disable": "taken out"})
+SHOP_RULES: Final = ("Rule", "What", "Reason", "By")
+BY_HAND_MEANS: Final = f"{MARK} behind a number: a person put it in place of the one that was worked out."
+BY_HAND_CARD: Final = f"{MARK} set by hand, see the sheet."
+BY_HAND: Final = ("Number", "Set to", "Worked out", "May be", "Reason", "By")
 LEAVE: Final = "leave it"
 GET_IT: Final = "GET IT:"
 HERE: Final = "Tick what lies ready. The shop has all of it but what is marked GET IT."
@@ -125,6 +136,14 @@ def dimension(key: str) -> str:
     'collar bore depth'
     """
     return DIMENSIONS.get(key) or key.replace(".", " ").replace("_", " ")
+
+
+def may_be(one: HandSet) -> Text:
+    """What a number set by hand may be, in words and figures."""
+    parts: list[Text] = [(f"{one.safe} only",)] if one.safe else []
+    parts += [("at least ", bound) for bound in one.at_least]
+    parts += [("at most ", bound) for bound in one.at_most]
+    return tuple(piece for place, part in enumerate(parts) for piece in ((", ", *part) if place else part))
 
 
 def unit_words(dials: Dials) -> str:

@@ -13,6 +13,7 @@ from tailtrue.store.reading_ease import VAGUE, VERBS, order_problems, vague_prob
 from tailtrue.store.route_checks import route_problems
 from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
+from tailtrue.store.settable_checks import settable_problems
 from tailtrue.store.sop import sop_problems
 from tailtrue.store.time_checks import time_problems
 from tailtrue.store.word_checks import glossary_problems
@@ -47,7 +48,9 @@ def check_knowledge(knowledge: Knowledge) -> None:
         *_sop(knowledge),
     ]
     for name, decision in knowledge.decisions.items():
-        problems += decision_example_problems(knowledge, decision, knowledge.decision_examples[name])
+        # Limits drawn tighter and alternatives closed change what examples of the shipped rows say.
+        if not knowledge.shop.changes:
+            problems += decision_example_problems(knowledge, decision, knowledge.decision_examples[name])
         if decision.hit == "unique":
             problems += unique_problems(decision, knowledge.catalogue)
     if problems:
@@ -67,6 +70,7 @@ def _dependencies(knowledge: Knowledge) -> Iterator[Problem]:
     for name, decision in knowledge.decisions.items():
         reads[name] = tuple(decision.names())
     yield from _cycles(reads)
+    yield from settable_problems(knowledge.given.settable.values(), knowledge.catalogue, reads, knowledge.sources)
 
 
 def _cycles(reads: dict[str, tuple[str, ...]]) -> Iterator[Problem]:

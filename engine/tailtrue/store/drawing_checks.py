@@ -8,6 +8,7 @@ from tailtrue.store.knowledge import Knowledge, StepDrawing
 
 _DIGIT = re.compile(r"\d")
 _NUMBERS = frozenset({"quantity", "count"})
+_WORDS = frozenset({"choice", "text", "texts"})
 
 
 def drawing_problems(knowledge: Knowledge) -> Iterator[Problem]:
@@ -31,6 +32,13 @@ def _dimensions(knowledge: Knowledge, one: StepDrawing) -> Iterator[Problem]:
         spec = knowledge.catalogue.get(fact)
         if spec is None or spec.kind not in _NUMBERS:
             yield Problem(one.where, fact, "no fact that is a number has this name", f"mend the drawing {file.id}")
+    for asked, kinds, what in ((file.lists, {"quantities"}, "a list of numbers"), (file.said, _WORDS, "words")):
+        for fact in asked.values():
+            spec = knowledge.catalogue.get(fact)
+            if spec is None or spec.kind not in kinds:
+                yield Problem(one.where, fact, f"no fact that is {what} has this name", f"mend the drawing {file.id}")
+    if not (file.dimensions or file.if_known or file.lists or file.said):
+        yield Problem(one.where, file.id, "the drawing shows nothing of the job", "give it dimensions, or what is said")
     if file.rows is not None:
         listed = knowledge.catalogue.get(file.rows.records)
         if listed is None or file.rows.field not in listed.fields:

@@ -39,7 +39,17 @@ def _value(written: Any, spec: FactSpec) -> Any:
 
 
 def example_problems(knowledge: Knowledge) -> Iterator[Problem]:
-    """Every example of the knowledge that does not come out as it says."""
+    """Every example of the knowledge that does not come out as it says.
+
+    With the rules of a shop laid over it only the shop's own are judged: a limit drawn tighter changes what the others say.
+    """
+    if knowledge.shop.changes:
+        added = {(one.what, one.name) for one in knowledge.shop.changes if one.kind == "add"}
+        kinds = (("caution", knowledge.cautions), ("stop", knowledge.stops), ("note", knowledge.notes))
+        for what, rules in kinds:
+            for rule in (rule for rule in rules if (what, rule.file.id) in added):
+                yield from _judge(knowledge, rule.file.id, rule.when, rule.file.example, rule.where)
+        return
     for caution in knowledge.cautions:
         yield from _judge(knowledge, caution.file.id, caution.when, caution.file.example, caution.where)
         if caution.file.when:

@@ -1,7 +1,8 @@
 """The whole knowledge, loaded and checked, as the engine uses it."""
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from pathlib import Path
 
 from tailtrue.computed.registry import Computed
 from tailtrue.conditions import Condition
@@ -303,6 +304,38 @@ class Page:
 
 
 @dataclass(frozen=True)
+class ShopChange:
+    """One change that a shop makes: what is done to what, why, by whom; of a limit also its values, and whether it binds."""
+
+    kind: str
+    what: str
+    name: str
+    label: str
+    reason: str
+    by: str
+    date: str
+    where: str
+    shipped: float | None = None
+    drawn: float | None = None
+    binds: bool = True
+
+
+@dataclass(frozen=True)
+class ShopRules:
+    """What a shop laid over the knowledge: its changes, the marks of changed rules, and limits and words as shipped."""
+
+    changes: tuple[ShopChange, ...] = ()
+    marks: Mapping[tuple[str, str], str] = field(default_factory=dict)
+    limits: Mapping[str, Fact] = field(default_factory=dict)
+    signals: Mapping[str, str] = field(default_factory=dict)
+    always: tuple[CautionFile, ...] = ()
+
+    def mark(self, what: str, name: str) -> str:
+        """What stands beside a changed rule on paper; empty where it is as shipped."""
+        return self.marks.get((what, name), "")
+
+
+@dataclass(frozen=True)
 class Knowledge:
     """Everything the trade knows, for the engine."""
 
@@ -329,3 +362,5 @@ class Knowledge:
     sources: Mapping[str, SourceFile]
     tables: Mapping[str, Table]
     sop: SopTexts
+    folder: Path
+    shop: ShopRules

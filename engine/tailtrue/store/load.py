@@ -1,7 +1,8 @@
 """Loading the whole knowledge: files read, texts and conditions compiled against the catalogue of facts."""
 
 import hashlib
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from itertools import chain
 from pathlib import Path
 from typing import Any, TypeVar
@@ -37,12 +38,15 @@ from tailtrue.store.knowledge import (
     Say,
     SettingsFrom,
     SettingText,
+    ShopRules,
     StepDrawing,
     StepText,
     Stop,
     Term,
     Trouble,
 )
+from tailtrue.store.layers import Layers
+from tailtrue.store.overlay import Overlay
 from tailtrue.store.reading import Reader
 from tailtrue.store.safety import controls_of, load_safety
 from tailtrue.store.sop import load_sop
@@ -68,11 +72,17 @@ def knowledge_version(folder: Path) -> str:
 class Loader:
     """Reads one knowledge folder, gathering every fault before it gives up."""
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, layers: Layers | None = None) -> None:
         self.folder = folder
         self.reader = Reader(folder)
+        self.layers = layers
+        self.overlay = Overlay(layers, self.reader.wrong)
+        self.shipped: dict[str, Fact] = {}
+        self.signals: dict[str, str] = {}
+        self.always: list[models.CautionFile] = []
         self.given: Catalogue = load_catalogue(folder)
         self.computed: Mapping[str, Computed] = register()
+        self.given = replace(self.given, worked_out=frozenset(self.computed))
         self.catalogue: dict[str, FactSpec] = dict(self.given.specs())
         self.catalogue.update({name: way.spec for name, way in self.computed.items()})
 
@@ -85,12 +95,12 @@ class Loader:
             for name, row in self.reader.toml(self.folder / "sources.toml").items()
             if (made := self.reader.model(models.SourceFile, row, f"knowledge/sources.toml [{name}]"))
         }
-        decision_files = list(self.reader.entries("decisions", "decision", models.DecisionFile))
+        decision_files = list(self.overlay.decisions(self.reader.entries("decisions", "decision", models.DecisionFile)))
         for file, where in decision_files:
             choices = tuple(dict.fromkeys(row.then for row in file.row))
             self._new(FactSpec(file.id, "choice", file.label, "decided", choices=choices, where=where, how=file.question))
         knowledge = Knowledge(
-            version=knowledge_version(self.folder),
+            version=self._version(),
             given=self.given,
             catalogue=self.catalogue,
             computed=self.computed,
@@ -99,15 +109,15 @@ class Loader:
             decision_examples={file.id: tuple(file.example) for file, _ in decision_files},
             cautions=tuple(
                 Caution(f, self._when(f.when, w, f.id), self._wordings(f.avoid, w, f.id), controls_of(f, w, self._when), w)
-                for f, w in self.reader.entries("cautions", "caution", models.CautionFile)
+                for f, w in self.overlay.cautions(self._cautions())
             ),
             stops=tuple(
                 Stop(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), self._wordings(f.way_out, w, f.id), w)
-                for f, w in self.reader.entries("stops", "stop", models.StopFile)
+                for f, w in self.overlay.stops(self.reader.entries("stops", "stop", models.StopFile))
             ),
             notes=tuple(
                 Note(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
-                for f, w in self.reader.entries("notes.toml", "note", models.NoteFile)
+                for f, w in self.overlay.notes(self.reader.entries("notes.toml", "note", models.NoteFile))
             ),
             remarks=tuple(
                 Remark(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
@@ -138,11 +148,28 @@ class Loader:
             sources=sources,
             tables=read_tables(self.folder),
             sop=load_sop(self.folder, self.reader, self._when, self._wording),
+            folder=self.folder,
+            shop=ShopRules(limits=self.shipped, signals=self.signals, always=tuple(self.always)),
         )
+        self.overlay.look_over()
         if self.reader.problems:
             raise KnowledgeInvalid(tuple(self.reader.problems))
+        laid = replace(knowledge.shop, changes=tuple(self.overlay.changes), marks=self.overlay.marks)
+        knowledge = replace(knowledge, shop=laid)
         check_knowledge(knowledge)
         return knowledge
+
+    def _version(self) -> str:
+        shipped = knowledge_version(self.folder)
+        return f"{shipped} + shop {self.layers.version}" if self.layers else shipped
+
+    def _cautions(self) -> Iterator[tuple[models.CautionFile, str]]:
+        """The cautions as shipped; what they say is kept, so that a sheet can be held against it."""
+        for file, where in self.reader.entries("cautions", "caution", models.CautionFile):
+            self.signals[file.id] = file.signal
+            if not file.when and file.signal == "danger":
+                self.always.append(file)
+            yield file, where
 
     def _when(self, written: list[Any], where: str, said: str) -> Condition:
         return self._tried(lambda: read_condition(written, self.catalogue), read_condition([], {}), where, said)
@@ -162,7 +189,9 @@ class Loader:
 
     def _limits(self) -> dict[str, Fact]:
         limits = {}
-        for file, where in self.reader.entries("limits.toml", "limit", models.LimitFile):
+        shipped = list(self.reader.entries("limits.toml", "limit", models.LimitFile))
+        laid = self.overlay.limits(shipped)
+        for (as_shipped, _), (file, where) in zip(shipped, laid, strict=True):
             spec = FactSpec(
                 file.id, "quantity", file.label, "limit", file.unit, file.rounding,
                 "most" if file.safe == "lower" else "least", where=where, how=file.why,
@@ -170,11 +199,14 @@ class Loader:
             )  # fmt: skip
             try:
                 plain = file.unit in ("", "1")
-                value = float(file.value) if plain else read_quantity(file.value, file.unit)
+                value, before = (
+                    float(one.value) if plain else read_quantity(one.value, one.unit) for one in (file, as_shipped)
+                )
             except (FactsWrong, ValueError) as wrong:
                 self.reader.wrong(where, file.value, str(wrong), f"give a quantity in {file.unit}")
                 continue
             limits[file.id] = Fact(spec, value, sources=spec.sources)
+            self.shipped[file.id] = Fact(spec, before)
             self._new(spec)
         return limits
 
@@ -202,6 +234,7 @@ class Loader:
                 row.if_unknown,
                 self._wording(row.figures, where, f"{file.id}: {row.then}"),
                 tuple((self._when(says.when, where, f"{file.id}: {row.then}"), says.text) for says in row.says),
+                row.closed_by,
             )
             for row in file.row
         )
@@ -226,9 +259,10 @@ class Loader:
             file = self.reader.model(models.StepFile, head, where) if head else None
             if file is None:
                 continue
+            body, place = self.overlay.step(file, body, where)
             if file.id in steps or file.id != path.stem:
                 self.reader.wrong(where, file.id, "the id of a step is the name of its file", "make them the same")
-            steps[file.id] = self._step(file, body, where)
+            steps[file.id] = self._step(file, body, place)
         return steps
 
     def _step(self, file: models.StepFile, body: str, where: str) -> StepText:
@@ -329,9 +363,9 @@ class Loader:
         return CardText(tuple(self._page_line(note, where, "card") for note in file.notes), groups)
 
 
-def load_knowledge(folder: Path) -> Knowledge:
-    """Load the knowledge of a folder.
+def load_knowledge(folder: Path, layers: Layers | None = None) -> Knowledge:
+    """Load the knowledge of a folder, with the rules of a shop laid over it.
 
     Every static check runs. Raises KnowledgeInvalid with every fault found, each with file and line.
     """
-    return Loader(folder).load()
+    return Loader(folder, layers).load()

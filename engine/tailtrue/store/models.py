@@ -173,15 +173,17 @@ class DecisionRowFile(File):
     if_unknown: Literal["ask", "pass-over"] = "ask"
     figures: str = ""
     says: list[ReasonFile] = []
+    closed_by: str = ""
 
 
 class DecisionFile(File):
-    """A question and its alternatives."""
+    """A question and its alternatives. A shop may close one only where each row holds by its own conditions."""
 
     id: str
     question: str
     label: str
     hit: Literal["unique", "priority"]
+    shop_may_close: bool = False
     row: list[DecisionRowFile] = Field(min_length=1)
     example: list[ExampleFile] = Field(min_length=2)
 
@@ -379,9 +381,11 @@ class StepDrawingFile(File):
     caption: str
     step: str = ""
     when: When = []
-    dimensions: dict[str, str] = Field(min_length=1)
+    dimensions: dict[str, str] = {}
     if_known: dict[str, str] = {}
+    lists: dict[str, str] = {}
     rows: DrawnRecordsFile | None = None
+    said: dict[str, str] = {}
     labels: dict[str, str] = {}
 
 

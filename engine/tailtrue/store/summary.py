@@ -32,6 +32,8 @@ def summary(knowledge: Knowledge) -> dict[str, Any]:
         "examples": examples + sum(len(some) for some in knowledge.decision_examples.values()),
         "says": len(knowledge.says),
         "limits": len(knowledge.limits),
+        "settable": len(knowledge.given.settable),
+        "shop_changes": len(knowledge.shop.changes),
         "steps": len(knowledge.steps),
         "routes": len(knowledge.routes),
         "long_sentences": long_sentences(all_texts(knowledge)),

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from tailtrue.assemble.filling import Filler, figure, pieces
+from tailtrue.assemble.filling import Filler, fact_pieces, figure
 from tailtrue.case import Case
 from tailtrue.facts import Fact, FactSpec
 from tailtrue.parts import Figure
@@ -47,7 +47,7 @@ def record_sheet(case: Case, fields: Mapping[str, FactSpec]) -> RecordSheet:
         fill=lines_of(case, "record-fill"),
         verify=lines_of(case, "record-verify"),
         known=tuple(
-            (fields[row.text("name")].label, pieces(found.spec, found.name, found.value))
+            (fields[row.text("name")].label, fact_pieces(found, found.name))
             for row in case.knowledge.tables[FIELDS].where(kind=KNOWN)
             if isinstance(found := case.get(row.text("designation")), Fact)
         ),
@@ -108,7 +108,7 @@ def _places(case: Case, fields: Mapping[str, FactSpec]) -> dict[Part, tuple[Plac
         spec = fields[row.text("name")]
         choices = ("yes", "no") if spec.kind == "yes-no" else spec.choices
         planned = case.get(row.text("designation")) if row.text("designation") else None
-        said = pieces(planned.spec, planned.name, planned.value) if isinstance(planned, Fact) else ()
+        said = fact_pieces(planned, planned.name) if isinstance(planned, Fact) else ()
         unit = "mm" if kind in ("readings", "moves") else spec.unit or ("1" if spec.kind == "count" else "")
         part: Part = row.text("set")  # type: ignore[assignment]  # both are held against their choices by the static check
         place = Place(

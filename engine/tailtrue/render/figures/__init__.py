@@ -1,4 +1,4 @@
-"""The drawings of the making, one module for a family of kinds, found by their kind."""
+"""The drawings of the work, one module for a family of kinds, found by their kind."""
 
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
@@ -6,10 +6,14 @@ from types import MappingProxyType
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
 from tailtrue.render.figures.bar_held import bar_in_chuck, bar_in_spindle, bar_in_steady
+from tailtrue.render.figures.between_centres import between_centres
 from tailtrue.render.figures.blank_held import blank_held
 from tailtrue.render.figures.boring_reach import boring_reach
 from tailtrue.render.figures.collar_blank import collar_blank
 from tailtrue.render.figures.drill_ladder import drill_ladder
+from tailtrue.render.figures.indicators import indicator_on_collars, indicator_on_quill
+from tailtrue.render.figures.speed_plate import speed_plate
+from tailtrue.render.figures.tailstock_move import tailstock_move
 
 Draw = Callable[[Drawing, Dials], str]
 
@@ -18,10 +22,15 @@ KINDS: Mapping[str, Draw] = MappingProxyType(
         "bar-in-chuck": bar_in_chuck,
         "bar-in-spindle": bar_in_spindle,
         "bar-in-steady": bar_in_steady,
+        "between-centres": between_centres,
         "blank-held": blank_held,
         "boring-reach": boring_reach,
         "collar-blank": collar_blank,
         "drill-ladder": drill_ladder,
+        "indicator-on-collars": indicator_on_collars,
+        "indicator-on-quill": indicator_on_quill,
+        "speed-plate": speed_plate,
+        "tailstock-move": tailstock_move,
     }
 )
 

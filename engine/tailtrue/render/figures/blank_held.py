@@ -31,7 +31,7 @@ def blank_held(drawing: Drawing, dials: Dials) -> str:
     for top in (middle - _HALF_BLANK - _JAW, middle + _HALF_BLANK):
         ink.box(_FACE, top, jaws * scale, _JAW, "edge steel")
         ink.words(_FACE + jaws * scale / 2, top + _JAW / 2 + TEXT_HEIGHT / 3, (plate.label("jaw"),), "middle")
-    plate.hatch(back, middle - _HALF_BLANK, front - back, 2 * _HALF_BLANK)
+    _blank(plate, back, front, middle)
     if spacer:
         _spacer(plate, middle, back, said)
     ink.line(0, middle, front + 4, middle, "chain")
@@ -46,6 +46,17 @@ def blank_held(drawing: Drawing, dials: Dials) -> str:
     ]
     foot = stack(plate, middle + _HALF_BODY + LEVEL, bottom + _JAW, *spans)
     return plate.finish(foot, LENGTH_TO_SCALE)
+
+
+def _blank(plate: Plate, back: float, front: float, middle: float) -> None:
+    """The blank, cut through; where it came with a hole, the wall on both sides of it."""
+    share = plate.size("hole") / plate.size("diameter") if plate.has("hole") else 0.0
+    wall = _HALF_BLANK * (1 - share)
+    plate.hatch(back, middle - _HALF_BLANK, front - back, wall if share else 2 * _HALF_BLANK)
+    if share:
+        plate.hatch(back, middle + _HALF_BLANK - wall, front - back, wall)
+        for x in (back, front):
+            plate.ink.line(x, middle - _HALF_BLANK + wall, x, middle + _HALF_BLANK - wall, "hole")
 
 
 def _spacer(plate: Plate, middle: float, back: float, said: tuple[str, ...]) -> None:

@@ -24,6 +24,9 @@ def collar_blank(drawing: Drawing, dials: Dials) -> str:
     top, left = 2 + rim, _LEFT + side
     middle, bottom, right = top + high / 2, top + high, left + wide
     ink.box(left - side, top - rim, wide + 2 * side, high + 2 * rim, "before")
+    for edge in (-1, 1) if plate.has("hole") else ():  # of the hole that the blank came with
+        y = middle + edge * plate.size("hole") * scale / 2
+        ink.line(left - side, y, right + side, y, "before")
     for upper, outer in ((top, top), (middle + bore / 2, bottom)):
         plate.hatch(left, upper, wide, (high - bore) / 2)
         inward = _CHAMFER if outer == top else -_CHAMFER
@@ -38,6 +41,7 @@ def collar_blank(drawing: Drawing, dials: Dials) -> str:
     foot = stack(plate, bottom + rim + LEVEL, bottom + rim, *spans)
     rows = (
         f"{plate.label('each_face')} {plate.number('each_face')}",
+        *([f"{plate.label('hole')} Ø{plate.number('hole')}"] if plate.has("hole") else []),
         f"{plate.label('bar')} Ø{plate.number('bar')}",
     )
     samples = (("before", plate.label("sawn")), ("outline", plate.label("finished")))

@@ -83,7 +83,8 @@ class Plate:
             self.ink.words(left + _SAMPLE + 2, y, lines)
             if not abreast or place % 2 == 0 or place == len(samples):
                 y += len(lines) * LINE_HEIGHT
-        for words in (*rows, f"{unit_words(self._dials)}, {scale}"):
+        sizes = f"{unit_words(self._dials)}, " if self._drawing.dimensions else ""
+        for words in (*rows, f"{sizes}{scale}"):
             lines = wrap(words, WIDTH)
             self.ink.words(0, y, lines)
             y += len(lines) * LINE_HEIGHT

@@ -1,0 +1,65 @@
+"""The speeds of the lathe, one a row: where the lever or belt goes, and which work of this job runs at it."""
+
+from collections.abc import Iterable
+
+from tailtrue.parts import Dials
+from tailtrue.procedure import Drawing
+from tailtrue.render.drawing import described
+from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, Ink, text_width, wrap
+from tailtrue.render.numbers import read
+
+_WIDTH = 175.0
+_ROW = 4.5
+_MARK = 4.0
+_GAP = 4.0
+_MOST_SETTING = 60.0
+_LIST = "speed."
+
+
+def speed_plate(drawing: Drawing, dials: Dials) -> str:
+    """A table as a drawing: a speed that is used is marked and bold, one that is not is plain."""
+    ink = Ink()
+    speeds = {name: figure for name, figure in drawing.dimensions.items() if name.startswith(_LIST)}
+    if not speeds:
+        raise ValueError(f"the drawing {drawing.id} lacks its dimension speed.1")
+    numbers = {name: read(figure, dials) for name, figure in speeds.items()}
+    settings = {name: wrap(drawing.said.get(f"setting.{name.removeprefix(_LIST)}", ""), _MOST_SETTING) for name in speeds}
+    right = _MARK + max(text_width(one.number) for one in numbers.values()) + 1
+    beside = right + _GAP
+    widest = max((text_width(line) for lines in settings.values() for line in lines), default=0.0)
+    uses_at = beside + (widest + _GAP if widest else 0.0)
+    unit = next(iter(numbers.values())).unit
+    uses_room = _WIDTH - uses_at - _GAP - text_width(unit)
+    y = TEXT_HEIGHT + 0.6
+    ink.words(_WIDTH, y, (unit,), "end")
+    for name, figure in speeds.items():
+        uses = wrap("; ".join(_uses(drawing, figure.value)), uses_room)
+        if uses:
+            ink.arrow(_MARK - 1, y - TEXT_HEIGHT / 3, "right", 1.2)
+        ink.words(right, y, (numbers[name].number,), "end", "size" if uses else "")
+        ink.words(beside, y, settings[name], "start", "size" if uses else "")
+        ink.words(uses_at, y, uses)
+        y += max(len(uses), len(settings[name]), 1) * LINE_HEIGHT + _ROW - LINE_HEIGHT
+        ink.line(0, y - TEXT_HEIGHT - 0.1, _WIDTH, y - TEXT_HEIGHT - 0.1)
+    height = y - TEXT_HEIGHT + 0.6
+    return ink.svg(f"drawing-{drawing.id}", _WIDTH, height, drawing.title, described(drawing, dials), "ink wide")
+
+
+def settings_of(drawings: Iterable[Drawing]) -> dict[float, str]:
+    """How lever or belt stands for each speed, as far as the plate says it."""
+    return {
+        figure.value: one.said[setting]
+        for one in drawings
+        for name, figure in one.dimensions.items()
+        if name.startswith(_LIST) and (setting := f"setting.{name.removeprefix(_LIST)}") in one.said
+    }
+
+
+def _uses(drawing: Drawing, speed: float) -> list[str]:
+    """What runs at a speed, each work once."""
+    names = (
+        name.partition(".")[0]
+        for name, figure in drawing.dimensions.items()
+        if not name.startswith(_LIST) and figure.value == speed
+    )
+    return [drawing.labels.get(name, "") for name in dict.fromkeys(names)]

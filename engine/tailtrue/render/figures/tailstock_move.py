@@ -1,0 +1,76 @@
+"""The tailstock from above with both ways it can go: when, and by which screw as this lathe's owner calls it."""
+
+from tailtrue.parts import Dials
+from tailtrue.procedure import Drawing
+from tailtrue.render.figures.plan import nib, side_sign
+from tailtrue.render.figures.plate import FIRST_ROW, WIDTH, Plate
+from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, wrap
+from tailtrue.render.move import draw_way, side_of
+from tailtrue.render.words import LARGER_SHORT, NOT_TO_SCALE, SMALLER_SHORT
+
+_WORDS_AT = 40.0
+_ARROW_AT = 35.0
+_BODY, _BASE, _REACH = 7.0, 9.0, 12.5  # half of what body and base take across, and as far out as the screws come
+_PEN = 9.0  # what writing by hand takes
+
+
+def tailstock_move(drawing: Drawing, dials: Dials) -> str:
+    """Two arrows, the words of each beside it. The screws are drawn without a name: which moves which way is said."""
+    plate = Plate(drawing, dials)
+    ink = plate.ink
+    sign = side_sign(drawing)
+    cases = _cases(plate, drawing)
+    away, toward = (
+        (f"{cases[side]}:", side, *_screw(plate, drawing, name))
+        for side, name in (("away from you", "screw_away"), ("toward you", "screw_toward"))
+    )
+    rows = max(len(away), len(toward))
+    half = max(_REACH + LINE_HEIGHT + 3, rows * LINE_HEIGHT + 1 + (0 if _named(drawing) else _PEN))
+    middle = half
+    _tailstock(plate, middle)
+    tool = middle + sign * 6
+    nib(ink, 3, tool, sign, 6)
+    ink.words(6, tool + sign * 4 + TEXT_HEIGHT / 2, (plate.label("tool"),))
+    for way, block, top, name in (
+        ("up", away, FIRST_ROW, "screw_away"),
+        ("down", toward, middle + 2 + TEXT_HEIGHT, "screw_toward"),
+    ):
+        draw_way(ink, _ARROW_AT, middle, "up" if way == "up" else "down", 2.0, 13.0)
+        ink.words(_WORDS_AT, top, block[:2], "start", "strong")
+        ink.words(_WORDS_AT, top + 2 * LINE_HEIGHT, block[2:])
+        if name not in drawing.said:
+            pen = top + (len(block) - 1) * LINE_HEIGHT + _PEN - 1
+            ink.line(_WORDS_AT, pen, WIDTH, pen)
+    ink.words(0, FIRST_ROW, (plate.label("far"),))
+    foot = 2 * half + 2
+    ink.words(0, foot, (plate.label("stand"),), "start", "strong")
+    return plate.finish(foot - 1, NOT_TO_SCALE)
+
+
+def _cases(plate: Plate, drawing: Drawing) -> dict[str, str]:
+    """The case that sends the tailstock each way. ValueError where the two ways are not one each."""
+    asked = (("larger", LARGER_SHORT), ("smaller", SMALLER_SHORT))
+    cases: dict[str, str] = {side: case for name, case in asked if (side := side_of(plate.label(name))) is not None}
+    if len(cases) < len(asked):
+        raise ValueError(f"the drawing {drawing.id} does not say which way the tailstock goes in each case")
+    return cases
+
+
+def _named(drawing: Drawing) -> bool:
+    return {"screw_away", "screw_toward"} <= set(drawing.said)
+
+
+def _screw(plate: Plate, drawing: Drawing, name: str) -> tuple[str, ...]:
+    said = drawing.said.get(name)
+    return wrap(f"{plate.label('screw')}: {said}" if said else plate.label("unnamed"), WIDTH - _WORDS_AT)
+
+
+def _tailstock(plate: Plate, middle: float) -> None:
+    ink = plate.ink
+    ink.box(11, middle - _BASE, 20, 2 * _BASE, "hidden")
+    ink.outline(((5, middle - 2.5), (0.5, middle), (5, middle + 2.5)))
+    ink.box(5, middle - 3, 8, 6, "edge steel")
+    ink.box(13, middle - _BODY, 16, 2 * _BODY)
+    for top in (middle - _REACH, middle + _BASE):
+        ink.box(19.5, top, 3, _REACH - _BASE, "edge steel")
+    ink.line(0, middle, 33, middle, "chain")
