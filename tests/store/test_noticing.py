@@ -1,12 +1,15 @@
 """Faults in the conditions of rules are noticed by the examples beside them."""
 
+from dataclasses import replace
+
 import pytest
 
 from tailtrue.advise import knowledge
 from tailtrue.conditions import Block, read_condition
 from tailtrue.facts import FactSpec
 from tailtrue.store.condition_faults import faults
-from tailtrue.store.noticing import COMPLETE, Noticed, counts, noticing, unnoticed
+from tailtrue.store.noticing import COMPLETE, EQUAL, Noticed, counts, equal_without_need, noticing, unnoticed
+from tailtrue.tables import Row, Table
 
 CATALOGUE = {
     "a.yes": FactSpec("a.yes", "yes-no", "a", "given"),
@@ -58,11 +61,20 @@ def test_the_examples_of_complete_kinds_notice_every_fault() -> None:
     found = tuple(noticing(knowledge()))
     assert list(unnoticed(found)) == []
     assert {one.kind for one in found} >= COMPLETE
+    assert list(equal_without_need(knowledge())) == []
 
 
 def test_an_unnoticed_fault_is_told_with_file_rule_and_fault() -> None:
     lost = Noticed("stops", "knowledge/stops/x.toml:3", "x", "left out: a.yes is yes", noticed=False)
-    (problem,) = unnoticed([lost, Noticed("decisions", "w", "y", "f", noticed=False)])
+    (problem,) = unnoticed([lost, Noticed("cautions", "w", "y", "f", noticed=False)])
     assert (problem.where, problem.said) == ("knowledge/stops/x.toml:3", "x")
     assert "left out: a.yes is yes" in problem.wrong
     assert counts([lost])["condition_faults_open_in_stops"] == 1
+
+
+def test_a_fault_called_equal_that_an_example_notices_is_told() -> None:
+    known = knowledge()
+    row = Row(EQUAL, 2, {"rule": "bore.gauge: bore-gauge", "fault": "turned round: crib.has_bore_gauge is yes"})
+    tables = {**known.tables, EQUAL: Table(EQUAL, (row,))}
+    (problem,) = equal_without_need(replace(known, tables=tables))
+    assert problem.where == "knowledge/equal_faults.csv:2"

@@ -32,7 +32,7 @@ def knowledge_check(
         from tailtrue.store.layers import files_of, read_layers
         from tailtrue.store.load import load_knowledge
         from tailtrue.store.noticing import counts as faults_counted
-        from tailtrue.store.noticing import noticing, unnoticed
+        from tailtrue.store.noticing import equal_without_need, noticing, unnoticed
         from tailtrue.store.skeletons import unfilled
         from tailtrue.store.summary import summary, weighing_most
         from tailtrue.truing.soundness import paper_problems
@@ -45,7 +45,7 @@ def knowledge_check(
         tried = tuple(noticing(knowledge))
         counts = summary(knowledge) | faults_counted(tried)
         # Rules of a shop change what the examples of the shipped ones say.
-        problems = [] if knowledge.shop.changes else [*unnoticed(tried)]
+        problems = [] if knowledge.shop.changes else [*unnoticed(tried), *equal_without_need(knowledge)]
         try:
             record = check_log(folder, knowledge.sources)
             problems += paper_problems(knowledge, {fact.key for fact in record.facts.values()})

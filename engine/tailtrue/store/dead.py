@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from tailtrue.decisions import decide
 from tailtrue.store.examples import example_case
-from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.knowledge import Knowledge, Note, Stop
 
 
 def dead_entries(knowledge: Knowledge) -> Iterator[str]:
@@ -15,7 +15,8 @@ def dead_entries(knowledge: Knowledge) -> Iterator[str]:
     for caution in knowledge.cautions:
         if met.isdisjoint(caution.file.answers):
             yield f"caution {caution.file.id}"
-    for rule in (*knowledge.stops, *knowledge.notes):
+    rules: tuple[Stop | Note, ...] = (*knowledge.stops, *knowledge.notes)
+    for rule in rules:
         if not any(route.has_to_do_with(rule.file.concerns) for route in knowledge.routes.values()):
             yield f"rule {rule.file.id}"
     used = {tool for name in routed for tool in knowledge.steps[name].file.tools}

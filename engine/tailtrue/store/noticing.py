@@ -15,7 +15,9 @@ from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Stop
 from tailtrue.store.models import ExampleFile
 
 # Kinds of rule whose examples notice every fault; one that does not is refused.
-COMPLETE = frozenset({"stops", "notes", "remarks"})
+COMPLETE = frozenset({"stops", "notes", "remarks", "decisions"})
+# Faults that change nothing, each with its reason.
+EQUAL = "equal_faults"
 
 
 @dataclass(frozen=True)
@@ -30,7 +32,21 @@ class Noticed:
 
 
 def noticing(knowledge: Knowledge) -> Iterator[Noticed]:
-    """Every fault of every rule that has a condition."""
+    """Every fault of every rule that has a condition, but those that cannot change what comes of it."""
+    equal = {(row.text("rule"), row.text("fault")) for row in knowledge.tables[EQUAL]}
+    return (one for one in _tried(knowledge) if (one.rule, one.fault) not in equal)
+
+
+def equal_without_need(knowledge: Knowledge) -> Iterator[Problem]:
+    """Faults explained as equal that are no faults of a rule any more, or that an example notices."""
+    open_ones = {(one.rule, one.fault) for one in _tried(knowledge) if not one.noticed}
+    for row in knowledge.tables[EQUAL]:
+        if (row.text("rule"), row.text("fault")) not in open_ones:
+            where = f"knowledge/{EQUAL}.csv:{row.line}"
+            yield Problem(where, row.text("rule"), "is noticed, or no fault of this rule", "take the row out")
+
+
+def _tried(knowledge: Knowledge) -> Iterator[Noticed]:
     kinds: dict[str, Sequence[Caution | Stop | Note | Remark]] = {
         "cautions": knowledge.cautions, "stops": knowledge.stops, "notes": knowledge.notes, "remarks": knowledge.remarks,
     }  # fmt: skip
@@ -85,5 +101,9 @@ def _of_decision(knowledge: Knowledge, decision: Decision) -> Iterator[Noticed]:
 
 
 def _came(knowledge: Knowledge, decision: Decision, example: ExampleFile) -> object:
-    fact = decide(decision, example_case(example.facts, knowledge.catalogue, knowledge.limits)).fact
+    outcome = decide(decision, example_case(example.facts, knowledge.catalogue, knowledge.limits))
+    fact = outcome.fact
+    if decision.hit == "unique":
+        # Of these one row holds and no other: a second one that holds is a fault, though the first is taken.
+        return tuple(row.judged.truth for row in outcome.rows)
     return fact.value if isinstance(fact, Fact) else fact.missing

@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from tailtrue.errors import Problem, UsageError
 from tailtrue.facts import nearest
-from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Stop
 
 FILL_IN = "FILL-IN"
 _WORDS = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
@@ -62,7 +62,9 @@ def skeleton(kind: str, name: str, knowledge: Knowledge, templates: Path) -> tup
 
 
 def _taken(folder: str, knowledge: Knowledge) -> Collection[str]:
-    rules = (*knowledge.cautions, *knowledge.stops, *knowledge.notes, *knowledge.remarks)
+    rules: tuple[Caution | Stop | Note | Remark, ...] = (
+        *knowledge.cautions, *knowledge.stops, *knowledge.notes, *knowledge.remarks,
+    )  # fmt: skip
     return {
         "steps": knowledge.steps.keys(),
         "decisions": knowledge.catalogue.keys(),
