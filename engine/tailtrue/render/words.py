@@ -35,6 +35,39 @@ HEADINGS: Final = MappingProxyType(
     }
 )
 
+TABLET: Final = MappingProxyType(
+    {
+        "mode": "One step at a time",
+        "clear": "Clear boxes and readings",
+        "kept": "Boxes ticked and readings typed are kept on this device, for this sheet alone. They are never printed.",
+        "not_kept": "Nothing is kept: this browser does not allow it. What is typed is lost when the page is closed.",
+        "where": "Where you are",
+        "progress": "how far the sheet is turned",
+        "whole": "Whole sheet",
+        "stops": "Stops and dangers",
+        "table": "Table of moves",
+        "turn": "Turn the page",
+        "back": "Back",
+        "next": "Next",
+        "name": "Name of who releases",
+        "release": "Released by this name",
+        "take_back": "Take the release back",
+        "ask": "Clear every box, reading and release of this sheet on this device?",
+        "clear_now": "Clear them",
+        "stay": "Keep them",
+        "before": "Before the work",
+        "step": "Step",
+        "of": "of",
+        "left": "Boxes not ticked before this one:",
+        "hold": "HOLD. Type a name and press its button.",
+        "no_name": "HOLD. The name is missing.",
+        "released": "Released by",
+        "inside": "inside the limits",
+        "outside": "OUTSIDE the limits",
+        "no_number": "not a number",
+    }
+)
+
 CUTS: Final = MappingProxyType({"buy": "Buy at least", "mass_to_buy": "Weighs", "mass_finished": "Finished weighs"})
 
 TIME: Final = MappingProxyType(
