@@ -199,7 +199,6 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
     yield from rows("upkeep", ((literal(every), several(tasks), literal(who)) for every, who, tasks in _upkeep(sop)))
     yield from part("waste", sop.waste)
     yield from part("records", sop.records)
-    yield from terms(HEADS["glossary"], sop.glossary, dials)
     yield heading(2, HEADS["references"])
     yield literal(str(WORDS["follows"]))
     yield bullets(literal(f"{one.title}{f' ({one.edition})' if one.edition else ''}: {one.idea}") for one in sop.references)
@@ -211,6 +210,7 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
     yield heading(2, HEADS["roster"])
     yield literal(f"{WORDS['roster_lead']} {title.machine}, {block.id} rev {block.revision}.")
     yield _empty(WORDS["roster"], sop.roster_rows)
+    yield from terms(HEADS["glossary"], sop.glossary, dials)
 
 
 def _steps(steps: tuple[WhoStep, ...]) -> str:
