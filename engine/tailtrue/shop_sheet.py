@@ -7,7 +7,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from tailtrue.parts import MachineState, Node, Signal, Term, Text
+from tailtrue.parts import MachineState, Node, Signal, Text
 
 Status = Literal["draft", "approved", "superseded"]
 
@@ -195,4 +195,3 @@ class ShopSheet(Node):
     roster_rows: int
     forms: tuple[Form, ...]
     references: tuple[Reference, ...]
-    glossary: tuple[Term, ...] = ()

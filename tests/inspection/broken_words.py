@@ -65,11 +65,3 @@ def source_that_is_not_listed() -> Job:
 @breaks("V150", _WHERE)
 def no_source() -> Job:
     return _last(sources=())
-
-
-@breaks("V150", "standing procedure")
-def word_of_the_sheet_explained_on_the_standing_procedure() -> Job:
-    sop = procedure().sop
-    assert sop is not None
-    unused = procedure().glossary[0].model_copy(update={"seen_as": "follow rest"})
-    return with_sheet(sop=sop.model_copy(update={"glossary": (unused,)}))

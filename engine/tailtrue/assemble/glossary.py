@@ -20,13 +20,12 @@ _NOT_READ = frozenset(
 
 
 def explained(tree: Procedure, terms: Iterable[Term]) -> Procedure:
-    """The tree with the terms that its sheet, its safety review and its standing procedure use, each for itself."""
-    terms, review, sop = tuple(terms), tree.safety_review, tree.sop
+    """The tree with the terms that its sheet and its safety review use, each for itself."""
+    terms, review = tuple(terms), tree.safety_review
     told = review.model_copy(update={"glossary": glossary(terms, review, tree.do_not_start, tree.stop_at_once)})
     return tree.model_copy(
         update={
             "safety_review": told,
-            "sop": sop and sop.model_copy(update={"glossary": glossary(terms, sop)}),
             "glossary": glossary(terms, tree),
         }
     )
@@ -34,7 +33,7 @@ def explained(tree: Procedure, terms: Iterable[Term]) -> Procedure:
 
 def explaining_sources(tree: Procedure) -> Iterator[str]:
     """Every source that the terms of a tree name."""
-    for terms in (tree.glossary, tree.safety_review.glossary, tree.sop.glossary if tree.sop else ()):
+    for terms in (tree.glossary, tree.safety_review.glossary):
         for term in terms:
             yield from term.sources
 

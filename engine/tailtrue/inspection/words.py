@@ -12,7 +12,7 @@ _NO_WORD = re.compile(r"[^\w-]+")
 _END = re.compile(r"(?<=[.!?])\s+")
 _OWN = frozenset({"term", "seen_as", "meaning"})
 _CODES = frozenset({"id", "fact", "unit", "kind", "activities", "sources", "tools", "answers", "signs", "read", "used_at"})
-_REVIEW, _SOP, _SHEET = "safety review", "standing procedure", "glossary"
+_REVIEW, _SHEET = "safety review", "glossary"
 _READ_BEFORE_REVIEW = ("do not start", "stop at once")
 
 
@@ -36,8 +36,6 @@ def _papers(sheet: Sheet) -> Iterator[tuple[str, tuple[Term, ...]]]:
     tree = sheet.procedure
     yield _SHEET, tree.glossary
     yield _REVIEW, tree.safety_review.glossary
-    if tree.sop is not None:
-        yield _SOP, tree.sop.glossary
 
 
 def _meaning(where: str, term: Term) -> Iterator[Fault]:
@@ -61,7 +59,7 @@ def _said(sheet: Sheet, paper: str) -> str:
 
 def _is_on(paper: str, where: str) -> bool:
     if where.startswith("sop"):
-        return paper == _SOP
+        return False
     if where.startswith(_REVIEW):
         return paper == _REVIEW
     if where.startswith(_READ_BEFORE_REVIEW):

@@ -9,7 +9,6 @@ from markupsafe import Markup, escape
 
 from tailtrue.parts import Dials, Figure, Text
 from tailtrue.procedure import Procedure
-from tailtrue.render.glossary import terms
 from tailtrue.render.numbers import show
 from tailtrue.render.pictograms import pictograms
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
@@ -37,7 +36,6 @@ HEADS: Final = MappingProxyType(
         "upkeep": "Upkeep",
         "waste": "Waste and cleaning",
         "records": "Records and review",
-        "glossary": "Words of the trade",
         "references": "References",
         "acknowledgement": "What a signature on the roster says",
         "roster": "Released to use this lathe for this job",
@@ -210,7 +208,6 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
     yield heading(2, HEADS["roster"])
     yield literal(f"{WORDS['roster_lead']} {title.machine}, {block.id} rev {block.revision}.")
     yield _empty(WORDS["roster"], sop.roster_rows)
-    yield from terms(HEADS["glossary"], sop.glossary, dials)
 
 
 def _steps(steps: tuple[WhoStep, ...]) -> str:
