@@ -21,47 +21,47 @@ def _last(**changes: Any) -> Job:
     return _explaining(*rest, last.model_copy(update=changes))
 
 
-@breaks("V150", _WHERE)
+@breaks("V190", _WHERE)
 def word_that_stands_nowhere() -> Job:
     return _last(seen_as="follow rest")
 
 
-@breaks("V150", _WHERE)
+@breaks("V190", _WHERE)
 def part_of_a_longer_word() -> Job:
     return _last(seen_as="ollar")
 
 
-@breaks("V150", _WHERE)
+@breaks("V190", _WHERE)
 def explained_twice() -> Job:
     return _explaining(*procedure().glossary, procedure().glossary[-1])
 
 
-@breaks("V150", _WHERE)
+@breaks("V190", _WHERE)
 def out_of_order() -> Job:
     return _explaining(*reversed(procedure().glossary))
 
 
-@breaks("V150", _WHERE)
+@breaks("V190", _WHERE)
 def number_typed_into_a_meaning() -> Job:
     return _last(meaning=("A ring, one of 2 on the bar.",))
 
 
-@breaks("V150", _WHERE)
+@breaks("V190", _WHERE)
 def number_in_a_meaning() -> Job:
     known = figure_of(figure("collar.width", 25.0, "mm", "length"), fact=procedure().derivations[0].fact)
     return _last(meaning=("A ring of width ", known, "."))
 
 
-@breaks("V150", _WHERE)
+@breaks("V190", _WHERE)
 def sentence_without_an_end() -> Job:
     return _last(meaning=("A ring " + "that is fixed on the bar and turned and " * 3 + "measured.",))
 
 
-@breaks("V150", _WHERE)
+@breaks("V190", _WHERE)
 def source_that_is_not_listed() -> Job:
     return _last(sources=("hearsay",))
 
 
-@breaks("V150", _WHERE)
+@breaks("V190", _WHERE)
 def no_source() -> Job:
     return _last(sources=())
