@@ -12,8 +12,8 @@ from tailtrue.tables import source_keys
 
 # A cell or list of sources; a reference names one source by its key.
 _NAMES = frozenset({"source", "sources"})
-# What the user said has no entry that names it: the sheet does.
-_NAMED_BY_THE_SHEET = frozenset({"given"})
+# What the user or the shop said has no entry that names it: the sheet does.
+_NAMED_BY_THE_SHEET = frozenset({"given", "shop-rule"})
 
 
 def sources_named(folder: Path, knowledge: Knowledge) -> Counter[str]:
