@@ -20,6 +20,7 @@ from . import (
     broken_sop,
     broken_stock,
     broken_time,
+    broken_words,
 )
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
@@ -38,6 +39,7 @@ PARTS = (
     broken_sop,
     broken_stock,
     broken_time,
+    broken_words,
 )
 
 
