@@ -66,7 +66,7 @@ def test_the_examples_of_complete_kinds_notice_every_fault() -> None:
 
 def test_an_unnoticed_fault_is_told_with_file_rule_and_fault() -> None:
     lost = Noticed("stops", "knowledge/stops/x.toml:3", "x", "left out: a.yes is yes", noticed=False)
-    (problem,) = unnoticed([lost, Noticed("cautions", "w", "y", "f", noticed=False)])
+    (problem,) = unnoticed([lost, Noticed("cautions", "w", "y", "f", noticed=False)], frozenset({"stops"}))
     assert (problem.where, problem.said) == ("knowledge/stops/x.toml:3", "x")
     assert "left out: a.yes is yes" in problem.wrong
     assert counts([lost])["condition_faults_open_in_stops"] == 1
