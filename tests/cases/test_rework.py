@@ -144,6 +144,7 @@ REFUSED = [
     ('found = "centre-drill-broken"', "rework-collars-on-not-said"),
     ('found = "tool-dug-in"', "rework-chuck-not-said"),
     ('found = "collar-too-wide"\nfound_width = "26 mm"\nrework_of = "use-bar"', "rework-of-a-bar-in-use"),
+    ('found = "collar-slipped"\nfound_in_chuck = true\nrework_of = "use-bar"', "rework-in-the-chuck-in-use"),
 ]
 
 
