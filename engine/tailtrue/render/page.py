@@ -6,8 +6,8 @@ from typing import TypeVar
 
 from markupsafe import Markup, escape
 
-from tailtrue.parts import Caution, Check, Figure, Limits, Text
-from tailtrue.procedure import LookUp, Need, Phase, Procedure, Source, Span, Step
+from tailtrue.parts import Caution, Check, Figure, Limits, Node, Text
+from tailtrue.procedure import Derivation, LookUp, Need, Phase, Procedure, Source, Span, Step
 from tailtrue.render.numbers import Column, columns, limits_apart, show, show_one, unit_name
 from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.values import ValueLine, value_line
@@ -17,6 +17,10 @@ _NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
 _Entry = TypeVar("_Entry")
 _STEPS_TOLD = 3
 _PLACES_BESIDE = 2
+# For setting entries beside each other: letters of a figure, of the rest of a last line, and what is not on paper.
+_FIGURE_LETTERS = 18
+_LINE_LETTERS = 20
+_UNPRINTED = frozenset({"fact", "read", "sources", "weakest", "kind", "verdict"})
 
 
 class Index:
@@ -68,6 +72,10 @@ class Page:
         self._dials = procedure.title.dials
         self._index = Index(procedure)
         self._repeated = _repeated(procedure)
+        #: What the sheet tells of a number: a given one is what the user said, and needs no telling.
+        told = [one for one in procedure.derivations if one.weakest != "said" or one.by_hand]
+        self.worked_out = _by_rule(told)
+        self._told = {one.fact for one in told}
         self._cited: dict[str, Markup] = {}
         self._worn = {piece for caution in procedure.job_cautions for piece in caution.protective_equipment}
 
@@ -119,9 +127,9 @@ class Page:
         """The first few step numbers by the ids of the steps."""
         return self._index.first_steps(ids)
 
-    def said_before(self, step: Step) -> bool:
-        """Whether an earlier step gives the same actions, line by line: they may run on in one paragraph."""
-        return step.number in self._repeated
+    def said_before(self, step: Step) -> str:
+        """The number of the earlier step that gives the same actions, line by line, or nothing."""
+        return self._repeated.get(step.number, "")
 
     def fits_beside(self, checks: tuple[Check, ...]) -> bool:
         """Whether the checks are small enough to stand beside what is done rather than under it."""
@@ -167,11 +175,8 @@ class Page:
         return self._index.sources[source.id]
 
     def abreast(self, entries: Sequence[_Entry], count: int) -> list[list[Sequence[_Entry]]]:
-        """Entries in rows of so many, each row in two halves that stand beside each other."""
-        return [
-            [entries[start : start + count // 2], entries[start + count // 2 : start + count]]
-            for start in range(0, len(entries), count)
-        ]
+        """Entries in rows of so many, each row in thirds of about one length that stand beside each other."""
+        return [_thirds(entries[start : start + count]) for start in range(0, len(entries), count)]
 
     def anchor(self, name: str) -> str:
         """A name that may stand in an id."""
@@ -182,7 +187,7 @@ class Page:
         if isinstance(piece, str):
             return str(escape(piece))
         shown = escape(show(piece, self._dials))
-        if piece.fact in self._index.derivations:
+        if piece.fact in self._told:
             return f'<a class="figure" href="#number-{anchor(piece.fact)}">{shown}</a>'
         return f'<b class="figure">{shown}</b>'
 
@@ -199,16 +204,47 @@ class Page:
         return link.format(anchor(key), key, self._index.sources[key])
 
 
-def _repeated(procedure: Procedure) -> frozenset[str]:
-    """The numbers of the steps whose actions an earlier step has given already."""
-    seen: set[Text] = set()
-    repeated: set[str] = set()
+def _repeated(procedure: Procedure) -> dict[str, str]:
+    """The steps whose actions, reason and tools an earlier step has given already, each with the first that did."""
+    first: dict[tuple[object, ...], str] = {}
+    repeated: dict[str, str] = {}
     for step in (step for phase in procedure.phases for step in phase.steps):
-        said = tuple(piece for line in step.text for piece in line)
-        if said in seen:
-            repeated.add(step.number)
-        seen.add(said)
-    return frozenset(repeated)
+        said = (step.text, step.why, step.tools)
+        if first.setdefault(said, step.number) != step.number:
+            repeated[step.number] = first[said]
+    return repeated
+
+
+def _by_rule(told: Iterable[Derivation]) -> tuple[tuple[Derivation, ...], ...]:
+    """Numbers that one rule worked out from the same sources, together; the rule need be told once."""
+    groups: dict[tuple[object, ...], list[Derivation]] = {}
+    for one in told:
+        groups.setdefault((one.how, one.own_sources, one.weakest, one.by_hand), []).append(one)
+    return tuple(map(tuple, groups.values()))
+
+
+def _thirds(entries: Sequence[_Entry]) -> list[Sequence[_Entry]]:
+    """Entries in three runs, cut where the longest of them is shortest."""
+    sizes = [_letters(entry) for entry in entries]
+    places = range(len(entries) + 1)
+    first, second = min(
+        ((a, b) for a in places for b in places if a <= b),
+        key=lambda cut: max(sum(sizes[: cut[0]]), sum(sizes[cut[0] : cut[1]]), sum(sizes[cut[1] :])),
+    )
+    return [entries[:first], entries[first:second], entries[second:]]
+
+
+def _letters(node: object) -> int:
+    """About how many letters an entry takes on the page."""
+    if isinstance(node, str):
+        return len(node)
+    if isinstance(node, Figure):
+        return _FIGURE_LETTERS
+    if isinstance(node, tuple):
+        return sum(map(_letters, node))
+    if isinstance(node, Node):
+        return _LINE_LETTERS + sum(_letters(getattr(node, name)) for name in type(node).model_fields if name not in _UNPRINTED)
+    return 0
 
 
 def anchor(name: str) -> str:
