@@ -74,7 +74,7 @@ def _blank(text: Text) -> bool:
 
 
 def repeated_in_full(sheet: Sheet) -> Iterator[Fault]:
-    """A message shortened to a line stands in full where it points to, before it, and says the same; no DANGER is shortened."""
+    """A message shortened to a line stands in full before it, where it points to. No DANGER is shortened."""
     full: dict[tuple[str, str], Caution] = {}
     for place, where, caution in _in_order(sheet):
         if not caution.again:

@@ -1,14 +1,24 @@
 """What the templates may ask of a procedure beyond its fields: texts in a system, names, links."""
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from typing import TypeVar
 
 from markupsafe import Markup, escape
 
-from tailtrue.parts import Caution, Check, Figure, Limits, Node, Text
-from tailtrue.procedure import Derivation, LookUp, Need, Phase, Procedure, Source, Span, Step
+from tailtrue.parts import Caution, Check, Figure, Limits, Text
+from tailtrue.procedure import Choice, Derivation, LookUp, Need, Phase, Procedure, Source, Span, Step
+from tailtrue.render.back import (
+    letters_of_caution,
+    letters_of_choice,
+    letters_of_numbers,
+    letters_of_source,
+    thirds,
+    worked_out,
+)
+from tailtrue.render.beside import reasons_beside
 from tailtrue.render.numbers import Column, columns, limits_apart, show, show_one, unit_name
+from tailtrue.render.symbols import SYMBOLS
 from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say
@@ -17,10 +27,6 @@ _NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
 _Entry = TypeVar("_Entry")
 _STEPS_TOLD = 3
 _PLACES_BESIDE = 2
-# For setting entries beside each other: letters of a figure, of the rest of a last line, and what is not on paper.
-_FIGURE_LETTERS = 18
-_LINE_LETTERS = 20
-_UNPRINTED = frozenset({"fact", "read", "sources", "weakest", "kind", "verdict"})
 
 
 class Index:
@@ -72,10 +78,8 @@ class Page:
         self._dials = procedure.title.dials
         self._index = Index(procedure)
         self._repeated = _repeated(procedure)
-        #: What the sheet tells of a number: a given one is what the user said, and needs no telling.
-        told = [one for one in procedure.derivations if one.weakest != "said" or one.by_hand]
-        self.worked_out = _by_rule(told)
-        self._told = {one.fact for one in told}
+        self.worked_out = worked_out(procedure)
+        self._told = {one.fact for group in self.worked_out for one in group}
         self._cited: dict[str, Markup] = {}
         self._worn = {piece for caution in procedure.job_cautions for piece in caution.protective_equipment}
 
@@ -135,9 +139,25 @@ class Page:
         """Whether the checks are small enough to stand beside what is done rather than under it."""
         return all(sum(blank.count for blank in check.blanks) <= _PLACES_BESIDE for check in checks)
 
+    def reasons_beside(self, step: Step) -> bool:
+        """Whether the reason and the tools of a step stand on the right of what is done."""
+        tools = self.names(step.tools).striptags()
+        return reasons_beside(step, tools, checks_beside=self.fits_beside(step.checks))
+
     def wear_besides(self, caution: Caution) -> tuple[str, ...]:
         """What a caution asks to wear beyond what the cautions for the whole job ask already."""
         return tuple(piece for piece in caution.protective_equipment if piece not in self._worn)
+
+    def codes_told(self, caution: Caution) -> tuple[str, ...]:
+        """The codes of the signs whose drawing is a bare shape: the key of the sheet has their words."""
+        return tuple(code for code in caution.signs if not any(SYMBOLS.get(code, ())))
+
+    def _cautions(self) -> tuple[Caution, ...]:
+        """Every caution of the sheet once, in the order of the page."""
+        steps = (step for phase in self._procedure.phases for step in phase.steps)
+        opening = (caution for phase in self._procedure.phases for caution in phase.cautions)
+        all_of_them = (*self._procedure.job_cautions, *opening, *(caution for step in steps for caution in step.cautions))
+        return tuple({caution.id: caution for caution in all_of_them}.values())
 
     def unit(self, unit: str) -> str:
         """A unit as it is written beside a blank."""
@@ -170,13 +190,34 @@ class Page:
         """
         return Markup(", ").join(map(self._source, dict.fromkeys(key.partition(":")[0] for key in keys)))
 
+    def _named_sources(self) -> tuple[Source, ...]:
+        """The sources that this paper names; those of the other papers keep their numbers for themselves."""
+        keys = {key for group in self.worked_out for key in group[0].own_sources}
+        keys.update(key for choice in self._procedure.choices for key in choice.sources)
+        keys.update(key for finding in self._procedure.findings for key in finding.sources)
+        keys.update(key for caution in self._cautions() for key in caution.sources)
+        named = {key.partition(":")[0] for key in keys}
+        return tuple(source for source in self._procedure.sources if source.id in named)
+
     def source_number(self, source: Source) -> int:
         """The number of a source on this sheet."""
         return self._index.sources[source.id]
 
-    def abreast(self, entries: Sequence[_Entry], count: int) -> list[list[Sequence[_Entry]]]:
-        """Entries in rows of so many, each row in thirds of about one length that stand beside each other."""
-        return [_thirds(entries[start : start + count]) for start in range(0, len(entries), count)]
+    def numbers_abreast(self) -> list[list[Sequence[Sequence[Derivation]]]]:
+        """The numbers that were worked out, in rows of three columns."""
+        return _abreast(self.worked_out, 9, letters_of_numbers)
+
+    def choices_abreast(self) -> list[list[Sequence[Choice]]]:
+        """The choices, in rows of three columns."""
+        return _abreast(self._procedure.choices, 5, letters_of_choice)
+
+    def cautions_abreast(self) -> list[list[Sequence[Caution]]]:
+        """The cautions, in rows of three columns."""
+        return _abreast(self._cautions(), 18, letters_of_caution)
+
+    def sources_abreast(self) -> list[list[Sequence[Source]]]:
+        """The sources that this paper names, in rows of three columns."""
+        return _abreast(self._named_sources(), 15, letters_of_source)
 
     def anchor(self, name: str) -> str:
         """A name that may stand in an id."""
@@ -215,36 +256,8 @@ def _repeated(procedure: Procedure) -> dict[str, str]:
     return repeated
 
 
-def _by_rule(told: Iterable[Derivation]) -> tuple[tuple[Derivation, ...], ...]:
-    """Numbers that one rule worked out from the same sources, together; the rule need be told once."""
-    groups: dict[tuple[object, ...], list[Derivation]] = {}
-    for one in told:
-        groups.setdefault((one.how, one.own_sources, one.weakest, one.by_hand), []).append(one)
-    return tuple(map(tuple, groups.values()))
-
-
-def _thirds(entries: Sequence[_Entry]) -> list[Sequence[_Entry]]:
-    """Entries in three runs, cut where the longest of them is shortest."""
-    sizes = [_letters(entry) for entry in entries]
-    places = range(len(entries) + 1)
-    first, second = min(
-        ((a, b) for a in places for b in places if a <= b),
-        key=lambda cut: max(sum(sizes[: cut[0]]), sum(sizes[cut[0] : cut[1]]), sum(sizes[cut[1] :])),
-    )
-    return [entries[:first], entries[first:second], entries[second:]]
-
-
-def _letters(node: object) -> int:
-    """About how many letters an entry takes on the page."""
-    if isinstance(node, str):
-        return len(node)
-    if isinstance(node, Figure):
-        return _FIGURE_LETTERS
-    if isinstance(node, tuple):
-        return sum(map(_letters, node))
-    if isinstance(node, Node):
-        return _LINE_LETTERS + sum(_letters(getattr(node, name)) for name in type(node).model_fields if name not in _UNPRINTED)
-    return 0
+def _abreast(entries: Sequence[_Entry], count: int, letters: Callable[[_Entry], int]) -> list[list[Sequence[_Entry]]]:
+    return [thirds(entries[start : start + count], letters) for start in range(0, len(entries), count)]
 
 
 def anchor(name: str) -> str:

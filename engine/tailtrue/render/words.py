@@ -30,6 +30,7 @@ HEADINGS: Final = MappingProxyType(
         "care": "Care of the bar",
         "choices": "What was chosen, and why",
         "derivations": "How each number came about",
+        "cautions": "Where the cautions come from",
         "sources": "Sources",
     }
 )
