@@ -119,4 +119,5 @@ class Caution(Node):
     answers: tuple[str, ...]
     shown_because: str | None = None
     shop_rule: str = Field(default="", description="who of the shop added or reworded it, and why")
+    again: str = Field(default="", description="the step or phase before this one where the page prints it in full")
     sources: tuple[str, ...]

@@ -152,7 +152,8 @@ class Derivation(Node):
     read: tuple[str, ...] = ()
     limited_by: Text = ()
     by_hand: Text = ()
-    sources: tuple[str, ...]
+    own_sources: tuple[str, ...] = Field(default=(), description="of this number alone")
+    sources: tuple[str, ...] = Field(description="of this number and of all that it was made from")
     weakest: Origin
 
 

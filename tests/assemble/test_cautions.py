@@ -8,6 +8,7 @@ from shops import EXAMPLES
 from tailtrue.advise import advise, knowledge, make_procedure
 from tailtrue.case import Case
 from tailtrue.facts import Fact
+from tailtrue.parts import Caution
 from tailtrue.procedure import Phase, Procedure
 from tailtrue.truth import Truth
 
@@ -38,6 +39,21 @@ def test_none_is_said_twice_in_a_phase(tree: Procedure) -> None:
     for phase in tree.phases:
         names = list(shown(phase))
         assert len(names) == len(set(names)), phase.id
+
+
+def test_one_that_comes_again_names_the_place_of_its_full_text_and_a_danger_never_does(tree: Procedure) -> None:
+    full: dict[tuple[str, str], Caution] = {}
+    lines = 0
+    for phase in tree.phases:
+        places = [(phase.number, phase.cautions), *((step.number, step.cautions) for step in phase.steps)]
+        here = [(place, caution) for place, cautions in places for caution in cautions]
+        for _, caution in here:
+            if caution.again:
+                lines += 1
+                assert caution.signal != "danger"
+                assert full[caution.again, caution.id] == caution.model_copy(update={"again": ""})
+        full.update({(place, caution.id): caution for place, caution in here if not caution.again})
+    assert lines > 10
 
 
 def test_every_caution_that_holds_for_an_activity_of_the_job_is_somewhere(tree: Procedure) -> None:

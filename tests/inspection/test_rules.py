@@ -7,6 +7,7 @@ import pytest
 from tailtrue.inspection import RULES, inspect
 
 from . import (
+    broken_again,
     broken_by_hand,
     broken_drawings,
     broken_joints,
@@ -26,6 +27,7 @@ from .broken import BROKEN, Broken
 from .sample import procedure, shop
 
 PARTS = (
+    broken_again,
     broken_by_hand,
     broken_drawings,
     broken_joints,

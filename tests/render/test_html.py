@@ -11,7 +11,7 @@ from tailtrue.procedure import Procedure
 from tailtrue.render import to_html
 from tailtrue.render.numbers import read, show
 from tailtrue.render.templates import css_string
-from tailtrue.render.words import HEADINGS, STATES
+from tailtrue.render.words import HEADINGS, STATES, say
 
 from .reading import Element, figures, read_page
 from .sample import procedure
@@ -33,6 +33,7 @@ ORDER = (
     "care",
     "choices",
     "derivations",
+    "cautions",
     "sources",
 )
 
@@ -78,7 +79,11 @@ def test_every_link_leads_to_one_place_on_the_page(page: Element) -> None:
 
 def test_every_figure_is_printed_with_its_unit(tree: Procedure, page: Element, dials: Dials) -> None:
     words = "".join(page.words.split())
-    all_figures = list(figures(tree))
+    all_figures = list(figures(tree.model_copy(update={"derivations": ()})))
+    facts = {figure.fact for figure in all_figures}
+    told = tuple(one for one in tree.derivations if one.fact in facts and one.weakest != "said")
+    assert told
+    all_figures += figures(tree.model_copy(update={"derivations": told}).derivations)
     assert len(all_figures) > 80
     for figure in all_figures:
         shown = read(figure, dials)
@@ -124,7 +129,8 @@ def test_cautions_stand_above_what_is_done_within_the_step(tree: Procedure, page
         first_action = words.index(step.title)
         for caution in step.cautions:
             assert words.index(caution.signal.upper()) < words.index(caution.hazard) < first_action
-            assert words.index(caution.harm) < first_action
+            if not caution.again:
+                assert words.index(caution.harm) < first_action
         assert len(list(section.all("div", "message"))) == len(step.cautions)
 
 
@@ -176,8 +182,8 @@ def test_every_caution_finding_and_need_of_the_tree_is_on_the_page(tree: Procedu
             assert way.reason in words
             # What does not fit takes its reason alone; why it would be good stands where it may be taken.
             assert way.verdict in ("no", "unknown") or way.why in words
-    for source in tree.sources:
-        assert source.title in words
+    for key in {key for choice in tree.choices for key in choice.sources}:
+        assert all(source.title in words for source in tree.sources if source.id == key)
 
 
 def test_what_to_do_is_not_taken_for_what_never_to_do(tree: Procedure, page: Element) -> None:
@@ -208,7 +214,21 @@ def test_actions_given_before_run_on(tree: Procedure) -> None:
     assert len(list(first.all("p", "do"))) == len(step.text)
     assert len(list(second.all("p", "do"))) == 1
     told = [" ".join(" ".join(line.words for line in one.all("p", "do")).split()) for one in (first, second)]
-    assert told[0] == told[1]
+    assert told[1] == f"As step {step.number}: {told[0]}"
+
+
+def test_a_caution_that_comes_again_is_a_line_that_leads_to_its_full_text(tree: Procedure) -> None:
+    phase = next(phase for phase in tree.phases if phase.steps[0].cautions)
+    first, *rest = phase.steps[0].cautions
+    line = first.model_copy(update={"again": "9.7", "protective_equipment": ("welding apron",)})
+    step = phase.steps[0].model_copy(update={"cautions": (line, *rest)})
+    changed = tree.model_copy(update={"phases": (phase.model_copy(update={"cautions": (), "steps": (step,)}),)})
+    message = next(read_page(to_html(changed)).all("div", "again"))
+    words = " ".join(message.words.split())
+    assert words.startswith(f"{first.signal.upper()} {first.hazard}")
+    assert words.endswith("Wear: welding apron. In full: step 9.7.")
+    assert " ".join(say(first.avoid[0], tree.title.dials).split()) in words.replace("\xa0", " ")
+    assert first.harm not in words
 
 
 def test_a_hold_names_who_releases_it_and_where_to_go_back_to(page: Element) -> None:

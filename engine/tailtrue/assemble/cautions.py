@@ -52,33 +52,40 @@ def for_the_job(held: Iterable[tuple[Caution, CautionNode]], activities: set[str
 
 
 class CautionDealer:
-    """Deals cautions out over the whole sheet, phase by phase.
+    """Deals cautions out over the whole sheet, phase by phase, and remembers where each stands in full.
 
     A caution stands above the first step that meets its hazard. In a later phase it comes again only where it is the
     worst that answers an activity, so that every activity has one close by and none is read so often that it is no
     longer read. A step carries `most`, the worst of them; what is left over opens the phase, still before the hand
-    reaches the place.
+    reaches the place. What stood in full in an earlier phase names that place and is printed as one line; a danger
+    never is.
     """
 
     def __init__(self, held: Iterable[tuple[Caution, CautionNode]], most: int) -> None:
         self._most = most
         self._held = [(caution, node) for caution, node in held if caution.file.scope == "step"]
-        self._shown: set[str] = set()
+        self._shown: dict[str, str] = {}
         self._in_phase: set[str] = set()
         self._answered: set[str] = set()
+        self._phase = ""
         self.left_over: list[CautionNode] = []
 
-    def open_phase(self) -> None:
+    def open_phase(self, number: str) -> None:
         """Begin a phase: nothing of it has been shown yet."""
+        self._phase = number
         self._in_phase, self._answered, self.left_over = set(), set(), []
 
-    def at(self, activities: Iterable[str]) -> tuple[CautionNode, ...]:
-        """The cautions to print above a step with these activities."""
+    def at(self, number: str, activities: Iterable[str]) -> tuple[CautionNode, ...]:
+        """The cautions to print above the step of this number with these activities."""
         here = [node for node in self._due(set(activities)) if node.id not in self._in_phase]
         self._in_phase.update(node.id for node in here)
-        self._shown.update(node.id for node in here)
-        self.left_over.extend(here[self._most :])
-        return tuple(here[: self._most])
+        at_step = tuple(self._placed(node, number) for node in here[: self._most])
+        self.left_over.extend(self._placed(node, self._phase) for node in here[self._most :])
+        return at_step
+
+    def _placed(self, node: CautionNode, place: str) -> CautionNode:
+        first = self._shown.setdefault(node.id, place)
+        return node if node.signal == "danger" or first == place else node.model_copy(update={"again": first})
 
     def _due(self, activities: set[str]) -> list[CautionNode]:
         due = []

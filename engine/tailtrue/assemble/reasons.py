@@ -111,6 +111,7 @@ def _derivation(filler: Filler, name: str, one: Figure, known: dict[str, tuple[s
         read=tuple(catalogue[read].label for read in found.read),
         limited_by=(found.limited_by,) if found.limited_by and not by_hand else (),
         by_hand=(f"set by {by_hand.initials}: {by_hand.reason}; worked out: ", worked_out(found)) if by_hand else (),
+        own_sources=tuple(dict.fromkeys(_own_sources(found))),
         sources=sources,
         weakest=_weakest(sources),
     )
@@ -134,10 +135,14 @@ def all_sources(filler: Filler, name: str, known: dict[str, tuple[str, ...]]) ->
         if isinstance(found, NotKnown):
             known[name] = ()
         else:
-            own = (GIVEN,) if found.spec.comes == "given" else found.sources
+            own = _own_sources(found)
             below = (key for read in found.read for key in all_sources(filler, read, known))
             known[name] = tuple(dict.fromkeys((*own, *below))) or (GIVEN,)
     return known[name]
+
+
+def _own_sources(found: Fact) -> tuple[str, ...]:
+    return (GIVEN,) if found.spec.comes == "given" else tuple(found.sources)
 
 
 def _weakest(sources: tuple[str, ...]) -> Origin:

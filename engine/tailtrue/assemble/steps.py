@@ -24,7 +24,7 @@ def phases(filler: Filler, plan: Plan) -> tuple[Phase, ...]:
 
 
 def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDealer) -> Phase:
-    deal.open_phase()
+    deal.open_phase(number)
     each = tuple(planned.phase.file.each)
     steps = tuple(_step(filler, step, f"{number}.{index}", each, deal) for index, step in enumerate(planned.steps, start=1))
     return Phase(
@@ -49,7 +49,7 @@ def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], de
         who=file.who if supervision_marked(filler) else "any",
         machine=file.machine,
         activities=tuple(file.activities),
-        cautions=deal.at(file.activities),
+        cautions=deal.at(number, file.activities),
         hold=Hold(
             text=filler.text(hold.text),
             releases=hold.file.releases,

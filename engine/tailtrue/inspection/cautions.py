@@ -72,6 +72,28 @@ def _blank(text: Text) -> bool:
     return all(isinstance(piece, str) and not piece.strip() for piece in text)
 
 
+def repeated_in_full(sheet: Sheet) -> Iterator[Fault]:
+    """A message shortened to a line stands in full before it, where it points to. No DANGER is shortened."""
+    full: dict[tuple[str, str], Caution] = {}
+    for place, where, caution in _in_order(sheet):
+        if not caution.again:
+            full[place, caution.id] = caution
+        elif caution.signal == "danger":
+            yield Fault(where, f'the DANGER "{caution.id}" is shortened to a line')
+        elif full.get((caution.again, caution.id)) != caution.model_copy(update={"again": ""}):
+            yield Fault(where, f'the caution "{caution.id}" points to {caution.again}, where it does not stand in full')
+
+
+def _in_order(sheet: Sheet) -> Iterator[tuple[str, str, Caution]]:
+    yield from (("", f"front, caution {caution.id}", caution) for caution in sheet.procedure.job_cautions)
+    for phase in sheet.procedure.phases:
+        for caution in phase.cautions:
+            yield phase.number, f"phase {phase.number}, caution {caution.id}", caution
+        for step in phase.steps:
+            for caution in step.cautions:
+                yield step.number, f"{at(step)}, caution {caution.id}", caution
+
+
 def signal_word(sheet: Sheet) -> Iterator[Fault]:
     """The signal word is the one that belongs to the severity."""
     for where, caution in sheet.cautions:

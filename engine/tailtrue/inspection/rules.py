@@ -119,6 +119,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V106", sop.no_abrasive, "health and safety authority guidance on lathes: no abrasive cloth held by hand"),
     Rule("V107", sop.signs_in_words, "ISO 7010: a code is nothing without what it means"),
     Rule("V108", sop.limits_hold, "common practice: no limit for people above that of machine, chuck and centre"),
+    Rule("V164", cautions.repeated_in_full, "house rule: a message is shortened only where it was read in full before"),
     Rule("V150", by_hand.marked, "document control practice: what was changed by hand is marked where it stands"),
     Rule("V151", by_hand.listed, "document control practice: a change names its reason and who made it"),
     Rule("V152", by_hand.within_bounds, "house rule: nobody sets a number beyond a limit of safety"),

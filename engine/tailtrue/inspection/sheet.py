@@ -26,7 +26,7 @@ from tailtrue.procedure import (
 _NAMES = frozenset(
     {
         "activities", "sources", "tools", "each", "boxes", "answers", "protective_equipment", "signs", "read", "used_at",
-        "parts", "machine",
+        "parts", "machine", "own_sources",
     }
 )  # fmt: skip
 

@@ -1,14 +1,24 @@
 """What the templates may ask of a procedure beyond its fields: texts in a system, names, links."""
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from typing import TypeVar
 
 from markupsafe import Markup, escape
 
 from tailtrue.parts import Caution, Check, Figure, Limits, Text
-from tailtrue.procedure import LookUp, Need, Phase, Procedure, Source, Span, Step
+from tailtrue.procedure import Choice, Derivation, LookUp, Need, Phase, Procedure, Source, Span, Step
+from tailtrue.render.back import (
+    letters_of_caution,
+    letters_of_choice,
+    letters_of_numbers,
+    letters_of_source,
+    thirds,
+    worked_out,
+)
+from tailtrue.render.beside import reasons_beside
 from tailtrue.render.numbers import Column, columns, limits_apart, limits_ends, show, show_one, unit_name
+from tailtrue.render.symbols import SYMBOLS
 from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say
@@ -68,6 +78,8 @@ class Page:
         self._dials = procedure.title.dials
         self._index = Index(procedure)
         self._repeated = _repeated(procedure)
+        self.worked_out = worked_out(procedure)
+        self._told = {one.fact for group in self.worked_out for one in group}
         self._cited: dict[str, Markup] = {}
         self._worn = {piece for caution in procedure.job_cautions for piece in caution.protective_equipment}
 
@@ -131,17 +143,33 @@ class Page:
         """The first few step numbers by the ids of the steps."""
         return self._index.first_steps(ids)
 
-    def said_before(self, step: Step) -> bool:
-        """Whether an earlier step gives the same actions, line by line: they may run on in one paragraph."""
-        return step.number in self._repeated
+    def said_before(self, step: Step) -> str:
+        """The number of the earlier step that gives the same actions, line by line, or nothing."""
+        return self._repeated.get(step.number, "")
 
     def fits_beside(self, checks: tuple[Check, ...]) -> bool:
         """Whether the checks are small enough to stand beside what is done rather than under it."""
         return all(sum(blank.count for blank in check.blanks) <= _PLACES_BESIDE for check in checks)
 
+    def reasons_beside(self, step: Step) -> bool:
+        """Whether the reason and the tools of a step stand on the right of what is done."""
+        tools = self.names(step.tools).striptags()
+        return reasons_beside(step, tools, checks_beside=self.fits_beside(step.checks))
+
     def wear_besides(self, caution: Caution) -> tuple[str, ...]:
         """What a caution asks to wear beyond what the cautions for the whole job ask already."""
         return tuple(piece for piece in caution.protective_equipment if piece not in self._worn)
+
+    def codes_told(self, caution: Caution) -> tuple[str, ...]:
+        """The codes of the signs whose drawing is a bare shape: the key of the sheet has their words."""
+        return tuple(code for code in caution.signs if not any(SYMBOLS.get(code, ())))
+
+    def _cautions(self) -> tuple[Caution, ...]:
+        """Every caution of the sheet once, in the order of the page."""
+        steps = (step for phase in self._procedure.phases for step in phase.steps)
+        opening = (caution for phase in self._procedure.phases for caution in phase.cautions)
+        all_of_them = (*self._procedure.job_cautions, *opening, *(caution for step in steps for caution in step.cautions))
+        return tuple({caution.id: caution for caution in all_of_them}.values())
 
     def unit(self, unit: str) -> str:
         """A unit as it is written beside a blank."""
@@ -174,16 +202,34 @@ class Page:
         """
         return Markup(", ").join(map(self._source, dict.fromkeys(key.partition(":")[0] for key in keys)))
 
+    def _named_sources(self) -> tuple[Source, ...]:
+        """The sources that this paper names; those of the other papers keep their numbers for themselves."""
+        keys = {key for group in self.worked_out for key in group[0].own_sources}
+        keys.update(key for choice in self._procedure.choices for key in choice.sources)
+        keys.update(key for finding in self._procedure.findings for key in finding.sources)
+        keys.update(key for caution in self._cautions() for key in caution.sources)
+        named = {key.partition(":")[0] for key in keys}
+        return tuple(source for source in self._procedure.sources if source.id in named)
+
     def source_number(self, source: Source) -> int:
         """The number of a source on this sheet."""
         return self._index.sources[source.id]
 
-    def abreast(self, entries: Sequence[_Entry], count: int) -> list[list[Sequence[_Entry]]]:
-        """Entries in rows of so many, each row in two halves that stand beside each other."""
-        return [
-            [entries[start : start + count // 2], entries[start + count // 2 : start + count]]
-            for start in range(0, len(entries), count)
-        ]
+    def numbers_abreast(self) -> list[list[Sequence[Sequence[Derivation]]]]:
+        """The numbers that were worked out, in rows of three columns."""
+        return _abreast(self.worked_out, 9, letters_of_numbers)
+
+    def choices_abreast(self) -> list[list[Sequence[Choice]]]:
+        """The choices, in rows of three columns."""
+        return _abreast(self._procedure.choices, 5, letters_of_choice)
+
+    def cautions_abreast(self) -> list[list[Sequence[Caution]]]:
+        """The cautions, in rows of three columns."""
+        return _abreast(self._cautions(), 18, letters_of_caution)
+
+    def sources_abreast(self) -> list[list[Sequence[Source]]]:
+        """The sources that this paper names, in rows of three columns."""
+        return _abreast(self._named_sources(), 15, letters_of_source)
 
     def anchor(self, name: str) -> str:
         """A name that may stand in an id."""
@@ -194,7 +240,7 @@ class Page:
         if isinstance(piece, str):
             return str(escape(piece))
         shown = escape(show(piece, self._dials))
-        if piece.fact in self._index.derivations:
+        if piece.fact in self._told:
             return f'<a class="figure" href="#number-{anchor(piece.fact)}">{shown}</a>'
         return f'<b class="figure">{shown}</b>'
 
@@ -211,16 +257,19 @@ class Page:
         return link.format(anchor(key), key, self._index.sources[key])
 
 
-def _repeated(procedure: Procedure) -> frozenset[str]:
-    """The numbers of the steps whose actions an earlier step has given already."""
-    seen: set[Text] = set()
-    repeated: set[str] = set()
+def _repeated(procedure: Procedure) -> dict[str, str]:
+    """The steps whose actions, reason and tools an earlier step has given already, each with the first that did."""
+    first: dict[tuple[object, ...], str] = {}
+    repeated: dict[str, str] = {}
     for step in (step for phase in procedure.phases for step in phase.steps):
-        said = tuple(piece for line in step.text for piece in line)
-        if said in seen:
-            repeated.add(step.number)
-        seen.add(said)
-    return frozenset(repeated)
+        said = (step.text, step.why, step.tools)
+        if first.setdefault(said, step.number) != step.number:
+            repeated[step.number] = first[said]
+    return repeated
+
+
+def _abreast(entries: Sequence[_Entry], count: int, letters: Callable[[_Entry], int]) -> list[list[Sequence[_Entry]]]:
+    return [thirds(entries[start : start + count], letters) for start in range(0, len(entries), count)]
 
 
 def anchor(name: str) -> str:

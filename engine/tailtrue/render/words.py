@@ -31,6 +31,7 @@ HEADINGS: Final = MappingProxyType(
         "glossary": "Words of the trade",
         "choices": "What was chosen, and why",
         "derivations": "How each number came about",
+        "cautions": "Where the cautions come from",
         "sources": "Sources",
     }
 )
@@ -131,6 +132,8 @@ BY_HAND_MEANS: Final = f"{MARK} behind a number: a person put it in place of the
 BY_HAND_CARD: Final = f"{MARK} set by hand, see the sheet."
 BY_HAND: Final = ("Number", "Set to", "Worked out", "May be", "Reason", "By")
 LEAVE: Final = "leave it"
+AS_STEP: Final = "As step"
+AGAIN: Final = "In full:"
 GET_IT: Final = "GET IT:"
 HERE: Final = "Tick what lies ready. The shop has all of it but what is marked GET IT."
 LARGER: Final = "Tailstock end LARGER"
@@ -160,6 +163,15 @@ def sentence(text: str) -> str:
     ('Fresh edges cut.', 'Is the key out?')
     """
     return text if text.endswith((".", "!", "?")) else f"{text}."
+
+
+def place_of(number: str) -> str:
+    """A step or a phase by its number.
+
+    >>> place_of("3.4"), place_of("3")
+    ('step 3.4', 'phase 3')
+    """
+    return f"{'step' if '.' in number else 'phase'} {number}"
 
 
 def dimension(key: str) -> str:
