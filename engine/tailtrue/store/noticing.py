@@ -15,7 +15,7 @@ from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Stop
 from tailtrue.store.models import ExampleFile
 
 # Kinds of rule whose examples notice every fault; one that does not is refused.
-COMPLETE = frozenset({"notes", "remarks"})
+COMPLETE = frozenset({"notes", "remarks", "decisions"})
 # Faults that change nothing, each with its reason.
 EQUAL = "equal_faults"
 
