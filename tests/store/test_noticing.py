@@ -72,6 +72,12 @@ def test_an_unnoticed_fault_is_told_with_file_rule_and_fault() -> None:
     assert counts([lost])["condition_faults_open_in_stops"] == 1
 
 
+def test_a_fault_of_an_alternative_that_is_never_taken_is_noticed_too() -> None:
+    found = {(one.rule, one.fault): one.noticed for one in noticing(knowledge())}
+    assert found["hole.way: trepanned", "left out: hole.there is no"]
+    assert found["bore.make: reamed", "turned round: job.tailstock_proved is yes"]
+
+
 def test_a_fault_called_equal_that_an_example_notices_is_told() -> None:
     known = knowledge()
     row = Row(EQUAL, 2, {"rule": "bore.gauge: bore-gauge", "fault": "turned round: crib.has_bore_gauge is yes"})
