@@ -65,11 +65,11 @@ def test_the_examples_of_complete_kinds_notice_every_fault() -> None:
 
 
 def test_an_unnoticed_fault_is_told_with_file_rule_and_fault() -> None:
-    lost = Noticed("stops", "knowledge/stops/x.toml:3", "x", "left out: a.yes is yes", noticed=False)
+    lost = Noticed("decisions", "knowledge/decisions/x.toml:3", "x", "left out: a.yes is yes", noticed=False)
     (problem,) = unnoticed([lost, Noticed("cautions", "w", "y", "f", noticed=False)])
-    assert (problem.where, problem.said) == ("knowledge/stops/x.toml:3", "x")
+    assert (problem.where, problem.said) == ("knowledge/decisions/x.toml:3", "x")
     assert "left out: a.yes is yes" in problem.wrong
-    assert counts([lost])["condition_faults_open_in_stops"] == 1
+    assert counts([lost])["condition_faults_open_in_decisions"] == 1
 
 
 def test_a_fault_of_an_alternative_that_is_never_taken_is_noticed_too() -> None:
