@@ -1,5 +1,6 @@
 """Choices: every alternative judged, the first that holds chosen, and what is not known never passed over in silence."""
 
+from dataclasses import replace
 from typing import Any, Literal
 
 from tailtrue.conditions import read_condition
@@ -58,3 +59,26 @@ def test_no_way_that_fits_is_said_in_the_words_of_the_question() -> None:
     fact = decide(BOTH, given(bar_long=True, shop_steady=False)).fact
     assert isinstance(fact, NotKnown)
     assert fact.trouble == "How is it held? No way fits."
+
+
+NEVER = replace(row("short", "bar.long is no"), never_taken="nothing is written for it")
+
+
+def test_what_is_never_taken_is_judged_and_shown_beside_the_choice() -> None:
+    outcome = decide(decision(NEVER, row("steady", "shop.steady is yes")), given(bar_long=False, shop_steady=True))
+    assert isinstance(outcome.fact, Fact)
+    assert outcome.fact.value == "steady"
+    assert outcome.beside == ("short",)
+
+
+def test_what_is_never_taken_is_no_way_out_where_nothing_else_fits() -> None:
+    outcome = decide(decision(row("steady", "shop.steady is yes"), NEVER), given(bar_long=False, shop_steady=False))
+    assert isinstance(outcome.fact, NotKnown)
+    assert outcome.fact.trouble == "How is it held? No way fits."
+
+
+def test_what_is_never_taken_asks_for_nothing() -> None:
+    outcome = decide(decision(NEVER, row("steady", "shop.steady is yes")), given(shop_steady=True))
+    assert isinstance(outcome.fact, Fact)
+    assert outcome.fact.value == "steady"
+    assert outcome.beside == ()

@@ -13,7 +13,10 @@ _NOTHING = Wording(())
 
 @dataclass(frozen=True)
 class DecisionRow:
-    """One way to answer: when it holds, why it is good, and where that comes from."""
+    """One way to answer: when it holds, why it is good, and where that comes from.
+
+    With `never_taken` (the reason) it is judged and shown beside the choice, and is never the choice.
+    """
 
     then: str
     name: str
@@ -24,6 +27,7 @@ class DecisionRow:
     figures: Wording = _NOTHING
     says: tuple[tuple[Condition, str], ...] = ()
     closed_by: str = ""
+    never_taken: str = ""
 
 
 @dataclass(frozen=True)
@@ -57,17 +61,24 @@ class Outcome:
     fact: Fact | NotKnown
     rows: tuple[JudgedRow, ...]
 
+    @property
+    def beside(self) -> tuple[str, ...]:
+        """The alternatives that hold and are never taken."""
+        return tuple(one.row.then for one in self.rows if one.row.never_taken and one.judged.truth is Truth.YES)
+
 
 def decide(decision: Decision, get: Get) -> Outcome:
     """Judge every row, then let the hit policy choose.
 
     An earlier row that cannot be judged stops the choice (it might be the right one) unless the row says that it may
-    be passed over.
+    be passed over. A row that is never taken neither wins nor stops the choice.
     """
     judged = [(row, row.when.judge(get)) for row in decision.rows]
     read = tuple(sorted(decision.names()))
     won: DecisionRow | None = None
     for row, result in judged:
+        if row.never_taken:
+            continue
         if result.truth is Truth.YES:
             won = row
             break

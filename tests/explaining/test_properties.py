@@ -32,9 +32,12 @@ def every_row_that_lost_says_why(side: Side) -> None:
         rows = side.case.outcome(name).rows
         chosen = {row.row.then for row in rows if row.chosen}
         for answer in {row.then for row in decision.rows} - chosen:
-            holds = any(row.row.then == answer and row.judged.truth is Truth.YES for row in rows)
+            holding = [row.row for row in rows if row.row.then == answer and row.judged.truth is Truth.YES]
+            holds = bool(holding)
             found = why_not(side, f"{name}={answer}").as_data("metric")
-            if holds and chosen:
+            if holds and all(row.never_taken for row in holding):
+                assert "never taken" in found["met"], (name, answer)
+            elif holds and chosen:
                 assert "another comes first" in found["met"], (name, answer)
             elif holds:
                 assert "cannot be judged yet" in found["met"], (name, answer)

@@ -69,7 +69,13 @@ def test_an_unnoticed_fault_is_told_with_file_rule_and_fault() -> None:
     (problem,) = unnoticed([lost, Noticed("cautions", "w", "y", "f", noticed=False)], frozenset({"stops"}))
     assert (problem.where, problem.said) == ("knowledge/stops/x.toml:3", "x")
     assert "left out: a.yes is yes" in problem.wrong
-    assert counts([lost])["condition_faults_open_in_stops"] == 1
+    assert counts([lost])["condition_faults_open_in_decisions"] == 1
+
+
+def test_a_fault_of_an_alternative_that_is_never_taken_is_noticed_too() -> None:
+    found = {(one.rule, one.fault): one.noticed for one in noticing(knowledge())}
+    assert found["hole.way: trepanned", "left out: hole.there is no"]
+    assert found["bore.make: reamed", "turned round: job.tailstock_proved is yes"]
 
 
 def test_a_fault_called_equal_that_an_example_notices_is_told() -> None:

@@ -5,18 +5,16 @@ from dataclasses import replace
 from tailtrue.advise import knowledge
 from tailtrue.store.dead import dead_entries
 
-# They stand on the back of the sheet beside what is chosen, and an earlier alternative always holds where they do.
-NEVER_FIRST = {
-    "alternative bar.hold: collet (row 4)",
-    "alternative collar.hold: soft-jaws (row 4)",
-    "alternative collar.hold: faceplate (row 5)",
-    "alternative bore.make: reamed (row 4)",
-    "alternative hole.way: trepanned (row 4)",
-}
+
+def test_nothing_is_dead() -> None:
+    assert list(dead_entries(knowledge())) == []
 
 
-def test_nothing_is_dead_but_what_is_shown_beside_the_choice() -> None:
-    assert set(dead_entries(knowledge())) <= NEVER_FIRST
+def test_an_alternative_that_is_never_taken_and_that_no_example_makes_hold_is_dead() -> None:
+    known = knowledge()
+    lone = tuple(one for one in known.decision_examples["bore.make"] if not one.beside)
+    found = set(dead_entries(replace(known, decision_examples={**known.decision_examples, "bore.make": lone})))
+    assert "alternative bore.make: reamed (row 4)" in found
 
 
 def test_a_step_on_no_route_is_dead_and_so_is_what_only_it_uses() -> None:

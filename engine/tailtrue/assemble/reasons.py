@@ -47,7 +47,7 @@ def _verdict(filler: Filler, row: JudgedRow) -> tuple[Literal["chosen", "fits", 
     if row.row.closed_by:
         return "no", row.row.closed_by
     if row.judged.truth is Truth.YES:
-        return "fits", "another comes first"
+        return "fits", row.row.never_taken or "another comes first"
     said = next((words for when, words in row.row.says if filler.case.judge(when).truth is Truth.YES), None)
     return "no" if row.judged.truth is Truth.NO else "unknown", said or in_words(filler, row.judged)
 

@@ -75,6 +75,8 @@ def _choices(case: Case) -> Iterator[tuple[float, NearMiss]]:
             row = judged.row
             if judged.chosen and decision.hit == "priority":
                 break
+            if row.never_taken:
+                continue
             if leaf := _one_short(case, row.when):
                 yield _miss(
                     case, leaf, "choice", f"{name}={row.then}", f"{decision.spec.label}: {row.name}", row.why,

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from tailtrue.computed.registry import Computed
+from tailtrue.decisions import JudgedRow
 from tailtrue.explaining.conditions_said import condition_lines
 from tailtrue.explaining.formulas import formulas_of
 from tailtrue.explaining.said import Explanation, Line, Side, parts_of
@@ -52,7 +53,7 @@ def decision(side: Side, name: str, whole: bool) -> Explanation:
         for judged in outcome.rows
         if not judged.chosen
         for line in (
-            Line((f"{judged.row.name} ({judged.row.then}): {_fared(judged.judged.truth, chosen is not None)}",)),
+            Line((f"{judged.row.name} ({judged.row.then}): {_fared(judged, chosen is not None)}",)),
             *(Line(below.text, below.depth + 1) for below in condition_lines(case, judged.row.when)),
         )
     ]
@@ -77,7 +78,10 @@ def _policy(hit: str) -> str:
     return "The first answer whose conditions hold is taken." if hit == "priority" else "One answer at most can hold."
 
 
-def _fared(truth: str, answered: bool) -> str:
+def _fared(judged: JudgedRow, answered: bool) -> str:
+    truth = judged.judged.truth
+    if truth == "yes" and judged.row.never_taken:
+        return f"would do, but is never taken: {judged.row.never_taken}"
     if truth == "yes":
         return "would do, but another comes first" if answered else "would do"
     return "no" if truth == "no" else NOT_KNOWN

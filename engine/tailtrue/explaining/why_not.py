@@ -67,7 +67,10 @@ def _fared(asked: list[JudgedRow], rows: tuple[JudgedRow, ...]) -> tuple[str, tu
     chosen = next((row.row for row in rows if row.chosen), None)
     if any(row.chosen for row in asked):
         return "It is what was chosen here.", ()
-    if any(row.judged.truth is Truth.YES for row in asked):
+    holding = [row.row for row in asked if row.judged.truth is Truth.YES]
+    if holding and all(row.never_taken for row in holding):
+        return f"It would do, but it is never taken: {holding[0].never_taken}.", ()
+    if holding:
         if chosen:
             return f"It would do, but another comes first: {chosen.name}. {chosen.why}", ()
         # An earlier answer that nobody can judge yet might be the right one.
@@ -77,6 +80,8 @@ def _fared(asked: list[JudgedRow], rows: tuple[JudgedRow, ...]) -> tuple[str, tu
     before = [row.row for row in rows].index(chosen) if chosen else len(rows)
     late = bool(chosen) and all([row.row for row in rows].index(one.row) > before for one in asked)
     then = " Even if its conditions held, that one would come first." if late else ""
+    if all(row.row.never_taken for row in asked):
+        then = f" Even if its conditions held, it would not be taken: {asked[0].row.never_taken}."
     return f"It was not chosen.{taken}{then}", tuple(row.row.when for row in asked)
 
 
@@ -148,7 +153,7 @@ def _answer(
     for head, when, leaves in failing:
         depth = 1 if head else 0
         if head:
-            fared = "" if leaves else ": nothing; one that comes first is taken or cannot be judged"
+            fared = "" if leaves else ": nothing; it is never taken, or one that comes first is taken or cannot be judged"
             lines.append(Line((f"{head}{fared}",)))
         lines += [Line(_failed_said(side, leaf), depth) for leaf in leaves]
         if leaves:

@@ -1,6 +1,6 @@
 """Reference pages of the rules: decisions, cautions, stops."""
 
-from tailtrue.decisions import Decision
+from tailtrue.decisions import Decision, DecisionRow
 from tailtrue.reference.writing import bullets, condition, head, sourced, table, text
 from tailtrue.store.knowledge import Caution, Knowledge, Stop
 
@@ -16,11 +16,19 @@ def decisions_page(knowledge: Knowledge) -> str:
 
 def _decision(decision: Decision) -> str:
     rows = (
-        (row.name, condition(row.when), _UNKNOWN[row.if_unknown], row.why, sourced(row.sources)) for row in decision.rows
+        (_named(row), condition(row.when), _if_unknown(row), row.why, sourced(row.sources)) for row in decision.rows
     )
     return f"## {decision.question}\n\n`{decision.spec.name}`, {decision.spec.label}. {_HIT[decision.hit]}\n\n" + table(
         ("alternative", "holds when", "not known", "why", "source"), rows
     )
+
+
+def _named(row: DecisionRow) -> str:
+    return f"{row.name} (never taken: {row.never_taken})" if row.never_taken else row.name
+
+
+def _if_unknown(row: DecisionRow) -> str:
+    return _UNKNOWN["pass-over" if row.never_taken else row.if_unknown]
 
 
 def cautions_page(knowledge: Knowledge) -> str:

@@ -8,7 +8,10 @@ from tailtrue.store.knowledge import Knowledge, Note, Stop
 
 
 def dead_entries(knowledge: Knowledge) -> Iterator[str]:
-    """Steps on no route, cautions that no step meets, rules of no route, alternatives that no example makes win."""
+    """Steps on no route, cautions that no step meets, rules of no route, alternatives that no example makes win.
+
+    One that is never taken is shown beside the choice: it is dead where no example makes it hold.
+    """
     routed = {name for route in knowledge.routes.values() for phase in route.phases for name in phase.file.steps}
     yield from (f"step {name}" for name in knowledge.steps if name not in routed)
     met = {activity for name in routed for activity in knowledge.steps[name].file.activities}
@@ -29,7 +32,7 @@ def _alternatives(knowledge: Knowledge) -> Iterator[str]:
         won: set[int] = set()
         for example in knowledge.decision_examples[name]:
             outcome = decide(decision, example_case(example.facts, knowledge.catalogue, knowledge.limits))
-            won |= {place for place, row in enumerate(outcome.rows) if row.chosen}
+            won |= {place for place, row in enumerate(outcome.rows) if row.chosen or row.row.then in outcome.beside}
         for place, row in enumerate(decision.rows):
             if place not in won:
                 yield f"alternative {name}: {row.then} (row {place + 1})"

@@ -10,7 +10,7 @@ from tailtrue.errors import FactsWrong, Problem
 from tailtrue.facts import Fact, FactSpec, NotKnown
 from tailtrue.quantities import read_quantity
 from tailtrue.store.knowledge import Knowledge
-from tailtrue.store.models import ExampleFile
+from tailtrue.store.models import DecisionExampleFile, ExampleFile
 from tailtrue.truth import Truth
 
 _BOTH_WAYS = ("fires", "silent")
@@ -66,18 +66,29 @@ def example_problems(knowledge: Knowledge) -> Iterator[Problem]:
 
 
 def decision_example_problems(
-    knowledge: Knowledge, decision: Decision, examples: Iterable[ExampleFile]
+    knowledge: Knowledge, decision: Decision, examples: Iterable[DecisionExampleFile]
 ) -> Iterator[Problem]:
-    """Examples of a decision: the alternative that must win, or 'none', or 'unknown'."""
+    """Examples of a decision: the alternative that must win, or 'none', or 'unknown'; and what holds beside it."""
     for example in examples:
         yield from _unknown_facts(knowledge, decision.spec.name, example, decision.where)
-        fact = decide(decision, example_case(example.facts, knowledge.catalogue, knowledge.limits)).fact
+        outcome = decide(decision, example_case(example.facts, knowledge.catalogue, knowledge.limits))
+        fact = outcome.fact
         came = str(fact.value) if isinstance(fact, Fact) else ("unknown" if fact.missing else "none")
         if came != example.expect:
             yield Problem(
                 decision.where, f"{decision.spec.name}: {example.name}", f"says {example.expect}, came out {came}",
                 "mend the rows or the example",
             )  # fmt: skip
+        if sorted(outcome.beside) != sorted(example.beside):
+            yield Problem(
+                decision.where, f"{decision.spec.name}: {example.name}",
+                f"says beside it {_listed(example.beside)}, came out {_listed(outcome.beside)}",
+                "mend the rows or the example",
+            )  # fmt: skip
+
+
+def _listed(names: Iterable[str]) -> str:
+    return ", ".join(sorted(names)) or "nothing"
 
 
 def _judge(knowledge: Knowledge, name: str, when: Condition, examples: list[ExampleFile], where: str) -> Iterator[Problem]:

@@ -14,8 +14,8 @@ from tailtrue.store.models import (
     BlockFile,
     CautionFile,
     CutFile,
+    DecisionExampleFile,
     EntryFile,
-    ExampleFile,
     HoldFile,
     NeedFile,
     NoteFile,
@@ -351,7 +351,7 @@ class Knowledge:
     computed: Mapping[str, Computed]
     limits: Mapping[str, Fact]
     decisions: Mapping[str, Decision]
-    decision_examples: Mapping[str, tuple[ExampleFile, ...]]
+    decision_examples: Mapping[str, tuple[DecisionExampleFile, ...]]
     cautions: tuple[Caution, ...]
     stops: tuple[Stop, ...]
     notes: tuple[Note, ...]

@@ -235,6 +235,7 @@ class Loader:
                 self._wording(row.figures, where, f"{file.id}: {row.then}"),
                 tuple((self._when(says.when, where, f"{file.id}: {row.then}"), says.text) for says in row.says),
                 row.closed_by,
+                row.never_taken,
             )
             for row in file.row
         )

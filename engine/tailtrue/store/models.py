@@ -23,6 +23,12 @@ class ExampleFile(File):
     expect: str
 
 
+class DecisionExampleFile(ExampleFile):
+    """What must be chosen, and which alternatives that are never taken hold beside it: these and no others."""
+
+    beside: list[str] = []
+
+
 class ControlFile(File):
     """One control of a hazard, by its place in the hierarchy, and how it is known to be there.
 
@@ -165,7 +171,10 @@ class ReasonFile(File):
 
 
 class DecisionRowFile(File):
-    """One alternative of a decision. `figures` is what it comes to in this job, shown whether or not it wins."""
+    """One alternative of a decision. `figures` is what it comes to in this job, shown whether or not it wins.
+
+    `never_taken` is the reason why it stands beside the choice, judged, and is never the choice.
+    """
 
     then: str
     name: str
@@ -176,6 +185,7 @@ class DecisionRowFile(File):
     figures: str = ""
     says: list[ReasonFile] = []
     closed_by: str = ""
+    never_taken: str = ""
 
 
 class DecisionFile(File):
@@ -187,7 +197,7 @@ class DecisionFile(File):
     hit: Literal["unique", "priority"]
     shop_may_close: bool = False
     row: list[DecisionRowFile] = Field(min_length=1)
-    example: list[ExampleFile] = Field(min_length=2)
+    example: list[DecisionExampleFile] = Field(min_length=2)
 
 
 class TermFile(File):

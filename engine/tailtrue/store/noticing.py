@@ -12,10 +12,10 @@ from tailtrue.facts import Fact
 from tailtrue.store.condition_faults import faults
 from tailtrue.store.examples import example_case
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Stop
-from tailtrue.store.models import ExampleFile
+from tailtrue.store.models import DecisionExampleFile
 
 # Kinds of rule whose examples notice every fault; one that does not is refused.
-COMPLETE = frozenset({"cautions", "notes", "remarks", "stops"})
+COMPLETE = frozenset({"cautions", "decisions", "notes", "remarks", "stops"})
 # Faults that change nothing, each with its reason.
 EQUAL = "equal_faults"
 
@@ -100,10 +100,10 @@ def _of_decision(knowledge: Knowledge, decision: Decision) -> Iterator[Noticed]:
             yield Noticed("decisions", decision.where, name, changed.fault, told(place, changed.condition))
 
 
-def _came(knowledge: Knowledge, decision: Decision, example: ExampleFile) -> object:
+def _came(knowledge: Knowledge, decision: Decision, example: DecisionExampleFile) -> object:
     outcome = decide(decision, example_case(example.facts, knowledge.catalogue, knowledge.limits))
     fact = outcome.fact
     if decision.hit == "unique":
         # Of these one row holds and no other: a second one that holds is a fault, though the first is taken.
         return tuple(row.judged.truth for row in outcome.rows)
-    return fact.value if isinstance(fact, Fact) else fact.missing
+    return (fact.value if isinstance(fact, Fact) else fact.missing), outcome.beside
