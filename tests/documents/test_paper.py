@@ -21,6 +21,7 @@ KINDS = ("procedure", "card", "safety", "sop", "record")
 MM = 72 / 25.4
 # Of what a desk printer reaches on both papers. The margins hold the head and the foot of the page.
 LIVE_WIDTH, LIVE_HEIGHT = 186 * MM, 257 * MM
+EDGE = 4.2 * MM  # a sixth of an inch, which desk printers cannot reach
 LEAST_LINE_PT, LEAST_BOX_MM = 0.35, 4.6
 # NUREG-0700 rev. 3: fifteen minutes of arc at the distance told, capitals are about seven tenths of the size of a letter.
 READ_FROM_MM, MINUTES, CAPITALS = 800.0, 15.0, 0.70
@@ -151,8 +152,8 @@ def test_v49_what_is_printed_lies_within_the_live_area_of_both_papers(name: str,
         assert right - left <= LIVE_WIDTH + 1, (kind, right - left)
         assert left >= 6 * MM
         assert right <= width - 6 * MM
-        assert min(one[1] for one in words) >= 5 * MM
-        assert max(one[3] for one in words) <= height - 5 * MM
+        assert min(one[1] for one in words) >= EDGE
+        assert max(one[3] for one in words) <= height - EDGE
 
 
 def test_v47_headings_go_down_one_level_at_a_time_and_tables_have_heads(made: Job) -> None:

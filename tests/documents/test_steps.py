@@ -7,7 +7,7 @@ from .made import Job, said, sentences
 MOST_WORDS, MOST_WORDS_OF_A_NOTE, MOST_SENTENCES = 20, 25, 6
 # What else may open a sentence of a step: a state that must be found, told as such.
 STATE = re.compile(
-    r"^(?:(?:It|The|Every|All|Nothing|Front and rear|A|Half|That|Such)\b.*\b(?:must|may|needs?|stays|is|tells)\b"
+    r"^(?:(?:It|The|Every|All|Nothing|Front and rear|A|Half|That|Such)\b.*\b(?:must|may|will|needs?|stays|is|tells)\b"
     r"|(?:At|Where|With)\b[^,]*,)"
 )
 # Told as one with the action before it: both are done at once, or one hand holds while the other works.
