@@ -20,7 +20,7 @@ from tailtrue.log.fields import fields_of_a_record
 from tailtrue.overriding import beyond
 from tailtrue.parts import Dials, Text
 from tailtrue.places import knowledge_folder
-from tailtrue.plan import make_plan
+from tailtrue.plan import LEFT, left_sheet, make_plan, numbered
 from tailtrue.procedure import Procedure
 from tailtrue.refusals import Refusal, impossible, refusals, refused
 from tailtrue.review import NearMissLine
@@ -82,7 +82,16 @@ def advise(
         for note in known.notes
         if route.has_to_do_with(note.file.concerns) and case.judge(note.when).truth is Truth.YES
     )
-    return Advice(case, given, route, refusals(case, route), noticed)
+    return Advice(case, given, route, _refused(case, route), noticed)
+
+
+def _refused(case: Case, route: Route) -> tuple[Refusal, ...]:
+    """What refuses this sheet; a sheet of rework is refused too where the sheet that was left would be."""
+    own = refusals(case, route)
+    if not route.leaves_another:
+        return own
+    left = refusals(case, case.knowledge.routes[str(case.value(LEFT))])
+    return own + tuple(one for one in left if one not in own)
 
 
 def laid_over(known: Knowledge, job: Path, given: Given) -> Knowledge:
@@ -102,7 +111,8 @@ def _facts(given: Given, known: Knowledge) -> dict[str, Fact]:
 
 def nearly_held(case: Case) -> tuple[NearMissLine, ...]:
     """The rules that one thing keeps from holding, the worst first, as many as a reader takes in."""
-    found = (one for one in near_misses(case) if one.what_happens)
+    # Looking round asks every question there is. It is done in a case of its own: the sheet tells only what it asked.
+    found = (one for one in near_misses(case.with_said({})) if one.what_happens)
     return tuple(
         NearMissLine(
             id=one.id, title=one.title, short_by=one.short_by, what_happens=one.what_happens,
@@ -154,4 +164,5 @@ def shop_for(advice: Advice) -> Shop:
         "collar_family": case.value("collar.material_family"),
         "joint": case.value("joint.method"),
     }
-    return shop_of(advice.given, case.knowledge, chosen)
+    left = numbered(left_sheet(case)) if advice.route.leaves_another else {}
+    return shop_of(advice.given, case.knowledge, chosen, left)

@@ -2,7 +2,7 @@
 
 import os
 import tempfile
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -26,13 +26,16 @@ FORMATS: Mapping[str, tuple[str, ...]] = {
 }
 DEFAULT_FORMATS = ("html", "md", "json")
 _ALL_FORMATS = tuple(dict.fromkeys(kind for kinds in FORMATS.values() for kind in kinds))
-_MAKERS = {
+_MAKERS: Mapping[str, tuple[Callable[..., str], Callable[[Procedure], str]]] = {
     "procedure": (to_html, to_markdown),
     "card": (to_card_html, to_card_markdown),
     "safety": (to_safety_html, to_safety_markdown),
     "record": (to_record_html, to_record_markdown),
     "sop": (to_sop_html, to_sop_markdown),
 }
+# In large print these pages carry it in their name, so that both lie side by side. The card is one side of one sheet and
+# has numbers of 17 points already; Markdown and JSON have no letters of a size.
+_LARGE = ("procedure", "safety", "record", "sop")
 _IN_A_BROWSER = "or leave pdf out, open the HTML file in a browser and print it from there"
 
 
@@ -43,6 +46,15 @@ class Wanted:
     documents: tuple[str, ...] = tuple(FORMATS)
     formats: tuple[str, ...] = DEFAULT_FORMATS
     by_name: bool = False
+    large: bool = False
+
+    def file_name(self, document: str, kind: str) -> str:
+        """The name of one file."""
+        return f"{document}{'-large' if self.in_large(document) and kind in ('html', 'pdf') else ''}.{kind}"
+
+    def in_large(self, document: str) -> bool:
+        """Whether a document is made in large print."""
+        return self.large and document in _LARGE
 
     @property
     def files(self) -> tuple[tuple[str, str], ...]:
@@ -50,7 +62,7 @@ class Wanted:
         return tuple((name, kind) for name in self.documents for kind in FORMATS[name] if kind in self.formats)
 
 
-def read_wanted(only: str | None, formats: str | None) -> Wanted:
+def read_wanted(only: str | None, formats: str | None, *, large: bool = False) -> Wanted:
     """What two lists with commas ask for; a list that was not given stands for the usual ones.
 
     Raises UsageError for a word that is not known, and for a wish that leaves nothing to write.
@@ -61,7 +73,10 @@ def read_wanted(only: str | None, formats: str | None) -> Wanted:
     problems: list[Problem] = []
     documents = _words("--only", only, tuple(FORMATS), tuple(FORMATS), problems)
     kinds = _words("--format", formats, _ALL_FORMATS, DEFAULT_FORMATS, problems)
-    wanted = Wanted(documents, kinds, by_name=only is not None)
+    wanted = Wanted(documents, kinds, by_name=only is not None, large=large)
+    if large and only is not None and not set(documents) & set(_LARGE):
+        wrong = f"{' and '.join(documents)} has one size of letters"
+        problems.append(Problem("--large-print", only, wrong, f"large print is made of {', '.join(_LARGE)}"))
     if not problems and not wanted.files:
         allowed = "; ".join(f"{name}: {', '.join(FORMATS[name])}" for name in documents)
         wrong = f"{' and '.join(documents)} does not come as {' or '.join(kinds)}"
@@ -90,8 +105,9 @@ def write_documents(procedure: Procedure, out: Path, wanted: Wanted | None = Non
     is asked for that cannot be made.
     """
     pages: dict[str, str] = {}
-    files = _that_exist(procedure, wanted or Wanted())
-    return write_all({f"{name}.{kind}": _made(procedure, name, kind, pages) for name, kind in files}, out)
+    asked = wanted or Wanted()
+    files = _that_exist(procedure, asked)
+    return write_all({asked.file_name(*one): _made(procedure, *one, pages, asked.in_large(one[0])) for one in files}, out)
 
 
 def _that_exist(procedure: Procedure, wanted: Wanted) -> tuple[tuple[str, str], ...]:
@@ -121,7 +137,7 @@ def _belongs(name: str, procedure: Procedure) -> bool:
     return name != "sop" or (procedure.sop is not None and procedure.sop.made_unasked)
 
 
-def _made(procedure: Procedure, name: str, kind: str, pages: dict[str, str]) -> str | bytes:
+def _made(procedure: Procedure, name: str, kind: str, pages: dict[str, str], large: bool) -> str | bytes:
     """One document; `pages` keeps the HTML that the PDF is made of too."""
     to_page, to_text = _MAKERS[name]
     if kind == "json":
@@ -129,7 +145,7 @@ def _made(procedure: Procedure, name: str, kind: str, pages: dict[str, str]) -> 
     if kind == "md":
         return to_text(procedure)
     if name not in pages:
-        pages[name] = to_page(procedure)
+        pages[name] = to_page(procedure, large=True) if large else to_page(procedure)
     return pages[name] if kind == "html" else _pdf(procedure, pages[name])
 
 

@@ -4,7 +4,7 @@ The order is authored; nothing is reordered here. A simulation of the shop's sta
 must have been made by an earlier one and not been ended since. A hole is a refusal to print.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from tailtrue.case import Case, Gap
@@ -15,6 +15,7 @@ from tailtrue.store.knowledge import Phase, Route, StepText
 from tailtrue.truth import Truth
 
 EACH = "{each}"
+LEFT = "job.rework_of"
 
 
 @dataclass(frozen=True)
@@ -64,6 +65,11 @@ def make_plan(case: Case, route: Route) -> Plan:
     return plan
 
 
+def left_sheet(case: Case) -> Plan:
+    """The plan of the sheet that was being worked through when something went wrong."""
+    return make_plan(case, case.knowledge.routes[str(case.value(LEFT))])
+
+
 def _belongs(case: Case, when: Condition, name: str, open_facts: dict[str, str], left_out: dict[str, str]) -> bool:
     judged = case.judge(when)
     if judged.truth is Truth.UNKNOWN:
@@ -78,6 +84,28 @@ def _belongs(case: Case, when: Condition, name: str, open_facts: dict[str, str],
 def _open(case: Case, name: str, step: str) -> Problem:
     how = case.knowledge.catalogue[name].how
     return Problem(name, "", f"not known, and step '{step}' depends on it", how or "say it")
+
+
+def numbered(plan: Plan) -> dict[str, str]:
+    """Name of each step by the number it is printed with."""
+    return {
+        f"{number}.{place}": step.file.id
+        for number, planned in enumerate(plan.phases, start=1)
+        for place, step in enumerate(planned.steps, start=1)
+    }
+
+
+def first_there(plan: Plan, wanted: Sequence[str], step: StepText) -> tuple[str, str]:
+    """Number and name of the first of these steps that a plan has; where it comes twice, of its first place.
+
+    Raises KnowledgeInvalid, at the step that asks, when the plan has none of them.
+    """
+    numbers = {name: number for number, name in reversed(numbered(plan).items())}
+    for name in wanted:
+        if name in numbers:
+            return numbers[name], name
+    wrong = f"the sheet '{plan.route.file.title}' has no step to go on at: {', '.join(wanted) or 'none is named'}"
+    raise KnowledgeInvalid((Problem(step.where, step.file.id, wrong, "name a step that it has"),))
 
 
 def walk(plan: Plan) -> Iterator[tuple[StepText, str]]:

@@ -10,12 +10,23 @@ from tailtrue.review import SafetyReview
 from tailtrue.shop_sheet import ShopSheet, Sign
 
 
+class GoesOn(Node):
+    """Where work goes on with the sheet that was left: its title, its number where it was given, and a step of it."""
+
+    sheet: str
+    sheet_number: str = ""
+    step: str
+    number: str
+    title: str
+
+
 class Hold(Node):
     """Work stops here until somebody releases it."""
 
     text: Text
     releases: str
     go_back_to: str | None = None
+    goes_on: GoesOn | None = None
 
 
 class Span(Node):

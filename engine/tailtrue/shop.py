@@ -7,12 +7,13 @@ a figure.
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any
 
 from tailtrue.facts import SetByHand
 from tailtrue.given.read import Given
 from tailtrue.inspection import HandSetting, Shop, ShopEntry, SpeedCap
-from tailtrue.inspection.shop import Piece, Taper
+from tailtrue.inspection.shop import Piece, Rework, Taper
 from tailtrue.quantities import read_quantity
 from tailtrue.store.knowledge import Knowledge, Route
 from tailtrue.store.layers import rule_files
@@ -23,8 +24,11 @@ _SAFE = {"most": "lower", "least": "higher"}
 _FIXED = "collars-fixed"
 
 
-def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Shop:
-    """The shop as the files describe it. `chosen` holds the names that the plan settled on."""
+def shop_of(
+    given: Given, knowledge: Knowledge, chosen: Mapping[str, Any], left: Mapping[str, str] = MappingProxyType({})
+) -> Shop:
+    """The shop as the files describe it. `chosen` holds the names that the plan settled on, `left` the steps of the
+    sheet that was left for this one, by number."""
     entries = tuple(_entries(rule_files(given.files[0], given.value("job.rules", ""))))
     route = knowledge.routes[chosen["route"]]
     return Shop(
@@ -50,6 +54,8 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         screws=(given.value("lathe.screw_toward_operator") or "", given.value("lathe.screw_away") or ""),
         labels=_labels(given, entries),
         must_say=_must_say(knowledge),
+        states=_states(knowledge),
+        messages_at_step=int(_limit(knowledge, "messages_at_step")),
         shop_rules=entries,
         signals=knowledge.shop.signals,
         limits={name: (limit.value, _SAFE[limit.spec.bound]) for name, limit in knowledge.shop.limits.items()},
@@ -64,6 +70,7 @@ def shop_of(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Sh
         bar_on_hand=_bar_on_hand(given),
         taper=_taper(given),
         piece=_piece(given, knowledge, chosen["chuck"]),
+        rework=_rework(given, knowledge, left),
     )
 
 
@@ -181,11 +188,26 @@ def _piece(given: Given, knowledge: Knowledge, chuck_label: str) -> Piece:
     return Piece(bar["diameter"], bar["length"], grip, _limit(knowledge, "chucked_overhang"))
 
 
+def _rework(given: Given, knowledge: Knowledge, left: Mapping[str, str]) -> Rework | None:
+    """What was found, for a sheet that another one was left for."""
+    if not left:
+        return None
+    readings = (*given.value("job.found_front", ()), *given.value("job.found_rear", ()))
+    titles = {number: knowledge.steps[name].file.title for number, name in left.items()}
+    end = {"end-a": "head", "end-b": "tail"}.get(given.value("job.found_at", ""), "")
+    return Rework(readings, end, left, titles, int(_limit(knowledge, "rework_tries")))
+
+
 def _must_say(knowledge: Knowledge) -> dict[str, frozenset[str]]:
     """Cautions that know no exception, by the activity they answer."""
     always = [caution.file for caution in knowledge.cautions if not caution.file.when] + list(knowledge.shop.always)
     activities = {activity for file in always for activity in file.answers}
     return {one: frozenset(file.id for file in always if one in file.answers) for one in activities}
+
+
+def _states(knowledge: Knowledge) -> dict[str, frozenset[str]]:
+    """The states of the machine that each activity may be done in."""
+    return {row.text("activity"): frozenset(row.text("states").split()) for row in knowledge.tables["safety/states"]}
 
 
 def _entries(paths: Iterable[Path]) -> Iterator[ShopEntry]:

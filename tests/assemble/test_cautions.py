@@ -1,4 +1,4 @@
-"""Cautions stand before the hand reaches the place, at most three at a step, and none is lost."""
+"""Cautions stand before the hand reaches the place, at most two at a step, and none is lost."""
 
 from collections.abc import Iterator
 
@@ -25,8 +25,13 @@ def shown(phase: Phase) -> Iterator[str]:
         yield from (caution.id for caution in step.cautions)
 
 
-def test_no_step_carries_more_than_three(tree: Procedure) -> None:
-    assert max(len(step.cautions) for phase in tree.phases for step in phase.steps) <= 3
+def test_no_step_carries_more_than_two(tree: Procedure) -> None:
+    """Procedure writing practice: more messages before one step are not read."""
+    assert max(len(step.cautions) for phase in tree.phases for step in phase.steps) == 2
+
+
+def test_no_danger_is_left_over_for_the_opening_of_a_phase(tree: Procedure) -> None:
+    assert not [caution.id for phase in tree.phases for caution in phase.cautions if caution.signal == "danger"]
 
 
 def test_none_is_said_twice_in_a_phase(tree: Procedure) -> None:

@@ -60,10 +60,43 @@ def test_without_a_wish_all_but_the_pdf_is_made(tmp_path: Path) -> None:
         (("--only", "sop", "--format", "pdf,md"), ["sop.pdf", "sop.md"]),
         (("--only", "record", "--format", "pdf,html,md"), ["record.html", "record.pdf", "record.md"]),
         (("--only", "card", "--format", "pdf,html"), ["card.html", "card.pdf"]),
+        (
+            ("--large-print", "--format", "html,md"),
+            [
+                "procedure-large.html",
+                "procedure.md",
+                "card.html",
+                "card.md",
+                "safety-large.html",
+                "safety.md",
+                "record-large.html",
+                "record.md",
+                "sop-large.html",
+                "sop.md",
+            ],
+        ),
+        (("--large-print", "--only", "sop", "--format", "pdf"), ["sop-large.pdf"]),
     ],
 )
 def test_a_wish_is_met_and_nothing_else_is_made(tmp_path: Path, words: tuple[str, ...], files: list[str]) -> None:
     assert made(tmp_path / "out", *words) == files
+
+
+def test_a_card_in_large_print_is_refused_with_the_way_out(tmp_path: Path) -> None:
+    done = tailtrue("make", JOB, "--out", tmp_path / "out", "--only", "card", "--large-print")
+    assert done.returncode == 2
+    assert "card has one size of letters" in done.stderr
+    assert "large print is made of procedure, safety, record, sop" in done.stderr
+    assert not (tmp_path / "out").exists()
+
+
+def test_large_print_is_the_same_sheet_beside_the_usual_one(tmp_path: Path) -> None:
+    for words in ((), ("--large-print",)):
+        assert tailtrue("make", JOB, "--out", tmp_path, "--only", "procedure", *words).returncode == 0
+    usual, large = ((tmp_path / name).read_text(encoding="utf-8") for name in ("procedure.html", "procedure-large.html"))
+    assert usual.partition("<body")[2] == large.partition("<body")[2]
+    assert 'class="large"' in large
+    assert 'class="large"' not in usual
 
 
 def test_a_home_shop_has_no_standing_procedure_unless_it_asks_for_one(tmp_path: Path) -> None:

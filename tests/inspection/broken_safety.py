@@ -1,5 +1,7 @@
 """Sheets that would hurt somebody."""
 
+from dataclasses import replace
+
 from tailtrue.procedure import Hold
 
 from .broken import breaks
@@ -15,7 +17,7 @@ from .changed import (
     with_step,
     without_caution,
 )
-from .sample import procedure
+from .sample import STATES, procedure
 from .sample_pieces import caution
 
 
@@ -89,8 +91,19 @@ def danger_turned_into_warning() -> Job:
 
 
 @breaks("V54", "step 4.1")
-def four_cautions_at_a_step() -> Job:
-    return with_step("4.1", cautions=tuple(caution(f"fear-{word}", "warning", "mount-between-centres") for word in "abcd"))
+def three_cautions_at_a_step() -> Job:
+    return with_step("4.1", cautions=tuple(caution(f"fear-{word}", "warning", "mount-between-centres") for word in "abc"))
+
+
+@breaks("V54", "step 1.1", also="V107")
+def danger_away_from_its_step_and_a_warning_there() -> Job:
+    danger, lesser = step("1.1").cautions
+    changed, givens = with_step("1.1", cautions=(lesser,))
+    phases = tuple(
+        phase.model_copy(update={"cautions": (*phase.cautions, danger)}) if phase.number == "1" else phase
+        for phase in changed.phases
+    )
+    return changed.model_copy(update={"phases": phases}), givens
 
 
 @breaks("V17", "step 4.2")
@@ -114,12 +127,12 @@ def start_check_with_the_spindle_turning() -> Job:
     return with_step("4.2", machine="turning")
 
 
-@breaks("V18", "step 2.7", also="V04")
+@breaks("V18", "step 2.7", also="V04 V161 V162")
 def gauge_in_a_turning_bore() -> Job:
     return with_step("2.7", machine="turning")
 
 
-@breaks("V18", "step 1.3")
+@breaks("V18", "step 1.3", also="V161")
 def chips_cleared_while_turning() -> Job:
     changed = step("1.3")
     return with_step(
@@ -159,7 +172,7 @@ def moved_without_isolating() -> Job:
     return in_order("5", "5.2", "5.3", "5.4")
 
 
-@breaks("V20", "step 5.2")
+@breaks("V20", "step 5.2", also="V160 V161")
 def moved_with_power_on() -> Job:
     return with_step("5.2", machine="stopped")
 
@@ -179,7 +192,7 @@ def verified_before_clamping() -> Job:
     return in_order("5", "5.1", "5.2", "5.4", "5.3")
 
 
-@breaks("V20", "step 5.3")
+@breaks("V20", "step 5.3", also="V160 V161")
 def power_back_before_verifying() -> Job:
     return with_step("5.3", machine="stopped")
 
@@ -250,12 +263,12 @@ def bored_with_no_hold_at_the_measuring() -> Job:
     return with_step("2.4", hold=None)
 
 
-@breaks("V130", "step 2.3", also="V01")
+@breaks("V130", "step 2.3", also="V01 V160")
 def drilled_while_gripped_on_a_draft() -> Job:
     return with_step("2.1", activities=(*step("2.1").activities, "grip-uneven"))
 
 
-@breaks("V130", "step 2.5", also="V01")
+@breaks("V130", "step 2.5", also="V01 V160 V161")
 def gripped_on_a_band_that_nobody_turned() -> Job:
     changed, shop = with_step("2.4", activities=(*step("2.4").activities, "grip-uneven"))
     banded = step("2.5").model_copy(update={"activities": (*step("2.5").activities, "grip-on-band")})
@@ -281,3 +294,51 @@ def caution_that_must_be_said_dropped_for_another() -> Job:
 def danger_replaced_by_another_one() -> Job:
     first, *rest = procedure().job_cautions
     return with_sheet(job_cautions=(first.model_copy(update={"id": "another-danger"}), *rest))
+
+
+@breaks("V160", "step 1.1")
+def bar_gripped_with_the_power_on() -> Job:
+    """The list of states allows it here; the rule knows by itself."""
+    return _allowed_anywhere(with_step("1.1", machine="stopped"))
+
+
+@breaks("V160", "step 5.3", also="V20")
+def tailstock_clamped_with_the_power_on() -> Job:
+    return _allowed_anywhere(with_step("5.3", machine="stopped"))
+
+
+@breaks("V161", "step 2.3")
+def drilled_with_the_spindle_still() -> Job:
+    return with_step("2.3", machine="stopped")
+
+
+@breaks("V161", "step 2.1")
+def loaded_in_a_state_that_nobody_knows() -> Job:
+    changed, givens = with_step("2.1")
+    return changed, replace(givens, states={name: states for name, states in STATES.items() if name != "grip-in-chuck"})
+
+
+@breaks("V162", "step 2.6")
+def told_to_measure_while_it_turns() -> Job:
+    return with_step("2.6", text=(*step("2.6").text, ("Bore on. Measure the bore with each pass.",)))
+
+
+@breaks("V162", "step 1.3")
+def told_to_file_while_it_turns() -> Job:
+    return with_step("1.3", text=(*step("1.3").text, ("File the edge.",)))
+
+
+@breaks("V162", "step 4.3")
+def told_to_wipe_while_it_turns() -> Job:
+    return with_step("4.3", text=(*step("4.3").text, ("IF it is wet, THEN wipe the collar.",)))
+
+
+@breaks("V162", "step 2.1")
+def told_to_put_gloves_on_with_the_power_on() -> Job:
+    return with_step("2.1", text=(("Put on thin gloves. Seat the blank.",),))
+
+
+def _allowed_anywhere(job: Job) -> Job:
+    changed, givens = job
+    every = frozenset({"isolated", "stopped", "turning"})
+    return changed, replace(givens, states=dict.fromkeys(STATES, every))

@@ -42,6 +42,20 @@ _USED_UP = {"compound"}
 _WEAR = {"nitrile-gloves"}
 _INSTRUMENTS = {"micrometer-bar", "micrometer-collars", "bore-gauge", "indicator"}
 
+_STILL, _LIVE, _OFF = frozenset({"isolated", "stopped"}), frozenset({"stopped", "turning"}), frozenset({"isolated"})
+STATES = {
+    **dict.fromkeys(
+        ("clear-chips", "gauge-bore", "grip-in-chuck", "measure", "measure-bar", "mount-between-centres"), _STILL
+    ),
+    **dict.fromkeys(("bar-through-spindle", "bond", "cure-wait", "grip-on-band", "move-tailstock", "re-clamp"), _OFF),
+    **dict.fromkeys(
+        ("verify-tailstock", "saw-stock", "joint-check", "inspect-bar", "set-back", "press", "drill-press"), _OFF
+    ),
+    **dict.fromkeys(("drill", "turning", "skim", "facing"), frozenset({"turning"})),
+    **dict.fromkeys(("bore", "spindle-start", "start-check"), _LIVE),
+    **dict.fromkeys(("grip-uneven", "free-end", "set-over", "pin", "heat-part", "set-screw"), _STILL | _LIVE),
+}
+
 
 def shop() -> Shop:
     """Givens of the sample: a geared lathe of an invented workshop."""
@@ -71,6 +85,8 @@ def shop() -> Shop:
         set_over="two-screws",
         screws=SCREWS,
         must_say={"gauge-bore": frozenset({"finger-in-bore"}), "skim": frozenset({"gloves", "abrasive-cloth"})},
+        states=STATES,
+        messages_at_step=2,
         labels=("Workshop bench 4 in the corner",),
         measured={"head": (22.0, 21.998)},
         fit_mm=(0.01, 0.15),

@@ -90,11 +90,12 @@ def none_of_them_in_a_sentence() -> Job:
 
 
 def gloves_while_isolated() -> Job:
-    return with_step("1.1", cautions=(*step("1.1").cautions, caution("edges", "caution", "grip-in-chuck", wear=("gloves",))))
+    danger = step("1.1").cautions[0]
+    return with_step("1.1", cautions=(danger, caution("edges", "caution", "grip-in-chuck", wear=("gloves",))))
 
 
 def caution_on_an_earlier_step_of_the_phase() -> Job:
-    return with_step("2.3", activities=("drill", "grip-in-chuck"), machine="stopped")
+    return with_step("2.4", activities=(*step("2.4").activities, "grip-in-chuck"))
 
 
 def hold_on_the_clamping_itself() -> Job:

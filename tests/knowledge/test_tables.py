@@ -22,6 +22,7 @@ COLUMNS_OF_WORDS = """
     handling
     target_fit window_fit
     form collar_source chuck_kind
+    activity states group about
 """
 WORDS = set(COLUMNS_OF_WORDS.split())
 # In this table `factor` is a name, not a number.

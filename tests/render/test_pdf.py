@@ -133,7 +133,7 @@ def letters_of_the_page(page: Element) -> Counter[str]:
         for child in element.children:
             if isinstance(child, str):
                 yield child
-            elif child.tag not in ("style", "title", "desc", "nav", "footer"):
+            elif child.tag not in ("style", "title", "desc", "nav", "footer", "template", "script"):
                 yield from walk(child)
 
     return Counter(squeezed(html.unescape("".join(walk(page)))))

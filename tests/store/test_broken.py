@@ -40,6 +40,8 @@ BROKEN = [
     ("drawings/making.toml", 'title = "The hole grows"', 'title = "2 holes"', "a number is typed into a drawing"),
     ("drawings/making.toml", 'last = "last drill"', 'last = "{{ hole.last_drill }}"', "a label would lose this number"),
     ("drawings/making.toml", 'last = "last drill"', 'last = "{{ hole.last_dril }}"', "no fact is named 'hole.last_dril'"),
+    ("steps/go-back.md", 'at = ["mark-seats"]', 'at = ["mark-the-seats"]', "goes on at a step that is not there"),
+    ("routes/rework.toml", '["rework.way"]', '["rework.ways"]', "its back is to tell a decision that is not there"),
 ]  # fmt: skip
 
 

@@ -72,3 +72,12 @@ def test_a_phase_for_each_collar_is_walked_for_each() -> None:
     bored = [each for step, each in walk(plan) if step.file.id == "bore-rough"]
     assert bored == ["collar 1", "collar 2"]
     assert "hold-bar-steady" in plan.left_out
+
+
+def test_a_step_to_go_on_at_that_the_other_sheet_lacks_is_refused(tmp_path: Path) -> None:
+    folder = changed(tmp_path, "steps/go-back.md", 'at = ["gauge-bore"]', 'at = ["sweep-quill"]')
+    with pytest.raises(KnowledgeInvalid) as refused:
+        make_procedure(EXAMPLES / "fernhill" / "rework.toml", load_knowledge(folder))
+    said = report(refused.value)
+    assert "go-back" in said
+    assert "has no step to go on at: sweep-quill" in said

@@ -7,7 +7,7 @@ from tailtrue.parts import Caution as CautionNode
 from tailtrue.store.knowledge import Caution
 from tailtrue.truth import Truth
 
-MOST_AT_A_STEP = 3
+MOST_AT_A_STEP = "limit.messages_at_step"
 
 
 def applicable(filler: Filler) -> list[tuple[Caution, CautionNode]]:
@@ -56,11 +56,12 @@ class CautionDealer:
 
     A caution stands above the first step that meets its hazard. In a later phase it comes again only where it is the
     worst that answers an activity, so that every activity has one close by and none is read so often that it is no
-    longer read. A step carries three at most; what is left over opens the phase, still before the hand reaches the
-    place.
+    longer read. A step carries `most`, the worst of them; what is left over opens the phase, still before the hand
+    reaches the place.
     """
 
-    def __init__(self, held: Iterable[tuple[Caution, CautionNode]]) -> None:
+    def __init__(self, held: Iterable[tuple[Caution, CautionNode]], most: int) -> None:
+        self._most = most
         self._held = [(caution, node) for caution, node in held if caution.file.scope == "step"]
         self._shown: set[str] = set()
         self._in_phase: set[str] = set()
@@ -76,8 +77,8 @@ class CautionDealer:
         here = [node for node in self._due(set(activities)) if node.id not in self._in_phase]
         self._in_phase.update(node.id for node in here)
         self._shown.update(node.id for node in here)
-        self.left_over.extend(here[MOST_AT_A_STEP:])
-        return tuple(here[:MOST_AT_A_STEP])
+        self.left_over.extend(here[self._most :])
+        return tuple(here[: self._most])
 
     def _due(self, activities: set[str]) -> list[CautionNode]:
         due = []

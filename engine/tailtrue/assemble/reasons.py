@@ -1,7 +1,7 @@
 """The back of the sheet: choices with every alternative, how each number came about, and the sources."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from typing import Any, Literal
 
 from tailtrue.assemble.by_hand import WORKED_OUT, worked_out
@@ -21,12 +21,12 @@ _OPEN: dict[str, Origin] = {"memory": "memory", "common-practice": "common-pract
 _WEAKNESS: tuple[Origin, ...] = ("memory", "common-practice", "published", "said")
 
 
-def choices(filler: Filler) -> tuple[Choice, ...]:
-    """Every question that was asked and answered for this job."""
+def choices(filler: Filler, told: Collection[str] = ()) -> tuple[Choice, ...]:
+    """Every question that was asked and answered for this job; with `told`, of these alone."""
     made = []
     asked = filler.case.known()
     for name, decision in filler.case.knowledge.decisions.items():
-        if name not in asked:
+        if name not in asked or (told and name not in told):
             continue
         outcome = filler.case.outcome(name)
         alternatives = tuple(_alternative(filler, row) for row in outcome.rows)

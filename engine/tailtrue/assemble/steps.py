@@ -3,8 +3,9 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.assemble.cautions import CautionDealer, applicable
+from tailtrue.assemble.cautions import MOST_AT_A_STEP, CautionDealer, applicable
 from tailtrue.assemble.filling import Filler
+from tailtrue.assemble.going_on import goes_on
 from tailtrue.assemble.times import phase_time, step_time
 from tailtrue.conditions import Condition
 from tailtrue.facts import Fact
@@ -18,7 +19,7 @@ from tailtrue.wording import Wording
 
 def phases(filler: Filler, plan: Plan) -> tuple[Phase, ...]:
     """Every phase of a plan with its steps, numbered."""
-    deal = CautionDealer(applicable(filler))
+    deal = CautionDealer(applicable(filler), int(filler.case.knowledge.limits[MOST_AT_A_STEP].value))
     return tuple(_phase(filler, planned, str(number), deal) for number, planned in enumerate(plan.phases, start=1))
 
 
@@ -49,7 +50,12 @@ def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], de
         machine=file.machine,
         activities=tuple(file.activities),
         cautions=deal.at(file.activities),
-        hold=Hold(text=filler.text(hold.text), releases=hold.file.releases, go_back_to=hold.file.go_back_to)
+        hold=Hold(
+            text=filler.text(hold.text),
+            releases=hold.file.releases,
+            go_back_to=hold.file.go_back_to,
+            goes_on=goes_on(filler.case, step) if hold.goes_on else None,
+        )
         if hold
         else None,
         text=tuple(filler.text(sentence) for sentence in step.sentences),

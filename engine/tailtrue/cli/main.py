@@ -15,7 +15,7 @@ from tailtrue.cli.explain import compare, why, why_not
 from tailtrue.cli.guarded import guarded
 from tailtrue.cli.knowledge import knowledge_app
 from tailtrue.cli.log import log_app
-from tailtrue.cli.options import Job, Json, Out
+from tailtrue.cli.options import Job, Json, LargePrint, Out
 from tailtrue.cli.record import record
 from tailtrue.cli.tag import tag
 from tailtrue.cli.taper import taper
@@ -58,13 +58,20 @@ Formats = Annotated[
 
 
 @app.command()
-def make(job: Job, out: Out, only: Only = None, formats: Formats = None, as_json: Json = False) -> None:
+def make(
+    job: Job,
+    out: Out,
+    only: Only = None,
+    formats: Formats = None,
+    large_print: LargePrint = False,
+    as_json: Json = False,
+) -> None:
     """Make the procedure of a job, the card for the headstock and, for a shared shop, its standing procedure."""
 
     def work() -> dict[str, Any]:
         from tailtrue.documents import how_to_print, read_wanted, write_documents
 
-        wanted = read_wanted(only, formats)
+        wanted = read_wanted(only, formats, large=large_print)
 
         from tailtrue.advise import make_procedure
 

@@ -8,6 +8,7 @@ import typer
 Job = Annotated[Path, typer.Argument(metavar="JOB", help="the job file (TOML)", show_default=False)]
 Json = Annotated[bool, typer.Option("--json", help="print the result as JSON")]
 Out = Annotated[Path, typer.Option("--out", help="folder for the documents", show_default=False)]
+LargePrint = Annotated[bool, typer.Option("--large-print", help="pages in letters of 16 points and more")]
 Head = Annotated[
     str, typer.Option("--head", help='readings of the headstock collar: "49.612 mm, 49.613 mm"', show_default=False)
 ]

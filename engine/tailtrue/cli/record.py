@@ -1,14 +1,15 @@
 """Paper of a bar for the lathe: `tailtrue record`."""
 
+from pathlib import Path
 from typing import Any
 
 import typer
 
 from tailtrue.cli.guarded import guarded
-from tailtrue.cli.options import Job, Json, Out
+from tailtrue.cli.options import Job, Json, LargePrint, Out
 
 
-def record(job: Job, out: Out, as_json: Json = False) -> None:
+def record(job: Job, out: Out, large_print: LargePrint = False, as_json: Json = False) -> None:
     """Make the paper of this bar for the lathe: look-up table, scales and record sheet, record.html and record.md."""
 
     def work() -> dict[str, Any]:
@@ -21,8 +22,10 @@ def record(job: Job, out: Out, as_json: Json = False) -> None:
 
         case = advise(job).case
         sheet, head, mend = record_sheet(case, fields_of_a_record()), head_of(case), mend_first(case)
-        pages = {"record.html": record_html(sheet, head, mend), "record.md": record_markdown(sheet, head, mend)}
-        return {"documents": [str(path) for path in write_all(pages, out)], "mend_before_cutting": len(mend)}
+        name = "record-large.html" if large_print else "record.html"
+        page = record_html(sheet, head, mend, large=large_print)
+        paths = write_all({name: page, "record.md": record_markdown(sheet, head, mend)}, out)
+        return {"documents": [str(path) for path in paths], "mend_before_cutting": len(mend)}
 
     done = guarded(work, as_json)
     if not as_json:
@@ -31,4 +34,4 @@ def record(job: Job, out: Out, as_json: Json = False) -> None:
             typer.echo(f"  {path}")
         if done["mend_before_cutting"]:
             typer.echo("The lathe must not run yet: see the top of the paper.")
-        typer.echo("Open record.html in a browser and print it from there.")
+        typer.echo(f"Open {Path(done['documents'][0]).name} in a browser and print it from there.")

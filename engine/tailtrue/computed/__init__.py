@@ -41,6 +41,7 @@ _ROOMS = (
     "chucked",
     "height",
     "on_hand",
+    "rework",
     "shop_rules",
 )
 

@@ -41,18 +41,6 @@ _of_micrometer("bar.micrometer_resolution", "resolution", "resolution of the mic
 
 
 @computed(
-    "collar.instrument",
-    label="instrument for the collars",
-    kind="choice",
-    choices=("outside micrometer", "caliper"),
-    needs=("collar.micrometer_covers", "crib.caliper_resolution?"),
-    how="a micrometer where one covers the collars; a caliper only for coarse use",
-)
-def collar_instrument(covers: bool, caliper: float | None) -> str | None:
-    return "outside micrometer" if covers else "caliper" if caliper is not None else None
-
-
-@computed(
     "collar.instrument_resolution",
     label="resolution of the instrument for the collars",
     unit="mm",
@@ -61,4 +49,4 @@ def collar_instrument(covers: bool, caliper: float | None) -> str | None:
     how="as given for the instrument",
 )
 def instrument_resolution(instrument: str, micrometer: float | None, caliper: float | None) -> float | None:
-    return micrometer if instrument == "outside micrometer" else caliper
+    return micrometer if instrument == "outside-micrometer" else caliper

@@ -12,6 +12,17 @@ HANDS_IN = frozenset(
     }
 )  # fmt: skip
 
+# What holds the work, or the lathe itself, is taken apart; or gloves are worn. Nothing may be able to start.
+POWER_OFF = frozenset(
+    {
+        "bar-through-spindle", "chuck-change", "chuck-key", "grip-on-band", "grip-uneven", "heavy-part", "steady-rest",
+        "spacer-behind-work", "move-tailstock", "re-clamp", "verify-tailstock", "set-back", "level-machine", "sweep",
+        "bond", "degrease", "cure-wait", "heat-part", "cool-part", "press", "pour-metal", "saw-stock", "saw-collar-stock",
+        "drill-press", "hand-saw", "pin", "set-screw", "tap", "ream-by-hand", "inspect-bar", "clean-up",
+        "grind-tool",
+    }
+)  # fmt: skip
+
 # How a collar may be fixed, and the activity whose hold says that it is.
 RELEASED_BY = {
     "bond": "cure-wait",

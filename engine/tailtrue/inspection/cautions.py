@@ -7,7 +7,6 @@ from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet, at
 from tailtrue.parts import Caution, Signal, Text
 
-MOST_AT_A_STEP = 3
 _WORDS: dict[int, tuple[Signal, ...]] = {
     1: ("notice",),
     2: ("caution",),
@@ -85,11 +84,18 @@ def signal_word(sheet: Sheet) -> Iterator[Fault]:
 
 
 def few_enough(sheet: Sheet) -> Iterator[Fault]:
-    """A pile of messages at one step is not read."""
+    """A pile of messages at one step is not read; what is left over from it is never a DANGER."""
+    most = sheet.shop.messages_at_step
     for placed in sheet.steps:
         count = len(placed.step.cautions)
-        if count > MOST_AT_A_STEP:
-            yield Fault(placed.where, f"{count} cautions stand at this step, {MOST_AT_A_STEP} is the most")
+        if count > most:
+            yield Fault(placed.where, f"{count} cautions stand at this step, {most} is the most")
+    for phase in sheet.procedure.phases:
+        lesser = [step for step in phase.steps if any(one.signal != "danger" for one in step.cautions)]
+        for caution in phase.cautions:
+            met = [step for step in lesser if caution.signal == "danger" and set(caution.answers) & set(step.activities)]
+            if met:
+                yield Fault(at(met[0]), f'the DANGER "{caution.id}" opens the phase and lesser words stand at this step')
 
 
 def no_gloves(sheet: Sheet) -> Iterator[Fault]:

@@ -62,13 +62,25 @@ class Piece:
 
 
 @dataclass(frozen=True)
+class Rework:
+    """What was found of a bore, in mm, at which seat, and the sheet that was left: names and titles of steps by number."""
+
+    readings: tuple[float, ...]
+    end: str
+    left: Mapping[str, str]
+    titles: Mapping[str, str]
+    most_tries: int
+
+
+@dataclass(frozen=True)
 class Shop:
     """Givens of one job.
 
     A geared lathe has `speeds`; a variable one has `speed_from` and `speed_to`. `tool_ids_in_shop` names the needs
     that the shop has. `instruments` holds range and resolution: from, to and reading step in mm. `labels` are the
     user's own words that come back on the sheet; a number typed in one of them is theirs. `must_say` names, for an
-    activity, the cautions that stand before it in every shop. `measured` holds the readings of the bar at each seat,
+    activity, the cautions that stand before it in every shop; `states` the states it may be done in.
+    `measured` holds the readings of the bar at each seat,
     `fit_mm` the least and largest clearance of the way the collars are fixed, `least_depth_mm` how deep screws and pins
     must lie. `parts` are the parts that a sheet of this kind has, no less and no more. `bar_exists`: the collars were fixed
     long ago. `bar_on_hand` holds what was measured on such a bar, in mm, by the dimension of the drawing.
@@ -97,6 +109,8 @@ class Shop:
     screws: tuple[str, str] = ("", "")  # toward the operator, away; empty where nobody said
     labels: tuple[str, ...] = ()
     must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    states: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    messages_at_step: int = 0
     by_hand: Mapping[str, HandSetting] = field(default_factory=dict)
     shop_rules: tuple[ShopEntry, ...] = ()
     signals: Mapping[str, str] = field(default_factory=dict)
@@ -109,3 +123,4 @@ class Shop:
     bar_on_hand: Mapping[str, float] = field(default_factory=dict)
     taper: Taper | None = None
     piece: Piece | None = None
+    rework: Rework | None = None

@@ -3,11 +3,18 @@
 import re
 from collections.abc import Iterator
 
-from tailtrue.inspection.activities import HANDS_IN
+from tailtrue.inspection.activities import HANDS_IN, POWER_OFF
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
 from tailtrue.parts import Text
 
+# What a sentence begins with when it sends a hand to the work.
+_HAND_WORK = re.compile(
+    r"(?:^|(?<=[.!?:]\s)|(?<=\bthen\s)|(?<=\bTHEN\s))"
+    r"(?:measure|gauge|file|deburr|wipe|clean|grip|load|unload|mount|slacken|loosen|tighten|feel|steady)\b",
+    re.IGNORECASE,
+)
+_GLOVES_ON = re.compile(r"\b(?:wear|put on|pull on|keep on|with|in)\b[^.]*\b(?:gloves?|mitts?)\b", re.IGNORECASE)
 _ABRASIVE = re.compile(r"\b(emery|abrasive|sand\s?paper|glass\s?paper|polish\w*)\b", re.IGNORECASE)
 
 
@@ -34,6 +41,40 @@ def hands_away(sheet: Sheet) -> Iterator[Fault]:
             for activity in placed.step.activities:
                 if activity in HANDS_IN:
                     yield Fault(placed.where, f'"{activity}" is asked for while the spindle turns')
+
+
+def power_off(sheet: Sheet) -> Iterator[Fault]:
+    """What holds work, tailstock or chuck is moved with the power off, and gloved work is done there."""
+    for placed in sheet.steps:
+        if placed.step.machine != "isolated":
+            for activity in placed.step.activities:
+                if activity in POWER_OFF:
+                    yield Fault(placed.where, f'"{activity}" is asked for and the machine is not isolated')
+
+
+def in_its_state(sheet: Sheet) -> Iterator[Fault]:
+    """Each activity is done in a state of the machine that is known to be safe for it."""
+    for placed in sheet.steps:
+        for activity in placed.step.activities:
+            allowed = sheet.shop.states.get(activity, frozenset())
+            if not allowed:
+                yield Fault(placed.where, f'nothing says in which state of the machine "{activity}" may be done')
+            elif placed.step.machine not in allowed:
+                said = " or ".join(sorted(allowed))
+                yield Fault(placed.where, f'"{activity}" is done {said}, here the machine is {placed.step.machine}')
+
+
+def words_in_state(sheet: Sheet) -> Iterator[Fault]:
+    """No sentence tells a hand to go to turning work, or to put on gloves where the spindle can turn."""
+    for placed in sheet.steps:
+        if placed.step.machine == "isolated":
+            continue
+        for sentence in placed.step.text:
+            words = _words(sentence)
+            if placed.step.machine == "turning" and (found := _HAND_WORK.search(words)):
+                yield Fault(placed.where, f'"{found[0].strip()}" is asked for while the spindle turns')
+            if found := _GLOVES_ON.search(words):
+                yield Fault(placed.where, f'"{found[0].strip()}" is asked for and the machine is not isolated')
 
 
 def no_abrasive(sheet: Sheet) -> Iterator[Fault]:

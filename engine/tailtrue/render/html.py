@@ -1,4 +1,4 @@
-"""A procedure as one HTML file that needs nothing beside it: no network, script, font or picture."""
+"""A procedure as one HTML file that needs nothing beside it: no network, font or picture; a script of its own."""
 
 from markupsafe import Markup
 
@@ -9,11 +9,12 @@ from tailtrue.render.figures import figure_of
 from tailtrue.render.move import move_drawing
 from tailtrue.render.page import Page
 from tailtrue.render.pictograms import pictograms
+from tailtrue.render.tablet import script, tablet_style
 from tailtrue.render.templates import style, template
 
 
-def to_html(procedure: Procedure) -> str:
-    """The whole page, ready to be read on a screen or printed."""
+def to_html(procedure: Procedure, *, large: bool = False) -> str:
+    """The whole page, ready to be read on a screen or printed; in large print if asked."""
     title = procedure.title
     drawn: dict[str, list[tuple[Drawing, Markup]]] = {}
     for drawing in procedure.drawings:
@@ -26,5 +27,8 @@ def to_html(procedure: Procedure) -> str:
         drawn=drawn,
         pictograms=pictograms(procedure.signs),
         move=Markup(move_drawing(procedure.look_up)) if procedure.look_up else "",
-        css=Markup(style(title.paper)),
+        css=Markup(style(title.paper, large=large)),
+        tablet_css=Markup(tablet_style()),
+        large=large,
+        script=script(),
     )

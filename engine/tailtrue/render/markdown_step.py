@@ -7,7 +7,7 @@ from tailtrue.procedure import Drawing, Hold, Step
 from tailtrue.render.numbers import show_limits, show_one, unit_name
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, quote, table
-from tailtrue.render.words import SHOP_RULE, STATES, WHO, dimension, say, sentence
+from tailtrue.render.words import SHOP_RULE, STATES, WHO, dimension, goes_on_words, say, sentence
 
 _BLANK = "____________"
 
@@ -105,4 +105,5 @@ class StepWriter:
         back = ""
         if hold.go_back_to:
             back = f"Not released: go back to step {literal(self._index.back_from(step))}."
-        return quote((f"**HOLD** {self._text(hold.text)}", released, back))
+        on = f"Released: {literal(goes_on_words(hold.goes_on))}" if hold.goes_on else ""
+        return quote((f"**HOLD** {self._text(hold.text)}", released, on, back))

@@ -153,6 +153,17 @@ def limits_apart(limits: Limits, dials: Dials) -> tuple[str, str]:
     return first, second
 
 
+def limits_ends(limits: Limits, dials: Dials) -> tuple[Shown | None, Shown | None]:
+    """The two ends of a band as they are printed, for comparing with a reading; None for a side that is open.
+
+    >>> limits_ends(Limits(high=Figure(fact="runout", value=0.02, unit="mm", rounding="fit")), "metric")
+    (None, Shown(number='0.020', unit='mm'))
+    """
+    low = None if limits.low is None else _bounded(limits.low, "least")
+    high = None if limits.high is None else _bounded(limits.high, "most")
+    return _ends(low, high, dials)
+
+
 def columns(figures: Iterable[Figure | None], dials: Dials) -> Column:
     """The figures of one column, digits apart from the unit they share; an empty cell stays None.
 
@@ -231,15 +242,19 @@ def _bounded(figure: Figure, bound: Bound) -> Figure:
 
 
 def _band(low: Figure | None, high: Figure | None, dials: Dials) -> str:
+    """The ends of a band in words, from the lower to the upper one."""
+    return " to ".join(end.whole for end in _ends(low, high, dials) if end is not None)
+
+
+def _ends(low: Figure | None, high: Figure | None, dials: Dials) -> tuple[Shown | None, Shown | None]:
     """Both ends inward; a band thinner than a digit gets more digits rather than ends that cross."""
     if low is None or high is None:
-        one = low or high
-        return "" if one is None else read(one, dials).whole
+        return (None if low is None else read(low, dials)), (None if high is None else read(high, dials))
     for extra in range(_MOST_EXTRA_PLACES):
         ends = read(low, dials, extra), read(high, dials, extra)
         if not _crossed(ends[0].number, ends[1].number):
             break
-    return f"{ends[0].whole} to {ends[1].whole}"
+    return ends
 
 
 def _crossed(low: str, high: str) -> bool:

@@ -8,7 +8,7 @@ from markupsafe import Markup, escape
 
 from tailtrue.parts import Caution, Check, Figure, Limits, Text
 from tailtrue.procedure import LookUp, Need, Phase, Procedure, Source, Span, Step
-from tailtrue.render.numbers import Column, columns, limits_apart, show, show_one, unit_name
+from tailtrue.render.numbers import Column, columns, limits_apart, limits_ends, show, show_one, unit_name
 from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say
@@ -90,6 +90,18 @@ class Page:
     def accept(self, limits: Limits) -> tuple[str, str]:
         """The band that is accepted, and the same in the other system, which may be empty."""
         return limits_apart(limits, self._dials)
+
+    def ends(self, check: Check) -> list[tuple[str, str]]:
+        """The printed limits that a reading typed on a screen is held against: each side with its digits.
+
+        None where something else than the limited size is written down, or in another unit: then nothing is judged.
+        """
+        if check.limits is None:
+            return []
+        sides = zip(("low", "high"), limits_ends(check.limits, self._dials), strict=True)
+        known = [(side, end) for side, end in sides if end is not None]
+        units = {unit_name(blank.unit) for blank in check.blanks}
+        return [(side, end.number) for side, end in known] if units == {end.unit for _, end in known} else []
 
     def differences(self, look_up: LookUp) -> Column:
         """The column of the differences read."""

@@ -14,14 +14,14 @@ from tailtrue.render.words import say
 MEND = "DO NOT RUN THE LATHE before this is mended"
 
 
-def page(name: str, head: Head, **values: Any) -> str:
-    """A page from its template, with the style of its paper."""
+def page(name: str, head: Head, *, large: bool = False, **values: Any) -> str:
+    """A page from its template, with the style of its paper; in large print if asked."""
 
     def told(text: Text) -> str:
         return say(text, head.dials)
 
-    css = Markup(style(head.paper, "bench.css"))
-    return template(name).render(head=head, css=css, told=told, mend_title=MEND, **values)
+    css = Markup(style(head.paper, "bench.css", large=large))
+    return template(name).render(head=head, css=css, told=told, mend_title=MEND, large=large, **values)
 
 
 def head_of(title: TitleBlock, bar: str) -> Head:

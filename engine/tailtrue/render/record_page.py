@@ -42,9 +42,9 @@ SETS: Mapping[Part, str] = {
 }  # fmt: skip
 
 
-def to_record_html(procedure: Procedure) -> str:
-    """The record of a procedure as one HTML file."""
-    return record_html(_of(procedure), _head(procedure))
+def to_record_html(procedure: Procedure, *, large: bool = False) -> str:
+    """The record of a procedure as one HTML file; in large print if asked."""
+    return record_html(_of(procedure), _head(procedure), large=large)
 
 
 def to_record_markdown(procedure: Procedure) -> str:
@@ -62,8 +62,8 @@ def _head(procedure: Procedure) -> Head:
     return head_of(procedure.title, _of(procedure).bar)
 
 
-def record_html(sheet: RecordSheet, head: Head, mend: Sequence[Text] = ()) -> str:
-    """The paper as one HTML file; `mend` is what keeps the lathe from running."""
+def record_html(sheet: RecordSheet, head: Head, mend: Sequence[Text] = (), *, large: bool = False) -> str:
+    """The paper as one HTML file, in large print if asked; `mend` is what keeps the lathe from running."""
     dials = head.dials
     differences = columns((row.difference for row in sheet.rows), dials)
     moves = columns((row.move for row in sheet.rows), dials)
@@ -74,6 +74,7 @@ def record_html(sheet: RecordSheet, head: Head, mend: Sequence[Text] = ()) -> st
     return page(
         "record.html.j2",
         head,
+        large=large,
         sheet=sheet,
         mend=mend,
         blocks=_blocks(cells),

@@ -11,6 +11,7 @@ from tailtrue.parts import Blank, Text
 from tailtrue.places import templates_folder
 from tailtrue.procedure import Procedure
 from tailtrue.render import safety_words, words
+from tailtrue.render.large import enlarged
 from tailtrue.render.numbers import unit_name
 from tailtrue.render.paper import page
 from tailtrue.render.words import say
@@ -124,8 +125,8 @@ def figures_of(rating: Rating) -> str:
     return f"{rating.severity}×{rating.likelihood} = {rating.score}"
 
 
-def to_safety_html(procedure: Procedure) -> str:
-    """The review as one HTML file that needs nothing beside it."""
+def to_safety_html(procedure: Procedure, *, large: bool = False) -> str:
+    """The review as one HTML file that needs nothing beside it; in large print if asked."""
     title = procedure.title
     head = Head(
         machine=title.machine,
@@ -140,16 +141,18 @@ def to_safety_html(procedure: Procedure) -> str:
     return page(
         "safety.html.j2",
         head,
+        large=large,
         p=procedure,
         r=procedure.safety_review,
         view=ReviewPage(procedure),
         figures_of=figures_of,
         safety=safety_words,
         headings=words.HEADINGS,
-        safety_css=_style(),
+        safety_css=_style(large),
     )
 
 
-@lru_cache(maxsize=1)
-def _style() -> Markup:
-    return Markup((templates_folder() / "safety.css").read_text(encoding="utf-8"))
+@lru_cache
+def _style(large: bool) -> Markup:
+    css = (templates_folder() / "safety.css").read_text(encoding="utf-8")
+    return Markup(enlarged(css) if large else css)

@@ -66,8 +66,8 @@ WRITE: Final = "____________"
 Pair = tuple[str, str | None]
 
 
-def to_sop_html(procedure: Procedure) -> str:
-    """The whole paper as one HTML file that needs nothing beside it."""
+def to_sop_html(procedure: Procedure, *, large: bool = False) -> str:
+    """The whole paper as one HTML file that needs nothing beside it; in large print if asked."""
     sop, dials = sop_of(procedure), procedure.title.dials
     return template("sop.html.j2").render(
         p=procedure,
@@ -81,7 +81,8 @@ def to_sop_html(procedure: Procedure) -> str:
         local=_abreast(tuple(_pairs(sop.local, dials))),
         sign_words={sign.code: sign.words for sign in sop.signs},
         pictograms=pictograms(sop.signs),
-        css=Markup(style(procedure.title.paper, "sop.css")),
+        css=Markup(style(procedure.title.paper, "sop.css", large=large)),
+        large=large,
     )
 
 

@@ -9,6 +9,7 @@ from markupsafe import Markup
 from tailtrue.parts import Paper
 from tailtrue.places import templates_folder
 from tailtrue.render.compiled import Compiled
+from tailtrue.render.large import enlarged
 from tailtrue.render.words import sentence
 
 _UNSAFE_IN_CSS = re.compile(r"[^ A-Za-z0-9.,:()/_-]")
@@ -20,10 +21,16 @@ def template(name: str) -> Template:
 
 
 @lru_cache
-def style(paper: Paper, *further: str) -> str:
-    """The style sheet of the pages, `further` ones, and the geometry of the paper."""
-    names = ("sheet.css", *further, f"paper_{paper.lower()}.css")
-    return "\n".join((templates_folder() / name).read_text(encoding="utf-8") for name in names)
+def style(paper: Paper, *further: str, large: bool = False) -> str:
+    """The style sheet of the pages, `further` ones, and the geometry of the paper; in large print if asked."""
+
+    def read(name: str) -> str:
+        return (templates_folder() / name).read_text(encoding="utf-8")
+
+    parts = [read(name) for name in ("sheet.css", *further)]
+    if large:
+        parts = [*map(enlarged, parts), read("large.css")]
+    return "\n".join([*parts, read(f"paper_{paper.lower()}.css")])
 
 
 def css_string(text: str) -> Markup:

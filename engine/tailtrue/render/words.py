@@ -5,7 +5,7 @@ from types import MappingProxyType
 from typing import Final, Protocol
 
 from tailtrue.parts import Dials, Text
-from tailtrue.procedure import HandSet, LookUp
+from tailtrue.procedure import GoesOn, HandSet, LookUp
 from tailtrue.render.numbers import BY_HAND as MARK
 from tailtrue.render.numbers import show
 
@@ -31,6 +31,39 @@ HEADINGS: Final = MappingProxyType(
         "choices": "What was chosen, and why",
         "derivations": "How each number came about",
         "sources": "Sources",
+    }
+)
+
+TABLET: Final = MappingProxyType(
+    {
+        "mode": "One step at a time",
+        "clear": "Clear boxes and readings",
+        "kept": "Boxes ticked and readings typed are kept on this device, for this sheet alone. They are never printed.",
+        "not_kept": "Nothing is kept: this browser does not allow it. What is typed is lost when the page is closed.",
+        "where": "Where you are",
+        "progress": "how far the sheet is turned",
+        "whole": "Whole sheet",
+        "stops": "Stops and dangers",
+        "table": "Table of moves",
+        "turn": "Turn the page",
+        "back": "Back",
+        "next": "Next",
+        "name": "Name of who releases",
+        "release": "Released by this name",
+        "take_back": "Take the release back",
+        "ask": "Clear every box, reading and release of this sheet on this device?",
+        "clear_now": "Clear them",
+        "stay": "Keep them",
+        "before": "Before the work",
+        "step": "Step",
+        "of": "of",
+        "left": "Boxes not ticked before this one:",
+        "hold": "HOLD. Type a name and press its button.",
+        "no_name": "HOLD. The name is missing.",
+        "released": "Released by",
+        "inside": "inside the limits",
+        "outside": "OUTSIDE the limits",
+        "no_number": "not a number",
     }
 )
 
@@ -205,3 +238,9 @@ def _without_case(case: str, direction: str) -> str:
     'move the tailstock toward you.'
     """
     return direction.removeprefix(f"{case}:").strip()
+
+
+def goes_on_words(on: GoesOn) -> str:
+    """The step of the other sheet at which work goes on."""
+    sheet = f"sheet {on.sheet_number}" if on.sheet_number else f'the sheet "{on.sheet}"'
+    return f"go on with {sheet} at step {on.number}, {on.title}."

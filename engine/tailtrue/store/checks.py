@@ -8,6 +8,8 @@ from tailtrue.given.knowledge_file import unknown_source
 from tailtrue.store.card_checks import card_problems
 from tailtrue.store.drawing_checks import drawing_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
+from tailtrue.store.hazard_checks import TABLE as HAZARDS
+from tailtrue.store.hazard_checks import hazard_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.models import DecisionFile
 from tailtrue.store.route_checks import route_problems
@@ -15,6 +17,8 @@ from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
 from tailtrue.store.settable_checks import settable_problems
 from tailtrue.store.sop import sop_problems
+from tailtrue.store.state_checks import TABLE as STATES
+from tailtrue.store.state_checks import state_problems
 from tailtrue.store.time_checks import time_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
@@ -40,6 +44,8 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *_cautions(knowledge),
         *_texts(knowledge),
         *safety_problems(knowledge.safety, _activities(knowledge), knowledge.needs),
+        *_hazards(knowledge),
+        *state_problems(knowledge.tables[STATES], knowledge.steps, _answered(knowledge)),
         *example_problems(knowledge),
         *_sop(knowledge),
     ]
@@ -135,7 +141,7 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
 
 
 def _steps(knowledge: Knowledge) -> Iterator[Problem]:
-    answered = {activity for caution in knowledge.cautions for activity in caution.file.answers}
+    answered = _answered(knowledge)
     for step in knowledge.steps.values():
         file = step.file
         for activity in file.activities:
@@ -152,9 +158,24 @@ def _steps(knowledge: Knowledge) -> Iterator[Problem]:
                 yield Problem(step.where, check.instrument, "measures here but is not among the tools", "add it to tools")
         if file.hold and file.hold.go_back_to and file.hold.go_back_to not in knowledge.steps:
             yield Problem(step.where, file.hold.go_back_to, "the hold goes back to a step that is not there", "mend it")
+        for goes_on in file.hold.goes_on if file.hold else ():
+            for name in goes_on.at:
+                if name not in knowledge.steps:
+                    yield Problem(step.where, name, "the hold goes on at a step that is not there", "mend it")
         if step.settings_from and not knowledge.catalogue[step.settings_from.records].fields:
             yield Problem(step.where, step.settings_from.records, "is not a list of records", "mend settings_from")
         yield from _sentences(step)
+
+
+def _hazards(knowledge: Knowledge) -> Iterator[Problem]:
+    # A shop may take cautions out, with a reason on paper, and has hazards of its own.
+    if not knowledge.shop.changes:
+        groups, not_met = knowledge.tables[HAZARDS], knowledge.safety.not_met
+        yield from hazard_problems(groups, knowledge.cautions, knowledge.stops, not_met)
+
+
+def _answered(knowledge: Knowledge) -> set[str]:
+    return {activity for caution in knowledge.cautions for activity in caution.file.answers}
 
 
 def _sentences(step: StepText) -> Iterator[Problem]:

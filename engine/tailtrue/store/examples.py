@@ -13,6 +13,7 @@ from tailtrue.store.knowledge import Knowledge
 from tailtrue.store.models import ExampleFile
 from tailtrue.truth import Truth
 
+_BOTH_WAYS = ("fires", "silent")
 _SAYS = {Truth.YES: "fires", Truth.NO: "silent", Truth.UNKNOWN: "unknown"}
 
 
@@ -53,13 +54,13 @@ def example_problems(knowledge: Knowledge) -> Iterator[Problem]:
     for caution in knowledge.cautions:
         yield from _judge(knowledge, caution.file.id, caution.when, caution.file.example, caution.where)
         if caution.file.when:
-            yield from _both_ways(caution.file.id, caution.file.example, caution.where)
+            yield from _told(caution.file.id, caution.file.example, caution.where, _due(knowledge, caution.when))
     for stop in knowledge.stops:
         yield from _judge(knowledge, stop.file.id, stop.when, stop.file.example, stop.where)
-        yield from _both_ways(stop.file.id, stop.file.example, stop.where)
+        yield from _told(stop.file.id, stop.file.example, stop.where, _due(knowledge, stop.when))
     for remark in knowledge.remarks:
         yield from _judge(knowledge, remark.file.id, remark.when, remark.file.example, remark.where)
-        yield from _both_ways(remark.file.id, remark.file.example, remark.where)
+        yield from _told(remark.file.id, remark.file.example, remark.where, _BOTH_WAYS)
     for note in knowledge.notes:
         yield from _judge(knowledge, note.file.id, note.when, note.file.example, note.where)
 
@@ -100,7 +101,13 @@ def _unknown_facts(knowledge: Knowledge, name: str, example: ExampleFile, where:
             yield Problem(where, f"{name}: {example.name}", f"no fact is named '{fact}'", "use a fact of the catalogue")
 
 
-def _both_ways(name: str, examples: list[ExampleFile], where: str) -> Iterator[Problem]:
-    for wanted in ("fires", "silent"):
+def _due(knowledge: Knowledge, when: Condition) -> tuple[str, ...]:
+    """Both ways, and unknown too where nothing is known and the rule cannot tell."""
+    blank = when.judge(example_case({}, knowledge.catalogue, knowledge.limits)).truth
+    return (*_BOTH_WAYS, "unknown") if blank is Truth.UNKNOWN else _BOTH_WAYS
+
+
+def _told(name: str, examples: list[ExampleFile], where: str, due: tuple[str, ...]) -> Iterator[Problem]:
+    for wanted in due:
         if not any(example.expect == wanted for example in examples):
             yield Problem(where, name, f"has no example that is {wanted}", "add one")

@@ -161,6 +161,7 @@ class HoldText:
 
     file: HoldFile
     text: Wording
+    goes_on: tuple[tuple[Condition, tuple[str, ...]], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -195,6 +196,11 @@ class Route:
     lead: Wording
     phases: tuple[Phase, ...]
     where: str
+
+    @property
+    def leaves_another(self) -> bool:
+        """Whether another sheet was left for this one."""
+        return bool(self.file.leaves)
 
     def has_to_do_with(self, concerns: Collection[str]) -> bool:
         """Whether a rule that concerns these things has a say on this route; one that names none always has."""

@@ -285,10 +285,14 @@ class Loader:
                 )
                 for check in file.check
             ),
-            hold=HoldText(file.hold, self._wording(file.hold.text, where, file.id)) if file.hold else None,
+            hold=self._hold(file.hold, where, file.id) if file.hold else None,
             why=self._wording(file.why, where, file.id),
             where=where,
         )
+
+    def _hold(self, file: models.HoldFile, where: str, said: str) -> HoldText:
+        goes_on = tuple((self._when(one.when, where, said), tuple(one.at)) for one in file.goes_on)
+        return HoldText(file, self._wording(file.text, where, said), goes_on)
 
     def _routes(self) -> dict[str, Route]:
         routes = {}

@@ -63,10 +63,12 @@ class CautionFile(File):
 class StopFile(File):
     """When no procedure may be printed, why, and the shortest way out.
 
-    `near`: whether almost holding is worth telling; without `concerns` it holds for every route.
+    `near`: whether almost holding is worth telling; without `concerns` it holds for every route. `row` is the hazard that
+    the stop keeps away, where there is one.
     """
 
     id: str
+    row: str = ""
     title: str
     concerns: list[str] = []
     when: When = Field(min_length=1)
@@ -258,12 +260,20 @@ class CheckFile(File):
     when: When = []
 
 
+class GoesOnFile(File):
+    """Where work goes on with another sheet: the first of these steps that stands on it, when this holds."""
+
+    when: When = Field(min_length=1)
+    at: list[str] = Field(min_length=1)
+
+
 class HoldFile(File):
-    """A hold point."""
+    """A hold point. `goes_on`: once released, work goes on with the sheet that was left."""
 
     text: str
     releases: str
     go_back_to: str | None = None
+    goes_on: list[GoesOnFile] = []
 
 
 class TimeFile(File):
@@ -318,6 +328,8 @@ class RouteFile(File):
     parts: list[Literal["drawing", "cut-list", "look-up", "card", "care", "sop"]]
     starts_with: list[str]
     must_reach: list[str]
+    answers: list[str] = Field(default=[], description="the decisions that its back tells; none named: every one asked")
+    leaves: bool = Field(default=False, description="another sheet was left for this one, and work goes back to it")
     phase: list[PhaseFile] = Field(min_length=1)
 
 

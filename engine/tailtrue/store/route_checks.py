@@ -16,6 +16,9 @@ def route_problems(knowledge: Knowledge) -> Iterator[Problem]:
     yield from _stand_ins(knowledge)
     for route in knowledge.routes.values():
         yield from _held(knowledge, route)
+        for name in route.file.answers:
+            if name not in knowledge.decisions:
+                yield Problem(route.where, name, "its back is to tell a decision that is not there", "mend the name")
 
 
 def _steps(knowledge: Knowledge) -> Iterator[Problem]:

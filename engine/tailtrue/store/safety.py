@@ -95,6 +95,7 @@ class SafetyText:
     wear: tuple[WearText, ...]
     checks: tuple[MachineCheckText, ...]
     eliminations: tuple[EliminationText, ...]
+    not_met: tuple[tuple[models.NotMetFile, str], ...]
 
     def sourced(self) -> Iterator[tuple[str, str, Iterable[str]]]:
         """Where, what, and the sources it names."""
@@ -106,6 +107,7 @@ class SafetyText:
         )  # fmt: skip
         for entry in entries:
             yield entry.where, entry.file.id, entry.file.sources
+        yield from ((where, row.row, row.sources) for row, where in self.not_met)
 
     def wordings(self) -> Iterator[tuple[str, str, Wording]]:
         """Where, what, and each text with places for facts."""
@@ -159,6 +161,7 @@ def load_safety(folder: Path, reader: Reader, when: ReadWhen, text: ReadText) ->
             )
             for f, w in entries(f"{_FOLDER}/eliminations.toml", "elimination", models.EliminationFile)
         ),
+        not_met=tuple(entries(f"{_FOLDER}/not_met.toml", "not_met", models.NotMetFile)),
     )
 
 

@@ -124,3 +124,12 @@ class EliminationFile(File):
     because: str
     declined: str
     sources: list[str] = Field(min_length=1)
+
+
+class NotMetFile(File):
+    """A row of the list of hazards that no step meets, and why."""
+
+    row: str
+    hazard: str
+    why: str
+    sources: list[str] = Field(min_length=1)

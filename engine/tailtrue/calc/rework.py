@@ -1,0 +1,80 @@
+"""Opening a bore that came out too small: whole divisions of the dial that end inside the window, never past it."""
+
+from math import ceil, floor
+
+from tailtrue.calc.validity import OutOfRange, positive
+
+_NOISE = 1e-9
+
+
+def landing_divisions(least_mm: float, largest_mm: float, low_mm: float, high_mm: float, division_mm: float) -> int | None:
+    """Divisions of the dial, one at least, that bring a bore into its window, nearest to the middle of the window.
+
+    least + 2 n division >= low and largest + 2 n division <= high, n = 1, 2, ...
+
+    Parameters
+    ----------
+    least_mm : Least reading of the bore, a diameter. [mm]
+    largest_mm : Largest reading of the same bore, a diameter. [mm]
+    low_mm : Smallest bore allowed, a diameter. [mm]
+    high_mm : Largest bore allowed, a diameter. [mm]
+    division_mm : What one division of the dial moves the tool, a radius. [mm]
+
+    Returns
+    -------
+    Number of divisions n; None when no whole number of them ends inside the window. [1]
+
+    Valid for
+    ---------
+    Sizes and division more than 0, readings and limits in order; the tool cuts what is set.
+
+    Source
+    ------
+    Geometry, derived: a bore grows by twice what the tool moves.
+
+    >>> landing_divisions(24.9, 24.9, 25.0, 25.1, 0.025)
+    3
+    """
+    for value, name in ((least_mm, "least reading"), (low_mm, "smallest bore"), (division_mm, "division")):
+        positive(value, name, "mm")
+    if not (least_mm <= largest_mm and low_mm < high_mm):
+        raise OutOfRange("the least reading and the smallest bore come first")
+    step = 2 * division_mm
+    fewest = max(1, ceil((low_mm - least_mm) / step - _NOISE))
+    most = floor((high_mm - largest_mm) / step + _NOISE)
+    if most < fewest:
+        return None
+    middle = (low_mm + high_mm - least_mm - largest_mm) / 2 / step
+    return min(max(round(middle), fewest), most)
+
+
+def shared_divisions(total: int, most: int) -> tuple[int, ...]:
+    """Divisions of each cut when a total is shared out evenly, the deepest first.
+
+    n = ceil(total / most) cuts, each total // n divisions or one more
+
+    Parameters
+    ----------
+    total : Divisions to take in all. [1]
+    most : Most divisions of one cut. [1]
+
+    Returns
+    -------
+    Divisions of each cut, in order; together the total. [1]
+
+    Valid for
+    ---------
+    Both 1 or more.
+
+    Source
+    ------
+    Arithmetic, derived.
+
+    >>> shared_divisions(5, 2)
+    (2, 2, 1)
+    """
+    if total < 1 or most < 1:
+        raise OutOfRange(f"a total of {total} and {most} at most cannot be shared out")
+    cuts = ceil(total / most)
+    each, over = divmod(total, cuts)
+    return tuple(each + 1 if index < over else each for index in range(cuts))

@@ -1,0 +1,33 @@
+"""Every row of the list of hazards is a caution, or it is said why no step meets it."""
+
+from collections.abc import Iterator, Sequence
+
+from tailtrue.errors import Problem
+from tailtrue.store.knowledge import Caution, Stop
+from tailtrue.store.safety_models import NotMetFile
+from tailtrue.tables import Table
+
+TABLE = "safety/hazard_groups"
+
+
+def hazard_problems(
+    groups: Table, cautions: Sequence[Caution], stops: Sequence[Stop], not_met: Sequence[tuple[NotMetFile, str]]
+) -> Iterator[Problem]:
+    """Rows in neither place, in both, or unknown to the list."""
+    listed = {
+        f"{row.text('group')}-{number:02}": f"knowledge/{TABLE}.csv:{row.line}"
+        for row in groups
+        for number in range(1, int(row.number("rows")) + 1)
+    }
+    met = {caution.file.row: caution.where for caution in cautions}
+    left_out = {file.row: where for file, where in not_met}
+    kept_away = {stop.file.row: stop.where for stop in stops if stop.file.row}
+    for row, where in (*met.items(), *left_out.items(), *kept_away.items()):
+        if row not in listed:
+            yield Problem(where, row, "is no row of the list of hazards", f"mend the row, or the count in {TABLE}.csv")
+    for row, where in left_out.items():
+        if row in met:
+            yield Problem(where, row, "is said not to be met, and a caution answers it", "take it out here")
+    for row, where in listed.items():
+        if row not in met and row not in left_out:
+            yield Problem(where, row, "no caution answers this hazard", "add one, or say in safety/not_met.toml why not")

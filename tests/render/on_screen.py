@@ -1,0 +1,156 @@
+"""A page in a browser: its sizes, contrasts and colours as measured there, and walking through its steps."""
+
+from typing import Any
+
+from axe_playwright_python.base import AXE_SCRIPT
+from playwright.sync_api import Page
+
+TABLET = {"width": 1024, "height": 1366}
+NARROW = {"width": 320, "height": 640}  # 1280 points at four times the size
+
+# Text that is seen, with the colours it is seen in: its own, and that of the nearest ancestor that paints behind it.
+_SEEN = """() => {
+  const channels = (colour) => colour.match(/[\\d.]+/g).map(Number);
+  const light = (c) => { const v = c / 255; return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4; };
+  const luminance = ([r, g, b]) => 0.2126 * light(r) + 0.7152 * light(g) + 0.0722 * light(b);
+  const ratio = (a, b) => { const [x, y] = [luminance(a), luminance(b)]; return (Math.max(x, y) + 0.05) / (Math.min(x, y) + 0.05); };
+  const grey = ([r, g, b]) => { const y = 0.299 * r + 0.587 * g + 0.114 * b; return [y, y, y]; };
+  const found = [];
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  for (let node; (node = walker.nextNode()); ) {
+    const owner = node.parentElement;
+    if (!node.data.trim() || !owner.checkVisibility({ visibilityProperty: true }) || owner.closest("[aria-hidden=true], script, style, template, title, desc")) continue;
+    const drawn = owner.closest("svg");
+    const ink = channels(getComputedStyle(owner)[drawn ? "fill" : "color"]);
+    let behind = [255, 255, 255];
+    for (let one = owner; one; one = one.parentElement) {
+      const back = channels(getComputedStyle(one).backgroundColor);
+      if (back.length < 4 || back[3] > 0) { behind = back; break; }
+    }
+    found.push({ text: node.data.trim(), colour: ratio(ink, behind), grey: ratio(grey(ink), grey(behind)) });
+  }
+  return found;
+}"""
+
+_COLOURED = """() => {
+  const names = ["color", "backgroundColor", "borderTopColor", "borderLeftColor", "outlineColor", "fill", "stroke"];
+  const found = new Set();
+  for (const one of document.querySelectorAll("html, body, body *")) {
+    const style = getComputedStyle(one);
+    for (const name of names) {
+      const parts = (style[name].match(/[\\d.]+/g) ?? []).map(Number);
+      if (parts.length >= 3 && (parts[0] !== parts[1] || parts[1] !== parts[2])) found.add(`${one.tagName} ${name} ${style[name]}`);
+    }
+  }
+  return [...found];
+}"""
+
+_SMALL_TARGETS = """() => [...document.querySelectorAll("button, input, a[href], .tick")].filter((one) => {
+  if (!one.checkVisibility()) return false;
+  if (one.matches(".tick input")) return false;
+  const box = one.getBoundingClientRect();
+  return box.width < 44 || box.height < 44;
+}).map((one) => one.outerHTML.slice(0, 100))"""
+
+# Turning as a person does: holds are released by a name, then Next is pressed.
+_WALK = """(wanted) => {
+  const [next, step] = ["[data-do=next]", ".of-step"].map((what) => document.querySelector(what));
+  while (!step.textContent.startsWith(wanted)) {
+    if (next.disabled) return false;
+    const hold = [...document.querySelectorAll(".release")].find((one) => one.checkVisibility());
+    if (hold && !hold.querySelector("[data-do=release]").hidden) {
+      hold.querySelector("input").value = "J. Doe";
+      hold.querySelector("[data-do=release]").click();
+    }
+    next.click();
+  }
+  return true;
+}"""
+
+
+def seen(page: Page) -> list[dict[str, Any]]:
+    """Each text that is seen, with its contrast in colour and in grey."""
+    found: list[dict[str, Any]] = page.evaluate(_SEEN)
+    return found
+
+
+def coloured(page: Page) -> list[str]:
+    """Whatever is painted in a colour."""
+    found: list[str] = page.evaluate(_COLOURED)
+    return found
+
+
+def small_targets(page: Page) -> list[str]:
+    """What is pressed and is less than 44 px wide or high."""
+    found: list[str] = page.evaluate(_SMALL_TARGETS)
+    return found
+
+
+def walk_to(page: Page, step: str) -> None:
+    """Turn on to a step, releasing the holds on the way."""
+    assert page.evaluate(_WALK, f"Step {step}"), f"there is no step {step}"
+
+
+def is_at(page: Page) -> str:
+    """The step that is shown, or the title of what stands before and after the steps."""
+    return page.inner_text(".of-step") or page.inner_text(".of-phase")
+
+
+def faults(page: Page) -> list[str]:
+    """What axe-core finds serious or critical on the page as it stands."""
+    if not page.evaluate("'axe' in window"):
+        page.evaluate(AXE_SCRIPT)
+    found = page.evaluate("axe.run(document)")
+    assert len(found["passes"]) > 10, "the checks did not run"
+    return [
+        f"{one['id']}: {node['html'][:120]}"
+        for one in found["violations"]
+        if one["impact"] in ("serious", "critical")
+        for node in one["nodes"]
+    ]
+
+
+def sideways(page: Page) -> int:
+    """By how much the page is wider than the screen."""
+    return int(page.evaluate("Math.max(0, document.documentElement.scrollWidth - document.documentElement.clientWidth)"))
+
+
+# Text that stands beyond the paper, or beyond the cell that it is in.
+_OVER = """() => {
+  const edge = document.body.getBoundingClientRect().right;
+  const found = [];
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  for (let node; (node = walker.nextNode()); ) {
+    const owner = node.parentElement;
+    if (!node.data.trim() || !owner.checkVisibility() || owner.closest("svg, .mark, script, style, template")) continue;
+    const range = document.createRange();
+    range.selectNodeContents(node);
+    const right = Math.max(...[...range.getClientRects()].map((one) => one.right));
+    const cell = owner.closest("td, th, .word, .stop");
+    const end = cell && getComputedStyle(cell).display !== "inline" ? cell.getBoundingClientRect().right : edge;
+    if (right > Math.min(edge, end) + 1) found.push(`${node.data.trim().slice(0, 40)} ${Math.round(right - Math.min(edge, end))} px`);
+  }
+  return found;
+}"""
+
+_POINTS = """() => {
+  const found = [];
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  for (let node; (node = walker.nextNode()); ) {
+    const owner = node.parentElement;
+    if (!node.data.trim() || !owner.checkVisibility() || owner.closest("svg, script, style, template")) continue;
+    found.push([node.data.trim(), parseFloat(getComputedStyle(owner).fontSize) * 0.75]);
+  }
+  return found;
+}"""
+
+
+def over_the_edge(page: Page) -> list[str]:
+    """Text that sticks out of the paper or out of its cell."""
+    found: list[str] = page.evaluate(_OVER)
+    return found
+
+
+def points(page: Page) -> list[tuple[str, float]]:
+    """Each text outside drawings with the size of its letters."""
+    return [(text, float(size)) for text, size in page.evaluate(_POINTS)]

@@ -1,0 +1,138 @@
+"""Large print: no letter under 16 points, nothing over an edge, not a word lost, in a browser and in the PDF of the extra."""
+
+import re
+from collections.abc import Iterator
+from io import BytesIO
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page
+from pypdf import PageObject, PdfReader
+
+from tailtrue.advise import make_procedure
+from tailtrue.render import to_html
+from tailtrue.render.large import LEAST, enlarged
+from tailtrue.render.pdf import to_pdf
+from tailtrue.render.record_page import to_record_html
+from tailtrue.render.safety_page import to_safety_html
+from tailtrue.render.sop_page import to_sop_html
+
+from .on_screen import faults, over_the_edge, points
+from .reading import read_page
+
+EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
+PAPER = {"width": 703, "height": 971}  # 186 x 257 mm, what both papers leave, in pixels of a browser
+IN_THE_MARGINS = 60  # points from the edge of the paper: page number, machine, checksum
+
+
+def made(name: str, *, large: bool) -> dict[str, str]:
+    job = EXAMPLES / name / "job.toml"
+    tree = make_procedure(job)
+    return {
+        "procedure": to_html(tree, large=large),
+        "sop": to_sop_html(tree, large=large),
+        "record": to_record_html(tree, large=large),
+        "safety": to_safety_html(tree, large=large),
+    }
+
+
+@pytest.fixture(scope="module", params=["fernhill", "quarry-road"])
+def example(request: pytest.FixtureRequest) -> str:
+    name: str = request.param
+    return name
+
+
+@pytest.fixture(scope="module")
+def pages(example: str) -> dict[str, str]:
+    return made(example, large=True)
+
+
+@pytest.fixture
+def page(browser: Browser) -> Iterator[Page]:
+    with browser.new_context(viewport=PAPER) as context:  # type: ignore[arg-type]
+        yield context.new_page()
+
+
+def on_paper(page: Page, text: str, tmp_path: Path) -> None:
+    (tmp_path / "page.html").write_text(text, encoding="utf-8")
+    page.goto((tmp_path / "page.html").as_uri())
+    page.emulate_media(media="print")
+
+
+def test_a_browser_prints_no_letter_under_sixteen_points(pages: dict[str, str], page: Page, tmp_path: Path) -> None:
+    for name, text in pages.items():
+        on_paper(page, text, tmp_path)
+        sizes = points(page)
+        assert len(sizes) > 100
+        assert [one for one in sizes if one[1] < LEAST - 0.01] == [], name
+        assert over_the_edge(page) == [], name
+        assert faults(page) == [], name
+
+
+def test_small_print_has_smaller_letters(page: Page, tmp_path: Path) -> None:
+    on_paper(page, made("fernhill", large=False)["procedure"], tmp_path)
+    assert min(size for _, size in points(page)) < 8
+
+
+def test_the_measure_sees_what_sticks_out(page: Page, tmp_path: Path) -> None:
+    on_paper(
+        page,
+        "<!doctype html><table style='table-layout:fixed;width:200px'><tr><td>Procedurewithoutanend<td>x</table>",
+        tmp_path,
+    )
+    assert len(over_the_edge(page)) == 1
+
+
+def test_not_a_word_is_lost_or_added(example: str, pages: dict[str, str]) -> None:
+    for name, text in made(example, large=False).items():
+        small, large = (" ".join(next(read_page(one).all("body")).words.split()) for one in (text, pages[name]))
+        assert small == large, name
+
+
+def test_the_names_of_the_pages_and_the_papers_stay(example: str, pages: dict[str, str]) -> None:
+    small = made(example, large=False)
+    for name, text in pages.items():
+        names, before = (re.findall(r"<title>.*?</title>|@page { size: \w+", one) for one in (text, small[name]))
+        assert names == before
+        assert len(names) >= 2
+
+
+def squeezed(text: str) -> str:
+    return re.sub(r"\s", "", text)
+
+
+def strokes(page: PageObject) -> list[tuple[str, float, float, float]]:
+    """Pieces of text with their place on the paper and the size of their letters."""
+    found: list[tuple[str, float, float, float]] = []
+
+    def note(text: str, where: list[float], letters: list[float], font: object, size: float) -> None:
+        del font
+        if text.strip():
+            x = where[0] * letters[4] + where[2] * letters[5] + where[4]
+            y = where[1] * letters[4] + where[3] * letters[5] + where[5]
+            found.append((text.strip(), x, y, size * abs(where[3]) * abs(letters[3])))
+
+    page.extract_text(visitor_text=note)
+    return found
+
+
+def test_the_pdf_of_the_extra_is_as_large_and_nothing_is_shrunk_or_cut(example: str, pages: dict[str, str]) -> None:
+    tree = make_procedure(EXAMPLES / example / "job.toml")
+    in_drawings = "".join(squeezed(drawing.words) for text in pages.values() for drawing in read_page(text).all("svg"))
+    for name in ("procedure", "safety", "sop", "record"):
+        file = PdfReader(BytesIO(to_pdf(pages[name], tree.title)))
+        for number, sheet in enumerate(file.pages, start=1):
+            width, height = float(sheet.mediabox.width), float(sheet.mediabox.height)
+            for text, x, y, size in strokes(sheet):
+                assert 20 < x < width - 20, (name, number, text)
+                if IN_THE_MARGINS < y < height - IN_THE_MARGINS and squeezed(text) not in in_drawings:
+                    assert size >= LEAST - 0.05, (name, number, text, size)
+            assert any(
+                text == f"{number} / {len(file.pages)}" and size == pytest.approx(12, abs=0.01)
+                for text, _, _, size in strokes(sheet)
+            )
+
+
+def test_a_size_that_crosses_the_page_stays() -> None:
+    assert enlarged("a { font: 700 92pt Arial; }") == "a { font: 700 92pt Arial; }"
+    assert enlarged("a { font: 700 9pt/1.2 Arial; margin: 3pt }") == "a { font: 700 16pt/1.2 Arial; margin: 3pt }"
