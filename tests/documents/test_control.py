@@ -23,7 +23,9 @@ def test_v25_each_limit_says_what_happens_beyond_and_how_to_come_back(made: Job)
     for row in made.tree.sop.limits if made.tree.sop else ():
         assert all(said(text).strip() for text in (row.limit, row.beyond, row.back)), row.label
     for seen, do, never in made.tree.if_it_goes_wrong:
-        assert seen.strip() and said(do).strip() and said(never).strip()
+        assert seen.strip()
+        assert said(do).strip()
+        assert said(never).strip()
     assert len(made.tree.if_it_goes_wrong) >= 4
 
 
@@ -73,7 +75,8 @@ def test_v38_a_sheet_says_what_it_holds_for_and_any_change_gives_another_mark(ma
     """House rule: validity by machine, stock, tools and rules."""
     title = made.tree.title
     assert title.machine in title.valid_for
-    assert re.search(r"stock and tools", title.valid_for) and "Void when any of them changes" in title.valid_for
+    assert re.search(r"stock and tools", title.valid_for)
+    assert "Void when any of them changes" in title.valid_for
     assert re.fullmatch(r"[0-9a-f]{4}-[0-9a-f]{4}", title.checksum)
     assert title.knowledge_version
 
@@ -91,7 +94,8 @@ def test_v39_the_emergency_is_prepared_for_and_what_is_missing_is_boxed(made: Jo
     for line in lines.values():
         assert line.answer or (line.blanks and line.must), line.id
     seen = " ".join(f"{one} {said(do)}" for one, do, _ in made.tree.if_it_goes_wrong)
-    assert "Call the emergency number" in seen and "isolate" in seen.lower()
+    assert "Call the emergency number" in seen
+    assert "isolate" in seen.lower()
     if made.tree.sop:
         told = " ".join(f"{row.seen} {said(row.do)}" for row in made.tree.sop.emergency).lower()
         for part in ("stop", "isolate", "call", "burn", "bleeding", "extinguisher"):
@@ -142,7 +146,11 @@ def test_v48_every_drawing_sign_and_place_has_words(made: Job) -> None:
     """WCAG 2.2, 1.1.1: text for what is not text."""
     for kind in made.kinds:
         for svg in made.page(kind).all("svg"):
-            known = svg.attributes.get("aria-hidden") == "true" or svg.attributes.get("aria-label") or svg.attributes.get("aria-labelledby")
+            known = (
+                svg.attributes.get("aria-hidden") == "true"
+                or svg.attributes.get("aria-label")
+                or svg.attributes.get("aria-labelledby")
+            )
             assert known or any(True for _ in svg.all("title")), (kind, svg.attributes)
         for image in made.page(kind).all("img"):
             assert image.attributes.get("alt"), kind
@@ -159,7 +167,8 @@ def test_v50_the_risk_table_rates_before_and_after_and_holds_what_stays_high(mad
     for row in made.tree.safety_review.hazards:
         for rated in (row.before, row.after):
             assert rated.score == rated.severity * rated.likelihood
-            assert 1 <= rated.severity <= 5 and 1 <= rated.likelihood <= 5
+            assert 1 <= rated.severity <= 5
+            assert 1 <= rated.likelihood <= 5
         assert row.after.severity == row.before.severity
         assert row.after.likelihood <= row.before.likelihood
         if row.after.band in {"high", "extreme"}:
@@ -172,7 +181,9 @@ def test_v51_every_source_is_listed_and_no_paper_claims_to_comply(made: Job) -> 
     for caution in made.cautions:
         assert {key.partition(":")[0] for key in caution.sources} <= listed, caution.id
     for kind in made.kinds:
-        assert not re.search(r"(?<!not )\b(?:complies|compliant|in compliance|certified to|conforms to)\b", _shown(made, kind)), kind
+        assert not re.search(
+            r"(?<!not )\b(?:complies|compliant|in compliance|certified to|conforms to)\b", _shown(made, kind)
+        ), kind
 
 
 def test_v52_the_same_job_gives_the_same_bytes() -> None:

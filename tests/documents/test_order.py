@@ -31,7 +31,12 @@ def test_v16_nothing_is_used_before_it_is_made(made: Job) -> None:
     """Common practice: bored before bonded, fixed before skimmed, centred before carried between centres."""
     done: list[set[str]] = [set(step.activities) for _, step in made.steps]
     makes_bar = any("saw-stock" in one for one in done)
-    for earlier, later in (("centre-drill", "mount-between-centres"), ("saw-stock", "facing"), ("bore", "bond"), ("bond", "skim")):
+    for earlier, later in (
+        ("centre-drill", "mount-between-centres"),
+        ("saw-stock", "facing"),
+        ("bore", "bond"),
+        ("bond", "skim"),
+    ):
         places = [place for place, one in enumerate(done) if later in one]
         if makes_bar and places and any(earlier in one for one in done):
             assert next(place for place, one in enumerate(done) if earlier in one) < places[0], (earlier, later)
@@ -108,7 +113,8 @@ def test_v22_what_stands_out_behind_is_asked_answered_and_printed(made: Job) -> 
             assert any(check.blanks for check in step.checks), step.number
     lines = [line for block in made.tree.safety_review.checks for line in block.lines if line.id == "rear"]
     assert len(lines) == 1
-    assert lines[0].killer and lines[0].blanks[0].unit == "mm"
+    assert lines[0].killer
+    assert lines[0].blanks[0].unit == "mm"
     assert any("behind the headstock" in said(line) for line in made.tree.do_not_start)
 
 
@@ -143,6 +149,7 @@ def test_v42_the_joint_and_the_tailstock_are_held(made: Job) -> None:
     order = [step.id for _, step in made.steps]
     for step in holds:
         assert step.hold is not None
-        assert step.hold.releases.strip() and step.hold.go_back_to
+        assert step.hold.releases.strip()
+        assert step.hold.go_back_to
         assert order.index(step.hold.go_back_to) <= order.index(step.id)
     assert sum(1 for _ in made.page("procedure").all("div", "hold")) == len(holds)

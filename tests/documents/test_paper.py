@@ -105,7 +105,7 @@ def test_v46_letters_stand_out_and_no_colour_carries_a_meaning(path: Path) -> No
     for rule in re.findall(r"\{([^}]*)\}", css):
         ink = re.search(r"(?<![-\w])color: #([0-9a-fA-F]+)", rule)
         ground = re.search(r"background: #([0-9a-fA-F]+)", rule)
-        if ink and not ("opacity" in rule):
+        if ink and "opacity" not in rule:
             mark = re.search(r"font-size: (\d+)pt", rule)
             large = mark is not None and int(mark[1]) >= 18
             paper = ground[1] if ground else ("000" if _light(ink[1]) > 0.5 else "fff")
@@ -146,7 +146,10 @@ def test_v49_what_is_printed_lies_within_the_live_area_of_both_papers(name: str,
     assert pages
     for page in pages:
         width, height = (float(one) for one in re.findall(r'(?:width|height)="([\d.]+)"', page)[:2])
-        words = [[float(at) for at in one] for one in re.findall(r'xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)"', page)]
+        words = [
+            [float(at) for at in one]
+            for one in re.findall(r'xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)"', page)
+        ]
         assert words, kind
         left, right = min(one[0] for one in words), max(one[2] for one in words)
         assert right - left <= LIVE_WIDTH + 1, (kind, right - left)
@@ -172,7 +175,10 @@ def test_v47_headings_go_down_one_level_at_a_time_and_tables_have_heads(made: Jo
             # A key whose cells are read one by one is laid out, it has no columns.
             laid_out = table.attributes.get("role") == "presentation"
             assert laid_out or any(True for _ in table.all("th")), (kind, table.words[:80])
-            assert all(head.attributes.get("scope") in {"col", "row", "rowgroup", "colgroup"} for head in table.all("th")), (kind, table.words[:80])
+            assert all(head.attributes.get("scope") in {"col", "row", "rowgroup", "colgroup"} for head in table.all("th")), (
+                kind,
+                table.words[:80],
+            )
 
 
 def test_v47_the_file_that_a_browser_prints_is_tagged_and_has_title_and_language(tmp_path: Path) -> None:

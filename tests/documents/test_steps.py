@@ -19,8 +19,16 @@ COMMANDS = (
 )
 TWO = re.compile(rf"\b(?:and|then) (?:{COMMANDS.lower()}) (?:it|the|them|again|a|both|all|out|up|back|off)\b")
 # Words that say nothing that can be done or measured.
-VAGUE = re.compile(r"\b(?:etc|as required|as needed|as necessary|carefully|appropriate(?:ly)?|slightly|properly|adequate(?:ly)?)\b", re.I)
-ONE_NAME = {"gib screw": "gib", "tail stock": "tailstock", "head stock": "headstock", "live center": "live centre", "center": "centre"}
+VAGUE = re.compile(
+    r"\b(?:etc|as required|as needed|as necessary|carefully|appropriate(?:ly)?|slightly|properly|adequate(?:ly)?)\b", re.I
+)
+ONE_NAME = {
+    "gib screw": "gib",
+    "tail stock": "tailstock",
+    "head stock": "headstock",
+    "live center": "live centre",
+    "center": "centre",
+}
 
 
 def _lines(made: Job) -> list[tuple[str, str]]:
@@ -41,7 +49,7 @@ def test_v08_a_sentence_of_a_step_begins_with_a_command_or_a_condition(made: Job
         first = line.split()[0].strip(",.")
         if first in {"IF", "WHEN"}:
             assert re.match(r"^(?:IF|WHEN) [^,]*(?:, [^,]+)*, (?:THEN )?\w+", line), (number, line)
-            assert not first == "IF" or ", THEN " in line, (number, line)
+            assert first != "IF" or ", THEN " in line, (number, line)
         elif not STATE.match(line):
             assert re.fullmatch(r"[A-Z][a-z]+(?:-[a-z]+)?|STOP", first), (number, line)
             assert not re.match(r"^(?:The|It|You|This|There|These|A|An|In|On|Should|Please)\b", line), (number, line)
@@ -61,7 +69,9 @@ def test_v10_a_note_commands_nothing(made: Job) -> None:
     """ASD-STE100 issue 9: a note gives information only. An exclamation of what to set is a step of its own."""
     for _, step in made.steps:
         for note in sentences(step.why):
-            command = re.match(rf"(?:{COMMANDS}|Keep|Use|Do|Never|Go)\b(?!-|[^.]*:| (?:in this order|or|of|to the eye))", note)
+            command = re.match(
+                rf"(?:{COMMANDS}|Keep|Use|Do|Never|Go)\b(?!-|[^.]*:| (?:in this order|or|of|to the eye))", note
+            )
             assert not command, (step.id, note)
 
 
@@ -91,7 +101,9 @@ def test_v13_every_way_leads_somewhere_and_every_way_back_is_counted(made: Job) 
         if "phase before this one" in words:
             assert place > 0
         if re.search(r"\b[Rr]epeat\b|move again", words):
-            assert re.search(r"(?:twice|three times|four times|two|three|four) (?:rounds )?(?:at most|do not)|at most|, once", words), words
+            assert re.search(
+                r"(?:twice|three times|four times|two|three|four) (?:rounds )?(?:at most|do not)|at most|, once", words
+            ), words
         if "the last phase" in words:
             assert place < len(phases) - 1
     numbers = {step.id for _, step in made.steps}
@@ -115,7 +127,7 @@ def test_v33_no_vague_word_and_one_name_for_one_thing(made: Job) -> None:
     """DOE-STD-1029-92 CN1: a vague verb is a defect; ASD-STE100 issue 9: one word, one meaning."""
     for kind in made.kinds:
         words = made.page(kind).words
-        found = [one for one in VAGUE.findall(words)]
+        found = VAGUE.findall(words)
         assert not found, (kind, found)
         for wrong in ONE_NAME:
             if wrong != "center":

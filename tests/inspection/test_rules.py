@@ -9,6 +9,7 @@ from tailtrue.inspection import RULES, inspect
 from . import (
     broken_by_hand,
     broken_drawings,
+    broken_grammar,
     broken_joints,
     broken_paper,
     broken_record,
@@ -27,6 +28,7 @@ from .sample import procedure, shop
 PARTS = (
     broken_by_hand,
     broken_drawings,
+    broken_grammar,
     broken_joints,
     broken_paper,
     broken_record,
