@@ -1,21 +1,61 @@
-"""The reference page in the docs is the one that the knowledge makes."""
+"""The reference pages in the docs are those that the knowledge makes."""
 
+from functools import cache
 from pathlib import Path
 
-from tailtrue.given.catalogue import load_catalogue
+import pytest
+
+from tailtrue.advise import knowledge
 from tailtrue.places import knowledge_folder
-from tailtrue.reference import facts_page
+from tailtrue.reference import pages
+from tailtrue.store.sources_named import sources_named, unused_sources
 
-PAGE = Path(__file__).parents[1] / "docs" / "facts.md"
+DOCS = Path(__file__).parents[1] / "docs"
+NAMES = ("materials", "decisions", "cautions", "stops", "steps", "routes", "limits", "sources", "glossary")
 
 
-def test_the_page_is_not_stale() -> None:
-    made = facts_page(load_catalogue(knowledge_folder()))
-    assert PAGE.read_text(encoding="utf-8") == made, "run: tailtrue knowledge reference --out docs"
+@cache
+def made() -> dict[str, str]:
+    return pages(knowledge(), sources_named(knowledge_folder(), knowledge()))
+
+
+@pytest.mark.parametrize("name", ["facts.md", *(f"reference/{name}.md" for name in NAMES)])
+def test_a_page_is_not_stale(name: str) -> None:
+    written = (DOCS / name).read_text(encoding="utf-8")
+    assert written == made()[name], "run: tailtrue knowledge reference --out docs"
 
 
 def test_every_given_fact_and_field_is_on_the_page() -> None:
-    page = PAGE.read_text(encoding="utf-8")
-    for fact in load_catalogue(knowledge_folder()).facts.values():
+    page = made()["facts.md"]
+    for fact in knowledge().given.facts.values():
         for one in (fact, *fact.fields.values()):
             assert f"`{one.key}`" in page or f".{one.key}]]`" in page
+
+
+def test_every_entry_is_on_its_page() -> None:
+    known = knowledge()
+    ids = {
+        "decisions": known.decisions,
+        "cautions": [one.file.id for one in known.cautions],
+        "stops": [one.file.id for one in known.stops],
+        "steps": known.steps,
+        "routes": known.routes,
+        "limits": known.limits,
+        "sources": known.sources,
+        "materials": [row.text("material") for row in known.tables["materials/materials"].rows],
+    }
+    for name, entries in ids.items():
+        page = made()[f"reference/{name}.md"]
+        assert all(f"`{one}`" in page for one in entries), name
+    assert all(f"**{one.file.term}**" in made()["reference/glossary.md"] for one in known.glossary)
+
+
+def test_what_nobody_confirms_is_marked() -> None:
+    limits = made()["reference/limits.md"].splitlines()
+    for name, limit in knowledge().limits.items():
+        (line,) = (line for line in limits if line.startswith(f"| `{name}` |"))
+        assert line.endswith("‡ |") == ("memory" in limit.sources)
+
+
+def test_every_source_is_named_somewhere() -> None:
+    assert unused_sources(knowledge_folder(), knowledge()) == ()

@@ -59,7 +59,7 @@ MAY = {
         "assemble", "case", "computed", "conditions", "decisions", "errors", "facts", "given", "parts", "plan", "render",
         "store", "truth", "wording",
     },
-    "reference": {"given"},
+    "reference": {"conditions", "decisions", "facts", "given", "store", "tables", "wording"},
     "cli": {
         "advise", "case", "diagnosis", "documents", "errors", "explaining", "facts", "given", "log", "places", "parts", "procedure", "quantities",
         "papers", "reference", "refusals", "render", "store", "truing",

@@ -175,6 +175,7 @@ def write_all(texts: Mapping[str, str | bytes], out: Path) -> tuple[Path, ...]:
         for name, text in texts.items():
             if (out / name).is_dir():
                 raise IsADirectoryError(0, f"{name} is a folder")
+            (out / name).parent.mkdir(parents=True, exist_ok=True)
             laid.append((_lay(out / name, text), out / name))
         for made, path in laid:
             os.replace(made, path)

@@ -94,6 +94,16 @@ class Setting(Node):
     reason: Text = ()
 
 
+class Term(Node):
+    """A term of the trade that a document uses, and what it means there."""
+
+    id: str
+    term: str
+    seen_as: str = Field(description="the form in which the document uses it")
+    meaning: Text
+    sources: tuple[str, ...]
+
+
 class Caution(Node):
     """A safety message: the hazard, what it does, how it is avoided."""
 

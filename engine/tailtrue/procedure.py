@@ -4,7 +4,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Text
+from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Term, Text
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import SafetyReview
 from tailtrue.shop_sheet import ShopSheet, Sign
@@ -292,3 +292,4 @@ class Procedure(Node):
     sources: tuple[Source, ...]
     signs: tuple[Sign, ...] = Field(default=(), description="the safety signs of the cautions, in words")
     sop: ShopSheet | None = None
+    glossary: tuple[Term, ...] = Field(default=(), description="terms that this sheet uses; the other papers have their own")

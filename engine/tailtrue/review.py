@@ -4,7 +4,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from tailtrue.parts import Blank, MachineState, Node, Signal, Text
+from tailtrue.parts import Blank, MachineState, Node, Signal, Term, Text
 
 Level = Literal["eliminate", "substitute", "guard", "instruct", "protect"]
 Band = Literal["low", "moderate", "high", "extreme"]
@@ -184,3 +184,4 @@ class SafetyReview(Node):
     accepts: Signature
     signatures: tuple[Signature, ...]
     sources: tuple[str, ...]
+    glossary: tuple[Term, ...] = ()

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from review_sample import review
 from tailtrue.inspection import Shop, SpeedCap
-from tailtrue.parts import Figure, Setting
+from tailtrue.parts import Figure, Setting, Term
 from tailtrue.procedure import (
     Alternative,
     Card,
@@ -37,6 +37,10 @@ SPAN, SPACING = 376.0, 260.0
 JOB_CAUTIONS = (
     caution("gloves", "danger", "turning", "drill", "bore", "skim", "spindle-start"),
     caution("chips", "caution", "turning", "bore"),
+)
+GLOSSARY = (
+    Term(id="bore", term="bore", seen_as="bore", meaning=("A hole made to size.",), sources=("common-practice",)),
+    Term(id="collar", term="collar", seen_as="collars", meaning=("A ring on the bar.",), sources=("common-practice",)),
 )
 _USED_UP = {"compound"}
 _WEAR = {"nitrile-gloves"}
@@ -103,7 +107,7 @@ def procedure() -> Procedure:
                 used.setdefault(tool, []).append(step.number)
     needs = tuple(_need(name, tuple(at)) for name, at in used.items())
     whole = bare.model_copy(update={"needs": needs, "safety_review": review(bare.phases, bare.job_cautions, needs)})
-    whole = whole.model_copy(update={"sop": sop_of(whole)})
+    whole = whole.model_copy(update={"sop": sop_of(whole), "glossary": GLOSSARY})
     facts = dict.fromkeys(one.fact for one in _figures(whole))
     return whole.model_copy(update={"derivations": tuple(_derivation(fact) for fact in facts)})
 

@@ -21,6 +21,7 @@ from . import (
     broken_sop,
     broken_stock,
     broken_time,
+    broken_words,
 )
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
@@ -40,6 +41,7 @@ PARTS = (
     broken_sop,
     broken_stock,
     broken_time,
+    broken_words,
 )
 
 

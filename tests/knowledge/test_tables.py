@@ -23,6 +23,8 @@ COLUMNS_OF_WORDS = """
     target_fit window_fit
     form collar_source chuck_kind
     activity states group about
+    section shape
+    begins rule fault
 """
 WORDS = set(COLUMNS_OF_WORDS.split())
 # In this table `factor` is a name, not a number.

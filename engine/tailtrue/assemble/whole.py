@@ -8,6 +8,7 @@ from tailtrue.assemble.card import about, card
 from tailtrue.assemble.cautions import applicable, for_the_job
 from tailtrue.assemble.drawings import bar, drawings
 from tailtrue.assemble.filling import Filler, words_of
+from tailtrue.assemble.glossary import explained, explaining_sources
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
 from tailtrue.assemble.safety_review import safety_review
 from tailtrue.assemble.shop_rules import shop_rules
@@ -79,6 +80,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
     )
     if "sop" in parts:
         tree = tree.model_copy(update={"sop": sop_sheet(filler, tree)})
+    tree = explained(tree, case.knowledge.glossary)
     tree = tree.model_copy(update={"derivations": derivations(filler, figures(tree))})
     tree = tree.model_copy(update={"sources": source_list(filler, _used_sources(tree, case))})
     return tree.model_copy(update={"title": tree.title.model_copy(update={"checksum": checksum(tree)})})
@@ -106,7 +108,7 @@ def _used_sources(tree: Procedure, case: Case) -> list[str]:
     used += [key for phase in tree.phases for step in phase.steps for key in case.knowledge.steps[step.id].file.sources]
     used += [key for caution in _cautions(tree) for key in caution.sources]
     used += [*tree.safety_review.sources, *(key for near in tree.safety_review.near_misses for key in near.sources)]
-    used += sop_sources(tree)
+    used += [*sop_sources(tree), *explaining_sources(tree)]
     used += [SHOP_SOURCE] if tree.shop_rules else []
     return [key.split(":", 1)[0] for key in used]
 

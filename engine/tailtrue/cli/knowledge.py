@@ -17,24 +17,35 @@ def knowledge_check(
         Path | None, typer.Option("--with", help="a file, or folder of files, with rules of a shop", show_default=False)
     ] = None,
     as_json: Json = False,
+    summary_wanted: Annotated[
+        bool, typer.Option("--summary", help="tell also where the values come from, and which are not confirmed")
+    ] = False,
 ) -> None:
     """Load the rule base, with rules of a shop laid over it where they are named, and run every static check on it."""
 
     def work() -> dict[str, Any]:
         from tailtrue.diagnosis.soundness import check_diagnosis
-        from tailtrue.errors import KnowledgeInvalid, Problem
+        from tailtrue.errors import KnowledgeInvalid
         from tailtrue.log.soundness import check_log
         from tailtrue.places import knowledge_folder
+        from tailtrue.store.dead import dead_entries
         from tailtrue.store.layers import files_of, read_layers
         from tailtrue.store.load import load_knowledge
-        from tailtrue.store.summary import summary
+        from tailtrue.store.noticing import counts as faults_counted
+        from tailtrue.store.noticing import equal_without_need, noticing, unnoticed
+        from tailtrue.store.skeletons import unfilled
+        from tailtrue.store.summary import summary, weighing_most
         from tailtrue.truing.soundness import paper_problems
 
         folder = knowledge_folder()
+        if open_places := tuple(unfilled(folder)):
+            raise KnowledgeInvalid(open_places)
         layers = read_layers(files_of(rules), rules.parent) if rules else None
         knowledge = load_knowledge(folder, layers)
-        counts = summary(knowledge)
-        problems: list[Problem] = []
+        tried = tuple(noticing(knowledge))
+        counts = summary(knowledge) | faults_counted(tried)
+        # Rules of a shop change what the examples of the shipped ones say.
+        problems = [] if knowledge.shop.changes else [*unnoticed(tried), *equal_without_need(knowledge)]
         try:
             record = check_log(folder, knowledge.sources)
             problems += paper_problems(knowledge, {fact.key for fact in record.facts.values()})
@@ -48,26 +59,78 @@ def knowledge_check(
             problems += wrong.problems
         if problems:
             raise KnowledgeInvalid(problems)
+        dead = list(dead_entries(knowledge))
+        counts["dead_entries"] = len(dead)
+        counts["dead"] = dead
+        counts["values_not_confirmed"] = dict(weighing_most(knowledge))
         return counts
 
     counts = guarded(work, as_json)
     if not as_json:
+        heaviest, dead = counts.pop("values_not_confirmed"), counts.pop("dead")
         typer.echo("The knowledge is sound.")
         for name, count in counts.items():
             typer.echo(f"  {name}: {count}")
+        if summary_wanted:
+            _where_values_come_from(counts, heaviest)
+            typer.echo("No example and no route reaches:" if dead else "Nothing is dead.")
+            for entry in dead:
+                typer.echo(f"  {entry}")
 
 
-@knowledge_app.command("reference")
-def knowledge_reference(out: Annotated[Path, typer.Option("--out", help="folder for the page facts.md")]) -> None:
-    """Write the reference page of what goes into the four files of a job."""
+def _where_values_come_from(counts: dict[str, Any], heaviest: dict[str, int]) -> None:
+    from tailtrue.store.summary import share_published
+
+    typer.echo(f"A published source stands behind {share_published(counts):.0%} of {counts['values']} values.")
+    typer.echo("Most values without one:")
+    for place, count in heaviest.items():
+        typer.echo(f"  {place}: {count}")
+
+
+@knowledge_app.command("new")
+def knowledge_new(
+    kind: Annotated[str, typer.Argument(metavar="KIND", help="rule (a stop), caution, step, decision or material")],
+    name: Annotated[str, typer.Argument(metavar="ID", help="the id of the new entry")],
+    out: Annotated[Path | None, typer.Option("--out", help="file to write; else its place in the knowledge")] = None,
+) -> None:
+    """Write the skeleton of a new entry, which the check refuses until it is filled in."""
 
     def work() -> dict[str, Any]:
         from tailtrue.documents import write_all
-        from tailtrue.given.catalogue import load_catalogue
+        from tailtrue.errors import Problem, UsageError
+        from tailtrue.places import knowledge_folder, templates_folder
+        from tailtrue.store.load import load_knowledge
+        from tailtrue.store.skeletons import KINDS, skeleton
+
+        folder = knowledge_folder()
+        place, text = skeleton(kind, name, load_knowledge(folder), templates_folder())
+        path = out or folder / place
+        if path.exists():
+            raise UsageError([Problem("--out", str(path), "is there already", "name another file")])
+        (written,) = write_all({path.name: text}, path.parent)
+        return {"path": str(written), "then": KINDS[kind].then}
+
+    done = guarded(work, as_json=False)
+    typer.echo(done["path"])
+    typer.echo(f"Fill it in, then run: tailtrue knowledge check. {done['then']}")
+
+
+@knowledge_app.command("reference")
+def knowledge_reference(
+    out: Annotated[Path, typer.Option("--out", help="folder for facts.md and the pages of reference/")],
+) -> None:
+    """Write the reference pages: what goes into the four files of a job, and every rule, step, limit and source."""
+
+    def work() -> dict[str, Any]:
+        from tailtrue.documents import write_all
         from tailtrue.places import knowledge_folder
-        from tailtrue.reference import facts_page
+        from tailtrue.reference import pages
+        from tailtrue.store.load import load_knowledge
+        from tailtrue.store.sources_named import sources_named
 
-        (path,) = write_all({"facts.md": facts_page(load_catalogue(knowledge_folder()))}, out)
-        return {"path": str(path)}
+        folder = knowledge_folder()
+        knowledge = load_knowledge(folder)
+        return {"paths": [str(path) for path in write_all(pages(knowledge, sources_named(folder, knowledge)), out)]}
 
-    typer.echo(guarded(work, as_json=False)["path"])
+    for path in guarded(work, as_json=False)["paths"]:
+        typer.echo(path)

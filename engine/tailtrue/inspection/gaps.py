@@ -22,7 +22,7 @@ _LISTS = frozenset(
         "facts", "who_may", "do_not_start", "stop_at_once", "if_it_goes_wrong", "conventions", "care", "findings",
         "choices", "derivations", "alternatives", "avoid", "set_by_hand", "shop_rules", "at_least", "at_most",
         "notes", "groups", "lines", "drawings", "near_misses", "alone", "chemicals",
-        "banners", "changes", "any", "supervised", "staff",
+        "banners", "changes", "any", "supervised", "staff", "glossary",
     }
 )  # fmt: skip
 

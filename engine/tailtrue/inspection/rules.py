@@ -33,6 +33,7 @@ from tailtrue.inspection import (
     times,
     title,
     tooling,
+    words,
 )
 from tailtrue.inspection.rule import Rule
 
@@ -157,6 +158,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V113", record.places_say_what, "procedure writing practice: a place to write in has a unit or takes words"),
     Rule("V114", record.record_complete, "procedure writing practice: a record has every place that the test fills"),
     Rule("V115", record.bar_is_the_one_drawn, "house rule: a record belongs to one bar"),
+    Rule("V190", words.explained, "house rule: a paper explains the words that stand on it, each once and briefly"),
     Rule("V120", joints.holds_a_catch, "common practice: the catch and not the skim sizes the joint"),
     Rule("V121", joints.below_the_skim, "rules on guards: no screw stands out of a turning part; nor may the tool meet it"),
     Rule("V122", joints.bore_belongs, "limits and fits: what is pressed or shrunk on is smaller than the bar"),

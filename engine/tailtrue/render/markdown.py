@@ -4,6 +4,7 @@ from collections.abc import Iterable
 
 from tailtrue.parts import Text
 from tailtrue.procedure import Alternative, Derivation, Need, Phase, Procedure
+from tailtrue.render.glossary import terms
 from tailtrue.render.markdown_step import StepWriter
 from tailtrue.render.numbers import columns
 from tailtrue.render.page import Index
@@ -55,6 +56,7 @@ class _Writer:
             yield from self._phase(phase)
         yield from self._look_up()
         yield from self._after()
+        yield from terms(HEADINGS["glossary"], self._p.glossary, self._dials)
         yield from self._reasons()
 
     def _text(self, text: Text) -> str:

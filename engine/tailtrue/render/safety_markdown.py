@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from tailtrue.parts import Blank, Text
 from tailtrue.procedure import Procedure
 from tailtrue.render import safety_words as safety
+from tailtrue.render.glossary import terms
 from tailtrue.render.plain import bold, bullets, heading, literal, table
 from tailtrue.render.safety_page import ReviewPage, figures_of
 from tailtrue.render.words import HEADINGS, say, sentence
@@ -39,6 +40,7 @@ class _Writer:
         yield from self._stops()
         yield heading(2, safety.HEADINGS["signatures"])
         yield bullets(self._signature(one) for one in self._r.signatures)
+        yield from terms(HEADINGS["glossary"], self._r.glossary, self._p.title.dials)
 
     def _text(self, text: Text) -> str:
         return literal(say(text, self._p.title.dials))

@@ -28,6 +28,7 @@ HEADINGS: Final = MappingProxyType(
         "look_up": "Difference read, and the move",
         "trouble": "If it goes wrong",
         "care": "Care of the bar",
+        "glossary": "Words of the trade",
         "choices": "What was chosen, and why",
         "derivations": "How each number came about",
         "sources": "Sources",

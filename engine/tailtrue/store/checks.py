@@ -11,7 +11,7 @@ from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.hazard_checks import TABLE as HAZARDS
 from tailtrue.store.hazard_checks import hazard_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
-from tailtrue.store.models import DecisionFile
+from tailtrue.store.reading_ease import VAGUE, VERBS, order_problems, vague_problems
 from tailtrue.store.route_checks import route_problems
 from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
@@ -20,6 +20,7 @@ from tailtrue.store.sop import sop_problems
 from tailtrue.store.state_checks import TABLE as STATES
 from tailtrue.store.state_checks import state_problems
 from tailtrue.store.time_checks import time_problems
+from tailtrue.store.word_checks import glossary_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
@@ -29,7 +30,7 @@ MOST_WORDS = 20
 _DIGIT = re.compile(r"\d")
 
 
-def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]) -> None:
+def check_knowledge(knowledge: Knowledge) -> None:
     """Hold the whole knowledge against itself; KnowledgeInvalid with everything that is wrong."""
     problems = [
         *_dependencies(knowledge),
@@ -41,6 +42,9 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *card_problems(knowledge.page.card, knowledge.steps),
         *drawing_problems(knowledge),
         *_ids(knowledge),
+        *order_problems(knowledge.steps.values(), knowledge.tables[VERBS]),
+        *vague_problems(all_texts(knowledge), knowledge.tables[VAGUE]),
+        *glossary_problems(knowledge.glossary, knowledge.sources),
         *_cautions(knowledge),
         *_texts(knowledge),
         *safety_problems(knowledge.safety, _activities(knowledge), knowledge.needs),
@@ -49,11 +53,10 @@ def check_knowledge(knowledge: Knowledge, decision_files: Iterable[DecisionFile]
         *example_problems(knowledge),
         *_sop(knowledge),
     ]
-    for file in decision_files:
-        decision = knowledge.decisions[file.id]
+    for name, decision in knowledge.decisions.items():
         # Limits drawn tighter and alternatives closed change what examples of the shipped rows say.
         if not knowledge.shop.changes:
-            problems += decision_example_problems(knowledge, decision, file.example)
+            problems += decision_example_problems(knowledge, decision, knowledge.decision_examples[name])
         if decision.hit == "unique":
             problems += unique_problems(decision, knowledge.catalogue)
     if problems:
@@ -249,6 +252,11 @@ def _texts(knowledge: Knowledge) -> Iterator[Problem]:
                     yield Problem(where, said, f"'{records}' has no field '{place.name[4:]}'", "mend the place")
             elif place.name not in knowledge.catalogue:
                 yield Problem(where, said, f"no fact is named '{place.name}'", "mend the place")
+
+
+def all_texts(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording]]:
+    """Every text of the knowledge that comes on paper or screen, with its place and what it belongs to."""
+    return ((where, said, text) for where, said, text, _ in _all_wordings(knowledge))
 
 
 def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str]]:

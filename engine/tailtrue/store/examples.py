@@ -1,6 +1,6 @@
 """Examples that stand beside a rule in its file: each must come out as its author says."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from types import MappingProxyType
 from typing import Any
 
@@ -65,7 +65,9 @@ def example_problems(knowledge: Knowledge) -> Iterator[Problem]:
         yield from _judge(knowledge, note.file.id, note.when, note.file.example, note.where)
 
 
-def decision_example_problems(knowledge: Knowledge, decision: Decision, examples: list[ExampleFile]) -> Iterator[Problem]:
+def decision_example_problems(
+    knowledge: Knowledge, decision: Decision, examples: Iterable[ExampleFile]
+) -> Iterator[Problem]:
     """Examples of a decision: the alternative that must win, or 'none', or 'unknown'."""
     for example in examples:
         yield from _unknown_facts(knowledge, decision.spec.name, example, decision.where)

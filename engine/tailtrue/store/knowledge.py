@@ -15,6 +15,7 @@ from tailtrue.store.models import (
     CautionFile,
     CutFile,
     EntryFile,
+    ExampleFile,
     HoldFile,
     NeedFile,
     NoteFile,
@@ -26,6 +27,7 @@ from tailtrue.store.models import (
     StepDrawingFile,
     StepFile,
     StopFile,
+    TermFile,
 )
 from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
@@ -83,6 +85,19 @@ class Say:
     when: Condition
     text: Wording
     where: str
+
+
+@dataclass(frozen=True)
+class Term:
+    """A term of the trade with its place."""
+
+    file: TermFile
+    where: str
+
+    @property
+    def forms(self) -> tuple[str, ...]:
+        """Every form that stands for it."""
+        return (self.file.term, *self.file.also)
 
 
 @dataclass(frozen=True)
@@ -336,11 +351,13 @@ class Knowledge:
     computed: Mapping[str, Computed]
     limits: Mapping[str, Fact]
     decisions: Mapping[str, Decision]
+    decision_examples: Mapping[str, tuple[ExampleFile, ...]]
     cautions: tuple[Caution, ...]
     stops: tuple[Stop, ...]
     notes: tuple[Note, ...]
     remarks: tuple[Remark, ...]
     says: tuple[Say, ...]
+    glossary: tuple[Term, ...]
     blocks: tuple[BlockText, ...]
     steps: Mapping[str, StepText]
     routes: Mapping[str, Route]

@@ -42,6 +42,7 @@ from tailtrue.store.knowledge import (
     StepDrawing,
     StepText,
     Stop,
+    Term,
     Trouble,
 )
 from tailtrue.store.layers import Layers
@@ -105,6 +106,7 @@ class Loader:
             computed=self.computed,
             limits=limits,
             decisions={file.id: self._decision(file, where) for file, where in decision_files},
+            decision_examples={file.id: tuple(file.example) for file, _ in decision_files},
             cautions=tuple(
                 Caution(f, self._when(f.when, w, f.id), self._wordings(f.avoid, w, f.id), controls_of(f, w, self._when), w)
                 for f, w in self.overlay.cautions(self._cautions())
@@ -126,6 +128,7 @@ class Loader:
                 for room in SAID_IN
                 for f, w in self.reader.entries(f"{room}/says.toml", "say", models.SayFile)
             ),
+            glossary=tuple(Term(f, w) for f, w in self.reader.entries("words/glossary.toml", "term", models.TermFile)),
             blocks=tuple(
                 BlockText(f, self._when(f.when, w, f.id), tuple(self._entry(entry, w, f.id) for entry in f.entry), w)
                 for f, w in self.reader.entries("record/sheet.toml", "block", models.BlockFile)
@@ -153,7 +156,7 @@ class Loader:
             raise KnowledgeInvalid(tuple(self.reader.problems))
         laid = replace(knowledge.shop, changes=tuple(self.overlay.changes), marks=self.overlay.marks)
         knowledge = replace(knowledge, shop=laid)
-        check_knowledge(knowledge, [file for file, _ in decision_files])
+        check_knowledge(knowledge)
         return knowledge
 
     def _version(self) -> str:

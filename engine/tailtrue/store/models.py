@@ -190,6 +190,16 @@ class DecisionFile(File):
     example: list[ExampleFile] = Field(min_length=2)
 
 
+class TermFile(File):
+    """A term of the trade as the pages use it; `also` holds other forms of it that are looked for."""
+
+    id: str
+    term: str
+    also: list[str] = []
+    meaning: str
+    sources: list[str] = Field(min_length=1)
+
+
 class LimitFile(File):
     """A named limit with its safe direction."""
 

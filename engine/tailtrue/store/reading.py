@@ -89,6 +89,12 @@ class Reader:
             return None
 
 
+def head_of(text: str) -> str:
+    """The TOML head of a text, without the lines of +++; nothing where there is none."""
+    match = _HEAD.match(text)
+    return match[1] if match else ""
+
+
 def _lines_of_ids(text: str) -> dict[str, int]:
     found = ((_ID.match(line), number) for number, line in enumerate(text.splitlines(), start=1))
     return {match[1]: number for match, number in found if match}

@@ -1,38 +1,62 @@
-"""Counting what the rule base holds."""
+"""Counting what the rule base holds, and where its values come from."""
 
-from collections import Counter
 from typing import Any
 
+from tailtrue.store.checks import all_texts
 from tailtrue.store.knowledge import Knowledge
-from tailtrue.tables import source_keys
+from tailtrue.store.reading_ease import long_sentences
+from tailtrue.store.values import by_origin, origin_of, unconfirmed, values
 
-_OPEN = ("memory", "common-practice")
+_MOST_PLACES = 12
 
 
 def summary(knowledge: Knowledge) -> dict[str, Any]:
-    """Counts by kind, and of the table rows by the weakest source each relies on."""
-    origins: Counter[str] = Counter()
-    for table in knowledge.tables.values():
-        for row in table.rows:
-            keys = source_keys(row.cells.get("source", ""))
-            origins[next((key for key in _OPEN if key in keys), "published")] += 1
+    """Counts by kind; rows of tables and single values by the weakest source each relies on."""
+    rows = [row for table in knowledge.tables.values() for row in table.rows]
+    origins = [origin_of([row.cells.get("source", "")]) for row in rows]
+    conditioned = (knowledge.cautions, knowledge.stops, knowledge.notes, knowledge.remarks)
+    decision_rows = sum(len(decision.rows) for decision in knowledge.decisions.values())
+    examples = sum(len(rule.file.example) for kind in conditioned for rule in kind)
+    found = by_origin(values(knowledge))
     return {
         "knowledge_version": knowledge.version,
         "facts": len(knowledge.catalogue),
         "materials": len(knowledge.tables["materials/materials"].rows),
         "decisions": len(knowledge.decisions),
+        "decision_rows": decision_rows,
         "cautions": len(knowledge.cautions),
         "stops": len(knowledge.stops),
         "notes": len(knowledge.notes),
         "remarks": len(knowledge.remarks),
+        "rules": decision_rows + sum(len(kind) for kind in conditioned),
+        "examples": examples + sum(len(some) for some in knowledge.decision_examples.values()),
         "says": len(knowledge.says),
         "limits": len(knowledge.limits),
         "settable": len(knowledge.given.settable),
         "shop_changes": len(knowledge.shop.changes),
         "steps": len(knowledge.steps),
         "routes": len(knowledge.routes),
+        "long_sentences": long_sentences(all_texts(knowledge)),
+        "sources": len(knowledge.sources),
         "tables": len(knowledge.tables),
-        "table_rows_published": origins["published"],
-        "table_rows_common_practice": origins["common-practice"],
-        "table_rows_memory": origins["memory"],
+        "table_rows": len(rows),
+        "table_rows_published": origins.count("published"),
+        "table_rows_common_practice": origins.count("common_practice"),
+        "table_rows_memory": origins.count("memory"),
+        "values": sum(found.values()),
+        **{f"values_{origin}": count for origin, count in found.items()},
     }
+
+
+def share_published(counts: dict[str, Any]) -> float:
+    """The share of the values that a published source stands behind.
+
+    >>> share_published({"values": 200, "values_published": 150})
+    0.75
+    """
+    return float(counts["values_published"] / counts["values"]) if counts["values"] else 0.0
+
+
+def weighing_most(knowledge: Knowledge) -> list[tuple[str, int]]:
+    """The places with the most values that no published source confirms."""
+    return unconfirmed(values(knowledge))[:_MOST_PLACES]

@@ -1,0 +1,75 @@
+"""Terms of the trade that a document uses, found by their words."""
+
+import re
+from collections.abc import Iterable, Iterator
+
+from tailtrue.parts import Figure, Node
+from tailtrue.parts import Term as Entry
+from tailtrue.procedure import Procedure
+from tailtrue.store.knowledge import Term
+
+# Names, codes and places: they stand in the tree and are not read as words.
+_NOT_READ = frozenset(
+    {
+        "id", "fact", "unit", "rounding", "bound", "kind", "place", "sources", "activities", "answers", "signs", "read",
+        "used_at", "caution", "safety_review", "sop", "record", "derivations", "glossary", "checksum", "dimensions",
+        "machine", "tools", "protective_equipment", "instrument", "go_back_to", "parts", "shop", "author", "approver",
+        "machine_detail",
+    }
+)  # fmt: skip
+
+
+def explained(tree: Procedure, terms: Iterable[Term]) -> Procedure:
+    """The tree with the terms that its sheet and its safety review use, each for itself."""
+    terms, review = tuple(terms), tree.safety_review
+    told = review.model_copy(update={"glossary": glossary(terms, review, tree.do_not_start, tree.stop_at_once)})
+    return tree.model_copy(
+        update={
+            "safety_review": told,
+            "glossary": glossary(terms, tree),
+        }
+    )
+
+
+def explaining_sources(tree: Procedure) -> Iterator[str]:
+    """Every source that the terms of a tree name."""
+    for terms in (tree.glossary, tree.safety_review.glossary):
+        for term in terms:
+            yield from term.sources
+
+
+def glossary(terms: Iterable[Term], *parts: object) -> tuple[Entry, ...]:
+    """The terms that stand in these parts of a document, in the order of the glossary."""
+    said = "\n".join(word for part in parts for word in _words(part)).lower()
+    return tuple(
+        Entry(
+            id=term.file.id,
+            term=term.file.term,
+            seen_as=form,
+            meaning=(term.file.meaning,),
+            sources=tuple(term.file.sources),
+        )
+        for term in terms
+        if (form := next((form for form in term.forms if _stands(form.lower(), said)), None))
+    )
+
+
+def _stands(form: str, said: str) -> bool:
+    # Most forms are not there at all, and looking for the bare letters is much cheaper than for a word.
+    return form in said and re.search(rf"(?<![\w-]){re.escape(form)}(?:s|es)?(?![\w-])", said) is not None
+
+
+def _words(part: object) -> Iterator[str]:
+    if isinstance(part, str):
+        yield part
+    elif isinstance(part, tuple):
+        if all(isinstance(piece, str | Figure) for piece in part):
+            # A figure parts words and stands for none.
+            yield "".join(piece if isinstance(piece, str) else "0" for piece in part)
+            return
+        for piece in part:
+            yield from _words(piece)
+    elif isinstance(part, Node) and not isinstance(part, Figure):
+        for name, value in vars(part).items():
+            if name not in _NOT_READ:
+                yield from _words(value)

@@ -1,0 +1,44 @@
+"""Whether texts can be read at a machine: orders that begin with what to do, no vague words, short sentences."""
+
+import re
+from collections.abc import Iterable, Iterator
+
+from tailtrue.errors import Problem
+from tailtrue.store.knowledge import StepText
+from tailtrue.tables import Table
+from tailtrue.wording import Wording
+
+MOST_WORDS = 20
+VERBS, VAGUE = "words/verbs", "words/vague"
+_SENTENCE = re.compile(r"(?<=[.!?])\s+")
+
+# Place of a text, what it belongs to, and the text.
+Placed = tuple[str, str, Wording]
+
+
+def order_problems(steps: Iterable[StepText], verbs: Table) -> Iterator[Problem]:
+    """Lines of steps that do not begin with an order, or with the case that one is for."""
+    known = {row.text("word") for row in verbs}
+    for step in steps:
+        for line in step.sentences:
+            first = re.split(r"[\s,.:]", line.words.strip(), maxsplit=1)[0].lower()
+            if first not in known:
+                do = "begin with what to do; a new verb goes into words/verbs.csv"
+                yield Problem(step.where, line.words[:60], f"'{first}' is not the beginning of an order", do)
+
+
+def vague_problems(texts: Iterable[Placed], vague: Table) -> Iterator[Problem]:
+    """Words that tell nobody what to do."""
+    words = "|".join(re.escape(row.text("word")) for row in vague)
+    found = re.compile(rf"\b(?:{words})\b", re.IGNORECASE)
+    for where, said, text in texts:
+        if match := found.search(text.words):
+            do = "say what is done, or how it is seen or felt"
+            yield Problem(where, said, f"'{match[0]}' tells nobody what to do", do)
+
+
+def long_sentences(texts: Iterable[Placed]) -> int:
+    """How many sentences have more words than one takes in at a glance."""
+    return sum(
+        len(sentence.split()) > MOST_WORDS for _, _, text in texts for sentence in _SENTENCE.split(text.words)
+    )  # fmt: skip
