@@ -43,12 +43,16 @@ def test_v01_a_message_stands_before_the_step_that_it_protects(made: Job) -> Non
 def test_v02_a_message_has_word_hazard_consequence_and_avoidance(made: Job) -> None:
     """DITA 1.3 hazard domain: type of hazard, consequence, how to avoid."""
     for caution in made.cautions:
-        assert caution.hazard.strip() and caution.harm.strip() and caution.avoid, caution.id
+        assert caution.hazard.strip(), caution.id
+        assert caution.harm.strip(), caution.id
+        assert caution.avoid, caution.id
         assert all(said(line).strip() for line in caution.avoid), caution.id
     for message in made.page("procedure").all("div", "message"):
         assert next(message.all("div", "word")).words.split()[0] in {"DANGER", "WARNING", "CAUTION", "NOTICE"}
     for row in made.tree.safety_review.hazards:
-        assert row.hazard.strip() and row.harm.strip() and (row.controls or row.held), row.caution
+        assert row.hazard.strip(), row.caution
+        assert row.harm.strip(), row.caution
+        assert row.controls or row.held, row.caution
 
 
 def test_v03_the_word_is_that_of_the_hazard_row(made: Job) -> None:
