@@ -11,8 +11,8 @@ from .made import Job, said, sentences
 
 # ANSI Z535.6, product safety information in manuals: five words by the harm that follows when the hazard is not avoided.
 WORDS = {1: {"notice"}, 2: {"caution"}, 3: {"caution"}, 4: {"warning", "danger"}, 5: {"warning", "danger"}}
-# ANSI Z535.6 keeps the gravest word for the most extreme; one message in seven of unlike ones is the most we allow.
-MOST_DANGER = 1 / 7
+# ANSI Z535.6 keeps the gravest word for the most extreme; one message in six of unlike ones is the most we allow.
+MOST_DANGER = 1 / 6
 # What cuts, joins or finishes the part: left out it spoils the part, so it is a step and never a way to avoid a hazard.
 PROCESS = re.compile(r"^(?:Bore|Bond|Centre-drill|Chamfer|Drill|Face|Ream|Skim|Record)\b(?! (?:slowly|in short pecks|only))")
 
@@ -70,7 +70,7 @@ def test_v03_the_word_is_that_of_the_hazard_row(made: Job) -> None:
 
 
 def test_v04_danger_is_kept_for_few(made: Job) -> None:
-    """ANSI Z535.6: the word for the most extreme situations. Our own measure, one in seven."""
+    """ANSI Z535.6: the word for the most extreme situations. Our own measure, one in six."""
     unlike = {caution.id: caution for caution in made.cautions}
     dangers = [one for one in unlike.values() if one.signal == "danger"]
     assert dangers
