@@ -243,7 +243,7 @@ def no_wait_for_the_bond() -> Job:
     return in_order("3", "3.1")
 
 
-@breaks("V75", "step 4.3")
+@breaks("V75", "step 4.3", also="V183")
 def wait_without_a_hold() -> Job:
     return with_step("3.2", hold=None)
 

@@ -196,7 +196,10 @@ def _without_lists() -> Procedure:
         do_not_start=(("The stop fails its check.",),),
         stop_at_once=(("New noise. Press the stop.",),),
         if_it_goes_wrong=(("The tool digs in", ("Press the stop.",), ("Reach in.",)),),
-        conventions=(("Depth is per side. This cross-slide dial reads radius.",),),
+        conventions=(
+            ("Depth is per side. This cross-slide dial reads radius.",),
+            ("IF a condition is not met, THEN go on with the next line.",),
+        ),
         job_cautions=JOB_CAUTIONS,
         needs=(),
         cut_list=(

@@ -64,7 +64,8 @@ def labels(tree: Procedure, number: int, count: int) -> tuple[str, ...]:
     return (
         f"{title.machine}, {title.shop}",
         f"Sheet {title.number} rev {title.revision}",
-        f"Rules {title.knowledge_version}, checksum {title.checksum}",
+        f"Rules {title.knowledge_version}, checksum {title.checksum}, dated {title.date}, "
+        f"{'approved' if title.approver else 'not approved'}",
         f"{number} / {count}",
     )
 

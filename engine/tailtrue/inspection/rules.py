@@ -11,6 +11,7 @@ from tailtrue.inspection import (
     figures,
     free_end,
     gaps,
+    grammar,
     holds,
     joints,
     look_up,
@@ -169,4 +170,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V125", drawn_words.move_right, "geometry: the centre goes toward the tool where its own end is larger"),
     Rule("V126", drawn_words.plate_right, "common practice: a speed is set by the plate of the machine"),
     Rule("V127", signs.signs_told, "ISO 7010: the shape tells the kind of a sign, its words what it means"),
+    Rule("V180", grammar.notes_command_nothing, "simplified technical English: a note gives information only"),
+    Rule("V181", grammar.conditions_single, "procedure writing practice: AND and OR never stand in one condition"),
+    Rule("V182", grammar.otherwise_told, "house rule: an IF has an outcome for not"),
+    Rule("V183", grammar.missed_wait_told, "procedure writing practice: a timed step says what if its time was missed"),
 )

@@ -1,0 +1,113 @@
+"""Safety messages on every paper: in time, whole, with the right word, few."""
+
+import re
+import tomllib
+from functools import cache
+
+from shops import ROOT
+from tailtrue.parts import Caution
+
+from .made import Job, said, sentences
+
+# ANSI Z535.6, product safety information in manuals: five words by the harm that follows when the hazard is not avoided.
+WORDS = {1: {"notice"}, 2: {"caution"}, 3: {"caution"}, 4: {"warning", "danger"}, 5: {"warning", "danger"}}
+# ANSI Z535.6 keeps the gravest word for the most extreme; one message in six of unlike ones is the most we allow.
+MOST_DANGER = 1 / 6
+# What cuts, joins or finishes the part: left out it spoils the part, so it is a step and never a way to avoid a hazard.
+PROCESS = re.compile(r"^(?:Bore|Bond|Centre-drill|Chamfer|Drill|Face|Ream|Skim|Record)\b(?! (?:slowly|in short pecks|only))")
+
+
+@cache
+def _rows() -> dict[str, int]:
+    """Severity of each shipped caution, read straight from its file."""
+    rows: dict[str, int] = {}
+    for path in sorted((ROOT / "knowledge" / "cautions").glob("*.toml")):
+        with path.open("rb") as opened:
+            rows |= {one["id"]: one["severity"] for one in tomllib.load(opened)["caution"]}
+    return rows
+
+
+def test_v01_a_message_stands_before_the_step_that_it_protects(made: Job) -> None:
+    """DITA 1.3, task and hazard statement; DOE-STD-1029-92 CN1: a warning comes before the action, in its section."""
+    page = made.page("procedure")
+    for section in page.all("section", "step"):
+        seen = [child.attributes.get("class", "") for child in section.children if not isinstance(child, str)]
+        body = seen.index("body")
+        assert all("message" not in kind.split() for kind in seen[seen.index("head") + 1 :]), section.attributes
+        assert body == len(seen) - 1
+    printed = {section.attributes["data-step"] for section in page.all("section", "step")}
+    for _, step in made.steps:
+        assert step.id in printed
+
+
+def test_v02_a_message_has_word_hazard_consequence_and_avoidance(made: Job) -> None:
+    """DITA 1.3 hazard domain: type of hazard, consequence, how to avoid."""
+    for caution in made.cautions:
+        assert caution.hazard.strip(), caution.id
+        assert caution.harm.strip(), caution.id
+        assert caution.avoid, caution.id
+        assert all(said(line).strip() for line in caution.avoid), caution.id
+    for message in made.page("procedure").all("div", "message"):
+        assert next(message.all("div", "word")).words.split()[0] in {"DANGER", "WARNING", "CAUTION", "NOTICE"}
+    for row in made.tree.safety_review.hazards:
+        assert row.hazard.strip(), row.caution
+        assert row.harm.strip(), row.caution
+        assert row.controls or row.held, row.caution
+
+
+def test_v03_the_word_is_that_of_the_hazard_row(made: Job) -> None:
+    """ANSI Z535.6: the signal word follows the harm."""
+    words: dict[str, str] = {}
+    for caution in made.cautions:
+        if caution.id in _rows():
+            assert caution.severity >= _rows()[caution.id], caution.id
+        assert caution.signal in WORDS[caution.severity], caution.id
+        assert words.setdefault(caution.id, caution.signal) == caution.signal
+    for row in made.tree.safety_review.hazards:
+        assert words[row.caution] == row.signal
+    for line in made.tree.sop.hazards if made.tree.sop else ():
+        assert words[line.caution] == line.signal
+
+
+def test_v04_danger_is_kept_for_few(made: Job) -> None:
+    """ANSI Z535.6: the word for the most extreme situations. Our own measure, one in six."""
+    unlike = {caution.id: caution for caution in made.cautions}
+    dangers = [one for one in unlike.values() if one.signal == "danger"]
+    assert dangers
+    assert len(dangers) <= MOST_DANGER * len(unlike)
+
+
+def _triangle_is_right(word: str, has: bool) -> None:
+    assert has == (word != "NOTICE"), word
+
+
+def test_v05_a_notice_has_no_triangle_and_the_others_have(made: Job) -> None:
+    """ANSI Z535.6: the safety alert symbol belongs to injury, a notice to property."""
+    checked = 0
+    for kind in made.kinds:
+        for word in made.page(kind).all("", "word"):
+            if (name := word.words.split()[0]) in {"DANGER", "WARNING", "CAUTION", "NOTICE"} and kind == "procedure":
+                _triangle_is_right(name, any(True for _ in word.all("svg", "triangle")))
+                checked += 1
+    assert checked == sum(1 for _ in made.cautions)
+
+
+def test_v06_what_avoids_a_hazard_is_no_step_of_the_work(made: Job) -> None:
+    """DOE-STD-1029-92 CN1: precautions hold no actions of the procedure."""
+    for caution in made.cautions:
+        for line in caution.avoid:
+            for sentence in sentences(line):
+                assert not PROCESS.match(sentence), (caution.id, sentence)
+
+
+def _steps_with(made: Job) -> list[tuple[str, tuple[Caution, ...]]]:
+    return [(step.number, step.cautions) for _, step in made.steps]
+
+
+def test_v54_few_messages_stand_before_one_step(made: Job) -> None:
+    """House rule after what is known of warning fatigue: two; three until they are gathered at their phase."""
+    for number, cautions in _steps_with(made):
+        assert len(cautions) <= MOST_AT_A_STEP, number
+
+
+MOST_AT_A_STEP = 3

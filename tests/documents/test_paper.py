@@ -1,0 +1,193 @@
+"""The papers as they are printed: what stands on every page, the live area, letters, lines, contrast, headings."""
+
+import re
+import shutil
+import subprocess
+from functools import cache
+from io import BytesIO
+from pathlib import Path
+
+import pytest
+from pypdf import PdfReader
+
+from render.test_print import printed
+from shops import ROOT
+from tailtrue.render.pdf import to_pdf
+
+from .made import Job, job
+
+PRINTED = ("fernhill/job", "quarry-road/job")
+KINDS = ("procedure", "card", "safety", "sop", "record")
+MM = 72 / 25.4
+# Of what a desk printer reaches on both papers. The margins hold the head and the foot of the page.
+LIVE_WIDTH, LIVE_HEIGHT = 186 * MM, 257 * MM
+EDGE = 4.2 * MM  # a sixth of an inch, which desk printers cannot reach
+LEAST_LINE_PT, LEAST_BOX_MM = 0.35, 4.6
+# NUREG-0700 rev. 3: fifteen minutes of arc at the distance told, capitals are about seven tenths of the size of a letter.
+READ_FROM_MM, MINUTES, CAPITALS = 800.0, 15.0, 0.70
+STYLES = sorted((ROOT / "templates").glob("*.css"))
+
+
+@cache
+def _pdf(name: str, kind: str) -> PdfReader:
+    made = job(name)
+    return PdfReader(BytesIO(to_pdf(made.html(kind), made.tree.title)))
+
+
+@cache
+def _texts(name: str, kind: str) -> tuple[str, ...]:
+    return tuple(" ".join(page.extract_text().split()) for page in _pdf(name, kind).pages)
+
+
+@pytest.fixture(params=PRINTED, scope="module")
+def name(request: pytest.FixtureRequest) -> str:
+    return str(request.param)
+
+
+def test_v01_a_message_is_on_the_page_of_its_step(name: str) -> None:
+    """DITA 1.3 and ASD-STE100 issue 9: what warns stands with what it warns of."""
+    pages = [re.sub(r"\s", "", text) for text in _texts(name, "procedure")]
+    for _, step in job(name).steps:
+        here = [page for page in pages if re.sub(r"\s", "", f"{step.number}{step.title}") in page]
+        assert len(here) == 1, step.number
+        for caution in step.cautions:
+            assert re.sub(r"\s", "", caution.hazard) in here[0], (step.number, caution.id)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_v35_every_page_says_machine_number_revision_and_page(name: str, kind: str) -> None:
+    """ISO 9001:2015, 7.5.2: identification, on every page that can come loose."""
+    title, pages = job(name).tree.title, _texts(name, kind)
+    for count, text in enumerate(pages, start=1):
+        assert title.machine in text, (kind, count)
+        assert title.number in text, (kind, count)
+        assert f"rev {title.revision}" in text, (kind, count)
+        assert f"{count} / {len(pages)}" in text, (kind, count)
+        if kind in {"procedure", "card", "safety"}:
+            assert f"dated {title.date}, not approved" in text, (kind, count)
+
+
+def test_v45_the_card_is_one_side_and_its_numbers_are_read_from_where_it_hangs(name: str) -> None:
+    """NUREG-0700 rev. 3: character height as an angle."""
+    assert len(_pdf(name, "card").pages) == 1
+    least = READ_FROM_MM * MINUTES / 60 * 3.14159265 / 180
+    css = (ROOT / "templates" / "card.css").read_text(encoding="utf-8")
+    found = re.search(r"td\.number \{ font-size: ([\d.]+)pt", css)
+    assert found
+    assert float(found[1]) / 72 * 25.4 * CAPITALS >= least
+
+
+def _light(colour: str) -> float:
+    digits = "".join(one * 2 for one in colour) if len(colour) == 3 else colour
+    parts = [int(digits[at : at + 2], 16) / 255 for at in (0, 2, 4)]
+    linear = [one / 12.92 if one <= 0.04045 else ((one + 0.055) / 1.055) ** 2.4 for one in parts]
+    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+
+
+def _contrast(one: str, two: str) -> float:
+    high, low = sorted((_light(one), _light(two)), reverse=True)
+    return (high + 0.05) / (low + 0.05)
+
+
+def test_the_contrast_formula_gives_the_published_ends() -> None:
+    """WCAG 2.2, contrast ratio: black on white is 21, #767676 just passes and #777777 does not."""
+    assert _contrast("000", "fff") == pytest.approx(21.0)
+    assert _contrast("767676", "ffffff") >= 4.5 > _contrast("777777", "ffffff")
+
+
+@pytest.mark.parametrize("path", STYLES, ids=lambda path: path.name)
+def test_v46_letters_stand_out_and_no_colour_carries_a_meaning(path: Path) -> None:
+    """WCAG 2.2, 1.4.3 and 1.4.1: four and a half to one; everything is black, white or grey."""
+    css = re.sub(r"/\*.*?\*/", "", path.read_text(encoding="utf-8"), flags=re.DOTALL)
+    for colour in re.findall(r"#([0-9a-fA-F]{3}(?:[0-9a-fA-F]{3})?)\b", css):
+        parts = {colour} if len(colour) == 3 else {colour[:2], colour[2:4], colour[4:]}
+        assert len(set("".join(parts))) == 1 or len(parts) == 1, colour
+    for rule in re.findall(r"\{([^}]*)\}", css):
+        ink = re.search(r"(?<![-\w])color: #([0-9a-fA-F]+)", rule)
+        ground = re.search(r"background: #([0-9a-fA-F]+)", rule)
+        if ink and "opacity" not in rule:
+            mark = re.search(r"font-size: (\d+)pt", rule)
+            large = mark is not None and int(mark[1]) >= 18
+            paper = ground[1] if ground else ("000" if _light(ink[1]) > 0.5 else "fff")
+            # A mark across the page is grey on purpose, so that the words upon it can be read.
+            assert _contrast(ink[1], paper) >= (3.0 if large else 4.5) or "z-index: -1" in rule, rule
+
+
+@pytest.mark.parametrize("path", STYLES, ids=lambda path: path.name)
+def test_v49_no_line_is_thinner_than_a_printer_can_draw(path: Path) -> None:
+    """Common practice of desk printers: a third of a point."""
+    css = path.read_text(encoding="utf-8")
+    for width in re.findall(r"border(?:-\w+)*: ([\d.]+)pt (?:solid|dashed|double)", css):
+        assert float(width) >= LEAST_LINE_PT, width
+
+
+def test_places_to_write_and_to_tick_are_large_enough_for_a_hand() -> None:
+    """Common practice: a box of five millimetres, a place of thirty by eight in a record that is filled in at the lathe."""
+    sheet, bench = ((ROOT / "templates" / f"{one}.css").read_text(encoding="utf-8") for one in ("sheet", "bench"))
+    for css in (sheet, bench):
+        for width, height in re.findall(r"\.box \{[^}]*width: ([\d.]+)mm; height: ([\d.]+)mm", css):
+            assert min(float(width), float(height)) >= LEAST_BOX_MM
+    place = re.search(r"\.write \{[^}]*min-width: (\d+)mm; height: (\d+)mm", bench)
+    assert place
+    assert int(place[1]) >= 30
+    assert int(place[2]) >= 8
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_v49_what_is_printed_lies_within_the_live_area_of_both_papers(name: str, kind: str, tmp_path: Path) -> None:
+    """Computed from the two papers: A4 and Letter with the margins of a desk printer."""
+    made = job(name)
+    path = tmp_path / "paper.pdf"
+    path.write_bytes(to_pdf(made.html(kind), made.tree.title))
+    tool = shutil.which("pdftotext")
+    assert tool, "pdftotext measures the pages: install poppler-utils to run the tests"
+    boxes = subprocess.run([tool, "-bbox", str(path), "-"], check=True, capture_output=True, text=True).stdout
+    pages = re.split(r"<page ", boxes)[1:]
+    assert pages
+    for page in pages:
+        width, height = (float(one) for one in re.findall(r'(?:width|height)="([\d.]+)"', page)[:2])
+        words = [
+            [float(at) for at in one]
+            for one in re.findall(r'xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)"', page)
+        ]
+        assert words, kind
+        left, right = min(one[0] for one in words), max(one[2] for one in words)
+        assert right - left <= LIVE_WIDTH + 1, (kind, right - left)
+        assert left >= 6 * MM
+        assert right <= width - 6 * MM
+        assert min(one[1] for one in words) >= EDGE
+        assert max(one[3] for one in words) <= height - EDGE
+
+
+def test_v47_headings_go_down_one_level_at_a_time_and_tables_have_heads(made: Job) -> None:
+    """ISO 14289-1 (PDF/UA), from memory: title, language, headings without a jump, heads of tables."""
+    for kind in made.kinds:
+        page = made.page(kind)
+        assert next(page.all("html")).attributes["lang"] == "en", kind
+        assert next(page.all("title")).words.strip(), kind
+        level = 0
+        for element in page.all():
+            if re.fullmatch(r"h[1-6]", element.tag):
+                assert int(element.tag[1]) <= level + 1, (kind, element.words)
+                level = int(element.tag[1])
+        assert level, kind
+        for table in page.all("table"):
+            # A key whose cells are read one by one is laid out, it has no columns.
+            laid_out = table.attributes.get("role") == "presentation"
+            assert laid_out or any(True for _ in table.all("th")), (kind, table.words[:80])
+            assert all(head.attributes.get("scope") in {"col", "row", "rowgroup", "colgroup"} for head in table.all("th")), (
+                kind,
+                table.words[:80],
+            )
+
+
+def test_v47_the_file_that_a_browser_prints_is_tagged_and_has_title_and_language(tmp_path: Path) -> None:
+    """ISO 14289-1 (PDF/UA), from memory. The file of our own maker carries a title and no tags: see the documents page."""
+    made = job(PRINTED[0])
+    (tmp_path / "card.html").write_text(made.html("card"), encoding="utf-8")
+    file = printed(tmp_path / "card.html", tmp_path / "card.pdf")
+    root = file.trailer["/Root"].get_object()
+    assert root["/MarkInfo"]["/Marked"]  # type: ignore[index]
+    assert str(root["/Lang"]).lower().startswith("en")  # type: ignore[index]
+    assert file.metadata is not None
+    assert file.metadata.title

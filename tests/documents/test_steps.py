@@ -1,0 +1,154 @@
+"""The grammar of steps: one command a sentence, conditions first, loops with an end, waits with a clock."""
+
+import re
+
+from .made import Job, said, sentences
+
+MOST_WORDS, MOST_WORDS_OF_A_NOTE, MOST_SENTENCES = 20, 25, 6
+# What else may open a sentence of a step: a state that must be found, told as such.
+STATE = re.compile(
+    r"^(?:(?:It|The|Every|All|Nothing|Front and rear|A|Half|That|Such)\b.*\b(?:must|may|will|needs?|stays|is|tells)\b"
+    r"|(?:At|Where|With)\b[^,]*,)"
+)
+# Told as one with the action before it: both are done at once, or one hand holds while the other works.
+TOGETHER = re.compile(
+    r"\b(?:Hold .* and open|Hang it or lay it|draw the quill back, and lift|Touch the face, then feed|Stop and measure)\b"
+)
+COMMANDS = (
+    "Back|Bring|Brush|Clamp|Clean|Close|Cut|Drill|Face|Feed|Fit|Grease|Hold|Isolate|Lay|Lift|Lock|Look|Loosen|Mark|Measure"
+    "|Mount|Move|Open|Press|Pull|Push|Put|Read|Repeat|Seat|Set|Slacken|Slide|Start|Stop|Take|Tighten|Touch|Tug|Turn|Unlock"
+    "|Wait|Wind|Wipe|Withdraw|Write"
+)
+TWO = re.compile(rf"\b(?:and|then) (?:{COMMANDS.lower()}) (?:it|the|them|again|a|both|all|out|up|back|off)\b")
+# Words that say nothing that can be done or measured.
+VAGUE = re.compile(
+    r"\b(?:etc|as required|as needed|as necessary|carefully|appropriate(?:ly)?|slightly|properly|adequate(?:ly)?)\b", re.I
+)
+ONE_NAME = {
+    "gib screw": "gib",
+    "tail stock": "tailstock",
+    "head stock": "headstock",
+    "live center": "live centre",
+    "center": "centre",
+}
+
+
+def _lines(made: Job) -> list[tuple[str, str]]:
+    return [(step.number, one) for _, step in made.steps for line in step.text for one in sentences(line)]
+
+
+def test_v07_a_sentence_of_a_step_holds_one_command(made: Job) -> None:
+    """ASD-STE100 issue 9, procedures: one instruction a sentence unless done at once; DOE-STD-1029-92 CN1."""
+    for number, line in _lines(made):
+        # What goes on behind a colon says what is set or seen.
+        if not line.startswith("IF ") and not TOGETHER.search(line):
+            assert not TWO.search(line), (number, line)
+
+
+def test_v08_a_sentence_of_a_step_begins_with_a_command_or_a_condition(made: Job) -> None:
+    """ASD-STE100 issue 9: the imperative; DOE-STD-1029-92 CN1: the condition before the action."""
+    for number, line in _lines(made):
+        first = line.split()[0].strip(",.")
+        if first in {"IF", "WHEN"}:
+            assert re.match(r"^(?:IF|WHEN) [^,]*(?:, [^,]+)*, (?:THEN )?\w+", line), (number, line)
+            assert first != "IF" or ", THEN " in line, (number, line)
+        elif not STATE.match(line):
+            assert re.fullmatch(r"[A-Z][a-z]+(?:-[a-z]+)?|STOP", first), (number, line)
+            assert not re.match(r"^(?:The|It|You|This|There|These|A|An|In|On|Should|Please)\b", line), (number, line)
+
+
+def test_v09_steps_are_short_and_so_are_notes(made: Job) -> None:
+    """ASD-STE100 issue 9: twenty words in a procedure, twenty-five in a description, six sentences a paragraph."""
+    for number, line in _lines(made):
+        assert len(re.findall(r"\S*\w\S*", line)) <= MOST_WORDS, (number, line)
+    for _, step in made.steps:
+        notes = sentences(step.why)
+        assert len(notes) <= MOST_SENTENCES, step.number
+        assert all(len(note.split()) <= MOST_WORDS_OF_A_NOTE for note in notes), step.number
+
+
+def test_v10_a_note_commands_nothing(made: Job) -> None:
+    """ASD-STE100 issue 9: a note gives information only. An exclamation of what to set is a step of its own."""
+    for _, step in made.steps:
+        for note in sentences(step.why):
+            command = re.match(
+                rf"(?:{COMMANDS}|Keep|Use|Do|Never|Go)\b(?!-|[^.]*:| (?:in this order|or|of|to the eye))", note
+            )
+            assert not command, (step.id, note)
+
+
+def test_v11_no_condition_mixes_and_with_or(made: Job) -> None:
+    """DOE-STD-1029-92 CN1: AND and OR never stand in one condition; from three conditions on there is a table."""
+    for number, line in _lines(made):
+        for condition in re.findall(r"\b(?:IF|WHEN) (.*?), (?:THEN )?", line):
+            words = condition.lower().split()
+            assert not {"and", "or"} <= set(words), (number, line)
+            assert words.count("and") + words.count("or") < 2, (number, line)
+
+
+def test_v12_whoever_does_not_meet_a_condition_goes_on_down_the_page(made: Job) -> None:
+    """House rule: an IF without an otherwise leads to the next line, and the sheet says so once, before its first step."""
+    told = " ".join(said(line) for line in made.tree.conventions)
+    assert "IF a condition is not met, THEN go on with the next line." in told
+    words = made.page("procedure").words
+    first = next(made.page("procedure").all("section", "step")).words
+    assert words.index("IF a condition is not met") < words.index(first)
+
+
+def test_v13_every_way_leads_somewhere_and_every_way_back_is_counted(made: Job) -> None:
+    """DOE-STD-1029-92 CN1: a branch names where to go; the cap on loops is a house rule."""
+    phases = list(made.tree.phases)
+    for place, phase in enumerate(phases):
+        words = " ".join(said(line) for step in phase.steps for line in step.text)
+        if "phase before this one" in words:
+            assert place > 0
+        if re.search(r"\b[Rr]epeat\b|move again", words):
+            assert re.search(
+                r"(?:twice|three times|four times|two|three|four) (?:rounds )?(?:at most|do not)|at most|, once", words
+            ), words
+        if "the last phase" in words:
+            assert place < len(phases) - 1
+    numbers = {step.id for _, step in made.steps}
+    for _, step in made.steps:
+        if step.hold and step.hold.go_back_to:
+            assert step.hold.go_back_to in numbers
+
+
+def test_v14_numbers_go_on_without_a_gap_and_come_back_the_same(made: Job) -> None:
+    """DOE-STD-1029-92 CN1: decimal numbering, each number once."""
+    for count, phase in enumerate(made.tree.phases, start=1):
+        assert phase.number == str(count)
+        assert [step.number for step in phase.steps] == [f"{count}.{place}" for place in range(1, len(phase.steps) + 1)]
+    shown = [next(one.all("span", "no")).words for one in made.page("procedure").all("section", "step")]
+    assert shown == [step.number for _, step in made.steps]
+    for group in made.tree.card.groups if made.tree.card else ():
+        assert {line.step for line in group.lines} <= set(shown)
+
+
+def test_v33_no_vague_word_and_one_name_for_one_thing(made: Job) -> None:
+    """DOE-STD-1029-92 CN1: a vague verb is a defect; ASD-STE100 issue 9: one word, one meaning."""
+    for kind in made.kinds:
+        words = made.page(kind).words
+        found = VAGUE.findall(words)
+        assert not found, (kind, found)
+        for wrong in ONE_NAME:
+            if wrong != "center":
+                assert wrong not in words.lower(), (kind, wrong)
+
+
+def test_v55_a_repeat_says_until_what_and_how_often_at_most(made: Job) -> None:
+    """DOE-STD-1029-92 CN1: a step that is repeated says until when; the cap is a house rule."""
+    for number, line in _lines(made):
+        if line.startswith("Repeat"):
+            assert "at most" in line, (number, line)
+            assert " until " in line or "without touching" in line or "as often as the line says" in line, (number, line)
+
+
+def test_v56_a_long_wait_has_start_end_and_what_if_nobody_wrote_them(made: Job) -> None:
+    """DOE-STD-1029-92 CN1: a timed step has its clock written down and says what to do when the time was missed."""
+    for _, step in made.steps:
+        if "cure-wait" not in step.activities:
+            continue
+        assert sum(blank.count for check in step.checks for blank in check.blanks) >= 2, step.id
+        assert step.hold is not None
+        assert re.search(r"IF the time was not written down, THEN ", said(step.hold.text)), step.id
