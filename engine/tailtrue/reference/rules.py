@@ -15,9 +15,7 @@ def decisions_page(knowledge: Knowledge) -> str:
 
 
 def _decision(decision: Decision) -> str:
-    rows = (
-        (_named(row), condition(row.when), _if_unknown(row), row.why, sourced(row.sources)) for row in decision.rows
-    )
+    rows = ((_named(row), condition(row.when), _if_unknown(row), row.why, sourced(row.sources)) for row in decision.rows)
     return f"## {decision.question}\n\n`{decision.spec.name}`, {decision.spec.label}. {_HIT[decision.hit]}\n\n" + table(
         ("alternative", "holds when", "not known", "why", "source"), rows
     )
