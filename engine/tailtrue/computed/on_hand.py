@@ -12,6 +12,13 @@ def after_visit(diameter: float, use: float) -> float:
     return diameter - use
 
 
+@computed("collar.before_visit", label="least diameter of the collars before a visit", unit="mm", rounding="size",
+          bound="least", needs=("skim.worn_out_at", "skim.use_per_visit"),
+          how="where the collars are worn out, and what a visit costs on top")  # fmt: skip
+def before_visit(worn_out: float, use: float) -> float:
+    return worn_out + use
+
+
 @computed("bar.swap_most", label="change of the difference by place that says nothing", unit="mm", rounding="difference",
           bound="most", needs=("align.uncertainty",),
           how="the doubts of two differences together: the root of two times the doubt of one")  # fmt: skip
