@@ -57,6 +57,10 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ("collar.grip", ("jaws-and-spacer", 30.0, None, 38.0, 15.0), 30),
     ("collar.grip", ("jaws", 45.0, None, 38.0, 15.0), 38),
     ("collar.grip", ("four-jaw", 45.0, None, 38.0, 15.0), 15),
+    ("bore.rough_cut", (24.71, 23.0, 3, 0.025), 0.275),
+    ("bore.rough_cut", (24.7, 23.0, 4, 0.025), 0.2),
+    ("bore.rough_cut", (23.02, 23.0, 1, 0.025), 0.025),
+    ("bore.rough_divisions", (0.275, 0.025), 11),
     ("collar.turning_cut", (70.0, 65.0, 3, 0.025), 0.825),
     ("collar.turning_cut", (65.01, 65.0, 1, 0.025), 0.025),
     # the bore and its joint
