@@ -153,7 +153,26 @@ def test_a_depth_is_whole_divisions_of_the_dial(made: tuple[str, Path]) -> None:
     name, out = made
     procedure = tree(out)
     radial = {"fernhill": 0.025, "quarry-road": 0.0254, "cinder-lane": 0.0254, "ropewalk": 0.025}[name]
-    for fact in ("skim.depth", "skim.truing_depth", "collar.boring.depth", "bore.finish_depth", "collar.turning_cut"):
+    for fact in ("skim.depth", "skim.truing_depth", "bore.rough_cut", "collar.boring.depth", "bore.finish_depth", "collar.turning_cut"):
         divisions = figure(procedure, fact)["value"] / radial
         assert divisions == pytest.approx(round(divisions), abs=1e-6)
         assert round(divisions) >= 1
+
+
+def test_the_roughing_passes_of_a_drilled_bore_do_not_go_past_the_size_to_rough_to(tmp_path: Path) -> None:
+    assert tailtrue("make", EXAMPLES / "fernhill" / "job.toml", "--out", tmp_path).returncode == 0
+    procedure = tree(tmp_path)
+    drilled = max(row["value"] for row in _figures(procedure, "hole.ladder.size"))
+    cut, passes, to = (figure(procedure, f"bore.rough_{name}")["value"] for name in ("cut", "passes", "to"))
+    assert drilled + 2 * cut * passes <= to + 1e-9
+    card = (tmp_path / "card.md").read_text(encoding="utf-8")
+    assert f"depth per side, {round(cut / 0.025)} div. | {cut:g} |" in card.replace("\N{NO-BREAK SPACE}", " ")
+
+
+def _figures(node: Any, fact: str) -> list[dict[str, Any]]:
+    if isinstance(node, list):
+        return [found for value in node for found in _figures(value, fact)]
+    if not isinstance(node, dict):
+        return []
+    below = [found for value in node.values() for found in _figures(value, fact)]
+    return [node, *below] if node.get("fact") == fact and "rounding" in node else below

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from shops import shop
+from shops import EXAMPLES, shop
 from tailtrue.advise import advise, make_procedure
 from tailtrue.calc.alignment import uses_left
 from tailtrue.calc.joints import bond_torque, derated_shear, joint_safety
@@ -275,3 +275,17 @@ def test_the_engine_makes_that_bar(tmp_path: Path) -> None:
     assert number(tree, "bar.length") == pytest.approx(11 * 25.4)
     assert number(tree, "joint.catch_margin") >= 1
     assert number(tree, "skim.visits") > 20
+
+
+def test_collars_shrunk_on_are_cool_before_each_pass_over_them() -> None:
+    shrunk = make_procedure(EXAMPLES / "ropewalk" / "job.toml")
+    for ident in ("rough-collars", "true-collars", "skim-collars"):
+        assert _said_of_letting_go(shrunk, ident), ident
+    bonded = make_procedure(EXAMPLES / "fernhill" / "job.toml")
+    assert not _said_of_letting_go(bonded, "rough-collars")
+
+
+def _said_of_letting_go(procedure: Procedure, ident: str) -> bool:
+    steps = [step for phase in procedure.phases for step in phase.steps if step.id == ident]
+    assert steps, ident
+    return all("joint.shrink_fit.lets_go_at" in line.model_dump_json() for step in steps for line in step.settings[:1])

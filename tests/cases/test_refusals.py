@@ -242,3 +242,12 @@ def test_an_empty_lathe_file_is_said_once(tmp_path: Path) -> None:
     assert done.returncode == 4
     assert "begin this file with the line [lathe]" in done.stderr
     assert "two ways" not in done.stderr
+
+
+@pytest.mark.parametrize("job", ["use-bar", "taper-and-return"])
+def test_a_dog_too_near_the_collar_of_a_bar_on_hand_is_refused(tmp_path: Path, job: str) -> None:
+    # 25 mm of dog and half of a 25 mm collar leave 3.5 mm before a collar at 41 mm.
+    path = shop(tmp_path, "fernhill", ("stock", '^station = "48 mm"', 'station = "41 mm"')).with_name(f"{job}.toml")
+    answer = tailtrue("check", path)
+    assert answer.returncode == 5
+    assert "The dog comes too near the collar of the bar on hand" in answer.stdout + answer.stderr

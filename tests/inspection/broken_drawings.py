@@ -189,6 +189,11 @@ def dog_and_room_that_do_not_reach_the_collar() -> Job:
 
 
 @breaks("V87", "drawing between-centres")
+def dog_so_near_the_collar_that_the_tool_may_strike_it() -> Job:
+    return _with_sizes("between-centres", dog=31.5, gap=3.5)
+
+
+@breaks("V87", "drawing between-centres")
 def ends_longer_than_the_bar() -> Job:
     return _with_sizes("between-centres", length=70.0)
 

@@ -9,6 +9,7 @@ from tailtrue.calc.setover import working_span
 from tailtrue.calc.thermal import growth
 from tailtrue.calc.uncertainty import difference_uncertainty, expanded
 from tailtrue.computed.registry import computed, field
+from tailtrue.computed.stepping import surely_less
 from tailtrue.tables import Table
 
 
@@ -105,11 +106,23 @@ def verdict_possible(unsure: float | None, within: float, covers: bool, share: f
     unit="mm",
     rounding="difference",
     bound="most",
-    needs=("align.limit", "align.uncertainty"),
-    how="limit less the uncertainty",
+    needs=("align.limit", "align.uncertainty", "lathe.difference_step"),
+    how="limit rounded down less the uncertainty rounded up, as they are written",
 )
-def inside(within: float, unsure: float) -> float | None:
-    return within - unsure if within > unsure else None
+def inside(within: float, unsure: float, step: float) -> float | None:
+    return surely_less(within, unsure, step) if within > unsure else None
+
+
+@computed(
+    "lathe.difference_step",
+    label="step of differences",
+    unit="mm",
+    rounding="difference",
+    needs=("lathe.dials", "limit.difference_step_metric", "limit.difference_step_inch"),
+    how="the finest step that a difference is written in",
+)
+def difference_step(dials: str, metric: float, inch: float) -> float:
+    return metric if dials == "metric" else inch
 
 
 @computed(

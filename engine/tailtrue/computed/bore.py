@@ -354,3 +354,27 @@ def finish_divisions(depth: float, division: float) -> float:
 )
 def rough_passes(to: float, drilled: float, depth: float) -> int:
     return boring_passes(drilled, to, depth)
+
+
+@computed(
+    "bore.rough_cut",
+    label="depth per side of each roughing pass in the bore",
+    unit="mm",
+    rounding="depth",
+    needs=("bore.rough_to", "hole.before_boring", "bore.rough_passes", "lathe.radial_division"),
+    how="stock per side shared out over the passes, in whole divisions of the dial, so that they do not go past the size",
+)
+def rough_cut(to: float, drilled: float, passes: int, division: float) -> float:
+    return max(division, step_down((to - drilled) / 2 / passes, division))
+
+
+@computed(
+    "bore.rough_divisions",
+    label="divisions of the dial for each roughing pass in the bore",
+    unit="1",
+    rounding="count",
+    needs=("bore.rough_cut", "lathe.radial_division"),
+    how="depth per side divided by what one division moves the tool",
+)
+def rough_divisions(depth: float, division: float) -> float:
+    return float(steps_in(depth, division))

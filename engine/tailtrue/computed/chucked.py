@@ -9,7 +9,7 @@ from tailtrue.calc.cutting import cutting_force
 from tailtrue.computed.alignment import uncertainty as doubt_of_difference
 from tailtrue.computed.operation import operation
 from tailtrue.computed.registry import Limited, computed
-from tailtrue.computed.stepping import least_of, step_down
+from tailtrue.computed.stepping import least_of, step_down, surely_less
 from tailtrue.tables import Table
 
 _CHUCK = (("chuck.speed_limit", "the chuck"),)
@@ -162,10 +162,10 @@ def verdict_possible(unsure: float, within: float, share: float, covers: bool) -
 
 
 @computed("chucked.inside", label="difference of the bands that is surely inside the limit", unit="mm",
-          rounding="difference", bound="most", needs=("chucked.limit", "chucked.uncertainty"),
-          how="limit less the uncertainty")  # fmt: skip
-def inside(within: float, unsure: float) -> float | None:
-    return within - unsure if within > unsure else None
+          rounding="difference", bound="most", needs=("chucked.limit", "chucked.uncertainty", "lathe.difference_step"),
+          how="limit rounded down less the uncertainty rounded up, as they are written")  # fmt: skip
+def inside(within: float, unsure: float, step: float) -> float | None:
+    return surely_less(within, unsure, step) if within > unsure else None
 
 
 @computed("chucked.outside", label="difference of the bands that is surely outside the limit", unit="mm",

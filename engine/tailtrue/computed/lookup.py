@@ -6,6 +6,7 @@ from typing import Any
 from tailtrue.calc.alignment import diameter_difference, tailstock_move
 from tailtrue.calc.indicator import move_factor
 from tailtrue.computed.registry import computed, field
+from tailtrue.computed.stepping import surely_less
 from tailtrue.tables import Table
 
 _SLACK = 1e-9
@@ -25,11 +26,12 @@ def factor(span: float, first: float, second: float) -> float:
 
 
 @computed("lookup.inside", label="difference that is surely inside the limit of the bar as made", unit="mm",
-          rounding="difference", bound="most", needs=("truing.limit", "align.uncertainty", "align.verdict_possible"),
-          how="limit less the uncertainty")  # fmt: skip
-def inside(limit: float, unsure: float, verdict: bool) -> float | None:
+          rounding="difference", bound="most",
+          needs=("truing.limit", "align.uncertainty", "lathe.difference_step", "align.verdict_possible"),
+          how="limit rounded down less the uncertainty rounded up, as they are written")  # fmt: skip
+def inside(limit: float, unsure: float, step: float, verdict: bool) -> float | None:
     # Closer than that, what is surely inside would be less than what the readings can tell at all.
-    return limit - unsure if verdict and limit > 2 * unsure else None
+    return surely_less(limit, unsure, step) if verdict and limit > 2 * unsure else None
 
 
 @computed("lookup.again_up_to", label="difference up to which it is too close to say", unit="mm", rounding="difference",

@@ -20,6 +20,18 @@ def step_up(value: float, step: float) -> float:
     return ceil(value / step - _NOISE) * step
 
 
+def surely_less(whole: float, doubt: float, step: float) -> float:
+    """What is left of a whole as it is written, rounded down, less a doubt as it is written, rounded up.
+
+    Where steps so coarse leave nothing, the difference as it is.
+
+    >>> round(surely_less(0.0184, 0.0043, 0.001), 6)
+    0.013
+    """
+    left = step_down(whole, step) - step_up(doubt, step)
+    return left if left > step / 2 else whole - doubt
+
+
 def steps_in(value: float, step: float) -> int:
     """How many whole steps a value holds."""
     return floor(value / step + _NOISE)

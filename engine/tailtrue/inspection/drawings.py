@@ -11,6 +11,7 @@ from tailtrue.procedure import Drawing, Step
 
 _FRONT = "front"
 _CLOSE_MM = 0.001
+_DOG_CLEAR_MM = 10.0  # the tool runs off the collar before it reaches the dog
 _DIGIT = re.compile(r"\d")
 Sizes = Mapping[str, float]
 Judge = Callable[[Sizes], Iterator[str]]
@@ -164,6 +165,8 @@ def _bar_held(sizes: Sizes) -> Iterator[str]:
 
 def _between_centres(sizes: Sizes) -> Iterator[str]:
     yield from _equal(sizes, "to_collar", "dog", "gap")
+    if not sizes["gap"] >= _DOG_CLEAR_MM - _CLOSE_MM:
+        yield f"{sizes['gap']:g} mm between dog and collar; the tool needs {_DOG_CLEAR_MM:g} mm to run off"
     if not sizes["length"] > 2 * sizes["to_collar"]:
         yield f"two ends of {sizes['to_collar']:g} mm leave nothing of a bar of {sizes['length']:g} mm"
 

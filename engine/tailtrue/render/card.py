@@ -14,7 +14,8 @@ from tailtrue.places import templates_folder
 from tailtrue.procedure import Card, CardGroup, LookUp, Procedure
 from tailtrue.render import words
 from tailtrue.render.figures.speed_plate import settings_of
-from tailtrue.render.numbers import Column, columns, read
+from tailtrue.render.look_up import look_up_columns
+from tailtrue.render.numbers import read
 from tailtrue.render.paper import head_of, page
 from tailtrue.render.words import say, sentence
 
@@ -174,12 +175,6 @@ def side_by_side(made: tuple[Block, ...]) -> tuple[tuple[Block, ...], ...]:
 def _regrouped(made: tuple[Block, ...], rows: list[tuple[int, Row]]) -> tuple[Block, ...]:
     groups = groupby(rows, key=lambda pair: pair[0])
     return tuple(replace(made[place], rows=tuple(row for _, row in group)) for place, group in groups)
-
-
-def look_up_columns(look_up: LookUp | None, dials: Dials) -> tuple[Column, Column]:
-    """Differences read and moves of the tailstock, as columns; empty ones for a sheet without the table."""
-    rows = look_up.rows if look_up else ()
-    return columns((row.difference for row in rows), dials), columns((row.move for row in rows), dials)
 
 
 def _parts(count: int) -> tuple[range, ...]:

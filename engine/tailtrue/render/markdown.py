@@ -5,8 +5,8 @@ from collections.abc import Iterable
 from tailtrue.parts import Text
 from tailtrue.procedure import Alternative, Derivation, Need, Phase, Procedure
 from tailtrue.render.glossary import terms
+from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.markdown_step import StepWriter
-from tailtrue.render.numbers import columns
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
 from tailtrue.render.times import attended, phase_clause, waiting
@@ -209,8 +209,7 @@ class _Writer:
         if look_up is None:
             return
         yield heading(2, HEADINGS["look_up"])
-        differences = columns((row.difference for row in look_up.rows), self._dials)
-        moves = columns((row.move for row in look_up.rows), self._dials)
+        differences, moves = look_up_columns(look_up, self._dials)
         head = [
             f"{words}, {column.unit}" if column.unit else words
             for words, column in (("Collars differ by", differences), ("Move the tailstock", moves))

@@ -17,7 +17,8 @@ from tailtrue.render.back import (
     worked_out,
 )
 from tailtrue.render.beside import reasons_beside
-from tailtrue.render.numbers import Column, columns, limits_apart, limits_ends, show, show_one, unit_name
+from tailtrue.render.look_up import look_up_columns
+from tailtrue.render.numbers import Column, limits_apart, limits_ends, show, show_one, unit_name
 from tailtrue.render.symbols import SYMBOLS
 from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.values import ValueLine, value_line
@@ -117,11 +118,11 @@ class Page:
 
     def differences(self, look_up: LookUp) -> Column:
         """The column of the differences read."""
-        return columns((row.difference for row in look_up.rows), self._dials)
+        return look_up_columns(look_up, self._dials)[0]
 
     def moves(self, look_up: LookUp) -> Column:
         """The column of the moves of the tailstock."""
-        return columns((row.move for row in look_up.rows), self._dials)
+        return look_up_columns(look_up, self._dials)[1]
 
     def needs(self, kind: str) -> tuple[Need, ...]:
         """The needs of one kind, in order."""

@@ -132,6 +132,7 @@ BY_HAND_MEANS: Final = f"{MARK} behind a number: a person put it in place of the
 BY_HAND_CARD: Final = f"{MARK} set by hand, see the sheet."
 BY_HAND: Final = ("Number", "Set to", "Worked out", "May be", "Reason", "By")
 LEAVE: Final = "leave it"
+READ_AGAIN: Final = "read again"
 AS_STEP: Final = "As step"
 AGAIN: Final = "In full:"
 GET_IT: Final = "GET IT:"
