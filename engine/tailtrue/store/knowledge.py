@@ -143,6 +143,7 @@ class Trouble:
     seen: str
     do: Wording
     never: Wording
+    when: Condition
     concerns: tuple[str, ...]
 
 

@@ -321,6 +321,7 @@ class Loader:
                 row.seen,
                 self._wording(row.do, where, row.seen),
                 self._wording(row.never, where, row.seen),
+                self._when(row.when, where, row.seen),
                 tuple(row.concerns),
             )
             for row in file.trouble

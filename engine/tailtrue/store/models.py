@@ -422,6 +422,7 @@ class TroubleFile(File):
     seen: str
     do: str
     never: str
+    when: When = []
     concerns: list[str] = []
 
 
