@@ -190,6 +190,7 @@ class StepText:
     settings: tuple[SettingText, ...]
     settings_from: SettingsFrom | None
     checks: tuple[CheckText, ...]
+    without: Mapping[str, Condition]
     hold: HoldText | None
     why: Wording
     where: str

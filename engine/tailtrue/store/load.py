@@ -288,6 +288,7 @@ class Loader:
                 )
                 for check in file.check
             ),
+            without={tool: self._when(when, where, file.id) for tool, when in file.without.items()},
             hold=self._hold(file.hold, where, file.id) if file.hold else None,
             why=self._wording(file.why, where, file.id),
             where=where,
