@@ -153,7 +153,14 @@ def test_a_depth_is_whole_divisions_of_the_dial(made: tuple[str, Path]) -> None:
     name, out = made
     procedure = tree(out)
     radial = {"fernhill": 0.025, "quarry-road": 0.0254, "cinder-lane": 0.0254, "ropewalk": 0.025}[name]
-    for fact in ("skim.depth", "skim.truing_depth", "bore.rough_cut", "collar.boring.depth", "bore.finish_depth", "collar.turning_cut"):
+    for fact in (
+        "skim.depth",
+        "skim.truing_depth",
+        "bore.rough_cut",
+        "collar.boring.depth",
+        "bore.finish_depth",
+        "collar.turning_cut",
+    ):
         divisions = figure(procedure, fact)["value"] / radial
         assert divisions == pytest.approx(round(divisions), abs=1e-6)
         assert round(divisions) >= 1

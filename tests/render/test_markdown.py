@@ -16,6 +16,7 @@ from tailtrue.render.words import HEADINGS, STATES
 
 from .reading import figures
 from .sample import MACHINE, NUMBER, procedure
+from .sample_drawings import drawing
 from .sample_pieces import LITERAL_LABEL
 from .test_html import ORDER
 
@@ -119,3 +120,19 @@ def test_tables_are_tables() -> None:
 
 def test_the_same_procedure_gives_the_same_bytes() -> None:
     assert to_markdown(procedure()) == to_markdown(procedure())
+
+
+def test_the_speed_plate_is_one_table_with_the_work_of_this_job_alone() -> None:
+    plate = drawing("speed-plate", {"setting.1": "A1"}, speed__1=65.0, speed__2=280.0, boring=280.0)
+    tree = procedure("metric").model_copy(update={"drawings": (plate.model_copy(update={"place": "front"}),)})
+    text = to_markdown(tree).replace("\N{NO-BREAK SPACE}", " ")
+    assert "| **65 rev/min** | A1 |  |" in text
+    assert f"| **280 rev/min** |  | {plate.labels['boring']} |" in text
+    assert plate.labels["taper"] not in text
+
+
+def test_a_speed_plate_without_levers_has_no_column_for_them() -> None:
+    plate = drawing("speed-plate", speed__1=65.0, boring=65.0)
+    tree = procedure("metric").model_copy(update={"drawings": (plate.model_copy(update={"place": "front"}),)})
+    text = to_markdown(tree).replace("\N{NO-BREAK SPACE}", " ")
+    assert f"| **65 rev/min** | {plate.labels['boring']} |" in text

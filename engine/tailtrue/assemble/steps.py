@@ -62,7 +62,7 @@ def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], de
         settings=(*_rows(filler, step.settings_from), *settings(filler, step.settings)),
         checks=tuple(_check(filler, check) for check in step.checks if _holds(filler, check.when)),
         why=filler.text(step.why),
-        tools=tuple(file.tools),
+        tools=tuple(tool for tool in file.tools if tool not in step.without or not _holds(filler, step.without[tool])),
         boxes=each or ("",),
         shop_rule=filler.case.knowledge.shop.mark("step", file.id),
         time=step_time(filler, file.time),

@@ -54,7 +54,9 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         do_not_start=tuple(filler.text(text) for text in page.do_not_start),
         stop_at_once=tuple(filler.text(text) for text in page.stop_at_once),
         if_it_goes_wrong=tuple(
-            (row.seen, filler.text(row.do), filler.text(row.never)) for row in about(route, page.trouble)
+            (row.seen, filler.text(row.do), filler.text(row.never))
+            for row in about(route, page.trouble)
+            if case.judge(row.when).truth is not Truth.NO  # not known: told, it does no harm
         ),
         conventions=tuple(filler.text(text) for text in page.conventions),
         job_cautions=job_cautions,

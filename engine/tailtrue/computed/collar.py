@@ -36,7 +36,7 @@ def collar_width(
         width, by = least_of(cleaned, (most, "wider only wears the tool"))
         return Limited(step_down(width, step), by)
     width, by = least_of(
-        (max(diameter * ratio, least), "about the diameter of the bar: enough bond, a short cut"),
+        (max(diameter * ratio, least), "about the diameter of the bar: a long enough seat, a short cut"),
         (most, "wider only wears the tool"),
         ((stock - kerf) / 2 - 2 * facing, "the stock, two blanks with a saw cut between"),
     )

@@ -114,7 +114,7 @@ of_record(_M, "tighten", "tighten", "tightening torque of a set screw", unit="N 
 of_record(_M, "depth", "depth", "set screw below the surface when the collars are worn out", unit="mm", rounding="length",
           bound="most")  # fmt: skip
 of_record(_M, "shear", "shear", "shear in the thread of the collar", unit="MPa", rounding="pressure", bound="least")
-of_record(_M, "spot", "spot", "depth of the spot in the bar", unit="mm", rounding="depth")
+of_record(_M, "spot", "spot", "depth of the spot in the bar", unit="mm", rounding="size")
 of_record(_M, "tapping_size", "drill", "tapping size for the set screws", unit="mm", rounding="size")
 place(_M, "major", "the set screws")
 depth_now(_M, "set screws")

@@ -217,7 +217,7 @@ def _markdown(procedure: Procedure) -> Iterable[str]:
     yield bullets(f"{bold(say(note.label, dials))}: {literal(say(note.value, dials))}" for note in card.notes)
     rows = [
         (literal(f"{block.title} ({block.steps})"), literal(row.label), literal(row.number), literal(row.unit))
-        for block in blocks(card, dials)
+        for block in blocks(card, dials, settings_of(procedure.drawings))
         for row in block.rows
     ]
     yield table(("Operation (step)", "Set", "Number", "Unit"), rows)

@@ -4,10 +4,11 @@ from collections.abc import Iterable
 
 from tailtrue.parts import Caution, Check, Dials, Text
 from tailtrue.procedure import Drawing, Hold, Step
+from tailtrue.render.figures.speed_plate import plate_rows
 from tailtrue.render.numbers import show_limits, show_one, unit_name
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, quote, table
-from tailtrue.render.words import SHOP_RULE, STATES, WHO, dimension, goes_on_words, say, sentence
+from tailtrue.render.words import PLATE, SHOP_RULE, STATES, WHO, dimension, goes_on_words, say, sentence
 
 _BLANK = "____________"
 
@@ -69,6 +70,12 @@ class StepWriter:
     def drawing(self, drawing: Drawing) -> Iterable[str]:
         """A drawing told: its dimensions by name, its labels, what it shows."""
         yield bold(drawing.title)
+        if plate := plate_rows(drawing):
+            told = [(bold(say((speed,), self._dials)), literal(at), literal(uses)) for speed, at, uses in plate]
+            said = [at for at in range(len(PLATE)) if at != 1 or any(row[at] for row in told)]  # levers only where known
+            yield table([PLATE[at] for at in said], ([row[at] for at in said] for row in told))
+            yield literal(drawing.caption)
+            return
         sizes = ((literal(dimension(key)), self._text((size,))) for key, size in drawing.dimensions.items())
         if drawing.dimensions:
             yield table(("Dimension", "Size"), sizes)

@@ -123,6 +123,7 @@ NOT_TO_SCALE: Final = "not to scale"
 # ISO practice where sizes are metric, practice of inch countries elsewhere; the view is set right of the bar in both.
 PROJECTIONS: Final = MappingProxyType({"metric": "first-angle projection", "inch": "third-angle projection"})
 END_VIEWS: Final = MappingProxyType({"metric": "seen from end A", "inch": "seen from end B"})
+PLATE: Final = ("Speed", "Lever or belt", "Work of this job")
 TROUBLE: Final = ("What you see", "Do", "Do not")
 SHOP_RULE: Final = "Shop rule"
 SHOP_RULES_MEAN: Final = "This shop added or changed what follows. It answers for it. Limits are only ever drawn tighter."

@@ -153,6 +153,8 @@ def _steps(knowledge: Knowledge) -> Iterator[Problem]:
         for tool in file.tools:
             if tool not in knowledge.needs:
                 yield Problem(step.where, tool, "is not in needs.toml", "add it there")
+        for tool in set(file.without) - set(file.tools):
+            yield Problem(step.where, tool, "is gone without, and is no tool here", "add it to tools")
         for check in step.checks:
             for name in (check.low, check.high, check.resolution, check.uncertainty):
                 if name is not None and name not in knowledge.catalogue:

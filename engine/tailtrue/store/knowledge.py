@@ -143,6 +143,7 @@ class Trouble:
     seen: str
     do: Wording
     never: Wording
+    when: Condition
     concerns: tuple[str, ...]
 
 
@@ -189,6 +190,7 @@ class StepText:
     settings: tuple[SettingText, ...]
     settings_from: SettingsFrom | None
     checks: tuple[CheckText, ...]
+    without: Mapping[str, Condition]
     hold: HoldText | None
     why: Wording
     where: str

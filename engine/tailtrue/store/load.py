@@ -289,6 +289,7 @@ class Loader:
                 )
                 for check in file.check
             ),
+            without={tool: self._when(when, where, file.id) for tool, when in file.without.items()},
             hold=self._hold(file.hold, where, file.id) if file.hold else None,
             why=self._wording(file.why, where, file.id),
             where=where,
@@ -322,6 +323,7 @@ class Loader:
                 row.seen,
                 self._wording(row.do, where, row.seen),
                 self._wording(row.never, where, row.seen),
+                self._when(row.when, where, row.seen),
                 tuple(row.concerns),
             )
             for row in file.trouble

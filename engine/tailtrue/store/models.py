@@ -317,6 +317,7 @@ class StepFile(File):
     makes: list[str] = []
     ends: list[str] = []
     tools: list[str] = []
+    without: dict[str, When] = Field(default={}, description="tools that the step goes without, and when")
     activities: list[str] = []
     settings: list[SettingFile] = []
     settings_from: SettingsFromFile | None = None
@@ -432,6 +433,7 @@ class TroubleFile(File):
     seen: str
     do: str
     never: str
+    when: When = []
     concerns: list[str] = []
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from tailtrue.parts import Dials
+from tailtrue.parts import Dials, Figure
 from tailtrue.procedure import Drawing
 from tailtrue.render.drawing import described
 from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, Ink, text_width, wrap
@@ -53,6 +53,15 @@ def settings_of(drawings: Iterable[Drawing]) -> dict[float, str]:
         for name, figure in one.dimensions.items()
         if name.startswith(_LIST) and (setting := f"setting.{name.removeprefix(_LIST)}") in one.said
     }
+
+
+def plate_rows(drawing: Drawing) -> tuple[tuple[Figure, str, str], ...]:
+    """The plate told line by line: a speed, how lever or belt stands for it, what runs at it in this job."""
+    return tuple(
+        (figure, drawing.said.get(f"setting.{name.removeprefix(_LIST)}", ""), "; ".join(_uses(drawing, figure.value)))
+        for name, figure in drawing.dimensions.items()
+        if name.startswith(_LIST)
+    )
 
 
 def _uses(drawing: Drawing, speed: float) -> list[str]:
