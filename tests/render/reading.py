@@ -8,7 +8,7 @@ from pydantic import BaseModel
 
 from tailtrue.parts import Figure
 
-_EMPTY = {"meta", "input", "br", "path", "rect"}
+_EMPTY = {"meta", "input", "br", "path", "rect", "col"}
 
 
 @dataclass
