@@ -105,7 +105,7 @@ def test_the_bar_on_hand_takes_the_place_of_the_planned_one() -> None:
     sizes = {name: size.value for name, size in drawing.dimensions.items()}
     assert sizes["bar.length"] == 340
     assert sizes["collar.diameter"] == 67.4
-    assert sizes["collar.spacing"] == 340 - 2 * 41
+    assert sizes["collar.spacing"] == 340 - 2 * 48
     # 60 degree cone from 6.6 mm to a pilot of 3.15 mm is 2.99 mm deep, at both ends
     assert sizes["centres.span"] == pytest.approx(340 - 2 * (6.6 - 3.15) / 2 / 0.57735, abs=1e-3)
 
@@ -128,7 +128,7 @@ def test_the_bar_is_looked_over_with_a_hold_before_it_turns() -> None:
     assert order.index("inspect-bar") < order.index("true-collars")
     low = next(check.limits.low for check in looked.checks if check.limits)
     assert low is not None
-    assert low.value == 50
+    assert low.value == pytest.approx(50.3)  # worn out, and one visit on top
 
 
 def test_the_set_over_is_half_the_taper_over_the_whole_length() -> None:

@@ -73,7 +73,7 @@ def back_to_another_step_than_is_named() -> Job:
     return _going_on(title="Bond the collars")
 
 
-@breaks("V170", "whole sheet")
+@breaks("V170", "whole sheet", also="V190")
 def rework_that_leads_nowhere() -> Job:
     def change(step: Step) -> Step:
         assert step.hold is not None
@@ -88,27 +88,27 @@ def going_on_with_a_sheet_that_nobody_left() -> Job:
     return tree, replace(shop, rework=None)
 
 
-@breaks("V171", "step 3.3")
+@breaks("V171", "step 3.4")
 def bore_that_is_not_gauged_after_the_cut() -> Job:
     return _changed("fernhill", "rework-gauge-again", lambda step: step.model_copy(update={"hold": None}))
 
 
-@breaks("V172", "step 3.3", also="V60")
+@breaks("V172", "step 3.4", also="V60")
 def cut_past_the_largest_bore() -> Job:
     return _told("fernhill", "rework-bore", cuts__depth=0.09, cuts__least_after=25.106, cuts__largest_after=25.111)
 
 
-@breaks("V172", "step 3.3")
+@breaks("V172", "step 3.4")
 def radius_told_as_diameter() -> Job:
     return _told("fernhill", "rework-bore", cuts__depth=0.1)
 
 
-@breaks("V172", "step 3.3")
+@breaks("V172", "step 3.4")
 def beginning_that_lets_the_cuts_end_past_the_window() -> Job:
     return _told("fernhill", "rework-bore", begin_most=24.97)
 
 
-@breaks("V172", "step 3.3")
+@breaks("V172", "step 3.4")
 def limits_that_the_bar_at_this_seat_does_not_allow() -> Job:
     tree, shop = _job("fernhill")
     return tree, replace(shop, measured={**shop.measured, "head": tuple(one - 0.1 for one in shop.measured["head"])})

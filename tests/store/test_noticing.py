@@ -69,7 +69,7 @@ def test_an_unnoticed_fault_is_told_with_file_rule_and_fault() -> None:
     (problem,) = unnoticed([lost, Noticed("cautions", "w", "y", "f", noticed=False)], frozenset({"stops"}))
     assert (problem.where, problem.said) == ("knowledge/stops/x.toml:3", "x")
     assert "left out: a.yes is yes" in problem.wrong
-    assert counts([lost])["condition_faults_open_in_decisions"] == 1
+    assert counts([lost])["condition_faults_open_in_stops"] == 1
 
 
 def test_a_fault_of_an_alternative_that_is_never_taken_is_noticed_too() -> None:

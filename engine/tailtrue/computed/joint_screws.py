@@ -98,7 +98,7 @@ def _held(
         yield {
             "thread": one["thread"], "major": major, "length": one["length"], "count": len(angles),
             "pattern": pattern.text("designation"), "torque": held.torque_nmm, "tighten": torque, "depth": depth,
-            "shear": shear, "spot": spot, "drill": row.number("tap_drill_mm"),
+            "spot": spot, "drill": row.number("tap_drill_mm"),
             "key": (read_quantity(row.text("label"), "mm"), row.text("label")),
         }  # fmt: skip
 
@@ -113,7 +113,6 @@ of_record(_M, "torque", "torque", "torque the set screws of one collar hold", un
 of_record(_M, "tighten", "tighten", "tightening torque of a set screw", unit="N mm", rounding="torque")
 of_record(_M, "depth", "depth", "set screw below the surface when the collars are worn out", unit="mm", rounding="length",
           bound="most")  # fmt: skip
-of_record(_M, "shear", "shear", "shear in the thread of the collar", unit="MPa", rounding="pressure", bound="least")
 of_record(_M, "spot", "spot", "depth of the spot in the bar", unit="mm", rounding="size")
 of_record(_M, "tapping_size", "drill", "tapping size for the set screws", unit="mm", rounding="size")
 place(_M, "major", "the set screws")
