@@ -376,7 +376,18 @@ def test_accuracy_words_grow_finer() -> None:
 
 
 def test_sources_are_whole_and_open_ones_say_so() -> None:
-    published = {"standard", "regulation", "handbook", "textbook", "manual", "data-sheet", "study", "course", "article", "shop"}
+    published = {
+        "standard",
+        "regulation",
+        "handbook",
+        "textbook",
+        "manual",
+        "data-sheet",
+        "study",
+        "course",
+        "article",
+        "shop",
+    }
     found = sources()
     assert {"common-practice", "memory"} <= {key for key, source in found.items() if source["kind"] == "open"}
     for key, source in found.items():
