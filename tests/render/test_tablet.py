@@ -97,7 +97,7 @@ def test_no_request_leaves_and_none_can(device: BrowserContext, sheet: Path) -> 
     device.on("request", lambda request: asked.append(request.url))
     page = opened(device, sheet)
     begin(page)
-    walk_to(page, "4.22")
+    walk_to(page, "5.23")
     scroll_down(page)
     press(page, "PageDown")
     assert asked == [sheet.as_uri()]
@@ -161,7 +161,7 @@ def test_a_step_shows_its_cautions_above_it_and_every_danger_of_its_phase(page: 
 
 def test_stops_and_dangers_and_the_table_are_one_press_away_from_any_step(page: Page) -> None:
     begin(page)
-    walk_to(page, "8.8")
+    walk_to(page, "9.8")
     assert page.locator("#stop-at-once:visible").count() == 0
     page.click("[data-do=stops]")
     assert page.locator("#stop-at-once:visible, #job-cautions:visible").count() == 2
@@ -278,7 +278,7 @@ def test_a_hold_of_a_phase_for_two_pieces_is_released_for_each(page: Page, tree:
 
 def test_a_reading_is_called_inside_or_outside_by_the_printed_limits_and_nothing_more(page: Page) -> None:
     begin(page)
-    walk_to(page, "4.22")
+    walk_to(page, "5.23")
     check = page.locator(".step:visible .check").first
     low, high = (Decimal(one) for one in re.findall(r"\d+\.\d+", check.locator(".accept").inner_text()))
     digit = Decimal(1).scaleb(low.as_tuple().exponent)  # type: ignore[arg-type]
@@ -302,7 +302,7 @@ def test_a_reading_in_another_unit_than_the_limits_is_not_judged(browser: Browse
     with browser.new_context(viewport=TABLET) as context:  # type: ignore[arg-type]
         page = opened(context, tmp_path / "inch.html")
         begin(page)
-        walk_to(page, "4.22")
+        walk_to(page, "5.23")
         check = page.locator(".step:visible .check").first
         assert check.locator(".accept").inner_text().endswith("in")
         check.locator("input").first.fill("25.01")
@@ -344,9 +344,9 @@ def test_another_checksum_revision_or_number_starts_empty(
 
 def test_each_piece_has_its_own_readings(page: Page) -> None:
     begin(page)
-    walk_to(page, "4.20, collar 1")
+    walk_to(page, "5.21, collar 1")
     page.fill(".step:visible input.tool", "24.5")
-    walk_to(page, "4.20, collar 2")
+    walk_to(page, "5.21, collar 2")
     assert page.input_value(".step:visible input.tool") == ""
     assert page.locator(".step:visible .tick:visible").all_inner_texts() == ["collar 2"]
 
@@ -412,7 +412,7 @@ def text_of(pdf: bytes) -> list[str]:
 def test_the_sheet_is_printed_as_ever_whatever_was_done_on_the_screen(page: Page) -> None:
     before = page.pdf(prefer_css_page_size=True)
     begin(page)
-    walk_to(page, "4.22")
+    walk_to(page, "5.23")
     page.click(".step:visible .tick")
     page.locator(".step:visible input.tool").first.fill("25.01")
     page.click("[data-do=stops]")
