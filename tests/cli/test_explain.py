@@ -68,7 +68,7 @@ def test_a_step_says_where_it_stands_what_it_needs_and_what_needs_it() -> None:
     found = data("why", FERNHILL, "bond")
     assert found["numbers"] == ["6.4"]
     text = run("why", FERNHILL, "bond").stdout
-    assert "dry fitted, made by 5.3 Try it dry" in text
+    assert "dry fitted, made by 6.3 Try it dry" in text
     assert "bonded, needed by 5.5 Let the bond cure" in text
 
 

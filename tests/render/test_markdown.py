@@ -51,7 +51,9 @@ def test_the_sections_stand_in_the_order_of_the_page(dials: Dials) -> None:
     tree = procedure(dials)
     found = headings(parsed(to_markdown(tree)))
     second = [text for level, text in found if level == 2]
-    assert [text for text in second if text in HEADINGS.values()] == [HEADINGS[key] for key in ORDER]
+    # Markdown names the sources of a caution beside it, so it has no list of them at the back.
+    order = [HEADINGS[key] for key in ORDER if key != "cautions"]
+    assert [text for text in second if text in HEADINGS.values()] == order
     assert [text for text in second if text not in HEADINGS.values()] == [f"{p.number} {p.title}" for p in tree.phases]
     levels = [level for level, _ in found]
     assert all(after <= before + 1 for before, after in itertools.pairwise(levels))

@@ -20,7 +20,7 @@ SIGNS = {
     for row in knowledge().tables["safety/signs"]
 }
 # Signs whose meaning no plain figure tells at this size: an empty shape, with code and words beside it.
-EMPTY = {"M022", "M027", "P015", "W007", "W011", "W020", "W071", "M058", "P001"}
+EMPTY = {"M016", "W002", "M022", "M027", "P015", "W007", "W011", "W020", "W071", "M058", "P001"}
 
 
 @pytest.fixture(scope="module", params=["fernhill", "quarry-road"])

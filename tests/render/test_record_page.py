@@ -3,7 +3,7 @@
 import re
 import shutil
 import subprocess
-from decimal import ROUND_HALF_EVEN, Decimal
+from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
 from io import BytesIO
 from pathlib import Path
 
@@ -74,12 +74,16 @@ def test_every_printed_line_of_the_table_is_what_the_formula_gives(name: str, pa
     case, places = case_of(name), 3 if name == "fernhill" else 4
     size = 1.0 if name == "fernhill" else 25.4
     bar = [case.value(f"truing.{one}") for one in ("span", "head_station", "tail_station")]
-    limit, unsure = case.value("truing.limit"), case.value("align.uncertainty")
+    step = Decimal(1).scaleb(-places)
+    limit, unsure = (Decimal(repr(case.value(one) / size)) for one in ("truing.limit", "align.uncertainty"))
+    # What is surely in limits is reckoned with both figures as they are printed, each rounded to its safe side.
+    surely_in = limit.quantize(step, ROUND_FLOOR) - unsure.quantize(step, ROUND_CEILING)
     found = re.findall(rf"(\d\.\d{{{places}}})\s+(leave it|read again|move)\s+(\d\.\d{{{places}}}|–)", text)
     assert len(found) >= 40
     for difference, do, move in found:
         read_mm = float(difference) * size
-        wanted = "leave it" if read_mm + unsure <= limit else "move" if read_mm - unsure > limit else "read again"
+        read = Decimal(difference)
+        wanted = "leave it" if read <= surely_in else "move" if read - unsure > limit else "read again"
         assert do == wanted, difference
         assert (move == "–") == (do == "leave it"), difference
         if move != "–":

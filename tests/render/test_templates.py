@@ -105,12 +105,12 @@ def test_what_belongs_together_stays_on_one_page(selector: str) -> None:
 
 
 @pytest.mark.parametrize(("paper", "width", "height"), [("a4", 210.0, 297.0), ("letter", 215.9, 279.4)])
-def test_both_papers_have_room_enough(paper: str, width: float, height: float) -> None:
+def test_both_papers_have_the_same_live_area(paper: str, width: float, height: float) -> None:
     text = (templates_folder() / f"paper_{paper}.css").read_text(encoding="utf-8")
     found = re.search(r"margin: ([\d.]+)mm ([\d.]+)mm ([\d.]+)mm ([\d.]+)mm", text)
     assert found
     top, right, bottom, left = map(float, found.groups())
-    assert width - left - right >= 186 - 1e-6
-    assert height - top - bottom >= 257 - 1e-6
+    assert width - left - right == pytest.approx(186)
+    assert height - top - bottom == pytest.approx(257)
     assert 16 <= left <= 20  # room for punched holes
     assert min(top, right, bottom) >= 8  # no printer reaches the very edge

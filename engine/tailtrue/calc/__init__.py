@@ -12,7 +12,7 @@ What stands where:
   `cut_power` (motor), `cut_time` (with all the travel), `finish`, `tool_wear`, `spindle` and `spindle_band` (which step).
 - Drilling: `drilling` (thrust, torque, hand, taper), `drill_demand` (what to plan for), `drill_models` (to compare),
   `drill_ladder` (pilots), `drilled_hole` (size, stock, pecks), `morse_taper` (slip), `centre_hole`.
-- Boring: `boring` (the bar), `boring_passes` (passes, spring passes, copied errors).
+- Boring: `boring` (the bar), `boring_passes` (passes, spring passes, copied errors), `rework` (a bore found too small).
 - Bars and rotors: `beams` (bend, sag, mass, whirl), `bending` (loads anywhere, least bar, buckling), `soft_centres`
   (centres that give), `rotors` (critical speed with collars, stock behind the spindle).
 - Holding work: `chuck` (grip and speed), `work_holding` (tilt, overhang, length of grip), `centre_points` (between

@@ -1,6 +1,6 @@
 """Opening a bore that came out too small: whole divisions of the dial that end inside the window, never past it."""
 
-from math import ceil, floor
+from math import ceil, floor, inf
 
 from tailtrue.calc.validity import OutOfRange, positive
 
@@ -37,7 +37,7 @@ def landing_divisions(least_mm: float, largest_mm: float, low_mm: float, high_mm
     """
     for value, name in ((least_mm, "least reading"), (low_mm, "smallest bore"), (division_mm, "division")):
         positive(value, name, "mm")
-    if not (least_mm <= largest_mm and low_mm < high_mm):
+    if not (least_mm <= largest_mm < inf and low_mm < high_mm < inf):
         raise OutOfRange("the least reading and the smallest bore come first")
     step = 2 * division_mm
     fewest = max(1, ceil((low_mm - least_mm) / step - _NOISE))
@@ -73,7 +73,7 @@ def shared_divisions(total: int, most: int) -> tuple[int, ...]:
     >>> shared_divisions(5, 2)
     (2, 2, 1)
     """
-    if total < 1 or most < 1:
+    if not (1 <= total < inf and 1 <= most < inf):
         raise OutOfRange(f"a total of {total} and {most} at most cannot be shared out")
     cuts = ceil(total / most)
     each, over = divmod(total, cuts)

@@ -1,6 +1,7 @@
 """What the back of the sheet tells of its numbers, and how its entries stand beside each other."""
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import accumulate, combinations_with_replacement
 from math import ceil
 from typing import TypeVar
 
@@ -43,17 +44,18 @@ def _figures(node: object) -> Iterator[Figure]:
 
 
 def thirds(entries: Sequence[_Entry], letters: Callable[[_Entry], int]) -> list[Sequence[_Entry]]:
-    """Entries in three runs, cut where the longest of them is shortest.
+    """Entries in three runs, cut where the longest of them is shortest, and then the next longest.
 
     >>> thirds(["a" * 6, "b", "c" * 2, "d" * 4], len)
     [['aaaaaa'], ['b', 'cc'], ['dddd']]
     """
-    sizes = [letters(entry) for entry in entries]
-    places = range(len(entries) + 1)
-    first, second = min(
-        ((a, b) for a in places for b in places if a <= b),
-        key=lambda cut: max(sum(sizes[: cut[0]]), sum(sizes[cut[0] : cut[1]]), sum(sizes[cut[1] :])),
-    )
+    sums = list(accumulate(map(letters, entries), initial=0))
+
+    def lengths(cut: tuple[int, int]) -> list[int]:
+        first, second = cut
+        return sorted((sums[first], sums[second] - sums[first], sums[-1] - sums[second]), reverse=True)
+
+    first, second = min(combinations_with_replacement(range(len(sums)), 2), key=lengths)
     return [entries[:first], entries[first:second], entries[second:]]
 
 

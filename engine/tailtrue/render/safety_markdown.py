@@ -38,9 +38,9 @@ class _Writer:
         yield from self._people()
         yield from self._worst()
         yield from self._stops()
+        yield from terms(HEADINGS["glossary"], self._r.glossary, self._p.title.dials)
         yield heading(2, safety.HEADINGS["signatures"])
         yield bullets(self._signature(one) for one in self._r.signatures)
-        yield from terms(HEADINGS["glossary"], self._r.glossary, self._p.title.dials)
 
     def _text(self, text: Text) -> str:
         return literal(say(text, self._p.title.dials))
