@@ -353,11 +353,14 @@ def spacer_most(jaws: float, grip: float) -> float:
     label="grip on the blank",
     unit="mm",
     rounding="length",
-    needs=("collar.hold", "blank.jaw_depth", "crib.spacer?", "collar.saw_width", "collar.band_grip"),
-    how="depth of the jaws less the spacer, or the blank where it is shorter; on a band, what leaves room to turn it",
+    needs=("collar.hold", "blank.jaw_depth", "crib.spacer?", "collar.saw_width", "collar.band_grip", "collar.soft_step?"),
+    how="depth of the jaws less the spacer, or the blank where it is shorter; on a band, what leaves room to turn it; in "
+    "soft jaws the step",
 )
-def grip(hold: str, jaws: float, spacer: float | None, width: float, band: float) -> float:
+def grip(hold: str, jaws: float, spacer: float | None, width: float, band: float, soft: float | None) -> float | None:
     if hold == "four-jaw":
         return band
+    if hold == "soft-jaws":
+        return soft
     behind = spacer if hold == "jaws-and-spacer" and spacer is not None else 0.0
     return min(jaws - behind, width)

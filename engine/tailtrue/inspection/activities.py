@@ -8,7 +8,8 @@ HANDS_IN = frozenset(
     {
         "grip-in-chuck", "mount-between-centres", "chuck-change", "heavy-part", "spacer-behind-work", "taper-shank-drill",
         "measure", "measure-bar", "gauge-bore", "move-tailstock", "re-clamp", "verify-tailstock", "deburr",
-        "handle-stock", "clear-chips", "inspect-bar", "marking-blue", "sweep", "level-machine", "set-back",
+        "handle-stock", "clear-chips", "inspect-bar", "marking-blue", "sweep", "level-machine", "set-back", "grip-in-collet",
+        "jaw-change", "plug-in-jaws", "plug-out", "grip-in-soft-jaws", "mount-on-stub",
     }
 )  # fmt: skip
 
@@ -19,7 +20,7 @@ POWER_OFF = frozenset(
         "spacer-behind-work", "move-tailstock", "re-clamp", "verify-tailstock", "set-back", "level-machine", "sweep",
         "bond", "degrease", "cure-wait", "heat-part", "cool-part", "press", "pour-metal", "saw-stock", "saw-collar-stock",
         "drill-press", "hand-saw", "pin", "set-screw", "tap", "ream-by-hand", "inspect-bar", "clean-up",
-        "grind-tool",
+        "grind-tool", "grip-in-collet", "jaw-change", "plug-in-jaws", "plug-out", "grip-in-soft-jaws", "mount-on-stub",
     }
 )  # fmt: skip
 

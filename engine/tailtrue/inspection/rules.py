@@ -18,6 +18,7 @@ from tailtrue.inspection import (
     material,
     measuring,
     numbering,
+    other_holding,
     record,
     rework,
     risk,
@@ -101,6 +102,12 @@ RULES: tuple[Rule, ...] = (
     Rule("V81", card.tells_side, "common practice: depth per side and depth on diameter are told apart on paper"),
     Rule("V82", card.speeds_complete, "house rule: no operation is run at a speed that the card leaves out"),
     Rule("V130", holds.held_true_before_boring, "common practice: a draft or a skin in the jaws walks out under a drill"),
+    Rule(
+        "V131", other_holding.bored_before_held, "common practice: soft jaws are bored under load, and nothing loose turns"
+    ),
+    Rule("V132", other_holding.on_a_turned_stub, "common practice: a stub taken out of the chuck never comes back true"),
+    Rule("V133", other_holding.light_on_the_stub, "common practice: friction alone holds light cuts only"),
+    Rule("V134", other_holding.in_their_range, "common practice: what grips outside its range grips on a ring"),
     Rule("V140", cutting.turning_is_capped, "common practice: no speed without a limit of what holds the work"),
     Rule("V141", set_over.amount_right, "geometry: the work stands aslant by half the taper over its whole length"),
     Rule("V142", set_over.way_right, "common practice: the end that is to be small stands nearer to the tool"),
