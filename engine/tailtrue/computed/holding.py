@@ -141,7 +141,7 @@ def _of_metal(prefix: str, fact: str, what: str, none: str) -> None:
     @computed(f"{prefix}.material", label=f"material that {what} is taken for", kind="text", needs=(f"{fact}?",),
               tables=("machines/holding_metals",), how="from the table of metals of jaws and stubs")  # fmt: skip
     def _material(metal: str | None, metals: Table) -> Limited | str:
-        return Limited(None, none) if metal is None else metals.one(metal=metal).text("material")
+        return Limited(None, none) if metal is None else metals.one(family=metal).text("material")
 
     @computed(f"{prefix}.feed_group", label=f"feed group of {what}", kind="text", needs=(f"{prefix}.material",),
               tables=("materials/materials",), how="from the table of materials")  # fmt: skip
