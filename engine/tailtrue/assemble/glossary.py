@@ -18,6 +18,10 @@ _NOT_READ = frozenset(
     }
 )  # fmt: skip
 
+_PIECES = (str, Figure)
+_OF_A_WORD = re.compile(r"[\w-]")
+_WORD_ENDS = re.compile(r"(?:s|es)?(?![\w-])")
+
 
 def explained(tree: Procedure, terms: Iterable[Term]) -> Procedure:
     """The tree with the terms that its sheet and its safety review use, each for itself."""
@@ -55,17 +59,22 @@ def glossary(terms: Iterable[Term], *parts: object) -> tuple[Entry, ...]:
 
 
 def _stands(form: str, said: str) -> bool:
-    # Most forms are not there at all, and looking for the bare letters is much cheaper than for a word.
-    return form in said and re.search(rf"(?<![\w-]){re.escape(form)}(?:s|es)?(?![\w-])", said) is not None
+    """Whether a form stands as a word of its own, or in the plural."""
+    at = said.find(form)
+    while at >= 0:
+        if not (at and _OF_A_WORD.match(said, at - 1)) and _WORD_ENDS.match(said, at + len(form)):
+            return True
+        at = said.find(form, at + 1)
+    return False
 
 
 def _words(part: object) -> Iterator[str]:
     if isinstance(part, str):
         yield part
     elif isinstance(part, tuple):
-        if all(isinstance(piece, str | Figure) for piece in part):
+        if all(isinstance(piece, _PIECES) for piece in part):
             # A figure parts words and stands for none.
-            yield "".join(piece if isinstance(piece, str) else "0" for piece in part)
+            yield "".join([piece if isinstance(piece, str) else "0" for piece in part])
             return
         for piece in part:
             yield from _words(piece)

@@ -31,6 +31,9 @@ _NAMES = frozenset(
 )  # fmt: skip
 
 
+# What a running text is made of. Kept, for making the pair anew at each of ten thousand pieces costs more than asking.
+_PIECES = (str, Figure)
+
 # Follows the name of a field for a text that is one of several in it.
 LINE = " line"
 
@@ -168,7 +171,7 @@ class Sheet:
                 self._walk(value, where, str(key))
 
     def _walk_tuple(self, part: tuple[object, ...], where: str, name: str) -> None:
-        pieces = tuple(piece for piece in part if isinstance(piece, str | Figure))
+        pieces = tuple([piece for piece in part if isinstance(piece, _PIECES)])
         if name in _NAMES or len(pieces) < len(part):
             for value in part:
                 self._walk(value, where, name + LINE if isinstance(value, tuple) else name)

@@ -21,11 +21,12 @@ def explained(sheet: Sheet) -> Iterator[Fault]:
     listed = {source.id for source in sheet.procedure.sources}
     for where, terms in _papers(sheet):
         said = _said(sheet, where)
+        parted = f" {_NO_WORD.sub(' ', said)} "
         names = [term.term.lower() for term in terms]
         if names != sorted(set(names)):
             yield Fault(where, "the terms do not stand once each and in order of the alphabet")
         for term in terms:
-            if not _stands(term.seen_as, said):
+            if not _stands(term.seen_as, said, parted):
                 yield Fault(where, f'"{term.term}" is explained, and "{term.seen_as}" stands nowhere on this paper')
             yield from _meaning(where, term)
             if not term.sources or any(key.split(":", 1)[0] not in listed for key in term.sources):
@@ -67,11 +68,10 @@ def _is_on(paper: str, where: str) -> bool:
     return paper == _SHEET and not where.startswith(("derivation of", "source ", "record"))
 
 
-def _stands(form: str, said: str) -> bool:
-    """Whether a form stands as a word of its own, or in the plural."""
+def _stands(form: str, said: str, parted: str) -> bool:
+    """Whether a form stands as a word of its own, or in the plural; `parted` are the words alone, a space between."""
     words = form.lower()
     if words not in said:
         return False
-    parted = f" {_NO_WORD.sub(' ', said)} "
     here = _NO_WORD.sub(" ", words)
     return any(f" {here}{ending} " in parted for ending in ("", "s", "es"))

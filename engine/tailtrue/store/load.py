@@ -1,6 +1,5 @@
 """Loading the whole knowledge: files read, texts and conditions compiled against the catalogue of facts."""
 
-import hashlib
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from itertools import chain
@@ -50,6 +49,7 @@ from tailtrue.store.overlay import Overlay
 from tailtrue.store.reading import Reader
 from tailtrue.store.safety import controls_of, load_safety
 from tailtrue.store.sop import load_sop
+from tailtrue.store.version import knowledge_version
 from tailtrue.tables import read_tables, source_keys
 from tailtrue.wording import Wording, read_wording
 
@@ -58,15 +58,6 @@ Made = TypeVar("Made")
 # Folders with what is said at the lathe, and with the facts that are said there.
 SAID_IN = ("visit", "record", "setover", "tag", "explain")
 FACTS_SAID_IN = ("visit", "setover", "tag")
-
-
-def knowledge_version(folder: Path) -> str:
-    """A short fingerprint of every file of the knowledge, names and contents."""
-    digest = hashlib.sha256()
-    for path in sorted(p for p in folder.rglob("*") if p.is_file()):
-        digest.update(path.relative_to(folder).as_posix().encode())
-        digest.update(path.read_bytes())
-    return digest.hexdigest()[:8]
 
 
 class Loader:

@@ -12,7 +12,7 @@ When = list[Any]
 class File(BaseModel):
     """A part of a knowledge file."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
 
 
 class ExampleFile(File):
