@@ -44,7 +44,10 @@ def explaining_sources(tree: Procedure) -> Iterator[str]:
 
 def glossary(terms: Iterable[Term], *parts: object) -> tuple[Entry, ...]:
     """The terms that stand in these parts of a document, in the order of the glossary."""
-    said = "\n".join(word for part in parts for word in _words(part)).lower()
+    words: list[str] = []
+    for part in parts:
+        _gather(part, words)
+    said = "\n".join(words).lower()
     return tuple(
         Entry(
             id=term.file.id,
@@ -68,17 +71,17 @@ def _stands(form: str, said: str) -> bool:
     return False
 
 
-def _words(part: object) -> Iterator[str]:
+def _gather(part: object, words: list[str]) -> None:
     if isinstance(part, str):
-        yield part
+        words.append(part)
     elif isinstance(part, tuple):
         if all(isinstance(piece, _PIECES) for piece in part):
             # A figure parts words and stands for none.
-            yield "".join([piece if isinstance(piece, str) else "0" for piece in part])
+            words.append("".join([piece if isinstance(piece, str) else "0" for piece in part]))
             return
         for piece in part:
-            yield from _words(piece)
+            _gather(piece, words)
     elif isinstance(part, Node) and not isinstance(part, Figure):
         for name, value in vars(part).items():
-            if name not in _NOT_READ:
-                yield from _words(value)
+            if value is not None and name not in _NOT_READ:
+                _gather(value, words)
