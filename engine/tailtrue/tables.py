@@ -1,7 +1,7 @@
 """Tables of the knowledge: CSV rows with their sources, looked up without ever reaching past their ends."""
 
 import csv
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -66,7 +66,10 @@ class Table:
 
     def where(self, **cells: str) -> tuple[Row, ...]:
         """Rows whose cells are just these."""
-        return tuple(row for row in self.rows if all(row.cells.get(k) == v for k, v in cells.items()))
+        found: Sequence[Row] = self.rows
+        for column, cell in cells.items():
+            found = [row for row in found if row.cells.get(column) == cell]
+        return tuple(found)
 
     def one(self, **cells: str) -> Row:
         """The one row with these cells; NoRow when there is none or more than one."""

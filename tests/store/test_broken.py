@@ -7,7 +7,8 @@ import pytest
 
 from tailtrue.errors import KnowledgeInvalid, report
 from tailtrue.places import knowledge_folder
-from tailtrue.store.load import knowledge_version, load_knowledge
+from tailtrue.store.load import load_knowledge
+from tailtrue.store.version import knowledge_version
 
 BROKEN = [
     # file, what stands there, what is written instead, what the report must say
