@@ -26,6 +26,7 @@ from tailtrue.inspection import (
     set_over,
     shop_rules,
     signs,
+    skims_read,
     sop,
     sources,
     spindle,
@@ -170,6 +171,11 @@ RULES: tuple[Rule, ...] = (
     Rule("V125", drawn_words.move_right, "geometry: the centre goes toward the tool where its own end is larger"),
     Rule("V126", drawn_words.plate_right, "common practice: a speed is set by the plate of the machine"),
     Rule("V127", signs.signs_told, "ISO 7010: the shape tells the kind of a sign, its words what it means"),
+    Rule("V200", skims_read.away_from_the_tool, "geometry: on the tool side of fresh skims an indicator reads nought"),
+    Rule(
+        "V201", skims_read.as_the_tool_left_them, "geometry: only the path that cut both collars makes their tool side alike"
+    ),
+    Rule("V202", skims_read.doubt_is_honest, "ISO 14253-1: no verdict that the uncertainty does not allow"),
     Rule("V180", grammar.notes_command_nothing, "simplified technical English: a note gives information only"),
     Rule("V181", grammar.conditions_single, "procedure writing practice: AND and OR never stand in one condition"),
     Rule("V182", grammar.otherwise_told, "house rule: an IF has an outcome for not"),
