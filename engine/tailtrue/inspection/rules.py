@@ -21,6 +21,7 @@ from tailtrue.inspection import (
     record,
     rework,
     risk,
+    room,
     safety_review,
     sentences,
     set_over,
@@ -176,6 +177,8 @@ RULES: tuple[Rule, ...] = (
         "V201", skims_read.as_the_tool_left_them, "geometry: only the path that cut both collars makes their tool side alike"
     ),
     Rule("V202", skims_read.doubt_is_honest, "ISO 14253-1: no verdict that the uncertainty does not allow"),
+    Rule("V203", room.drill_has_room, "geometry: a drill point is longer than nothing, and comes out behind the work"),
+    Rule("V204", room.heat_told, "definition of expansion: a collar that grows more than its bar loses grip with warmth"),
     Rule("V180", grammar.notes_command_nothing, "simplified technical English: a note gives information only"),
     Rule("V181", grammar.conditions_single, "procedure writing practice: AND and OR never stand in one condition"),
     Rule("V182", grammar.otherwise_told, "house rule: an IF has an outcome for not"),

@@ -204,7 +204,13 @@ def _line(collar: Collar, text: str, faults: list[Problem], from_zero: bool) -> 
     if not pieces:
         faults.append(Problem(collar, text, "has no reading", _NEEDED))
         return []
-    return _readings(collar, _with_last_unit(pieces), collar, faults, from_zero)
+    whole = _with_last_unit(pieces)
+    if any(_BARE.fullmatch(piece) and "." not in piece for piece in whole[:-1]):
+        # Most likely decimal commas: half a reading on either side of each. Quoted as it was typed.
+        wrong = "holds a whole number without a unit; the decimal mark must be a point"
+        faults.append(Problem(collar, text, wrong, _NEEDED))
+        return []
+    return _readings(collar, whole, collar, faults, from_zero)
 
 
 def _with_last_unit(pieces: Sequence[str]) -> list[str]:
@@ -221,11 +227,6 @@ def _with_last_unit(pieces: Sequence[str]) -> list[str]:
 
 def _readings(collar: Collar, pieces: Sequence[str], where: str, faults: list[Problem], from_zero: bool) -> list[Reading]:
     found = []
-    if any(_BARE.fullmatch(piece) and "." not in piece for piece in pieces[:-1]):
-        # Most likely decimal commas: half a reading on either side of each.
-        wrong = "holds a whole number without a unit; the decimal mark must be a point"
-        faults.append(Problem(where, ", ".join(pieces), wrong, _NEEDED))
-        return []
     for piece in pieces:
         try:
             diameter = read_quantity(piece, "mm")
