@@ -18,7 +18,8 @@ MAY = {
     "shop_sheet": {"parts"},
     "procedure": {"parts", "record_sheet", "review", "shop_sheet"},
     "papers": {"parts", "procedure"},
-    "tables": set(),
+    "sourcing": set(),
+    "tables": {"sourcing"},
     "standards": {"calc", "places", "tables"},
     "errors": set(),
     "kept": set(),
@@ -30,7 +31,7 @@ MAY = {
     "given": {"errors", "facts", "places", "quantities", "tables", "wording"},
     "computed": {"calc", "facts", "quantities", "tables"},
     "store": {
-        "computed", "conditions", "decisions", "errors", "facts", "given", "kept", "parts", "procedure", "quantities", "review", "tables",
+        "computed", "conditions", "decisions", "errors", "facts", "given", "kept", "parts", "procedure", "quantities", "review", "sourcing", "tables",
         "truth", "wording",
     },
     "case": {"calc", "computed", "conditions", "decisions", "facts", "store", "tables"},

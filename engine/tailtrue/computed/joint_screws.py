@@ -15,7 +15,7 @@ _M = "set_screws"
 
 
 def _angles(pattern: Row) -> list[float]:
-    cells = (pattern.cells[column] for column in ("first_deg", "second_deg", "third_deg"))
+    cells = (pattern.text(column) for column in ("first_deg", "second_deg", "third_deg"))
     return [float(cell) for cell in cells if cell]
 
 
