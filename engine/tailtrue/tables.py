@@ -1,7 +1,7 @@
 """Tables of the knowledge: CSV rows with their sources, looked up without ever reaching past their ends."""
 
 import csv
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -105,7 +105,9 @@ class Table:
 
     def where(self, **cells: str) -> tuple[Row, ...]:
         """Rows whose cells are just these."""
-        found = (row for row in self.rows if all(row.cells.get(k) == v for k, v in cells.items()))
+        found: Sequence[Row] = self.rows
+        for column, cell in cells.items():
+            found = [row for row in found if row.cells.get(column) == cell]
         return tuple(map(self._watched, found))
 
     def one(self, **cells: str) -> Row:
