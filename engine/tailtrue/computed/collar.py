@@ -324,15 +324,18 @@ def held_out(width: float, grip: float) -> float:
 
 @computed(
     "collar.spacer_least",
-    label="thinnest spacer that brings the face clear of the jaws",
+    label="thinnest spacer that brings the face clear of the jaws and leaves room for the drill",
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("collar.stands_out", "limit.face_clearance"),
-    how="clearance in front of the jaws less what stands out already",
+    needs=("collar.stands_out", "limit.face_clearance", "hole.room_behind?"),
+    how="the larger of: clearance in front of the jaws less what stands out already, room that drilling needs behind",
 )
-def spacer_least(stands: float, clearance: float) -> float:
-    return max(0.0, clearance - stands)
+def spacer_least(stands: float, clearance: float, behind: float | None) -> Limited:
+    clear = max(0.0, clearance - stands)
+    if behind is not None and behind > clear:
+        return Limited(behind, "room for the drill behind the blank")
+    return Limited(clear, "the face clear of the jaws")
 
 
 @computed(

@@ -1,7 +1,9 @@
 """Names of activities that the inspection knows by itself."""
 
 # Marks that the order is judged by; none of them is a hazard of its own.
-MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock", "grip-on-band"})
+MARKS = frozenset(
+    {"start-check", "measure-bar", "re-clamp", "verify-tailstock", "grip-on-band", "read-skims", "cut-collar", "cut-work"}
+)
 
 # Hands are at the work or the chuck, so nothing may turn.
 HANDS_IN = frozenset(
