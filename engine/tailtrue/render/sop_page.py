@@ -48,6 +48,7 @@ WORDS: Final = MappingProxyType(
         "signatories": ("Role", "Name", "Date", "Signature"),
         "who": ("Phase", "Anybody on the roster", "With a supervisor", "Staff only"),
         "hazards": ("Level", "Hazard, what it does, and what to do", "Signs (ISO 7010)"),
+        "hazards_run_in": ("Level", "Hazard, what it does, what to do, and the signs (ISO 7010)"),
         "do": "Do:",
         "every_hazard": "Every hazard of the job stands in the procedure, above the step where it is met.",
         "wear": ("State", "Wear", "Do not wear or do"),
@@ -63,6 +64,8 @@ WORDS: Final = MappingProxyType(
 # The word across every page of a paper that is not in force.
 MARKS: Final = MappingProxyType({"draft": "DRAFT", "superseded": "SUPERSEDED", "approved": ""})
 WRITE: Final = "____________"
+# Letters that two lines take in half of the width.
+_LONG_LABEL, _LONG_VALUE = 42, 60
 Pair = tuple[str, str | None]
 
 
@@ -120,7 +123,14 @@ def _pairs(entries: Iterable[Entry], dials: Dials) -> Iterator[Pair]:
 
 
 def _abreast(pairs: Sequence[Pair]) -> list[Sequence[Pair]]:
-    return [pairs[start : start + 2] for start in range(0, len(pairs), 2)]
+    """Short pairs two abreast, then the long ones, each alone."""
+    short = [pair for pair in pairs if not _long(pair)]
+    return [*(short[start : start + 2] for start in range(0, len(short), 2)), *([pair] for pair in pairs if _long(pair))]
+
+
+def _long(pair: Pair) -> bool:
+    """Whether a pair would take three lines and more in half of the width."""
+    return len(pair[0]) > _LONG_LABEL or len(pair[1] or "") > _LONG_VALUE
 
 
 def _upkeep(sop: ShopSheet) -> Iterator[tuple[str, str, tuple[Text, ...]]]:
