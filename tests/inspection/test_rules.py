@@ -22,6 +22,7 @@ from . import (
     broken_sop,
     broken_stock,
     broken_time,
+    broken_too_close,
     broken_words,
 )
 from .broken import BROKEN, Broken
@@ -43,6 +44,7 @@ PARTS = (
     broken_sop,
     broken_stock,
     broken_time,
+    broken_too_close,
     broken_words,
 )
 

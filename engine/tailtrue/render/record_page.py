@@ -42,14 +42,14 @@ SETS: Mapping[Part, str] = {
 }  # fmt: skip
 
 
-def to_record_html(procedure: Procedure, *, large: bool = False) -> str:
-    """The record of a procedure as one HTML file; in large print if asked."""
-    return record_html(_of(procedure), _head(procedure), large=large)
+def to_record_html(procedure: Procedure, mend: Sequence[Text] = (), *, large: bool = False) -> str:
+    """The record of a procedure as one HTML file, in large print if asked; `mend` is what keeps the lathe from running."""
+    return record_html(_of(procedure), _head(procedure), mend, large=large)
 
 
-def to_record_markdown(procedure: Procedure) -> str:
+def to_record_markdown(procedure: Procedure, mend: Sequence[Text] = ()) -> str:
     """The record of a procedure as Markdown."""
-    return record_markdown(_of(procedure), _head(procedure))
+    return record_markdown(_of(procedure), _head(procedure), mend)
 
 
 def _of(procedure: Procedure) -> RecordSheet:
@@ -120,7 +120,7 @@ def _markdown(sheet: RecordSheet, head: Head, mend: Sequence[Text]) -> Iterator[
         return bullets(literal(say(text, head.dials)) for text in texts)
 
     yield heading(1, f"{TITLE}: {head.machine}")
-    yield literal(f"{head.shop}. Bar {head.bar}. Sheet {head.number} rev {head.revision}. Rules {head.rules}.")
+    yield literal(f"{head.shop}. Bar {head.bar}. Sheet {head.number} rev {head.revision}{head.status}. Rules {head.rules}.")
     if mend:
         yield bold(MEND)
         yield lines(mend)
