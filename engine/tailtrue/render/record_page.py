@@ -8,6 +8,7 @@ from tailtrue.papers import Head
 from tailtrue.parts import Text
 from tailtrue.procedure import Procedure
 from tailtrue.record_sheet import Block, Do, Part, Place, RecordSheet
+from tailtrue.render.marks import legend
 from tailtrue.render.move import move_drawing
 from tailtrue.render.nomogram import nomogram
 from tailtrue.render.numbers import columns, read, show_one
@@ -97,6 +98,7 @@ def record_html(sheet: RecordSheet, head: Head, mend: Sequence[Text] = (), *, la
         titles=(TITLE, _table_title(sheet), SCALES_TITLE, SHEET_TITLE, FULL_TITLE),
         next_due=NEXT_DUE,
         initials=INITIALS,
+        legend=legend(sheet, tuple(mend)),
         unit_beside=lambda unit: unit_beside(unit, dials),
     )
 
@@ -135,6 +137,7 @@ def _markdown(sheet: RecordSheet, head: Head, mend: Sequence[Text]) -> Iterator[
     )
     yield table((f"Collars differ by, {unit}", "Do", f"{by}, {unit}"), rows)
     yield lines(sheet.read)
+    yield literal(legend(sheet, tuple(mend)))
     yield literal(f"Factor of this bar: {show_one(sheet.scales.factor, head.dials)}.")
     yield lines(sheet.cannot)
     yield heading(2, SHEET_TITLE)

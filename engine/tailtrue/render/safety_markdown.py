@@ -7,7 +7,7 @@ from tailtrue.procedure import Procedure
 from tailtrue.render import safety_words as safety
 from tailtrue.render.glossary import terms
 from tailtrue.render.plain import bold, bullets, heading, literal, table
-from tailtrue.render.safety_page import ReviewPage, figures_of
+from tailtrue.render.safety_page import ReviewPage, figures_of, legend_of
 from tailtrue.render.words import HEADINGS, say, sentence
 from tailtrue.review import Control, Rating, ReviewedHazard, ReviewLine, Signature
 
@@ -38,6 +38,7 @@ class _Writer:
         yield from self._people()
         yield from self._worst()
         yield from self._stops()
+        yield literal(legend_of(self._p))
         yield from terms(HEADINGS["glossary"], self._r.glossary, self._p.title.dials)
         yield heading(2, safety.HEADINGS["signatures"])
         yield bullets(self._signature(one) for one in self._r.signatures)

@@ -12,6 +12,7 @@ from tailtrue.places import templates_folder
 from tailtrue.procedure import Procedure
 from tailtrue.render import safety_words, words
 from tailtrue.render.large import enlarged
+from tailtrue.render.marks import legend
 from tailtrue.render.numbers import unit_name
 from tailtrue.render.paper import page
 from tailtrue.render.words import say
@@ -146,8 +147,14 @@ def to_safety_html(procedure: Procedure, *, large: bool = False) -> str:
         figures_of=figures_of,
         safety=safety_words,
         headings=words.HEADINGS,
+        legend=legend_of(procedure),
         safety_css=_style(large),
     )
+
+
+def legend_of(procedure: Procedure) -> str:
+    """What the marks on the review mean; it prints the stops of the sheet too."""
+    return legend(procedure.safety_review, procedure.title, procedure.do_not_start, procedure.stop_at_once)
 
 
 @lru_cache

@@ -9,6 +9,7 @@ from markupsafe import Markup, escape
 
 from tailtrue.parts import Dials, Figure, Text
 from tailtrue.procedure import Procedure
+from tailtrue.render.marks import legend
 from tailtrue.render.numbers import show
 from tailtrue.render.pictograms import pictograms
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
@@ -80,6 +81,7 @@ def to_sop_html(procedure: Procedure, *, large: bool = False) -> str:
         heads=HEADS,
         mark=MARKS[sop.control.status],
         control=_abreast(tuple(control(sop, dials))),
+        legend=legend(sop, procedure.title.machine_detail),
         upkeep=tuple(_upkeep(sop)),
         local=_abreast(tuple(_pairs(sop.local, dials))),
         sign_words={sign.code: sign.words for sign in sop.signs},
@@ -202,6 +204,7 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
     yield from rows("limits", (
         (literal(row.label), told(row.limit), told(row.beyond), told(row.back)) for row in sop.limits
     ))  # fmt: skip
+    yield literal(legend(sop, title.machine_detail))
     yield from rows("emergency", ((literal(row.seen), told(row.do), told(row.never)) for row in sop.emergency))
     yield from part("isolation", sop.isolation)
     yield from rows("upkeep", ((literal(every), several(tasks), literal(who)) for every, who, tasks in _upkeep(sop)))
