@@ -274,6 +274,7 @@ def _look_up() -> LookUp:
         larger_at_tailstock="Tailstock end LARGER: move the tailstock toward you.",
         smaller_at_tailstock="Tailstock end SMALLER: move the tailstock away from you.",
         inside=mm("align.inside", 0.02, "difference"),
+        outside=mm("align.outside", 0.032, "difference"),
         leave=mm("align.uncertainty", 0.006, "difference"),
         verdict_possible=True,
     )

@@ -26,6 +26,7 @@ from . import (
     broken_sop,
     broken_stock,
     broken_time,
+    broken_too_close,
     broken_words,
 )
 from .broken import BROKEN, Broken
@@ -50,6 +51,7 @@ PARTS = (
     broken_sop,
     broken_stock,
     broken_time,
+    broken_too_close,
     broken_words,
 )
 
