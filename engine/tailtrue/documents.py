@@ -112,6 +112,8 @@ def write_record(tree: Procedure, mend: Sequence[Text], out: Path, wanted: Wante
 
     Raises UsageError when the folder cannot be written, or a PDF is asked for that cannot be made.
     """
+    from tailtrue.render.record_page import to_record_html, to_record_markdown
+
     page = to_record_html(tree, mend, large=wanted.large)
     made: dict[str, Callable[[], str | bytes]] = {
         "html": lambda: page, "md": lambda: to_record_markdown(tree, mend), "pdf": lambda: _pdf(tree, page),
