@@ -21,7 +21,7 @@ What stands where:
   `interference_grip` (least grip, greatest stress), `shrink`, `thermal` (growth and its thrust).
 - Alignment: `alignment` (difference and move), `lathe_geometry` (exact), `carriage_path` (twist, wear, yaw), `sides`
   (front and rear), `indicator`, `setover` (tapers on purpose), `clamping`, `cut_order`, `causes` and `estimation`
-  (which cause, and when that cannot be told).
+  (which cause, and when that cannot be told), `further_tests` (which test would tell).
 - Measuring: `readings`, `budget`, `difference_budget`, `uncertainty`, `student`, `conformity` (how sure a verdict is),
   `adequacy` (good enough an instrument), `trend` and `control_chart` (over time).
 - Casting: `casting` (blank and feeder), `pouring`.

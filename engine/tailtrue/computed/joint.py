@@ -110,7 +110,7 @@ def torque(strength: float | None, diameter: float, width: float) -> float | Lim
     bound="least",
     needs=_METALS,
     tables=("joints/catch", "materials/materials"),
-    how="cutting force of a deep, coarse, dull cut times half the diameter",
+    how="cutting force of a deep, coarse, dull cut in the hardest metal of the kind times half the diameter",
 )
 def catch_torque(material: str, diameter: float, catch: Table, materials: Table) -> float:
     metal = materials.one(material=material)
@@ -118,7 +118,7 @@ def catch_torque(material: str, diameter: float, catch: Table, materials: Table)
     def value(name: str) -> float:
         return catch.one(name=name).number("value")
 
-    force = cutting_force(metal.number("kc11_low_mpa"), metal.number("mc_low"), value("depth"), value("feed"))
+    force = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), value("depth"), value("feed"))
     return skim_torque(force * value("dull_tool"), diameter)
 
 
