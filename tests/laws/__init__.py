@@ -3,11 +3,12 @@
 A law is named after its formula; where a formula has several, what each is about follows behind a colon.
 """
 
-from laws import aligning, bars, drilling, holding, joining, measuring, turning
+from laws import aligning, bars, drilling, holding, joining, layout, measuring, turning
 from laws.law import Law
 
 LAWS: dict[str, Law] = {
     **turning.LAWS, **drilling.LAWS, **bars.LAWS, **holding.LAWS, **joining.LAWS, **aligning.LAWS, **measuring.LAWS,
+    **layout.LAWS,
 }  # fmt: skip
 
 _ROW_OF_FACTORS = "a row of factors for the estimation, no size; test_simulated_alignment.py holds each against the lathe"

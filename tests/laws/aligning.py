@@ -4,7 +4,7 @@ import math
 from functools import partial
 
 from laws.law import DOWN, FREE, UP, Axis, Law, on_span
-from tailtrue.calc import alignment, carriage_path, clamping, cut_order, indicator, lathe_geometry, setover, sides
+from tailtrue.calc import alignment, carriage_path, clamping, cut_order, indicator, lathe_geometry, setover, sides, tapers
 
 _COLLARS: dict[str, Axis] = {"first_station_mm": (0.0, 1500.0, FREE), "second_station_mm": (0.0, 1500.0, FREE)}
 _LEANS: dict[str, Axis] = {"first_station_mm": (0, 100, FREE), "second_station_mm": (110, 300, FREE)}
@@ -108,6 +108,20 @@ LAWS: dict[str, Law] = {
     "indicator.sweep: height": Law(lambda **g: indicator.sweep(**g).height_mm, _SWEPT | {"top_mm": (-1, 1, UP), "bottom_mm": (-1, 1, DOWN), "sag_mm": (0, 1, FREE)},
                                    least=-math.inf),
     "clamping.clamping_scatter": Law(lambda shift_mm: clamping.clamping_scatter([0, 0.001], [shift_mm, shift_mm]).mean_shift_mm, {"shift_mm": (-1, 1, UP)}, least=-math.inf),
+    "clamping.repeat_scatter": Law(clamping.repeat_scatter, {"coverage": (0.1, 20, UP), "deviation_mm": (0, 0.1, UP), "step_mm": (0.0001, 0.05, UP)}),
+    "clamping.mean_shift_doubt": Law(lambda cycles, **g: clamping.mean_shift_doubt(cycles=round(cycles), **g),
+                                     {"coverage": (0.1, 20, UP), "shift_deviation_mm": (0, 0.1, UP), "step_mm": (0.0001, 0.05, UP), "cycles": (2, 30, DOWN)}),
+    "clamping.difference_left": Law(clamping.difference_left, {"difference_mm": (0, 1, UP), "achieved_percent": (0, 100, DOWN)}),
+    "indicator.move_from_reading": Law(partial(indicator.move_from_reading, "difference of diameters", first_station_mm=30, second_station_mm=270),
+                                       {"reading_mm": (0, 1, UP), "span_mm": (270, 1500, UP)}),
+    "tapers.length_in_one": Law(tapers.length_in_one, {"taper_mm_per_mm": (0.001, 1, DOWN)}),
+    "tapers.taper_of_ratio": Law(tapers.taper_of_ratio, {"length_in_one": (1, 1000, DOWN)}),
+    "tapers.difference_over": Law(tapers.difference_over, {"taper_mm_per_mm": (0, 0.5, UP), "length_mm": (0.1, 1000, UP)}),
+    "tapers.correction_doubt": Law(tapers.correction_doubt,
+                                   {"large_unsure_mm": (0, 0.1, UP), "small_unsure_mm": (0, 0.1, UP), "apart_mm": (1, 300, DOWN), "span_mm": (300, 1500, UP),
+                                    "setting_unsure_mm": (0, 0.1, UP)}),
+    "lathe_geometry.bow_doubt": Law(partial(lathe_geometry.bow_doubt, first_station_mm=30, second_station_mm=270),
+                                    {"difference_unsure_mm": (0, 0.1, UP), "middle_station_mm": (31, 269, FREE)}),
     "clamping.aim_before_clamping": Law(clamping.aim_before_clamping, {"move_mm": (-1, 1, UP), "mean_shift_mm": (-1, 1, DOWN)}, least=-math.inf),
     "clamping.achieved_share": Law(clamping.achieved_share, {"before_mm": (0.01, 1, UP), "after_mm": (0, 1, DOWN)}, least=-math.inf, most=1),
     "cut_order.from_both_orders: lathe": Law(lambda **g: cut_order.from_both_orders(**g).difference_mm,

@@ -108,5 +108,6 @@ LAWS: dict[str, Law] = {
     "centre_hole.cone_within_drill": Law(centre_hole.cone_within_drill, {"pilot_mm": (0.5, 9.9, UP), "largest_cone_mm": (10, 30, UP), "share": (0.05, 1, UP)}, most=30),
     "centre_hole.largest_cone": Law(centre_hole.largest_cone, {"bar_mm": (1, 200, UP), "cone_share": (0.1, 0.6, UP)}),
     "centre_hole.bearing_area": Law(centre_hole.bearing_area, _CONE | {"cone_deg": (20, 150, DOWN)}, together=_cone_left),
+    "centre_hole.centre_load": Law(centre_hole.centre_load, {"mass_kg": (0.01, 50, UP), "gravity_m_s2": (9.7, 9.9, UP), "radial_force_n": (0, 5000, UP)}),
     "centre_hole.mean_cutting_diameter": Law(centre_hole.mean_cutting_diameter, {"pilot_mm": (0.5, 9.9, UP), "body_mm": (10, 30, UP)}),
 }  # fmt: skip

@@ -81,6 +81,8 @@ LAWS: dict[str, Law] = {
     "balance.bored_disc_offset: on its hole": Law(lambda **g: balance.bored_disc_offset(**g).from_hole_axis_mm, _DISC, together=_hole_within),
     "solids.mass_stepped": Law(lambda diameter_mm, length_mm, **g: solids.mass_stepped([diameter_mm, 20], [length_mm, 50], **g),
                                {"diameter_mm": (1, 300, UP), "length_mm": (1, 2000, UP), "density_kg_m3": (500, 20000, UP)}),
+    "solids.mass_with_pieces": Law(lambda count, **g: solids.mass_with_pieces(count=round(count), **g),
+                                   {"base_kg": (0, 50, UP), "piece_kg": (0, 10, UP), "count": (1, 5, UP)}),
     "solids.mass_cone": Law(solids.mass_cone, {"large_diameter_mm": (60, 100, UP), "small_diameter_mm": (30, 60, UP), "length_mm": (1, 300, UP),
                                                "density_kg_m3": (500, 20000, UP), "bore_mm": (0, 30, DOWN)}),
     "lifting.lifting_index": Law(lifting.lifting_index, {"mass_kg": (0.1, 100, UP), "recommended_kg": (0.1, 50, DOWN)}),

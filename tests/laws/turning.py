@@ -13,6 +13,7 @@ from tailtrue.calc import (
     cut_time,
     cutting,
     finish,
+    rework,
     run_out,
     spindle,
     spindle_band,
@@ -153,5 +154,6 @@ LAWS: dict[str, Law] = {
     "boring_passes.copied_taper": Law(_copied_taper, {"depth_mouth_mm": (0, 5, DOWN), "depth_bottom_mm": (0, 5, UP), "cut_stiffness_n_per_mm": (1, 1000, UP),
                                                       "tool_stiffness_n_per_mm": (100, 1e5, DOWN), "spring_passes": (0, 5, DOWN)},
                                       together=lambda g: g["depth_bottom_mm"] >= g["depth_mouth_mm"]),
+    "rework.light_cuts": Law(partial(rework.light_cuts, low_mm=25, high_mm=25.02), {"least_mm": (24, 25, DOWN), "depth_mm": (0.005, 0.5, DOWN)}),
     "run_out.eccentricity": Law(run_out.eccentricity, {"run_out_mm": (0, 5, UP)}),
 }  # fmt: skip

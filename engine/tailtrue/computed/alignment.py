@@ -6,10 +6,10 @@ from typing import Any
 from tailtrue.calc.adequacy import adequate
 from tailtrue.calc.alignment import scaled_tolerance, tailstock_move
 from tailtrue.calc.setover import working_span
+from tailtrue.calc.steps import surely_less
 from tailtrue.calc.thermal import growth
 from tailtrue.calc.uncertainty import difference_uncertainty, expanded
 from tailtrue.computed.registry import computed, field
-from tailtrue.computed.stepping import surely_less
 from tailtrue.tables import Table
 
 

@@ -2,6 +2,7 @@
 
 from tailtrue.calc.cutting import cutting_force
 from tailtrue.calc.joints import bond_area, bond_torque, derated_shear, skim_torque
+from tailtrue.calc.margins import catch_torque as torque_of_catch
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Table
@@ -119,7 +120,7 @@ def catch_torque(material: str, diameter: float, catch: Table, materials: Table)
         return catch.one(name=name).number("value")
 
     force = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), value("depth"), value("feed"))
-    return skim_torque(force * value("dull_tool"), diameter)
+    return torque_of_catch(force, value("dull_tool"), diameter)
 
 
 @computed(
