@@ -148,6 +148,8 @@ def test_a_whole_step_is_not_lost_to_its_binary_form() -> None:
     assert steps.step_down(25.4 - 1e-6, 0.05) == pytest.approx(25.35)
     assert steps.step_up(25.4 + 1e-6, 0.05) == pytest.approx(25.45)
     assert steps.steps_in(25.4 - 1e-6, 0.05) == 507
+    # What is allowed for is dust: a ten-millionth of a step is already a size of its own.
+    assert (steps.steps_in(3 - 1e-7, 1), steps.step_down(3 - 1e-7, 1), steps.step_up(3 + 1e-7, 1)) == (2, 2, 4)
 
 
 def test_what_is_surely_inside_is_written_in_whole_steps_while_any_are_left() -> None:

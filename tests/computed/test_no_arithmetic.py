@@ -35,6 +35,7 @@ _EXPLAINED = {
     "operation.limited_speed": "a speed is compared with what is still borne, and not printed",
     "setover.cut_far": "answers yes or no",
     "setover.taper": "the inch of a taper in inches for each foot, which comes as a length",
+    "speed_table.surface_band": "a speed of the table that another operation scales; the band goes into a formula",
     "times._pecked": _COUNT,
     "times.collar_turning": _COUNT,
     "times.handling": "minutes of a table into seconds",

@@ -96,7 +96,6 @@ LAWS: dict[str, Law] = {
     "cutting.surface_speed": Law(cutting.surface_speed, {"spindle_speed_per_min": (1, 5000, UP), "diameter_mm": (0.1, 1000, UP)}),
     "cutting.specific_force": Law(cutting.specific_force, _KC | {"chip_thickness_mm": (0.02, 2.5, DOWN)}),
     "cutting.cutting_power": Law(cutting.cutting_power, {"force_n": (0.1, 10000, UP), "surface_speed_m_min": (0.1, 1000, UP)}),
-    "cutting.facing_time": Law(cutting.facing_time, {"diameter_mm": (1, 500, UP)} | _TURNING),
     "cutting.removal_rate": Law(cutting.removal_rate, _PASS | {"surface_speed_m_min": (0.1, 1000, UP)}),
     "chip.chip_thickness: up to square": Law(chip.chip_thickness, {"feed_mm": (0.01, 2.5, UP), "approach_deg": (10, 90, UP)}),
     "chip.chip_thickness: past square": Law(chip.chip_thickness, {"feed_mm": (0.01, 2.5, UP), "approach_deg": (90, 110, DOWN)}),

@@ -219,7 +219,6 @@ def equal_cut(stock_on_diameter_mm: float, passes: int, step_mm: float) -> float
     """
     at_least(stock_on_diameter_mm, 0, "stock", "mm")
     at_least(passes, 1, "number of cuts")
-    positive(step_mm, "step", "mm")
     return max(step_mm, step_down(stock_on_diameter_mm / 2 / passes, step_mm))
 
 
@@ -251,5 +250,4 @@ def finishing_cut(stock_on_diameter_mm: float, passes: float, step_mm: float) ->
     """
     at_least(stock_on_diameter_mm, 0, "stock", "mm")
     at_least(passes, 1, "number of cuts")
-    positive(step_mm, "step", "mm")
     return step_up(stock_on_diameter_mm / 2 / passes, step_mm)
