@@ -190,6 +190,15 @@ def test_readings_that_are_many_leave_what_they_do_not_lessen() -> None:
     assert doubts.without_scatter(0.001, 0.003, 1, 1) == 0
 
 
+def test_a_budget_has_a_part_and_none_below_nought() -> None:
+    assert doubts.all_together([0.004]) == pytest.approx(0.004)
+    assert doubts.all_together([0, 0]) == 0
+    with pytest.raises(OutOfRange, match=r"^number of parts is 0; "):
+        doubts.all_together([])
+    with pytest.raises(OutOfRange, match=r"^part of the uncertainty is -0.001 mm; "):
+        doubts.all_together([0.002, -0.001])
+
+
 def test_a_factor_below_nought_carries_the_same_doubt() -> None:
     assert budget.carried_uncertainty(0.004, -0.625) == pytest.approx(0.0025)
 

@@ -12,6 +12,7 @@ from tailtrue.calc import (
     control_chart,
     difference_budget,
     doubts,
+    fresh_skims,
     readings,
     student,
     trend,
@@ -20,6 +21,8 @@ from tailtrue.calc import (
 
 _COMPONENT: dict[str, Axis] = {"unsure_mm": (0, 0.1, UP), "sensitivity": (0, 5, UP), "freedom": (1, 200, FREE)}
 _KELVIN = (1e-6, 1.2e-4)
+
+_SKIM = difference_budget.difference_parts(0.0015, 2, 0.002, 0.002, 0.001, 0.000826, 0.001, 0.001)
 
 
 def _two(unsure_mm: float, sensitivity: float, freedom: float = math.inf) -> list[budget.Component]:
@@ -64,6 +67,13 @@ LAWS: dict[str, Law] = {
     "budget.standard_uncertainty: normal": Law(partial(budget.standard_uncertainty, shape="normal"), {"half_width_mm": (0, 1, UP), "coverage": (0.1, 10, DOWN)}),
     "budget.carried_uncertainty": Law(budget.carried_uncertainty, {"unsure_mm": (0, 0.1, UP), "sensitivity": (0, 5, UP)}),
     "doubts.both_together": Law(doubts.both_together, {"first_mm": (0, 0.1, UP), "second_mm": (0, 0.1, UP)}),
+    "doubts.all_together": Law(lambda **parts: doubts.all_together([*parts.values()]), {"form_mm": (0, 0.1, UP), "wear_mm": (0, 0.1, UP)}),
+    "fresh_skims.reading_difference": Law(partial(fresh_skims.reading_difference, side="away"), {"difference_mm": (-1, 1, UP)}, least=-math.inf),
+    "fresh_skims.difference_from_readings": Law(partial(fresh_skims.difference_from_readings, side="away"),
+                                                {"headstock_mm": (-1, 1, DOWN), "tailstock_mm": (-1, 1, UP)}, least=-math.inf),
+    "fresh_skims.height_effect": Law(fresh_skims.height_effect, {"off_centre_mm": (0, 5, UP), "height_difference_mm": (0, 1, UP), "diameter_mm": (20, 300, DOWN)}),
+    "fresh_skims.skims_uncertainty": Law(lambda **g: fresh_skims.skims_uncertainty(_SKIM, **g), {"guidance_mm": (0, 0.1, UP), "height_mm": (0, 0.1, UP)}),
+    "fresh_skims.guidance_parts": Law(lambda **g: fresh_skims.guidance_parts(**g)[0], {"guidance_mm": (0, 0.1, UP), "height_mm": (0, 0.1, FREE)}),
     "doubts.of_one_collar": Law(doubts.of_one_collar, {"difference_unsure_mm": (0, 0.1, UP)}),
     "doubts.as_read_once": Law(lambda deviation_mm, first, second: doubts.as_read_once(deviation_mm, round(first), round(second)),
                                {"deviation_mm": (0, 0.1, UP), "first": (1, 20, DOWN), "second": (1, 20, DOWN)}),

@@ -1,5 +1,6 @@
 """Doubts put together and taken apart: of two values, of one collar out of two, of readings out of a budget."""
 
+from collections.abc import Sequence
 from math import hypot, sqrt
 
 from tailtrue.calc.validity import at_least
@@ -33,6 +34,36 @@ def both_together(first_mm: float, second_mm: float) -> float:
     at_least(first_mm, 0, "first doubt", "mm")
     at_least(second_mm, 0, "second doubt", "mm")
     return hypot(first_mm, second_mm)
+
+
+def all_together(parts_mm: Sequence[float]) -> float:
+    """Uncertainty of a result from all the parts of its budget.
+
+    u^2 = u_1^2 + u_2^2 + ...
+
+    Parameters
+    ----------
+    parts_mm : Standard uncertainties u_i, each as it bears on the result. [mm]
+
+    Returns
+    -------
+    Standard uncertainty u. [mm]
+
+    Valid for
+    ---------
+    At least one part, each 0 or more; no error common to two of them.
+
+    Source
+    ------
+    JCGM 100 (the GUM), equation 10 (from memory).
+
+    >>> round(all_together([0.002, 0.003, 0.006]), 6)
+    0.007
+    """
+    at_least(len(parts_mm), 1, "number of parts")
+    for part in parts_mm:
+        at_least(part, 0, "part of the uncertainty", "mm")
+    return hypot(*parts_mm)
 
 
 def of_one_collar(difference_unsure_mm: float) -> float:

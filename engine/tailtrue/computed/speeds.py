@@ -9,7 +9,7 @@ from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Table
 
-_CHUCK = (("chuck.speed_limit", "the chuck"),)
+_CHUCK = (("bar.hold_speed_limit", "the chuck"),)
 # A blank is heavy and short in the jaws: nothing in this job needs it fast.
 _BLANK = (("blank.chuck_speed_limit", "the chuck"), ("limit.blank_speed", "a blank held short in the jaws"))
 _RAW = (*_BLANK, ("collar.unbalance_speed", "a blank not yet true"))
@@ -131,5 +131,5 @@ def _centre_drilling(prefix: str, work: str, what: str, held: str, chuck_cap: st
         return midway(row.number("feed_low_mm"), row.number("feed_high_mm"))
 
 
-_centre_drilling("bar.centring", "bar", "centre drilling the bar", "limit.centre_drill_speed", "chuck.speed_limit")
+_centre_drilling("bar.centring", "bar", "centre drilling the bar", "limit.centre_drill_speed", "bar.hold_speed_limit")
 _centre_drilling("collar.spotting", "collar", "spotting the collar", "limit.blank_speed", "blank.chuck_speed_limit")

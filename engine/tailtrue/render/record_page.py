@@ -37,7 +37,7 @@ ON_SHEET = "on the sheet:"
 NEXT_DUE = "next check due"
 INITIALS = "verified by, initials"
 SETS: Mapping[Part, str] = {
-    "set-up": "State of the lathe", "skim": "The skim", "measuring": "The micrometer", "visit": "The test",
+    "set-up": "State of the lathe", "skim": "The skim", "measuring": "The instrument", "visit": "The test",
     "moves": "The move", "end": "Remarks",
 }  # fmt: skip
 

@@ -326,7 +326,7 @@ class PhaseFile(File):
 
     id: str
     title: str
-    held: Literal["nothing", "chuck", "blank", "centres"] = "nothing"
+    held: Literal["nothing", "chuck", "bar", "blank", "stub", "centres"] = "nothing"
     purpose: str = ""
     each: list[str] = []
     when: When = []
