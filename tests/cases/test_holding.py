@@ -140,6 +140,20 @@ def test_the_bar_turns_no_faster_than_the_collet_chuck_is_marked(tmp_path: Path)
     assert figure(slow, "change-to-collet", "bar.hold_speed_limit") == 200
 
 
+def test_a_bar_that_was_not_measured_goes_into_a_collet_that_takes_what_is_to_be_expected(tmp_path: Path) -> None:
+    unknown = ("job", r"^measured_(head|tail) = .*?\n", "")
+    assert decided(tmp_path / "narrow", "job", "bar.hold", unknown) == "spindle-bore"
+    wider = make_procedure(job_of(tmp_path / "wide", "job", unknown, ("crib", '"25 mm"', '"25.2 mm"')))
+    assert "hold-bar-collet" in names(wider)
+
+
+def test_the_stub_itself_is_turned_at_its_own_speed(tmp_path: Path) -> None:
+    """Only a collar that friction alone holds is bound to the slow speed; the stub sits in the jaws like any blank."""
+    fast = [("crib-stub", 'tool_material = "HSS"', 'tool_material = "carbide"')]
+    sheet = make_procedure(job_of(tmp_path, "job-stub", *fast))
+    assert figure(sheet, "turn-stub", "stub.turning.speed") > 600 >= figure(sheet, "face-on-stub", "stub.facing.speed")
+
+
 def test_the_chuck_comes_back_after_the_collet_before_jaws_are_changed() -> None:
     order = names(make_procedure(EXAMPLES / SHOP / "job.toml"))
     marks = ["close-chuck", "change-to-collet", "hold-bar-collet", "change-from-collet", "fit-soft-jaws"]

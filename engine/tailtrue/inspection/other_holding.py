@@ -84,7 +84,7 @@ def _bar_sizes(sheet: Sheet) -> list[float]:
     """The bar as it was measured; its nominal diameter until it has been."""
     measured = [reading for readings in sheet.shop.measured.values() for reading in readings]
     drawing = sheet.procedure.drawing
-    nominal: Figure | None = drawing.dimensions.get("diameter") if drawing is not None else None
+    nominal: Figure | None = drawing.dimensions.get("bar.diameter") if drawing is not None else None
     return measured or ([nominal.value] if nominal is not None else [])
 
 

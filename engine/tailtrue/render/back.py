@@ -1,6 +1,6 @@
 """What the back of the sheet tells of its numbers, and how its entries stand beside each other."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from itertools import accumulate, combinations_with_replacement
 from math import ceil
 from typing import TypeVar
@@ -31,21 +31,22 @@ def worked_out(procedure: Procedure) -> tuple[tuple[Derivation, ...], ...]:
 
 def _gather(node: object, facts: set[str]) -> None:
     """The facts whose figures stand on this paper."""
-    # The most of a tree is words, and to ask a word for its class is cheaper than to ask a class for the word.
-    if isinstance(node, str) or node is None:
-        return
-    if isinstance(node, tuple):
-        for one in node:
-            _gather(one, facts)
-    elif isinstance(node, Figure):
+    if isinstance(node, Figure):
         facts.add(node.fact)
+        return
+    inside: Iterable[object] = ()
+    if isinstance(node, tuple):
+        inside = node
+    elif isinstance(node, dict):
+        inside = node.values()
     elif isinstance(node, Node):
         ruled_out = isinstance(node, Alternative) and node.verdict == "no"
-        for name, one in vars(node).items():
-            if name not in _ELSEWHERE and not (ruled_out and name == "figures"):
-                _gather(one, facts)
-    elif isinstance(node, dict):
-        for one in node.values():
+        inside = [
+            one for name, one in vars(node).items() if name not in _ELSEWHERE and not (ruled_out and name == "figures")
+        ]
+    for one in inside:
+        # The most of a tree is words: they are passed over without a call.
+        if one is not None and not isinstance(one, str):
             _gather(one, facts)
 
 
