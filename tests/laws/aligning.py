@@ -14,7 +14,6 @@ _SWEPT: dict[str, Axis] = {
     "rear_mm": (-1, 1, FREE),
     "bottom_mm": (-1, 1, FREE),
 }
-_KELVIN = (1e-6, 1.2e-4)
 
 LAWS: dict[str, Law] = {
     "alignment.height_error_difference": Law(alignment.height_error_difference,

@@ -111,7 +111,7 @@ def torque(strength: float | None, diameter: float, width: float) -> float | Lim
     bound="least",
     needs=_METALS,
     tables=("joints/catch", "materials/materials"),
-    how="cutting force of a deep, coarse, dull cut in the hardest metal of the kind times half the diameter",
+    how="cutting force of a deep, coarse, dull cut, the metal as tough as it comes, times half the diameter",
 )
 def catch_torque(material: str, diameter: float, catch: Table, materials: Table) -> float:
     metal = materials.one(material=material)
