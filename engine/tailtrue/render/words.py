@@ -72,7 +72,7 @@ TABLET: Final = MappingProxyType(
 CUTS: Final = MappingProxyType({"buy": "Buy at least", "mass_to_buy": "Weighs", "mass_finished": "Finished weighs"})
 
 TIME: Final = MappingProxyType(
-    {"work": "Work", "attended": "At the bench or lathe", "waiting": "Wait besides", "total": "Together"}
+    {"work": "Work", "attended": "Hands on", "waiting": "Wait", "total": "Together"}
 )
 
 STATES: Final = MappingProxyType({"isolated": "lathe isolated", "stopped": "spindle stopped", "turning": "spindle turning"})
