@@ -274,6 +274,8 @@ class Procedure(Node):
     who_may: tuple[Text, ...]
     do_not_start: tuple[Text, ...]
     stop_at_once: tuple[Text, ...]
+    after_a_stop: tuple[Text, ...] = Field(default=(), description="in this order, whatever stopped the work")
+    in_emergency: tuple[Text, ...] = Field(default=(), description="beside the emergency list of the safety review")
     if_it_goes_wrong: tuple[tuple[str, Text, Text], ...]
     conventions: tuple[Text, ...]
     job_cautions: tuple[Caution, ...]

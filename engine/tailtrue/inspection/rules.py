@@ -19,9 +19,11 @@ from tailtrue.inspection import (
     measuring,
     numbering,
     record,
+    restart,
     rework,
     risk,
     safety_review,
+    said_again,
     sentences,
     set_over,
     shop_rules,
@@ -174,4 +176,9 @@ RULES: tuple[Rule, ...] = (
     Rule("V181", grammar.conditions_single, "procedure writing practice: AND and OR never stand in one condition"),
     Rule("V182", grammar.otherwise_told, "house rule: an IF has an outcome for not"),
     Rule("V183", grammar.missed_wait_told, "procedure writing practice: a timed step says what if its time was missed"),
+    Rule("V184", restart.restarted_in_order, "IEC/IEEE 82079-1: restart after an intervention is told, in its order"),
+    Rule("V185", restart.emergency_told, "IEC/IEEE 82079-1: what to do in an emergency, in its order"),
+    Rule(
+        "V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"
+    ),
 )

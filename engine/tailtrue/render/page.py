@@ -20,7 +20,7 @@ from tailtrue.render.words import KINDS, ORIGINS, listed, say
 
 _NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
 _Entry = TypeVar("_Entry")
-_STEPS_TOLD = 3
+_STEPS_TOLD = 1
 _PLACES_BESIDE = 2
 
 
@@ -54,7 +54,7 @@ class Index:
         """The first few of those numbers, in words: enough to find the place, the rest is told by the steps."""
         numbers = self.step_numbers(ids).split(", ")
         row = ", ".join(numbers[:_STEPS_TOLD])
-        return f"step {row}" if len(numbers) == 1 else f"steps {row}{' ...' if len(numbers) > _STEPS_TOLD else ''}"
+        return f"step {row}{' ...' if len(numbers) > _STEPS_TOLD else ''}"
 
     def need_name(self, need: str) -> Text:
         """The name of a tool or an instrument by its id."""
