@@ -178,7 +178,5 @@ RULES: tuple[Rule, ...] = (
     Rule("V183", grammar.missed_wait_told, "procedure writing practice: a timed step says what if its time was missed"),
     Rule("V184", restart.restarted_in_order, "IEC/IEEE 82079-1: restart after an intervention is told, in its order"),
     Rule("V185", restart.emergency_told, "IEC/IEEE 82079-1: what to do in an emergency, in its order"),
-    Rule(
-        "V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"
-    ),
+    Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )

@@ -4,10 +4,12 @@ The maker of PDF lets no column run over a page, so the rows are cut here, by re
 """
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
+from typing import TypeVar
 
 from markupsafe import Markup
 
+_Thing = TypeVar("_Thing")
 _COLUMNS = 3
 # Lines in the longest column of a row: fewer look ragged, more find no room at the foot of a page.
 _LEAST, _MOST = 14, 30
@@ -32,8 +34,9 @@ _WIDTHS = {
 _DIGIT = 556
 
 
-def in_rows(entries: Sequence[Markup]) -> list[list[Sequence[Markup]]]:
-    """Entries in rows of three columns each, in order down the columns and then on to the next row."""
+def abreast(things: Iterable[_Thing], written: Callable[[_Thing], Markup]) -> list[list[Sequence[Markup]]]:
+    """Things in rows of three columns, each as it is written, in order down the columns and then on to the next row."""
+    entries = [written(thing) for thing in things]
     lines = [lines_of(entry) for entry in entries]
     rows: list[list[Sequence[Markup]]] = []
     start = 0

@@ -1,8 +1,7 @@
 """What the templates may ask of a procedure beyond its fields: texts in a system, names, links."""
 
 import re
-from collections.abc import Callable, Iterable, Sequence
-from typing import TypeVar
+from collections.abc import Iterable
 
 from markupsafe import Markup, escape
 
@@ -10,7 +9,6 @@ from tailtrue.parts import Caution, Check, Figure, Limits, Text
 from tailtrue.procedure import LookUp, Need, Phase, Procedure, Source, Span, Step
 from tailtrue.render.back import worked_out
 from tailtrue.render.beside import reasons_beside
-from tailtrue.render.columns import in_rows
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import Column, limits_apart, limits_ends, show, show_one, unit_name
 from tailtrue.render.symbols import SYMBOLS
@@ -19,7 +17,6 @@ from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say
 
 _NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
-_Entry = TypeVar("_Entry")
 _STEPS_TOLD = 1
 _PLACES_BESIDE = 2
 
@@ -151,6 +148,10 @@ class Page:
         """Whether the checks are small enough to stand beside what is done rather than under it."""
         return all(sum(blank.count for blank in check.blanks) <= _PLACES_BESIDE for check in checks)
 
+    def in_a_row(self, checks: tuple[Check, ...]) -> bool:
+        """Whether one thing is written more often than fits beside a drawing."""
+        return any(blank.count > _PLACES_BESIDE for check in checks for blank in check.blanks)
+
     def reasons_beside(self, step: Step) -> bool:
         """Whether the reason and the tools of a step stand on the right of what is done."""
         tools = self.names(self.tools_to_fetch(step)).striptags()
@@ -214,10 +215,6 @@ class Page:
     def source_number(self, source: Source) -> int:
         """The number of a source on this sheet."""
         return self._index.sources[source.id]
-
-    def abreast(self, entries: Iterable[_Entry], written: Callable[[_Entry], Markup]) -> list[list[Sequence[Markup]]]:
-        """Entries of the small print, each as it is written, in rows of three columns."""
-        return in_rows([written(entry) for entry in entries])
 
     def anchor(self, name: str) -> str:
         """A name that may stand in an id."""
