@@ -11,8 +11,9 @@ from markupsafe import Markup
 
 _Thing = TypeVar("_Thing")
 _COLUMNS = 3
-# Lines in the longest column of a row: fewer look ragged, more find no room at the foot of a page.
-_LEAST, _MOST = 14, 30
+# Lines in the longest column of a row: fewer look ragged, more find no room at the foot of a page. The first row, which
+# needs room there together with its heading, is shorter.
+_LEAST, _MOST, _FIRST = 14, 28, 20
 # Width of a column in ems of the small print, less what is lost where a line breaks before a long word.
 _WIDTH = 21.3
 _BOLD = 1.07
@@ -41,19 +42,19 @@ def abreast(things: Iterable[_Thing], written: Callable[[_Thing], Markup]) -> li
     rows: list[list[Sequence[Markup]]] = []
     start = 0
     while start < len(entries):
-        end = _end_of_row(lines, start)
+        end = _end_of_row(lines, start, _MOST if start else _FIRST)
         rows.append(_split(entries[start:end], lines[start:end]))
         start = end
     return rows
 
 
-def _end_of_row(lines: Sequence[int], start: int) -> int:
+def _end_of_row(lines: Sequence[int], start: int, most: int) -> int:
     """Where the row ends whose columns are most level; the last row takes what is left."""
     best, filled = start + 1, 0.0
     for end in range(start + 1, len(lines) + 1):
         run = lines[start:end]
         high = least_height(run)
-        if high > _MOST:
+        if high > most:
             break
         level = sum(run) / (_COLUMNS * high)
         if end == len(lines) or (high >= _LEAST and level >= filled):
