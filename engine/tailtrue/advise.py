@@ -6,16 +6,16 @@ from functools import cache
 from itertools import islice
 from pathlib import Path
 from types import MappingProxyType
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from tailtrue.assemble import assemble
+from tailtrue.assemble import assemble, record_alone
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
 from tailtrue.errors import InspectionFailed, Problem
 from tailtrue.explaining.near import near_misses
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
-from tailtrue.inspection import Shop, inspect
+from tailtrue.inspection import RECORD_RULES, RULES, Rule, Shop, inspect
 from tailtrue.log.fields import fields_of_a_record
 from tailtrue.overriding import beyond
 from tailtrue.parts import Dials, Text
@@ -25,11 +25,14 @@ from tailtrue.procedure import Procedure
 from tailtrue.refusals import Refusal, impossible, refusals, refused
 from tailtrue.review import NearMissLine
 from tailtrue.shop import shop_of
+from tailtrue.store.keeping import kept
 from tailtrue.store.knowledge import Knowledge, Route
-from tailtrue.store.layers import read_layers, rule_files
-from tailtrue.store.load import load_knowledge
+from tailtrue.store.rule_files import rule_files
 from tailtrue.truing.lookup import record_sheet
 from tailtrue.truth import Truth
+
+if TYPE_CHECKING:
+    from tailtrue.store.layers import Layers
 
 
 @dataclass(frozen=True)
@@ -54,8 +57,15 @@ def _dials(case: Case) -> Dials:
 
 @cache
 def knowledge() -> Knowledge:
-    """The knowledge that ships with the engine, loaded and checked once a process."""
-    return load_knowledge(knowledge_folder())
+    """The knowledge that ships with the engine, loaded and checked once for each content of it."""
+    return kept("knowledge", knowledge_folder(), _loaded)
+
+
+def _loaded(folder: Path, layers: "Layers | None" = None) -> Knowledge:
+    # What reads and checks the files is not needed where all of it is kept.
+    from tailtrue.store.load import load_knowledge
+
+    return load_knowledge(folder, layers)
 
 
 def advise(
@@ -97,7 +107,11 @@ def _refused(case: Case, route: Route) -> tuple[Refusal, ...]:
 def laid_over(known: Knowledge, job: Path, given: Given) -> Knowledge:
     """The knowledge with the rules of the shop laid over it: those beside the job, and those that it names."""
     paths = rule_files(job, str(given.value("job.rules", "")))
-    return load_knowledge(known.folder, read_layers(paths, job.parent)) if paths else known
+    if not paths:
+        return known
+    from tailtrue.store.layers import read_layers
+
+    return _loaded(known.folder, read_layers(paths, job.parent))
 
 
 def _facts(given: Given, known: Knowledge) -> dict[str, Fact]:
@@ -144,7 +158,25 @@ def procedure_of(advice: Advice) -> Procedure:
         )
     except Gap as gap:
         raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
-    report = inspect(tree, shop_for(advice))
+    return _inspected(tree, advice)
+
+
+def record_of(advice: Advice) -> Procedure:
+    """The inspected record of a job's bar, in as much of a tree as it is judged against; for refused jobs too.
+
+    Raises FactsWrong when the job does not say what the table follows from, InspectionFailed when the independent
+    inspection finds fault, Refused when it could not be inspected.
+    """
+    case = advice.case
+    try:
+        tree = record_alone(case, advice.route, record_sheet(case, fields_of_a_record()))
+        return _inspected(tree, advice, RECORD_RULES)
+    except Gap as gap:
+        raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
+
+
+def _inspected(tree: Procedure, advice: Advice, rules: tuple[Rule, ...] = RULES) -> Procedure:
+    report = inspect(tree, shop_for(advice), rules)
     if not report.ok:
         problems = (Problem(f.where, f.rule, f.what, f.source) for f in report.failures)
         raise InspectionFailed(tuple(problems))
@@ -158,6 +190,7 @@ def shop_for(advice: Advice) -> Shop:
         "route": advice.route.file.id,
         "chuck": case.value("chuck.label"),
         "blank_chuck": case.value("blank.chuck_label"),
+        "bar_hold": case.value("bar.hold"),
         "gauge": case.value("bore.gauge"),
         "bar": case.value("bar.diameter"),
         "collar": case.value("collar.diameter"),

@@ -48,7 +48,7 @@ def test_v35_every_paper_names_machine_number_revision_date_and_status(made: Job
         for part in (title.machine, title.number, title.revision):
             assert part in html, (kind, part)
         assert "counter(page)" in html, kind
-    for kind in {"procedure", "card", "safety"} & set(made.kinds):
+    for kind in {"procedure", "card", "safety", "record"} & set(made.kinds):
         assert f"dated {title.date}" in made.html(kind), kind
         assert ("not approved" in made.html(kind)) == (not title.approver), kind
 
@@ -62,6 +62,10 @@ def test_v36_approved_needs_names_and_a_day(made: Job) -> None:
         assert (sop.control.status == "approved") <= (len(named) >= 2 and any(one.day for one in named))
         assert sop.control.status == "approved" or sop.banners
     assert made.tree.safety_review.signatures
+    if made.tree.record:
+        labels = [entry.label for block in made.tree.record.blocks if block.id == "signatures" for entry in block.entries]
+        assert {"status of this record", "approved by, day", "next review due"} <= set(labels)
+        assert "next review due" in _shown(made, "record")
 
 
 def test_v37_a_review_is_due_within_a_year_or_called_overdue(made: Job) -> None:

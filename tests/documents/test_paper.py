@@ -63,7 +63,7 @@ def test_v35_every_page_says_machine_number_revision_and_page(name: str, kind: s
         assert title.number in text, (kind, count)
         assert f"rev {title.revision}" in text, (kind, count)
         assert f"{count} / {len(pages)}" in text, (kind, count)
-        if kind in {"procedure", "card", "safety"}:
+        if kind in {"procedure", "card", "safety", "record"}:
             assert f"dated {title.date}, not approved" in text, (kind, count)
 
 

@@ -1,6 +1,7 @@
 """A small procedure that passes inspection, and the shop that it is for."""
 
 from collections.abc import Iterator
+from functools import cache
 
 from review_sample import review
 from tailtrue.inspection import Shop, SpeedCap
@@ -61,6 +62,7 @@ STATES = {
 }
 
 
+@cache
 def shop() -> Shop:
     """Givens of the sample: a geared lathe of an invented workshop."""
     return Shop(
@@ -97,6 +99,7 @@ def shop() -> Shop:
     )
 
 
+@cache
 def procedure() -> Procedure:
     """A procedure that every rule passes."""
     bare = _without_lists()
@@ -281,6 +284,7 @@ def _look_up() -> LookUp:
         larger_at_tailstock="Tailstock end LARGER: move the tailstock toward you.",
         smaller_at_tailstock="Tailstock end SMALLER: move the tailstock away from you.",
         inside=mm("align.inside", 0.02, "difference"),
+        outside=mm("align.outside", 0.032, "difference"),
         leave=mm("align.uncertainty", 0.006, "difference"),
         verdict_possible=True,
     )

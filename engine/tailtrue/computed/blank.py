@@ -12,6 +12,12 @@ from tailtrue.tables import Table
 Record = Mapping[str, Any]
 
 
+@computed("blank.hole", label="hole through the chuck for the blanks", unit="mm", rounding="length", bound="most",
+          needs=("blank.chuck",), how="as measured on the chuck")  # fmt: skip
+def hole(chuck: Record) -> float | None:
+    return chuck.get("through_bore")
+
+
 @computed("blank.chuck_label", label="chuck for the blanks", kind="text", needs=("blank.chuck",), how="its name on the list")
 def label(chuck: Record) -> Any:
     return chuck["label"]

@@ -12,6 +12,7 @@ from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
 _BONDED = "bonded-slip-fit"
+_FACED_AFTER = "stub-mandrel"  # the way of holding the second face that comes after the bore
 
 
 @computed(
@@ -262,12 +263,24 @@ def overhang(width: float, clearance: float) -> float:
 
 
 @computed(
+    "bore.through_width",
+    label="width of the blank while it is bored",
+    unit="mm",
+    rounding="length",
+    needs=("collar.width", "collar.second_face_hold?", "collar.facing_stock"),
+    how="width of the collar; with the facing stock of the second side where that is faced after the bore",
+)
+def through_width(width: float, second_face: str | None, facing: float) -> float:
+    return width + facing if second_face == _FACED_AFTER else width
+
+
+@computed(
     "bore.holder_room",
     label="room between holder and collar when the tip is at the far face",
     unit="mm",
     rounding="length",
-    needs=("bore.overhang", "collar.width"),
-    how="overhang of the boring bar less the width of the collar",
+    needs=("bore.overhang", "bore.through_width"),
+    how="overhang of the boring bar less what it bores through",
 )
 def holder_room(overhang: float, width: float) -> float:
     return overhang - width

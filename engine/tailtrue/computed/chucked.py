@@ -1,12 +1,15 @@
 """A stout bar held in the chuck, its end free: how far it stands out, where its bands are, what the difference may be."""
 
+from math import hypot
+
 from tailtrue.calc.adequacy import adequate
 from tailtrue.calc.alignment import scaled_tolerance
 from tailtrue.calc.beams import deflection_cantilever
 from tailtrue.calc.bending import diameter_error
 from tailtrue.calc.chip import passive_force
 from tailtrue.calc.cutting import cutting_force
-from tailtrue.computed.alignment import uncertainty as doubt_of_difference
+from tailtrue.calc.uncertainty import expanded
+from tailtrue.computed.alignment import budget_parts
 from tailtrue.computed.operation import operation
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of, step_down, surely_less
@@ -150,8 +153,11 @@ def uncertainty(
     micrometer: float | None, caliper: float | None, diameter: float, expansion: float, readings: float,
     components: Table, repeatability: Table,
 ) -> float | None:  # fmt: skip
-    doubt: float | None = doubt_of_difference(micrometer, caliper, diameter, expansion, readings, components, repeatability)
-    return doubt
+    resolution = micrometer if micrometer is not None else caliper
+    if resolution is None:
+        return None
+    kind = "micrometer" if micrometer is not None else "caliper"
+    return expanded(hypot(*budget_parts(kind, resolution, diameter, expansion, readings, components, repeatability)))
 
 
 @computed("chucked.verdict_possible", label="the micrometer is good enough for a verdict on the bands", kind="yes-no",

@@ -324,15 +324,18 @@ def held_out(width: float, grip: float) -> float:
 
 @computed(
     "collar.spacer_least",
-    label="thinnest spacer that brings the face clear of the jaws",
+    label="thinnest spacer that brings the face clear of the jaws and leaves room for the drill",
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("collar.stands_out", "limit.face_clearance"),
-    how="clearance in front of the jaws less what stands out already",
+    needs=("collar.stands_out", "limit.face_clearance", "hole.room_behind?"),
+    how="the larger of: clearance in front of the jaws less what stands out already, room that drilling needs behind",
 )
-def spacer_least(stands: float, clearance: float) -> float:
-    return max(0.0, clearance - stands)
+def spacer_least(stands: float, clearance: float, behind: float | None) -> Limited:
+    clear = max(0.0, clearance - stands)
+    if behind is not None and behind > clear:
+        return Limited(behind, "room for the drill behind the blank")
+    return Limited(clear, "the face clear of the jaws")
 
 
 @computed(
@@ -353,11 +356,14 @@ def spacer_most(jaws: float, grip: float) -> float:
     label="grip on the blank",
     unit="mm",
     rounding="length",
-    needs=("collar.hold", "blank.jaw_depth", "crib.spacer?", "collar.saw_width", "collar.band_grip"),
-    how="depth of the jaws less the spacer, or the blank where it is shorter; on a band, what leaves room to turn it",
+    needs=("collar.hold", "blank.jaw_depth", "crib.spacer?", "collar.saw_width", "collar.band_grip", "collar.soft_step?"),
+    how="depth of the jaws less the spacer, or the blank where it is shorter; on a band, what leaves room to turn it; in "
+    "soft jaws the step",
 )
-def grip(hold: str, jaws: float, spacer: float | None, width: float, band: float) -> float:
+def grip(hold: str, jaws: float, spacer: float | None, width: float, band: float, soft: float | None) -> float | None:
     if hold == "four-jaw":
         return band
+    if hold == "soft-jaws":
+        return soft
     behind = spacer if hold == "jaws-and-spacer" and spacer is not None else 0.0
     return min(jaws - behind, width)

@@ -7,7 +7,7 @@ from tailtrue.calc.cut_time import drill_travel
 from tailtrue.calc.cutting import surface_speed
 from tailtrue.calc.drill_demand import DrillDemand
 from tailtrue.calc.drill_ladder import pilot_choices
-from tailtrue.calc.drilling import drill_power, hand_thrust
+from tailtrue.calc.drilling import drill_power, hand_thrust, point_length
 from tailtrue.calc.spindle_band import speed_band
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, holder_torque
@@ -153,7 +153,7 @@ class _Planner:
 
     def _deep(self, size: float) -> Row | None:
         ratio = self.depth / size
-        first = min(float(row.cells["from_ratio"]) for row in self.deep.where(situation="deep-hole-drilling"))
+        first = min(row.number("from_ratio") for row in self.deep.where(situation="deep-hole-drilling"))
         if ratio < first:
             return None
         return self.deep.within(ratio, "from_ratio", "to_ratio", ends="[)", situation="deep-hole-drilling")
@@ -260,6 +260,34 @@ def drills(rows: Sequence[Record]) -> int:
 )
 def travel_needed(width: float, drill: float, through: float) -> float:
     return drill_travel(width, drill, through)
+
+
+@computed(
+    "hole.comes_out",
+    label="how far the last drill comes out behind the blank",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("hole.last_drill", "limit.break_through"),
+    how="the point of the drill, and a little to break through",
+)
+def comes_out(drill: float, through: float) -> float:
+    return point_length(drill) + through
+
+
+@computed(
+    "hole.room_behind",
+    label="room that drilling needs behind the blank",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("hole.comes_out", "limit.behind_drill", "blank.hole?", "bore.nominal"),
+    how="what the drill comes out by, and a margin; none where the hole of the chuck is larger than the bore",
+)
+def room_behind(out: float, margin: float, hole: float | None, bore: float) -> Limited:
+    if hole is not None and hole > bore:
+        return Limited(0.0, "the hole of the chuck takes the drill")
+    return Limited(out + margin, "the drill would strike the chuck")
 
 
 @computed(

@@ -20,9 +20,12 @@ def spacing(first: float, second: float) -> float:
 
 
 @computed("lookup.factor", label="factor from the difference to the move", unit="1", rounding="ratio",
-          needs=_BAR, how="L / (2 (b - a))")  # fmt: skip
-def factor(span: float, first: float, second: float) -> float:
-    return move_factor("difference of diameters", span, first, second)
+          needs=("collar.instrument?", *_BAR), how="L / (2 (b - a))")  # fmt: skip
+def factor(instrument: str | None, span: float, first: float, second: float) -> float:
+    far_side = instrument == "indicator"
+    return move_factor(
+        "traverse of fresh skims on the far side" if far_side else "difference of diameters", span, first, second
+    )
 
 
 @computed("lookup.inside", label="difference that is surely inside the limit of the bar as made", unit="mm",
@@ -47,19 +50,15 @@ def again_up_to(limit: float, unsure: float, _inside: float) -> float:
     kind="records",
     fields=(field("difference", "mm", "difference"), field("do", kind="text"), field("move", "mm", "difference")),
     needs=(
-        "lathe.dials", "collar.micrometer_resolution?", "crib.caliper_resolution?", "align.uncertainty", "lookup.inside?",
-        "lookup.again_up_to?", *_BAR,
+        "lathe.dials", "collar.instrument_resolution", "align.uncertainty", "lookup.inside?", "lookup.again_up_to?", *_BAR,
     ),
     tables=("record/look_up_steps",),
     how="move = difference / 2 x L / (b - a); what is in limits or inside the uncertainty is left alone",
 )  # fmt: skip
 def table(
-    dials: str, micrometer: float | None, caliper: float | None, unsure: float, inside: float | None, again: float | None,
-    span: float, first: float, second: float, steps: Table,
+    dials: str, resolution: float, unsure: float, inside: float | None, again: float | None, span: float, first: float,
+    second: float, steps: Table,
 ) -> tuple[Mapping[str, Any], ...] | None:  # fmt: skip
-    resolution = micrometer if micrometer is not None else caliper
-    if resolution is None:
-        return None
     leave, doubtful = (unsure, unsure) if inside is None or again is None else (inside, again)
     rows = []
     for row in steps.where(dials=dials):

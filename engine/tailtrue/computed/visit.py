@@ -6,9 +6,10 @@ from typing import Any
 
 from tailtrue.calc.adequacy import readings_to_settle
 from tailtrue.calc.alignment import diameter_difference, tailstock_move, uses_left
-from tailtrue.calc.budget import expanded_uncertainty, standard_uncertainty
+from tailtrue.calc.budget import Component, expanded_uncertainty, standard_uncertainty
 from tailtrue.calc.difference_budget import difference_parts
 from tailtrue.calc.difference_budget import move_uncertainty as standard_of_move
+from tailtrue.calc.fresh_skims import difference_from_readings, guidance_parts
 from tailtrue.calc.readings import drift_per_step, order_bias, pooled_deviation, repeatability, thread_slip
 from tailtrue.calc.thermal import growth
 from tailtrue.calc.uncertainty import expanded, verdict
@@ -22,22 +23,30 @@ SHEET_COVERAGE = 2.0
 _READINGS = ("visit.head_readings", "visit.tail_readings")
 
 
-@computed("visit.head", label="diameter of the headstock collar", unit="mm", rounding="fit",
+@computed("visit.head", label="reading of the headstock collar", unit="mm", rounding="fit",
           needs=("visit.head_readings",), how="mean of its readings")  # fmt: skip
 def head(readings: Sequence[float]) -> float:
     return fmean(readings)
 
 
-@computed("visit.tail", label="diameter of the tailstock collar", unit="mm", rounding="fit",
+@computed("visit.tail", label="reading of the tailstock collar", unit="mm", rounding="fit",
           needs=("visit.tail_readings",), how="mean of its readings")  # fmt: skip
 def tail(readings: Sequence[float]) -> float:
     return fmean(readings)
 
 
 @computed("visit.difference", label="tailstock collar less headstock collar", unit="mm", rounding="difference",
-          needs=("visit.head", "visit.tail"), how="mean of the one less mean of the other")  # fmt: skip
-def difference(at_head: float, at_tail: float) -> float:
-    return at_tail - at_head
+          needs=("visit.instrument_kind?", "visit.head", "visit.tail"),
+          how="mean of the one less mean of the other")  # fmt: skip
+def difference(kind: str | None, at_head: float, at_tail: float) -> float:
+    return difference_from_readings(at_head, at_tail, "away") if kind == "indicator" else at_tail - at_head
+
+
+@computed("visit.size", label="diameter of the collars, near enough for their warmth", unit="mm", rounding="length",
+          needs=("visit.instrument_kind", "visit.head", "collar.diameter"),
+          how="as read; as planned where an indicator read the collars")  # fmt: skip
+def size(kind: str, at_head: float, planned: float) -> float:
+    return planned if kind == "indicator" else at_head
 
 
 @computed("visit.gap", label="difference of the collars", unit="mm", rounding="difference",
@@ -77,11 +86,14 @@ def micrometer_step(chosen: Record) -> float:
     label="smallest step of the readings",
     unit="mm",
     rounding="fit",
-    needs=("visit.instrument_kind", "visit.micrometer_step?", "crib.caliper_resolution?", "visit.typed_step"),
+    needs=(
+        "visit.instrument_kind", "visit.micrometer_step?", "crib.indicator_division?", "crib.caliper_resolution?",
+        "visit.typed_step",
+    ),
     how="of the instrument, or of what was written down if that is coarser",
-)
-def step(kind: str, fine: float | None, coarse: float | None, typed: float) -> Limited:
-    owned = fine if kind == "micrometer" else coarse
+)  # fmt: skip
+def step(kind: str, fine: float | None, division: float | None, coarse: float | None, typed: float) -> Limited:
+    owned = {"micrometer": fine, "indicator": division, "caliper": coarse}[kind]
     if owned is None:
         return Limited(None, f"there is no {kind} in the crib that reads both collars")
     return Limited(max(owned, typed), "the instrument" if owned >= typed else "what was written down")
@@ -203,7 +215,7 @@ def drift_way(over_visit: float) -> str:
     label="difference that warmth makes",
     unit="mm",
     rounding="difference",
-    needs=("visit.head_temperature", "visit.tail_temperature", "visit.head", "collar.expansion"),
+    needs=("visit.head_temperature", "visit.tail_temperature", "visit.size", "collar.expansion"),
     how="diameter x expansion x difference of temperature",
 )
 def warm_difference(at_head: float, at_tail: float, diameter: float, expansion: float) -> float:
@@ -220,13 +232,17 @@ def warm_difference(at_head: float, at_tail: float, diameter: float, expansion: 
         field("coverage"),
         field("expanded", "mm", "difference"),
     ),
-    needs=("visit.usual", "visit.step", "visit.head", "collar.expansion", *_READINGS),
+    needs=(
+        "visit.instrument_kind", "visit.usual", "visit.step", "visit.size", "collar.expansion", "align.height_effect",
+        *_READINGS,
+    ),
     tables=("alignment/uncertainty",),
-    how="scatter, step and local error of the instrument, form, temperature, wear, bending, after the GUM",
-)
+    how="scatter, step and local error of the instrument, form, temperature, wear, bending, after the GUM; for an indicator "
+    "the path of the saddle and the height of the plunger too",
+)  # fmt: skip
 def budget(
-    table: Record, smallest: float, diameter: float, expansion: float, at_head: Sequence[float], at_tail: Sequence[float],
-    components: Table,
+    kind: str, table: Record, smallest: float, diameter: float, expansion: float, by_height: float,
+    at_head: Sequence[float], at_tail: Sequence[float], components: Table,
 ) -> dict[str, float]:  # fmt: skip
     def half_width(name: str) -> float:
         return components.one(component=name).number("value")
@@ -239,7 +255,11 @@ def budget(
         of_means, 1, smallest, table["local_error"], half_width("form"), warmer, half_width("tool_wear"),
         half_width("residual_deflection"),
     )  # fmt: skip
-    found = expanded_uncertainty(parts.components(scatter.degrees_of_freedom))
+    unsure = list(parts.components(scatter.degrees_of_freedom))
+    if kind == "indicator":
+        guided = guidance_parts(half_width("carriage_guidance"), by_height)
+        unsure += [Component(name, part) for name, part in zip(("guidance", "height"), guided, strict=True)]
+    found = expanded_uncertainty(unsure)
     # The sheet prints with a factor of 2; a visit is never surer than that.
     coverage = max(SHEET_COVERAGE, found.coverage_factor)
     return {
@@ -359,8 +379,10 @@ def divisions(size: float, division: float) -> float:
     label="visits left in the collars",
     unit="1",
     rounding="count",
-    needs=("visit.head", "visit.tail", "skim.worn_out_at", "skim.use_per_visit"),
-    how="diameter there is to use on the smaller collar, divided by what a visit costs",
+    needs=("visit.instrument_kind", "visit.head", "visit.tail", "skim.worn_out_at", "skim.use_per_visit"),
+    how="diameter there is to use on the smaller collar, divided by what a visit costs; not told by an indicator",
 )
-def visits_left(at_head: float, at_tail: float, least: float, use: float) -> float:
+def visits_left(kind: str, at_head: float, at_tail: float, least: float, use: float) -> float | None:
+    if kind == "indicator":
+        return None
     return float(uses_left(min(at_head, at_tail), least, use))

@@ -1,6 +1,6 @@
 """The sheet as the inspection reads it: every figure, text and word with the place where it stands."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import NamedTuple
@@ -30,6 +30,9 @@ _NAMES = frozenset(
     }
 )  # fmt: skip
 
+
+# What a running text is made of. Kept, for making the pair anew at each of ten thousand pieces costs more than asking.
+_PIECES = (str, Figure)
 
 # Follows the name of a field for a text that is one of several in it.
 LINE = " line"
@@ -84,16 +87,26 @@ def at(step: Step) -> str:
     return f"step {step.number}"
 
 
-def figures_in(part: object) -> Iterator[Figure]:
+def figures_in(part: object) -> list[Figure]:
     """Every figure in a part of the tree."""
+    found: list[Figure] = []
+    _figures_in(part, found)
+    return found
+
+
+def _figures_in(part: object, found: list[Figure]) -> None:
     if isinstance(part, Figure):
-        yield part
+        found.append(part)
+        return
+    inside: Iterable[object] = ()
+    if isinstance(part, tuple):
+        inside = part
     elif isinstance(part, Node):
-        for value in vars(part).values():
-            yield from figures_in(value)
-    elif isinstance(part, tuple):
-        for value in part:
-            yield from figures_in(value)
+        inside = vars(part).values()
+    for value in inside:
+        # The most of a tree is words: they are passed over without a call.
+        if value is not None and not isinstance(value, str):
+            _figures_in(value, found)
 
 
 @dataclass(frozen=True)
@@ -152,6 +165,8 @@ class Sheet:
     def _walk(self, part: object, where: str, name: str) -> None:
         if isinstance(part, str):
             self.words.append(FoundWord(where, name, part))
+        elif part is None:
+            return
         elif isinstance(part, tuple):
             self._walk_tuple(part, where, name)
         elif isinstance(part, Figure):
@@ -162,13 +177,19 @@ class Sheet:
         elif isinstance(part, Node):
             place = _place(part, where)
             for inner, value in vars(part).items():
-                self._walk(value, place, inner)
+                if isinstance(value, str):
+                    self.words.append(FoundWord(place, inner, value))
+                elif value is not None:
+                    self._walk(value, place, inner)
         elif isinstance(part, dict):
             for key, value in part.items():
                 self._walk(value, where, str(key))
 
     def _walk_tuple(self, part: tuple[object, ...], where: str, name: str) -> None:
-        pieces = tuple(piece for piece in part if isinstance(piece, str | Figure))
+        if not part and name not in _NAMES:
+            self.texts.append(FoundText(where, name, ()))
+            return
+        pieces = tuple([piece for piece in part if isinstance(piece, _PIECES)])
         if name in _NAMES or len(pieces) < len(part):
             for value in part:
                 self._walk(value, where, name + LINE if isinstance(value, tuple) else name)

@@ -1,6 +1,6 @@
 """What the back of the sheet tells of its numbers."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from tailtrue.parts import Figure, Node
 from tailtrue.procedure import Alternative, Derivation, Procedure
@@ -14,7 +14,8 @@ def worked_out(procedure: Procedure) -> tuple[tuple[Derivation, ...], ...]:
 
     A number that was given is what the user said, and needs no telling. Those of the other papers are told in the JSON.
     """
-    here = {figure.fact for figure in _figures(procedure)}
+    here: set[str] = set()
+    _gather(procedure, here)
     groups: dict[tuple[object, ...], list[Derivation]] = {}
     for one in procedure.derivations:
         if one.by_hand or (one.fact in here and one.weakest != "said"):
@@ -22,16 +23,22 @@ def worked_out(procedure: Procedure) -> tuple[tuple[Derivation, ...], ...]:
     return tuple(map(tuple, groups.values()))
 
 
-def _figures(node: object) -> Iterator[Figure]:
+def _gather(node: object, facts: set[str]) -> None:
+    """The facts whose figures stand on this paper."""
     if isinstance(node, Figure):
-        yield node
+        facts.add(node.fact)
+        return
+    inside: Iterable[object] = ()
+    if isinstance(node, tuple):
+        inside = node
+    elif isinstance(node, dict):
+        inside = node.values()
     elif isinstance(node, Node):
         ruled_out = isinstance(node, Alternative) and node.verdict == "no"
-        for name in type(node).model_fields:
-            if name not in _ELSEWHERE and not (ruled_out and name == "figures"):
-                yield from _figures(getattr(node, name))
-    elif isinstance(node, dict):
-        yield from _figures(tuple(node.values()))
-    elif isinstance(node, Iterable) and not isinstance(node, str):
-        for one in node:
-            yield from _figures(one)
+        inside = [
+            one for name, one in vars(node).items() if name not in _ELSEWHERE and not (ruled_out and name == "figures")
+        ]
+    for one in inside:
+        # The most of a tree is words: they are passed over without a call.
+        if one is not None and not isinstance(one, str):
+            _gather(one, facts)
