@@ -2,12 +2,13 @@
 
 import os
 import tempfile
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from importlib import import_module
 from pathlib import Path
 
 from tailtrue.errors import Problem, UsageError
+from tailtrue.parts import Text
 from tailtrue.procedure import Procedure
 from tailtrue.render.pdf import PdfImpossible, pdf_ready, to_pdf
 
@@ -104,6 +105,20 @@ def write_documents(procedure: Procedure, out: Path, wanted: Wanted | None = Non
     asked = wanted or Wanted()
     files = _that_exist(procedure, asked)
     return write_all({asked.file_name(*one): _made(procedure, *one, pages, asked.in_large(one[0])) for one in files}, out)
+
+
+def write_record(tree: Procedure, mend: Sequence[Text], out: Path, wanted: Wanted) -> tuple[Path, ...]:
+    """Write the record of a tree by itself; `mend` is what keeps the lathe from running.
+
+    Raises UsageError when the folder cannot be written, or a PDF is asked for that cannot be made.
+    """
+    from tailtrue.render.record_page import to_record_html, to_record_markdown
+
+    page = to_record_html(tree, mend, large=wanted.large)
+    made: dict[str, Callable[[], str | bytes]] = {
+        "html": lambda: page, "md": lambda: to_record_markdown(tree, mend), "pdf": lambda: _pdf(tree, page),
+    }  # fmt: skip
+    return write_all({wanted.file_name(name, kind): made[kind]() for name, kind in wanted.files}, out)
 
 
 def _that_exist(procedure: Procedure, wanted: Wanted) -> tuple[tuple[str, str], ...]:

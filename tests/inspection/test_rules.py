@@ -16,6 +16,7 @@ from . import (
     broken_joints,
     broken_paper,
     broken_record,
+    broken_restart,
     broken_review,
     broken_rework,
     broken_room,
@@ -26,6 +27,7 @@ from . import (
     broken_sop,
     broken_stock,
     broken_time,
+    broken_too_close,
     broken_words,
 )
 from .broken import BROKEN, Broken
@@ -40,6 +42,7 @@ PARTS = (
     broken_joints,
     broken_paper,
     broken_record,
+    broken_restart,
     broken_review,
     broken_rework,
     broken_room,
@@ -50,6 +53,7 @@ PARTS = (
     broken_sop,
     broken_stock,
     broken_time,
+    broken_too_close,
     broken_words,
 )
 

@@ -20,10 +20,12 @@ from tailtrue.inspection import (
     numbering,
     other_holding,
     record,
+    restart,
     rework,
     risk,
     room,
     safety_review,
+    said_again,
     sentences,
     set_over,
     shop_rules,
@@ -35,11 +37,14 @@ from tailtrue.inspection import (
     tailstock,
     times,
     title,
+    too_close,
     tooling,
     words,
 )
 from tailtrue.inspection.rule import Rule
 
+# What a record is judged by that is made without its sheet.
+_OF_A_RECORD = frozenset({"V35", "V66", "V67", "V78", "V110", "V111", "V112", "V113", "V114", "V115", "V116"})
 RULES: tuple[Rule, ...] = (
     Rule("V01", cautions.answered, "simplified technical English: a message stands before what it protects"),
     Rule("V02", cautions.complete, "DITA hazard statement: hazard, consequence and avoidance, each said"),
@@ -168,6 +173,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V113", record.places_say_what, "procedure writing practice: a place to write in has a unit or takes words"),
     Rule("V114", record.record_complete, "procedure writing practice: a record has every place that the test fills"),
     Rule("V115", record.bar_is_the_one_drawn, "house rule: a record belongs to one bar"),
+    Rule("V116", too_close.read_again_right, "ISO 14253-1: no verdict where the doubt of a reading straddles the limit"),
     Rule("V190", words.explained, "house rule: a paper explains the words that stand on it, each once and briefly"),
     Rule("V120", joints.holds_a_catch, "common practice: the catch and not the skim sizes the joint"),
     Rule("V121", joints.below_the_skim, "rules on guards: no screw stands out of a turning part; nor may the tool meet it"),
@@ -190,4 +196,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V181", grammar.conditions_single, "procedure writing practice: AND and OR never stand in one condition"),
     Rule("V182", grammar.otherwise_told, "house rule: an IF has an outcome for not"),
     Rule("V183", grammar.missed_wait_told, "procedure writing practice: a timed step says what if its time was missed"),
+    Rule("V184", restart.restarted_in_order, "IEC/IEEE 82079-1: restart after an intervention is told, in its order"),
+    Rule("V185", restart.emergency_told, "IEC/IEEE 82079-1: what to do in an emergency, in its order"),
+    Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
+RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
