@@ -100,6 +100,12 @@ def test_v39_the_emergency_is_prepared_for_and_what_is_missing_is_boxed(made: Jo
     assert {"phone", "address", "first-aid-kit", "extinguisher", "way-out"} <= set(lines)
     for line in lines.values():
         assert line.answer or (line.blanks and line.must), line.id
+    words = " ".join(_shown(made, "procedure").split())
+    for line in lines.values():
+        assert said(line.text) in words, line.id
+    places = next(one for one in made.page("procedure").all("section", "stop") if "In an emergency" in one.words)
+    assert len(list(places.all("span", "line"))) == sum(len(line.blanks) for line in lines.values() if line.answer is None)
+    assert ("Fill in before work" in places.words) == any(line.answer is None for line in lines.values())
     seen = " ".join(f"{one} {said(do)}" for one, do, _ in made.tree.if_it_goes_wrong)
     assert "Call the emergency number" in seen
     assert "isolate" in seen.lower()
@@ -111,6 +117,13 @@ def test_v39_the_emergency_is_prepared_for_and_what_is_missing_is_boxed(made: Jo
 
 def test_v40_after_a_stop_nobody_resumes_in_the_middle_of_a_cut(made: Job) -> None:
     """29 CFR 1910.119(f)(1)(i)(G), as a model, and IEC/IEEE 82079-1:2019: start-up after an emergency stop."""
+    words = made.page("procedure").words
+    assert words.index("Stop at once if") < words.index("After a stop") < words.index("Cautions for the whole job")
+    restart = " ".join(said(line) for line in made.tree.after_a_stop)
+    order = ("stands still", "Isolate", "tool clear", "in neutral", "Bring power back", "start check", "one line earlier")
+    places = [restart.index(part) for part in order]
+    assert places == sorted(places)
+    assert "begin that cut from its start" in restart
     told = " ".join(said(line) for line in made.tree.conventions)
     assert re.search(r"IF you are called away, THEN stop the spindle, mark the line, and begin again one line earlier", told)
     for _, do, never in made.tree.if_it_goes_wrong:

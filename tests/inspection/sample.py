@@ -198,6 +198,16 @@ def _without_lists() -> Procedure:
         who_may=(("Anyone signed off on this lathe.",),),
         do_not_start=(("The stop fails its check.",),),
         stop_at_once=(("New noise. Press the stop.",),),
+        after_a_stop=(
+            ("Press the stop. Wait until the spindle stands still. Isolate the lathe.",),
+            ("Wind the tool clear. Clear hands and keys. Put the start lever in neutral.",),
+            ("Bring power back. Make the start check again.",),
+            ("Begin again one line earlier. Begin a stopped cut from its start.",),
+        ),
+        in_emergency=(
+            ("Press the stop and isolate. Call. Give first aid.",),
+            ("Put out a small fire. Otherwise leave.",),
+        ),
         if_it_goes_wrong=(("The tool digs in", ("Press the stop.",), ("Reach in.",)),),
         conventions=(
             ("Depth is per side. This cross-slide dial reads radius.",),

@@ -54,6 +54,8 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         ),
         do_not_start=tuple(filler.text(text) for text in page.do_not_start),
         stop_at_once=tuple(filler.text(text) for text in page.stop_at_once),
+        after_a_stop=tuple(filler.text(text) for text in page.after_a_stop),
+        in_emergency=tuple(filler.text(text) for text in page.in_emergency),
         if_it_goes_wrong=tuple(
             (row.seen, filler.text(row.do), filler.text(row.never))
             for row in about(route, page.trouble)

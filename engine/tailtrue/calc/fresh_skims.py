@@ -116,14 +116,14 @@ def height_effect(off_centre_mm: float, height_difference_mm: float, diameter_mm
     return sqrt(radius**2 - (off_centre_mm - half) ** 2) - sqrt(radius**2 - (off_centre_mm + half) ** 2)
 
 
-def skims_uncertainty(parts: DifferenceParts, guidance_mm: float, height_mm: float) -> float:
+def skims_uncertainty(parts_mm: DifferenceParts, guidance_mm: float, height_mm: float) -> float:
     """Standard uncertainty of the difference of two fresh skims read with an indicator on the saddle.
 
     u^2 = sum parts^2 + (g^2 + x^2) / 3
 
     Parameters
     ----------
-    parts : Parts that an indicator has in common with two diameters read with one instrument. [mm]
+    parts_mm : Parts that an indicator has in common with two diameters read with one instrument. [mm]
     guidance_mm : Half width g of the path of the saddle by hand against its path under the cut, collar against collar. [mm]
     height_mm : Half width x from the height of the plunger. [mm]
 
@@ -144,7 +144,7 @@ def skims_uncertainty(parts: DifferenceParts, guidance_mm: float, height_mm: flo
     >>> round(skims_uncertainty(parts, 0.002, 0.001429), 6)
     0.002797
     """
-    return hypot(*parts, *guidance_parts(guidance_mm, height_mm))
+    return hypot(*parts_mm, *guidance_parts(guidance_mm, height_mm))
 
 
 def guidance_parts(guidance_mm: float, height_mm: float) -> tuple[float, float]:

@@ -1,19 +1,20 @@
 """Using the bar: limit, uncertainty, and the table from a difference read to a move of the tailstock."""
 
 from collections.abc import Mapping, Sequence
-from math import hypot
 from typing import Any
 
 from tailtrue.calc.adequacy import adequate
 from tailtrue.calc.alignment import scaled_tolerance, tailstock_move
 from tailtrue.calc.difference_budget import DifferenceParts, difference_parts
+from tailtrue.calc.doubts import all_together
 from tailtrue.calc.fresh_skims import height_effect, skims_uncertainty
+from tailtrue.calc.lengths import share_of
 from tailtrue.calc.setover import working_span
+from tailtrue.calc.steps import surely_less
 from tailtrue.calc.thermal import growth
 from tailtrue.calc.uncertainty import expanded
 from tailtrue.computed.measuring import KINDS
 from tailtrue.computed.registry import computed, field
-from tailtrue.computed.stepping import surely_less
 from tailtrue.tables import Table
 
 
@@ -94,7 +95,7 @@ def uncertainty(
     kind = KINDS[instrument]
     parts = budget_parts(kind, resolution, diameter, expansion, readings, components, repeatability)
     if kind != "indicator":
-        return expanded(hypot(*parts))
+        return expanded(all_together(parts))
     guidance = components.one(component="carriage_guidance").number("value")
     return expanded(skims_uncertainty(parts, guidance, by_height))
 
@@ -137,7 +138,7 @@ def verdict_possible(unsure: float | None, within: float, instrument: str, share
     how="a share of the limit",
 )
 def judged_doubt(within: float, share: float) -> float:
-    return within * share
+    return share_of(within, share)
 
 
 @computed(

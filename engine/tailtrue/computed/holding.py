@@ -1,16 +1,17 @@
 """Other ways to hold: a collet for the bar, soft jaws for a blank, a stub mandrel for the second face of a collar."""
 
 from collections.abc import Mapping, Sequence
-from math import ceil
 from typing import Any
 
+from tailtrue.calc.cutting import passes_for_stock
+from tailtrue.calc.lengths import length_ratio, per_side, share_of
+from tailtrue.calc.steps import step_down, step_up
 from tailtrue.computed.operation import operation
 from tailtrue.computed.registry import Limited, computed
-from tailtrue.computed.stepping import least_of, step_down, step_up
+from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
-_NOISE = 1e-9
 _NO_SOFT_JAWS = "the crib lists no soft jaws"
 _NO_STUB = "the crib lists no stub mandrel"
 
@@ -67,7 +68,7 @@ def hold_speed_limit(hold: str, chuck: float, collet: float | None) -> Limited |
     how="half of what the blank is larger than the bar, divided by the blank",
 )
 def wall_share(blank: float, bar: float) -> float:
-    return (blank - bar) / 2 / blank
+    return length_ratio(per_side(blank, bar), blank)
 
 
 @computed(
@@ -87,7 +88,7 @@ def soft_step(depth: float | None, share: float, width: float, clearance: float,
     if depth is None:
         return Limited(None, _NO_SOFT_JAWS)
     deepest, by = least_of(
-        (depth * share, "the jaws"), (width - facing - clearance, "the face, which must stand clear of the jaws")
+        (share_of(depth, share), "the jaws"), (width - facing - clearance, "the face, which must stand clear of the jaws")
     )
     return Limited(max(0.0, step_down(deepest, step)), by)
 
@@ -187,7 +188,7 @@ def _passes(name: str, label: str, large: str, small: str, depth: str) -> None:
     @computed(name, label=label, unit="1", rounding="count", needs=(large, small, depth),
               how="half the difference of the diameters divided by the depth per side, up to a whole pass")  # fmt: skip
     def _count(outer: float, inner: float, cut: float) -> float:
-        return float(max(1, ceil((outer - inner) / 2 / cut - _NOISE)))
+        return float(passes_for_stock(max(0.0, outer - inner), cut))
 
 
 _passes("softjaw.passes", "passes to bore the soft jaws", "collar.blank_diameter", "softjaw.plug", "softjaw.boring.depth")

@@ -8,12 +8,13 @@ from tailtrue.calc.cutting import surface_speed
 from tailtrue.calc.drill_demand import DrillDemand
 from tailtrue.calc.drill_ladder import pilot_choices
 from tailtrue.calc.drilling import drill_power, hand_thrust, point_length
+from tailtrue.calc.lengths import length_of_diameters
 from tailtrue.calc.spindle_band import speed_band
+from tailtrue.calc.steps import step_down
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, holder_torque
 from tailtrue.computed.operation import limited_speed
 from tailtrue.computed.registry import Limited, computed, field
-from tailtrue.computed.stepping import step_down
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
@@ -300,4 +301,4 @@ def room_behind(out: float, margin: float, hole: float | None, bore: float) -> L
     how="so many diameters of the first drill",
 )
 def first_peck(drill: float, diameters: float, step: float) -> float:
-    return max(step, step_down(drill * diameters, step))
+    return max(step, step_down(length_of_diameters(drill, diameters), step))

@@ -4,11 +4,12 @@ from typing import Any, NamedTuple
 
 from tailtrue.calc.interference import collar_stress, contact_pressure, effective_interference, interference_for_pressure
 from tailtrue.calc.interference_grip import axial_grip, grip_torque, pressure_for_torque
+from tailtrue.calc.lengths import midway
 from tailtrue.calc.shrink import handling_clearance, release_change, shrink_rise, shrink_temperature
+from tailtrue.calc.steps import step_up
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.joint_placing import named
 from tailtrue.computed.registry import Limited, computed
-from tailtrue.computed.stepping import step_up
 from tailtrue.tables import Table
 
 _WHOLE_MM = 0.001  # the window begins on a whole micrometre, never below what is needed
@@ -88,7 +89,7 @@ def _register(method: str, words: str) -> None:
          unit="mm", rounding="fit", bound="least")  # fmt: skip
     fact("interference_most", f"greatest interference of a collar {words}, on diameter", lambda fit: fit.most,
          "from the table of interferences", unit="mm", rounding="fit", bound="most")  # fmt: skip
-    fact("target", f"clearance wanted for a collar {words}, less than nothing", lambda fit: -(fit.least + fit.most) / 2,
+    fact("target", f"clearance wanted for a collar {words}, less than nothing", lambda fit: -midway(fit.least, fit.most),
          "the middle of the window", unit="mm", rounding="fit")  # fmt: skip
     fact("least", f"least clearance of a collar {words}, less than nothing", lambda fit: -fit.most,
          "the greatest interference, taken as a clearance", unit="mm", rounding="fit", bound="least")  # fmt: skip

@@ -2,6 +2,7 @@
 
 from tailtrue.calc.centre_hole import mean_cutting_diameter
 from tailtrue.calc.cut_power import power_at_tool
+from tailtrue.calc.lengths import midway
 from tailtrue.calc.spindle_band import speed_band
 from tailtrue.computed.operation import limited_speed, operation
 from tailtrue.computed.registry import Limited, computed
@@ -24,7 +25,7 @@ _CENTRES = (("limit.between_centres_speed", "work on a dog between centres"), ("
     how="one division where the dial reads the radius, half a division where it reads the diameter",
 )
 def radial_division(reads: str, division: float) -> float:
-    return division if reads == "radius" else division / 2
+    return division if reads == "radius" else midway(0.0, division)
 
 
 @computed(
@@ -127,7 +128,7 @@ def _centre_drilling(prefix: str, work: str, what: str, held: str, chuck_cap: st
     )  # fmt: skip
     def _feed(group: str, table: Table) -> float:
         row = table.one(operation="centre-drilling", feed_group=group, tool="HSS")
-        return (row.number("feed_low_mm") + row.number("feed_high_mm")) / 2
+        return midway(row.number("feed_low_mm"), row.number("feed_high_mm"))
 
 
 _centre_drilling("bar.centring", "bar", "centre drilling the bar", "limit.centre_drill_speed", "bar.hold_speed_limit")

@@ -6,6 +6,7 @@ from typing import Any
 
 from tailtrue.calc.cut_time import drilling_time, facing_pass_time, pass_time, passes_time
 from tailtrue.calc.cutting import cut_time, passes_for_stock
+from tailtrue.calc.lengths import on_diameter, per_side
 from tailtrue.computed.registry import computed, field
 from tailtrue.tables import Table
 
@@ -54,7 +55,7 @@ def _facing(name: str, what: str, work: str, diameter: str) -> None:
     def _time(across: float, stock: float, depth: float, feed: float, speed: float, planning: Table) -> float:
         approach = _planned(planning, "approach")
         cut = facing_pass_time(across, 0.0, approach, 0.0, feed, speed)
-        return _passes(cut, across / 2 + approach, passes_for_stock(2 * stock, depth), planning)
+        return _passes(cut, per_side(across, 0.0) + approach, passes_for_stock(on_diameter(stock), depth), planning)
 
 
 _facing("bar_facing", "facing one end of the bar", "bar", "bar.diameter")
@@ -130,7 +131,7 @@ _hand_passes("stub", "turning the spigot of the stub", "stub.spigot", "stub.turn
 def stub_facing(across: float, stock: float, depth: float, feed: float, speed: float, planning: Table) -> float:
     approach = _planned(planning, "approach")
     cut = facing_pass_time(across, 0.0, approach, 0.0, feed, speed)
-    return _passes(cut, across / 2 + approach, passes_for_stock(2 * stock, depth), planning)
+    return _passes(cut, per_side(across, 0.0) + approach, passes_for_stock(on_diameter(stock), depth), planning)
 
 
 @_cutting(

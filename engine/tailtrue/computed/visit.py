@@ -9,8 +9,11 @@ from tailtrue.calc.alignment import diameter_difference, tailstock_move, uses_le
 from tailtrue.calc.budget import Component, expanded_uncertainty, standard_uncertainty
 from tailtrue.calc.difference_budget import difference_parts
 from tailtrue.calc.difference_budget import move_uncertainty as standard_of_move
+from tailtrue.calc.doubts import as_read_once, without_scatter
 from tailtrue.calc.fresh_skims import difference_from_readings, guidance_parts
-from tailtrue.calc.readings import drift_per_step, order_bias, pooled_deviation, repeatability, thread_slip
+from tailtrue.calc.lengths import length_ratio, share_of
+from tailtrue.calc.readings import drift_over, drift_per_step, order_bias, pooled_deviation, repeatability, thread_slip
+from tailtrue.calc.steps import nearest_steps
 from tailtrue.calc.thermal import growth
 from tailtrue.calc.uncertainty import expanded, verdict
 from tailtrue.computed.registry import Limited, computed, field
@@ -18,6 +21,7 @@ from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
 
+_HALVES = 2  # a division is read to half of it
 SHEET_COVERAGE = 2.0
 
 _READINGS = ("visit.head_readings", "visit.tail_readings")
@@ -124,7 +128,7 @@ def scatter_seen(at_head: Sequence[float], at_tail: Sequence[float]) -> float | 
 @computed("visit.scatter_ratio", label="scatter of the readings as a multiple of the usual one", unit="1",
           needs=("visit.scatter_seen", "visit.usual"), how="the one over the other")  # fmt: skip
 def scatter_ratio(seen: float, table: Record) -> float:
-    return float(seen / table["scatter"])
+    return length_ratio(seen, table["scatter"])
 
 
 @computed("visit.spread", label="widest spread on one collar", unit="mm", rounding="difference",
@@ -195,7 +199,7 @@ def drift(order: str, at_head: Sequence[float], at_tail: Sequence[float]) -> flo
         return None
     rows = {"H": iter(at_head), "T": iter(at_tail)}
     found = drift_per_step([next(rows[letter]) for letter in order], order)
-    return found.slope_mm * (len(order) - 1) if found.differs_from_noise else 0.0
+    return drift_over(found.slope_mm, len(order)) if found.differs_from_noise else 0.0
 
 
 @computed("visit.drifting", label="the collars still change size", kind="yes-no",
@@ -249,7 +253,7 @@ def budget(
 
     scatter = repeatability((at_head, at_tail), table["scatter"])
     # As if each collar had been read once, with the scatter that its mean has.
-    of_means = scatter.standard_deviation_mm * ((1 / len(at_head) + 1 / len(at_tail)) / 2) ** 0.5
+    of_means = as_read_once(scatter.standard_deviation_mm, len(at_head), len(at_tail))
     warmer = growth(diameter, expansion, half_width("collar_temperature_difference"))
     parts = difference_parts(
         of_means, 1, smallest, table["local_error"], half_width("form"), warmer, half_width("tool_wear"),
@@ -280,7 +284,7 @@ def uncertainty(whole: Record) -> float:
 @computed("visit.adequate", label="doubt that is good enough for the limit", unit="mm", rounding="difference",
           bound="most", needs=("truing.limit", "limit.adequate_share"), how="a share of the limit")  # fmt: skip
 def adequate(limit: float, share: float) -> float:
-    return limit * share
+    return share_of(limit, share)
 
 
 @computed(
@@ -313,7 +317,7 @@ def more_readings(
         return None
     scatter = whole["scatter"]
     now = min(len(at_head), len(at_tail))
-    other = max(0.0, whole["standard"] ** 2 - scatter**2 * (1 / len(at_head) + 1 / len(at_tail))) ** 0.5
+    other = without_scatter(whole["standard"], scatter, len(at_head), len(at_tail))
     wanted = readings_to_settle(signed, limit, scatter, other, int(most), whole["coverage"])
     return float(wanted - now) if wanted > now else None
 
@@ -371,7 +375,7 @@ def left_by_move(unsure: float, span: float, first: float, second: float) -> flo
 @computed("visit.divisions", label="divisions of the indicator", unit="1", rounding="ratio",
           needs=("visit.move", "crib.indicator_division"), how="move over one division")  # fmt: skip
 def divisions(size: float, division: float) -> float:
-    return round(2 * size / division) / 2
+    return nearest_steps(size, division, _HALVES)
 
 
 @computed(

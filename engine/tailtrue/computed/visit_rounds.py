@@ -1,9 +1,11 @@
 """This visit against the one before: what the last move achieved, and what a bar cannot have done by itself."""
 
-from math import copysign, hypot
+from math import copysign
 
 from tailtrue.calc.budget import standard_uncertainty
-from tailtrue.calc.clamping import achieved_share
+from tailtrue.calc.clamping import achieved_share, difference_left
+from tailtrue.calc.doubts import both_together, of_one_collar
+from tailtrue.calc.lengths import percentage
 from tailtrue.calc.thermal import growth
 from tailtrue.calc.uncertainty import expanded
 from tailtrue.computed.registry import computed
@@ -60,7 +62,7 @@ def after_move(state: str | None, moved: float | None) -> bool | None:
     how="root of the sum of the squares of both doubts",
 )
 def change_doubt(now: float, before: float) -> float:
-    return hypot(now, before)
+    return both_together(now, before)
 
 
 @computed(
@@ -79,8 +81,8 @@ def size_doubt(of_difference: float, diameter: float, expansion: float, doubts: 
 
     warmer = growth(diameter, expansion, doubts.one(component="temperature_of_another_day").number("value"))
     zero = doubts.one(component="zero_of_another_day").number("value")
-    readings = of_difference / SHEET_COVERAGE / 2**0.5
-    return expanded(hypot(readings, unsure(warmer), unsure(zero)), SHEET_COVERAGE)
+    readings = of_one_collar(standard_uncertainty(of_difference, "normal", SHEET_COVERAGE))
+    return expanded(both_together(readings, both_together(unsure(warmer), unsure(zero))), SHEET_COVERAGE)
 
 
 @computed("visit.grown_by", label="most that a collar has grown", unit="mm", rounding="difference",
@@ -149,7 +151,7 @@ def turned_round(now: float, before: float, unsure: float) -> bool:
     how="1 less difference now over difference before; only where the difference before was more than the doubt",
 )
 def share(now: float, before: float, unsure: float, moved: bool) -> float | None:
-    return 100 * achieved_share(before, now) if moved and abs(before) > unsure else None
+    return percentage(achieved_share(before, now), 1.0) if moved and abs(before) > unsure else None
 
 
 @computed("visit.share_is", label="what the last move achieved", kind="choice", choices=("little", "most", "past"),
@@ -168,21 +170,21 @@ def share_is(achieved: float, little: float, past: float) -> str:
     how="what is left of the difference if this move achieves the same share as the last",
 )
 def left_after(now: float, achieved: float) -> float:
-    return abs(now * (1 - achieved / 100))
+    return abs(difference_left(now, achieved))
 
 
 @computed("visit.left_end", label="collar that will then be larger", kind="choice",
           choices=("tailstock", "headstock", "neither"), needs=("visit.difference", "visit.share"),
           how="the same one while a move falls short, the other one when it goes past")  # fmt: skip
 def left_end(now: float, achieved: float) -> str:
-    left = now * (1 - achieved / 100)
+    left = difference_left(now, achieved)
     return "neither" if left == 0 else "tailstock" if copysign(1, left) > 0 else "headstock"
 
 
 @computed("visit.moved_share", label="move shown by the indicator as a share of the move asked for", unit="%",
           rounding="count", needs=("visit.moved", "visit.before_move"), how="one over the other, as sizes")  # fmt: skip
 def moved_share(shown: float, asked: float) -> float | None:
-    return 100 * abs(shown) / asked if asked > 0 else None
+    return percentage(abs(shown), asked) if asked > 0 else None
 
 
 @computed("visit.round", label="round of this bout", unit="1", rounding="count", needs=("visit.rounds_before",),

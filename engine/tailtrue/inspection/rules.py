@@ -20,10 +20,12 @@ from tailtrue.inspection import (
     numbering,
     other_holding,
     record,
+    restart,
     rework,
     risk,
     room,
     safety_review,
+    said_again,
     sentences,
     set_over,
     shop_rules,
@@ -194,5 +196,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V181", grammar.conditions_single, "procedure writing practice: AND and OR never stand in one condition"),
     Rule("V182", grammar.otherwise_told, "house rule: an IF has an outcome for not"),
     Rule("V183", grammar.missed_wait_told, "procedure writing practice: a timed step says what if its time was missed"),
+    Rule("V184", restart.restarted_in_order, "IEC/IEEE 82079-1: restart after an intervention is told, in its order"),
+    Rule("V185", restart.emergency_told, "IEC/IEEE 82079-1: what to do in an emergency, in its order"),
+    Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)

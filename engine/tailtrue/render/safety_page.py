@@ -11,6 +11,7 @@ from tailtrue.parts import Blank, Text
 from tailtrue.places import templates_folder
 from tailtrue.procedure import Procedure
 from tailtrue.render import safety_words, words
+from tailtrue.render.columns import abreast
 from tailtrue.render.large import enlarged
 from tailtrue.render.marks import legend
 from tailtrue.render.numbers import unit_name
@@ -146,6 +147,7 @@ def to_safety_html(procedure: Procedure, *, large: bool = False) -> str:
         view=ReviewPage(procedure),
         figures_of=figures_of,
         safety=safety_words,
+        abreast=abreast,
         headings=words.HEADINGS,
         legend=legend_of(procedure),
         safety_css=_style(large),

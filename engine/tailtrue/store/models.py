@@ -316,6 +316,7 @@ class StepFile(File):
     settings: list[SettingFile] = []
     settings_from: SettingsFromFile | None = None
     check: list[CheckFile] = []
+    checks_tell_all: bool = Field(default=False, description="whether its checks alone are printed where it comes again")
     hold: HoldFile | None = None
     why: str = ""
     sources: list[str] = Field(min_length=1)
