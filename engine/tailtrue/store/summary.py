@@ -38,6 +38,7 @@ def summary(knowledge: Knowledge) -> dict[str, Any]:
         "routes": len(knowledge.routes),
         "long_sentences": long_sentences(all_texts(knowledge)),
         "sources": len(knowledge.sources),
+        "unreached_explained": len(knowledge.tables["sweep/unreached"].rows),
         "tables": len(knowledge.tables),
         "table_rows": len(rows),
         "table_rows_published": origins.count("published"),
