@@ -16,6 +16,7 @@ from tailtrue.tables import Table
 
 FOLDER = "sweep"
 UNREACHED = "sweep/unreached"
+PASSED = "sweep/passed_over"
 # Words of a shop: one is as good as another.
 _PLAIN = frozenset({"text", "date", "texts", "records", "quantities"})
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from tailtrue.store.knowledge import Knowledge
-from tailtrue.sweeping.files import UNREACHED
+from tailtrue.sweeping.files import PASSED, UNREACHED
 from tailtrue.sweeping.reach import Reach, everything
 
 _HEAD = """# What the sweep reaches
@@ -35,6 +35,12 @@ def _none(knowledge: Knowledge, reach: Reach) -> Iterator[str]:
     for kind, name in everything(knowledge):
         if not reach.counted[kind, name]:
             yield f"| {kind} | {name} | {reasons.get((kind, name), 'not explained')} |"
+    yield ""
+    yield "## Stops passed over on a sheet\n"
+    yield "What a stop asks was not known, and the sheet is made all the same.\n"
+    yield "| stop | why that is safe |"
+    yield "| --- | --- |"
+    yield from (f"| {row.text('stop')} | {row.text('reason')} |" for row in knowledge.tables[PASSED].rows)
     yield ""
 
 

@@ -14,10 +14,12 @@ from tailtrue.log.fields import fields_of_a_record
 from tailtrue.plan import Plan, make_plan
 from tailtrue.procedure import Procedure
 from tailtrue.store.knowledge import Knowledge
-from tailtrue.sweeping.files import UNREACHED
+from tailtrue.sweeping.files import PASSED, UNREACHED
 from tailtrue.truing.lookup import record_sheet
 from tailtrue.truth import Truth
 
+# Not a thing to reach: a stop that could not be judged on a job that gets its sheet.
+PASSED_OVER = "passed over"
 # Kind and name of a part of the rule base.
 Thing = tuple[str, str]
 
@@ -62,13 +64,21 @@ def everything(knowledge: Knowledge) -> tuple[Thing, ...]:
 
 
 def unreached(knowledge: Knowledge, reach: Reach) -> Iterator[Problem]:
-    """What no job reaches and nothing explains, and what is explained and reached, or is no part of the rule base."""
+    """What no job reaches and nothing explains, what is explained and reached, and stops passed over without a reason."""
     told = {(row.text("kind"), row.text("thing")): row.line for row in knowledge.tables[UNREACHED]}
     every = everything(knowledge)
     for kind, name in every:
         if not reach.counted[kind, name] and (kind, name) not in told:
             do = "mend its condition, add a job that reaches it, or give the reason in sweep/unreached.csv"
             yield Problem("knowledge/sweep", f"{kind} {name}", "is reached by no job of the sweep", do)
+    passed = {row.text("stop"): row.line for row in knowledge.tables[PASSED]}
+    for kind, name in reach.counted:
+        if kind == PASSED_OVER and name not in passed:
+            do = "let it refuse what is not known, or say in sweep/passed_over.csv what keeps the hazard away then"
+            yield Problem("knowledge/sweep", f"stop {name}", "is passed over on a sheet that is printed", do)
+    for name, line in passed.items():
+        if not reach.counted[PASSED_OVER, name]:
+            yield Problem(f"knowledge/{PASSED}.csv:{line}", name, "is passed over on no sheet", "take the row out")
     for thing, line in told.items():
         if reach.counted[thing] or thing not in every:
             where = f"knowledge/{UNREACHED}.csv:{line}"
@@ -158,6 +168,9 @@ def _on_paper(advice: Advice, plan: Plan) -> Iterator[Thing]:
         return case.judge(when).truth is not Truth.NO
 
     yield "route", route.file.id
+    for stop in known.stops:
+        if route.has_to_do_with(stop.file.concerns) and case.judge(stop.when).truth is Truth.UNKNOWN:
+            yield PASSED_OVER, stop.file.id
     yield from (("phase", f"{route.file.id}: {planned.phase.file.id}") for planned in plan.phases)
     yield from (("step", name) for name in steps)
     for caution in known.cautions:
