@@ -10,6 +10,7 @@ from tailtrue.case import Case
 from tailtrue.computed.registry import Computed
 from tailtrue.facts import Fact, FactSpec, NotKnown
 from tailtrue.store.knowledge import Knowledge
+from tailtrue.tables import Table
 
 JOB = EXAMPLES / "fernhill" / "job.toml"
 
@@ -63,3 +64,32 @@ def test_beyond_a_table_there_is_trouble_and_no_value(diameter: float) -> None:
     found = case.get("joint.retaining_compound.least")
     assert isinstance(found, NotKnown)
     assert f"nothing for {diameter:g}" in found.trouble
+
+
+def test_a_fact_from_a_table_has_the_sources_of_the_cells_it_read() -> None:
+    """The density of 6061 is printed, its drilling constant is from memory: the row is both, and a weight is the first."""
+    case = advise(JOB).case
+    row = case.knowledge.tables["materials/materials"].one(material="aluminium-6061-t6")
+    assert "memory" in row.sources
+    assert row.source_cell.keys_of("density_kg_m3") == ("materials-science-textbook",)
+    table = case.knowledge.tables["materials/materials"]
+    spec = FactSpec("demo.weight", "quantity", "weight", "computed", "kg/m3")
+
+    def read(column: str) -> Fact | NotKnown:
+        def weight(materials: Table) -> float:
+            return materials.one(material="aluminium-6061-t6").number(column)
+
+        known = with_fact(case.knowledge, "demo.weight", Computed(spec, weight, (), frozenset(), (table.name,)))
+        return Case(known, {}).get("demo.weight")
+
+    density, drilling = read("density_kg_m3"), read("drill_kd")
+    assert isinstance(density, Fact)
+    assert isinstance(drilling, Fact)
+    assert density.sources == ("materials-science-textbook",)
+    assert drilling.sources == ("memory",)
+
+
+def test_a_speed_from_a_share_of_another_operation_rests_on_both() -> None:
+    found = advise(JOB).case.get("skim.speed")
+    assert isinstance(found, Fact)
+    assert "common-practice" in found.sources

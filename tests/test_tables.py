@@ -2,18 +2,18 @@
 
 import pytest
 
-from tailtrue.tables import NoRow, Row, Table
+from tailtrue.tables import NoRow, Row, Table, Uses
 
 ROWS = [("10", "20", "a"), ("20", "30", "b")]
 
 
-def table(used: list[Row] | None = None) -> Table:
+def table(uses: Uses | None = None, source: str = "book:p. 1; memory") -> Table:
     rows = tuple(
-        Row("demo", line, {"over_mm": low, "upto_mm": high, "value": value, "source": "book:p. 1; memory", "gap": ""})
+        Row("demo", line, {"over_mm": low, "upto_mm": high, "value": value, "source": source, "gap": ""})
         for line, (low, high, value) in enumerate(ROWS, start=2)
     )
     made = Table("demo", rows)
-    return made.noting(used.append) if used is not None else made
+    return made.noting(uses) if uses is not None else made
 
 
 @pytest.mark.parametrize(
@@ -35,11 +35,42 @@ def test_an_empty_cell_is_not_nought() -> None:
         table().one(value="a").number("gap")
 
 
-def test_rows_that_were_used_are_noted_with_their_sources() -> None:
-    used: list[Row] = []
-    table(used).one(value="b")
-    assert [row.line for row in used] == [3]
-    assert used[0].sources == ("book", "memory")
+def test_a_row_that_was_taken_gives_its_sources_and_a_row_that_was_looked_at_does_not() -> None:
+    uses = Uses()
+    noted = table(uses)
+    assert [row.text("value") for row in noted] == ["a", "b"]
+    assert uses.sources() == ()
+    noted.one(value="b")
+    assert uses.sources() == ("book", "memory")
+
+
+BY_COLUMN = "book [value]; chart + common-practice [upto_mm]; memory [*]"
+
+
+def test_only_the_cells_that_were_read_give_their_sources() -> None:
+    uses = Uses()
+    table(uses, BY_COLUMN).one(over_mm="10").text("value")
+    assert uses.sources() == ("book",)
+
+
+def test_the_ends_of_an_interval_are_read_with_the_row_that_they_choose() -> None:
+    uses = Uses()
+    table(uses, BY_COLUMN).within(15, "over_mm", "upto_mm").text("value")
+    assert set(uses.sources()) == {"book", "chart", "common-practice", "memory"}
+
+
+def test_a_row_that_was_taken_and_never_read_gives_all_its_sources() -> None:
+    uses = Uses()
+    table(uses, BY_COLUMN).one(over_mm="10")
+    assert uses.sources() == ("book", "chart", "common-practice", "memory")
+
+
+def test_a_cell_may_be_read_before_its_row_is_taken() -> None:
+    uses = Uses()
+    noted = table(uses, BY_COLUMN)
+    best = max(noted, key=lambda row: row.text("value"))
+    noted.take(best)
+    assert uses.sources() == ("book",)
 
 
 def test_one_row_means_one() -> None:

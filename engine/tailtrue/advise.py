@@ -6,7 +6,7 @@ from functools import cache
 from itertools import islice
 from pathlib import Path
 from types import MappingProxyType
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from tailtrue.assemble import assemble
 from tailtrue.assemble.filling import Filler
@@ -25,11 +25,14 @@ from tailtrue.procedure import Procedure
 from tailtrue.refusals import Refusal, impossible, refusals, refused
 from tailtrue.review import NearMissLine
 from tailtrue.shop import shop_of
+from tailtrue.store.keeping import kept
 from tailtrue.store.knowledge import Knowledge, Route
-from tailtrue.store.layers import read_layers, rule_files
-from tailtrue.store.load import load_knowledge
+from tailtrue.store.rule_files import rule_files
 from tailtrue.truing.lookup import record_sheet
 from tailtrue.truth import Truth
+
+if TYPE_CHECKING:
+    from tailtrue.store.layers import Layers
 
 
 @dataclass(frozen=True)
@@ -54,8 +57,15 @@ def _dials(case: Case) -> Dials:
 
 @cache
 def knowledge() -> Knowledge:
-    """The knowledge that ships with the engine, loaded and checked once a process."""
-    return load_knowledge(knowledge_folder())
+    """The knowledge that ships with the engine, loaded and checked once for each content of it."""
+    return kept("knowledge", knowledge_folder(), _loaded)
+
+
+def _loaded(folder: Path, layers: "Layers | None" = None) -> Knowledge:
+    # What reads and checks the files is not needed where all of it is kept.
+    from tailtrue.store.load import load_knowledge
+
+    return load_knowledge(folder, layers)
 
 
 def advise(
@@ -101,7 +111,11 @@ def _refused(case: Case, route: Route) -> tuple[Refusal, ...]:
 def laid_over(known: Knowledge, job: Path, given: Given) -> Knowledge:
     """The knowledge with the rules of the shop laid over it: those beside the job, and those that it names."""
     paths = rule_files(job, str(given.value("job.rules", "")))
-    return load_knowledge(known.folder, read_layers(paths, job.parent)) if paths else known
+    if not paths:
+        return known
+    from tailtrue.store.layers import read_layers
+
+    return _loaded(known.folder, read_layers(paths, job.parent))
 
 
 def _facts(given: Given, known: Knowledge) -> dict[str, Fact]:

@@ -9,7 +9,7 @@ from tailtrue.computed.registry import Computed, Limited
 from tailtrue.conditions import Condition, Judged
 from tailtrue.decisions import Outcome, decide
 from tailtrue.facts import Fact, FactSpec, NotKnown, SetByHand
-from tailtrue.tables import NoRow, Row
+from tailtrue.tables import NoRow, Uses
 
 if TYPE_CHECKING:
     from tailtrue.store.knowledge import Knowledge
@@ -105,18 +105,18 @@ class Case:
                 trouble = trouble or found.trouble
         if missing or trouble:
             return NotKnown(way.spec, tuple(dict.fromkeys(missing)), trouble, way.needs)
-        used: list[Row] = []
-        tables = [self.knowledge.tables[name].noting(used.append) for name in way.tables]
+        uses = Uses()
+        tables = [self.knowledge.tables[name].noting(uses) for name in way.tables]
         try:
             made = way.function(*given, *tables)
         except (OutOfRange, NoRow) as beyond:
             return NotKnown(way.spec, trouble=f"{way.spec.label}: {beyond}", read=way.needs)
-        return _fact(way.spec, made, way.needs, used)
+        return _fact(way.spec, made, way.needs, uses.sources())
 
 
-def _fact(spec: FactSpec, made: Any, needs: tuple[str, ...], used: list[Row]) -> Fact | NotKnown:
+def _fact(spec: FactSpec, made: Any, needs: tuple[str, ...], used: tuple[str, ...]) -> Fact | NotKnown:
     limited = made if isinstance(made, Limited) else Limited(made, "")
     if limited.value is None:
         return NotKnown(spec, trouble=limited.by or f"{spec.label}: nothing fits", read=needs)
-    sources = dict.fromkeys((*spec.sources, *(key for row in used for key in row.sources)))
+    sources = dict.fromkeys((*spec.sources, *used))
     return Fact(spec, limited.value, needs, tuple(sources), limited.by)

@@ -104,6 +104,9 @@ _HOLDS: Mapping[str, Callable[[Any, tuple[Any, ...]], bool]] = {
 }
 
 
+_JOINED = {"all": all_of, "any": any_of}
+
+
 @dataclass(frozen=True)
 class Block:
     """Parts joined by all, any or not."""
@@ -115,7 +118,7 @@ class Block:
         """The truth of the whole, with every part judged so that it can be shown."""
         judged = tuple(part.judge(get) for part in self.parts)
         truths = [part.truth for part in judged]
-        truth = {"all": all_of, "any": any_of}[self.join](truths) if self.join != "not" else negated(truths[0])
+        truth = _JOINED[self.join](truths) if self.join != "not" else negated(truths[0])
         missing = tuple(dict.fromkeys(n for part in judged if part.truth is Truth.UNKNOWN for n in part.missing))
         return Judged(truth, self.join, parts=judged, missing=missing)
 

@@ -41,7 +41,7 @@ Dials = Literal["metric", "inch"]
 class Node(BaseModel):
     """A part of the tree: closed, and not changed once made."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
 
 
 class Figure(Node):

@@ -16,7 +16,7 @@ from tailtrue.inspection import HandSetting, Shop, ShopEntry, SpeedCap
 from tailtrue.inspection.shop import Piece, Rework, Taper
 from tailtrue.quantities import read_quantity
 from tailtrue.store.knowledge import Knowledge, Route
-from tailtrue.store.layers import rule_files
+from tailtrue.store.rule_files import rule_files
 
 Record = Mapping[str, Any]
 _NAMED = ("caution", "stop", "note", "step", "decision", "limit")

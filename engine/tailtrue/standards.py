@@ -26,13 +26,13 @@ def iso286() -> Iso286:
 
 @cache
 def b41() -> B41:
-    """Classes of ANSI B4.1 from 0.40 to 3.15 in; the source says which rows are not confirmed.
+    """Classes of ANSI B4.1 from 0.40 to 3.15 in; the source says which limits are not confirmed.
 
     >>> hole, shaft, source = b41().limits("RC4", 25.4)
     >>> round(hole.largest_mm / 25.4, 4), round(shaft.largest_mm / 25.4, 4)
     (1.0012, 0.9992)
     >>> b41().limits("LC5", 25.4).source
-    'memory'
+    'asme-b4-1 [over_in, upto_incl_in]; memory [*]'
     """
     return B41.of(_rows("b41"))
 

@@ -1,9 +1,11 @@
 """Tables of the knowledge: CSV rows with their sources, looked up without ever reaching past their ends."""
 
 import csv
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from pathlib import Path
+
+from tailtrue.sourcing import SourceCell, source_cell
 
 
 class NoRow(LookupError):
@@ -17,21 +19,30 @@ class Row:
     table: str
     line: int
     cells: Mapping[str, str]
+    read: dict[str, None] | None = field(default=None, compare=False, repr=False)
 
     def text(self, column: str) -> str:
         """The cell as text."""
+        if self.read is not None:
+            self.read[column] = None
         return self.cells[column]
 
     def number(self, column: str) -> float:
         """The cell as a number; NoRow when it is empty: an empty cell is unknown, never nought."""
-        if self.cells[column] == "":
+        written = self.text(column)
+        if written == "":
             raise NoRow(f"{self.table}, line {self.line}: {column} is not known")
-        return float(self.cells[column])
+        return float(written)
+
+    @property
+    def source_cell(self) -> SourceCell:
+        """What the row says about where its cells are from."""
+        return source_cell(self.cells.get("source") or "")
 
     @property
     def sources(self) -> tuple[str, ...]:
         """The source keys of this row, places cut off."""
-        return source_keys(self.cells.get("source", ""))
+        return self.source_cell.keys
 
 
 def source_keys(written: str) -> tuple[str, ...]:
@@ -43,30 +54,61 @@ def source_keys(written: str) -> tuple[str, ...]:
     return tuple(part.split(":", 1)[0].strip() for part in written.split(";") if part.strip())
 
 
+class Uses:
+    """What one computation takes from tables: rows, and which of their cells it reads."""
+
+    def __init__(self) -> None:
+        self._read: dict[tuple[str, int], dict[str, None]] = {}
+        self._taken: dict[tuple[str, int], Row] = {}
+
+    def watch(self, row: Row) -> Row:
+        """The row, telling here which of its cells are read."""
+        return Row(row.table, row.line, row.cells, self._read.setdefault((row.table, row.line), {}))
+
+    def take(self, row: Row) -> None:
+        """Note that the result rests on this row."""
+        self._taken[row.table, row.line] = row
+
+    def sources(self) -> tuple[str, ...]:
+        """The sources of the cells that were read of rows taken; of a row taken and not read, all of them."""
+        found: dict[str, None] = {}
+        for place, row in self._taken.items():
+            cell, read = row.source_cell, self._read.get(place)
+            keys = (key for column in read for key in cell.keys_of(column)) if read else cell.keys
+            found |= dict.fromkeys(keys)
+        return tuple(found)
+
+
 @dataclass(frozen=True)
 class Table:
     """All rows of one CSV file."""
 
     name: str
     rows: tuple[Row, ...]
-    used: Callable[[Row], None] | None = None
+    uses: Uses | None = None
 
-    def noting(self, used: Callable[[Row], None]) -> "Table":
-        """The same table, telling `used` of each row that is taken."""
-        return Table(self.name, self.rows, used)
+    def noting(self, uses: Uses) -> "Table":
+        """The same table, telling `uses` of each row that is taken and each cell that is read."""
+        return Table(self.name, self.rows, uses)
 
     def __iter__(self) -> Iterator[Row]:
-        return iter(self.rows)
+        return map(self._watched, self.rows)
+
+    def _watched(self, row: Row) -> Row:
+        return self.uses.watch(row) if self.uses is not None else row
 
     def take(self, row: Row) -> Row:
         """Note that a row was used."""
-        if self.used is not None:
-            self.used(row)
+        if self.uses is not None:
+            self.uses.take(row)
         return row
 
     def where(self, **cells: str) -> tuple[Row, ...]:
         """Rows whose cells are just these."""
-        return tuple(row for row in self.rows if all(row.cells.get(k) == v for k, v in cells.items()))
+        found: Sequence[Row] = self.rows
+        for column, cell in cells.items():
+            found = [row for row in found if row.cells.get(column) == cell]
+        return tuple(map(self._watched, found))
 
     def one(self, **cells: str) -> Row:
         """The one row with these cells; NoRow when there is none or more than one."""
@@ -83,8 +125,8 @@ class Table:
         """
         near = []
         for row in self.where(**cells):
-            bottom = float(row.cells[low]) if row.cells[low] else float("-inf")
-            top = float(row.cells[high]) if row.cells[high] else float("inf")
+            bottom = float(row.text(low) or "-inf")
+            top = float(row.text(high) or "inf")
             inside = bottom < value <= top if ends == "(]" else bottom <= value < top
             if inside:
                 return self.take(row)

@@ -31,7 +31,6 @@ from tailtrue.calc.cutting import (
     cut_time,
     cutting_force,
     cutting_power,
-    facing_time,
     removal_rate,
     specific_force,
     spindle_speed,
@@ -186,7 +185,7 @@ def test_each_pass_brings_its_way_back_and_its_setting() -> None:
 
 
 def test_a_ring_is_faced_over_its_wall_only() -> None:
-    assert facing_pass_time(50, 0, 0, 0, 0.1, 300) == facing_time(50, 0.1, 300)
+    assert facing_pass_time(50, 0, 0, 0, 0.1, 300) == cut_time(25, 0.1, 300)
     assert facing_pass_time(75, 25, 0, 0, 0.1, 300) == pytest.approx(cut_time(25, 0.1, 300))
     assert facing_pass_time(75, 25, 2, 3, 0.1, 300) == pytest.approx(cut_time(30, 0.1, 300))
     with pytest.raises(OutOfRange, match=r"^the hole is 75 mm and the face 75 mm; the hole must be smaller$"):

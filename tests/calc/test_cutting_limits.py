@@ -63,10 +63,6 @@ _TABLE: Table = {
         {"length_mm": 100, "feed_mm": 0.1, "spindle_speed_per_min": 300},
         {"length_mm": above_zero("length"), "feed_mm": _FEED, "spindle_speed_per_min": _SPEED},
     ),
-    cutting.facing_time: (
-        {"diameter_mm": 50, "feed_mm": 0.1, "spindle_speed_per_min": 300},
-        {"diameter_mm": _DIAMETER, "feed_mm": _FEED, "spindle_speed_per_min": _SPEED},
-    ),
     cutting.theoretical_peak_height: (
         {"feed_mm": 0.1, "nose_radius_mm": 0.4},
         {

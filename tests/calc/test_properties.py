@@ -10,6 +10,7 @@ from tailtrue.calc import (
     alignment,
     beams,
     boring,
+    cut_time,
     cutting,
     drilling,
     joints,
@@ -61,7 +62,8 @@ def test_power_is_the_same_from_force_and_from_torque(force: float, diameter: fl
 
 @given(diameter=_diameters, feed=_feeds, speed=_speeds)
 def test_facing_travels_the_radius(diameter: float, feed: float, speed: float) -> None:
-    assert cutting.facing_time(diameter, feed, speed) == pytest.approx(cutting.cut_time(diameter, feed, speed) / 2)
+    radius = cutting.cut_time(diameter, feed, speed) / 2
+    assert cut_time.facing_pass_time(diameter, 0, 0, 0, feed, speed) == pytest.approx(radius)
 
 
 @given(depth=st.floats(0.05, 2), feed=_feeds, diameter=_diameters, speed=_speeds, length=st.floats(1, 500))

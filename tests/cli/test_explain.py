@@ -69,7 +69,7 @@ def test_a_step_says_where_it_stands_what_it_needs_and_what_needs_it() -> None:
     assert found["numbers"] == ["6.4"]
     text = run("why", FERNHILL, "bond").stdout
     assert "dry fitted, made by 6.3 Try it dry" in text
-    assert "bonded, needed by 5.5 Let the bond cure" in text
+    assert "bonded, needed by 6.5 Let the bond cure" in text
 
 
 def test_step_numbers_are_those_of_the_sheet() -> None:

@@ -1,9 +1,11 @@
 """A page in a browser: its sizes, contrasts and colours as measured there, and walking through its steps."""
 
+from pathlib import Path
 from typing import Any
 
+import pytest
 from axe_playwright_python.base import AXE_SCRIPT
-from playwright.sync_api import Page
+from playwright.sync_api import BrowserContext, Page
 
 TABLET = {"width": 1024, "height": 1366}
 NARROW = {"width": 320, "height": 640}  # 1280 points at four times the size
@@ -66,6 +68,30 @@ _WALK = """(wanted) => {
   }
   return true;
 }"""
+
+
+def opened(device: BrowserContext, sheet: Path) -> Page:
+    """A page opened on a device; a script that stops fails the test."""
+    page = device.new_page()
+    page.on("pageerror", lambda wrong: pytest.fail(f"the script stopped: {wrong}"))
+    page.goto(sheet.as_uri())
+    return page
+
+
+def begin(page: Page) -> None:
+    """Show one step at a time."""
+    page.click("[data-do=begin]")
+
+
+def press(page: Page, *keys: str) -> None:
+    """Press keys one after the other."""
+    for key in keys:
+        page.keyboard.press(key)
+
+
+def scroll_down(page: Page) -> None:
+    """Bring the end of the page into sight."""
+    page.evaluate("scrollTo(0, document.documentElement.scrollHeight)")
 
 
 def seen(page: Page) -> list[dict[str, Any]]:

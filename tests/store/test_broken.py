@@ -7,7 +7,8 @@ import pytest
 
 from tailtrue.errors import KnowledgeInvalid, report
 from tailtrue.places import knowledge_folder
-from tailtrue.store.load import knowledge_version, load_knowledge
+from tailtrue.store.load import load_knowledge
+from tailtrue.store.version import knowledge_version
 
 BROKEN = [
     # file, what stands there, what is written instead, what the report must say
@@ -32,6 +33,16 @@ BROKEN = [
     ("cautions/holding.toml", 'signal = "warning"', 'signal = "notice"', "signal word notice does not fit severity"),
     ("limits.toml", 'value = "500 mm"', 'value = "500 N"', "limits.toml"),
     ("cutting/boring_stock.csv", "common-practice", "", "the row names no source"),
+    ("tools/morse_drills.csv", "morse-taper-tables", "morse-taper-table", "source 'morse-taper-table' is not in sources.toml"),
+    ("cutting/speeds.csv", "reamer-maker-tables [high_m_min]", "reamer-maker-tables [high_m]", "no column is named 'high_m'"),
+    ("cutting/speeds.csv", "reamer-maker-tables [high_m_min]", "reamer-maker-tables [note]", "no column is named 'note'"),
+    ("cutting/speeds.csv", "reamer-maker-tables [high_m_min]", "reamer-maker-tables [low_m_min]", "'low_m_min' is named twice"),
+    ("cutting/speeds.csv", "; reamer-maker-tables [high_m_min]", "", "column 'high_m_min' has no source"),
+    ("cutting/speeds.csv", "reamer-maker-tables [high_m_min]", "reamer-maker-tables", "'reamer-maker-tables' says no columns"),
+    ("cutting/speeds.csv", "drill-guide [low_m_min]", "[low_m_min]", "no source before [low_m_min]"),
+    ("cutting/speeds.csv", "drill-guide [low_m_min]", "hearsay + drill-guide [low_m_min]", "source 'hearsay' is not in sources.toml"),
+    ("cutting/speeds.csv", "drill-guide [low_m_min]", "drill-guide [low_m_min", "source 'drill-guide [low_m_min' is not in sources.toml"),
+    ("cutting/speeds.csv", "drill-guide [low_m_min]", "drill-guide [low_m_min, tool]", "has not as many cells"),
     ("page.toml", "{{ lathe.dial_reads }}", "{{ lathe.dial_raeds }}", "no fact is named 'lathe.dial_raeds'"),
     ("drawings/making.toml", 'step = "drill-blank"', 'step = "drill-blanks"', "stands at a step that is not there"),
     ("drawings/making.toml", 'id = "bar-in-steady"', 'id = "bar-in-chuck"', "two drawings have this id"),

@@ -15,7 +15,8 @@ from tailtrue.render.html import to_html
 from tailtrue.render.markdown import to_markdown
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.store.layers import read_layers
-from tailtrue.store.load import knowledge_version, load_knowledge
+from tailtrue.store.load import load_knowledge
+from tailtrue.store.version import knowledge_version
 
 FOLDER = knowledge_folder()
 SHIPPED = load_knowledge(FOLDER)

@@ -8,7 +8,7 @@ from tailtrue.facts import Fact
 from tailtrue.parts import Figure
 from tailtrue.procedure import Drawing, Phase
 from tailtrue.store.knowledge import StepDrawing
-from tailtrue.store.models import DrawnRecordsFile
+from tailtrue.store.page_models import DrawnRecordsFile
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording
 

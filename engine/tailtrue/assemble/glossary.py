@@ -18,6 +18,10 @@ _NOT_READ = frozenset(
     }
 )  # fmt: skip
 
+_PIECES = (str, Figure)
+_OF_A_WORD = re.compile(r"[\w-]")
+_WORD_ENDS = re.compile(r"(?:s|es)?(?![\w-])")
+
 
 def explained(tree: Procedure, terms: Iterable[Term]) -> Procedure:
     """The tree with the terms that its sheet and its safety review use, each for itself."""
@@ -40,7 +44,10 @@ def explaining_sources(tree: Procedure) -> Iterator[str]:
 
 def glossary(terms: Iterable[Term], *parts: object) -> tuple[Entry, ...]:
     """The terms that stand in these parts of a document, in the order of the glossary."""
-    said = "\n".join(word for part in parts for word in _words(part)).lower()
+    words: list[str] = []
+    for part in parts:
+        _gather(part, words)
+    said = "\n".join(words).lower()
     return tuple(
         Entry(
             id=term.file.id,
@@ -55,21 +62,26 @@ def glossary(terms: Iterable[Term], *parts: object) -> tuple[Entry, ...]:
 
 
 def _stands(form: str, said: str) -> bool:
-    # Most forms are not there at all, and looking for the bare letters is much cheaper than for a word.
-    return form in said and re.search(rf"(?<![\w-]){re.escape(form)}(?:s|es)?(?![\w-])", said) is not None
+    """Whether a form stands as a word of its own, or in the plural."""
+    at = said.find(form)
+    while at >= 0:
+        if not (at and _OF_A_WORD.match(said, at - 1)) and _WORD_ENDS.match(said, at + len(form)):
+            return True
+        at = said.find(form, at + 1)
+    return False
 
 
-def _words(part: object) -> Iterator[str]:
+def _gather(part: object, words: list[str]) -> None:
     if isinstance(part, str):
-        yield part
+        words.append(part)
     elif isinstance(part, tuple):
-        if all(isinstance(piece, str | Figure) for piece in part):
+        if all(isinstance(piece, _PIECES) for piece in part):
             # A figure parts words and stands for none.
-            yield "".join(piece if isinstance(piece, str) else "0" for piece in part)
+            words.append("".join([piece if isinstance(piece, str) else "0" for piece in part]))
             return
         for piece in part:
-            yield from _words(piece)
+            _gather(piece, words)
     elif isinstance(part, Node) and not isinstance(part, Figure):
         for name, value in vars(part).items():
-            if name not in _NOT_READ:
-                yield from _words(value)
+            if value is not None and name not in _NOT_READ:
+                _gather(value, words)

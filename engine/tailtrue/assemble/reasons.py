@@ -1,7 +1,7 @@
 """The back of the sheet: choices with every alternative, how each number came about, and the sources."""
 
 import re
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable
 from typing import Any, Literal
 
 from tailtrue.assemble.by_hand import WORKED_OUT, worked_out
@@ -72,19 +72,28 @@ def in_words(filler: Filler, judged: Judged) -> str:
     return f"wants: {words}; here {leaf.met}" if leaf.met else f"wants: {words}"
 
 
-def figures(node: Any) -> Iterator[Figure]:
+def figures(node: Any) -> list[Figure]:
     """Every figure of a tree, in the order of the page."""
-    if isinstance(node, Figure):
-        yield node
-    elif isinstance(node, Node):
-        for name in type(node).model_fields:
-            yield from figures(getattr(node, name))
+    found: list[Figure] = []
+    _gather(node, found)
+    return found
+
+
+def _gather(node: Any, found: list[Figure]) -> None:
+    # The most of a tree is words, and to ask a word for its class is cheaper than to ask a class for the word.
+    if isinstance(node, str) or node is None:
+        return
+    if isinstance(node, tuple | list):
+        for value in node:
+            _gather(value, found)
+    elif isinstance(node, Figure):
+        found.append(node)
     elif isinstance(node, dict):
         for value in node.values():
-            yield from figures(value)
-    elif isinstance(node, list | tuple):
-        for value in node:
-            yield from figures(value)
+            _gather(value, found)
+    elif isinstance(node, Node):
+        for value in vars(node).values():
+            _gather(value, found)
 
 
 def derivations(filler: Filler, printed: Iterable[Figure]) -> tuple[Derivation, ...]:

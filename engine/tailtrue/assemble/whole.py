@@ -24,7 +24,7 @@ from tailtrue.procedure import Cut, Finding, LookUp, Move, Need, Phase, Procedur
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import NearMissLine
 from tailtrue.store.knowledge import Route
-from tailtrue.store.overlay_models import SHOP_SOURCE
+from tailtrue.store.rule_files import SHOP_SOURCE
 from tailtrue.truth import Truth
 
 

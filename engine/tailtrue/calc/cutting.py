@@ -195,36 +195,6 @@ def cut_time(length_mm: float, feed_mm: float, spindle_speed_per_min: float) -> 
     return 60 * length_mm / (feed_mm * spindle_speed_per_min)
 
 
-def facing_time(diameter_mm: float, feed_mm: float, spindle_speed_per_min: float) -> float:
-    """Time to face a solid end from rim to middle at a constant spindle speed.
-
-    t = 60 (d / 2) / (f n)
-
-    Parameters
-    ----------
-    diameter_mm : Diameter d of the face; the tool travels half of it. [mm]
-    feed_mm : Feed f per turn. [mm/rev]
-    spindle_speed_per_min : Spindle speed n. [1/min]
-
-    Returns
-    -------
-    Time t of one pass over the face. [s]
-
-    Valid for
-    ---------
-    All more than 0; the spindle speed stays the same to the middle.
-
-    Source
-    ------
-    Geometry, with `cut_time`.
-
-    >>> facing_time(50, 0.1, 300)
-    50.0
-    """
-    positive(diameter_mm, "diameter", "mm")
-    return cut_time(diameter_mm / 2, feed_mm, spindle_speed_per_min)
-
-
 def passes_for_stock(stock_on_diameter_mm: float, depth_mm: float) -> int:
     """Number of equal passes that take off what stands on a diameter, outside or in a bore.
 

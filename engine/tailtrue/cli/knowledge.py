@@ -29,10 +29,11 @@ def knowledge_check(
         from tailtrue.log.soundness import check_log
         from tailtrue.places import knowledge_folder
         from tailtrue.store.dead import dead_entries
-        from tailtrue.store.layers import files_of, read_layers
+        from tailtrue.store.layers import read_layers
         from tailtrue.store.load import load_knowledge
         from tailtrue.store.noticing import counts as faults_counted
         from tailtrue.store.noticing import equal_without_need, noticing, unnoticed
+        from tailtrue.store.rule_files import files_of
         from tailtrue.store.skeletons import unfilled
         from tailtrue.store.summary import summary, weighing_most
         from tailtrue.truing.soundness import paper_problems

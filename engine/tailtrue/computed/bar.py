@@ -382,7 +382,7 @@ def _tolerance_rows(diameter: float, finish: str, tolerances: Table) -> list[Row
     rows = [
         row
         for row in tolerances.where(finish=finish)
-        if float(row.cells["over_mm"]) < diameter <= float(row.cells["upto_mm"]) and row.cells["lower_mm"]
+        if row.number("over_mm") < diameter <= row.number("upto_mm") and row.text("lower_mm")
     ]
     if not rows:
         tolerances.within(diameter, "over_mm", "upto_mm", finish=finish)

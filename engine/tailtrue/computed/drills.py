@@ -69,6 +69,6 @@ def holder_torque(drill: Drill, thrust: float, morse: Table, chuck_torque: float
     """The torque the holder of a drill can take: its keyed chuck, or the grip of its taper under this thrust."""
     if not drill.taper_shank:
         return chuck_torque
-    row = next(row for row in morse.where(morse_no=drill.shank[2:]) if row.cells["half_angle_deg"])
+    row = next(row for row in morse.where(morse_no=drill.shank[2:]) if row.text("half_angle_deg"))
     morse.take(row)
     return taper_friction_torque(thrust, friction, row.number("mean_diameter_mm"), row.number("half_angle_deg"))

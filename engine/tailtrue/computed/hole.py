@@ -153,7 +153,7 @@ class _Planner:
 
     def _deep(self, size: float) -> Row | None:
         ratio = self.depth / size
-        first = min(float(row.cells["from_ratio"]) for row in self.deep.where(situation="deep-hole-drilling"))
+        first = min(row.number("from_ratio") for row in self.deep.where(situation="deep-hole-drilling"))
         if ratio < first:
             return None
         return self.deep.within(ratio, "from_ratio", "to_ratio", ends="[)", situation="deep-hole-drilling")

@@ -6,15 +6,13 @@ from typing import Any
 from tailtrue.calc.screws import screw_preload, thread_shear
 from tailtrue.calc.split_clamp import longest_clamp_screw, split_clamp_torque
 from tailtrue.calc.validity import OutOfRange
-from tailtrue.computed.joint_placing import named, of_record
+from tailtrue.computed.joint_placing import lightest_that_holds, named, of_record, thread_share
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
 _M = "split_clamp"
 _MOST = 2
-# Threads of a cap screw are held by half its length: the other half lies beyond the slit.
-_THREADED_SHARE = 0.5
 
 
 @computed(
@@ -42,7 +40,7 @@ def found(
     mu = friction.one(family=family, situation=situation).number("friction_low")
     bears = materials.one(material=material).number("yield_mpa")
     bears *= named(placing, "shear-share") * named(values, "elastic-share")
-    share = next((soft.take(row).number("torque_share") for row in soft.where(material=material)), 1.0)
+    share = thread_share(material, soft)
     fitting: list[dict[str, Any]] = []
     why = ""
     for one in owned:
@@ -59,12 +57,7 @@ def found(
             fitting.append({**drawn, "count": count, "torque": torque})
     if not fitting:
         return Limited(None, why or "no cap screw of the crib has its tap there")
-    strong = [one for one in fitting if one["torque"] >= margin * catch]
-    if strong:
-        return Limited(
-            min(strong, key=lambda one: (one["count"], one["major"])), "the fewest and thinnest that hold a catch"
-        )
-    return Limited(max(fitting, key=lambda one: one["torque"]), "the strongest that fit")
+    return lightest_that_holds(fitting, margin * catch)
 
 
 def _drawn(one: Record, row: Row, bar: float, worn: float, share: float, bears: float, factors: Table) -> dict[str, Any]:
@@ -74,7 +67,7 @@ def _drawn(one: Record, row: Row, bar: float, worn: float, share: float, bears: 
         raise OutOfRange(f"a screw {one['length']:g} mm long would stand nearer than {depth:g} mm to the last surface")
     torque = row.number("torque_nmm") * share
     preload = screw_preload(torque, major, named(factors, "nut-factor"))
-    if thread_shear(preload, major, one["length"] * _THREADED_SHARE) > bears:
+    if thread_shear(preload, major, one["length"] * named(factors, "clamp-threaded-share")) > bears:
         raise OutOfRange(f"the thread of a screw {major:g} mm thick would be torn out of the collar")
     return {
         "thread": one["thread"], "major": major, "length": one["length"], "head": one["head"], "longest": longest,

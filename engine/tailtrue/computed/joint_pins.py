@@ -37,7 +37,7 @@ class _Seat:
 
     def shears_at(self, pin: Record) -> float:
         rows = self.pins.where(type=pin["type"])
-        row = next((row for row in rows if float(row.cells["diameter_mm"]) == pin["diameter"]), None)
+        row = next((row for row in rows if row.number("diameter_mm") == pin["diameter"]), None)
         if row is None:
             raise OutOfRange(f"no strength is known of a pin {pin['diameter']:g} mm thick of this kind")
         return self.pins.take(row).number("double_shear_n")

@@ -1,9 +1,9 @@
 """Where a screw or a pin goes through a collar: near its outer face, clear of what the micrometer touches."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.computed.registry import computed
+from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
@@ -12,6 +12,21 @@ Record = Mapping[str, Any]
 def named(table: Table, name: str) -> float:
     """A named value of a table."""
     return table.one(name=name).number("value")
+
+
+def thread_share(material: str, soft: Table) -> float:
+    """Share of the full torque that the thread in this metal bears."""
+    return next((soft.take(row).number("torque_share") for row in soft.where(material=material)), 1.0)
+
+
+def lightest_that_holds(fitting: Sequence[dict[str, Any]], wanted: float) -> Limited:
+    """Of screws that fit, the fewest and thinnest that hold this torque; the strongest where none does."""
+    strong = [one for one in fitting if one["torque"] >= wanted]
+    if strong:
+        return Limited(
+            min(strong, key=lambda one: (one["count"], one["major"])), "the fewest and thinnest that hold a catch"
+        )
+    return Limited(max(fitting, key=lambda one: one["torque"]), "the strongest that fit")
 
 
 def track_left(width: float, diameter: float, placing: Table) -> float:

@@ -5,7 +5,7 @@ from typing import Any
 
 from tailtrue.calc.screws import screw_depth, screw_preload, screws_hold, thread_shear
 from tailtrue.calc.validity import OutOfRange
-from tailtrue.computed.joint_placing import depth_now, named, of_record, place, track_left
+from tailtrue.computed.joint_placing import depth_now, lightest_that_holds, named, of_record, place, thread_share, track_left
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.quantities import read_quantity
 from tailtrue.tables import Row, Table
@@ -15,13 +15,8 @@ _M = "set_screws"
 
 
 def _angles(pattern: Row) -> list[float]:
-    cells = (pattern.cells[column] for column in ("first_deg", "second_deg", "third_deg"))
+    cells = (pattern.text(column) for column in ("first_deg", "second_deg", "third_deg"))
     return [float(cell) for cell in cells if cell]
-
-
-def _share(material: str, soft: Table) -> float:
-    """Share of the full torque that the thread in this metal bears."""
-    return next((soft.take(row).number("torque_share") for row in soft.where(material=material)), 1.0)
 
 
 @computed(
@@ -47,7 +42,7 @@ def found(
         return Limited(None, "no set screws with their taps are in the crib")
     metal = materials.one(material=material)
     bears = metal.number("yield_mpa") * named(placing, "shear-share") * named(shares, "elastic-share")
-    share = _share(material, soft)
+    share = thread_share(material, soft)
     hard = materials.one(material=bar_metal).number("hardness_high_hb") > named(factors, "hard-bar-over")
     shares_left = [share, named(factors, "hard-bar")] if hard else [share]
     fitting: list[dict[str, Any]] = []
@@ -59,12 +54,7 @@ def found(
             why = str(beyond)
     if not fitting:
         return Limited(None, why or "no set screw of the crib leaves a track to measure and has thread enough in the collar")
-    strong = [one for one in fitting if one["torque"] >= margin * catch]
-    if strong:
-        return Limited(
-            min(strong, key=lambda one: (one["count"], one["major"])), "the fewest and thinnest that hold a catch"
-        )
-    return Limited(max(fitting, key=lambda one: one["torque"]), "the strongest that fit")
+    return lightest_that_holds(fitting, margin * catch)
 
 
 def _tapped(owned: Sequence[Record], taps: Sequence[str], threads: Table) -> Iterator[tuple[Record, Row]]:

@@ -12,6 +12,7 @@ from tailtrue.calc.spindle import choose_from_range, choose_speed
 from tailtrue.calc.spindle_band import speed_band
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.computed.stepping import step_down, step_up, steps_in
 from tailtrue.tables import Row, Table
 
@@ -81,16 +82,16 @@ def operation(
     @computed(
         f"{prefix}.speed", label=f"spindle speed, {what}", unit="1/min", rounding="speed",
         needs=(f"{work}.material", diameter, tool, *((speed_factor,) if speed_factor else ()), *cap_facts, *_SPINDLE),
-        tables=("cutting/speeds",),
+        tables=SPEED_TABLES,
         how="1000 v / (pi D) in the middle of the advised band, then the speed of the lathe at or below it and below "
         "every limit",
     )  # fmt: skip
     def _speed(material: str, size: float, cutter: str, *rest: Any) -> Limited:
-        *numbers, speeds_table = rest
+        *numbers, speeds_table, ratios = rest
         factor = numbers.pop(0) if speed_factor else 1.0
         capped, spindle = numbers[: len(caps)], numbers[len(caps) :]
-        row = speeds_table.one(material=material, operation=table, tool=cutter)
-        wanted = speed_band(row.number("low_m_min"), row.number("high_m_min"), size, factor).middle_per_min
+        band = surface_band(material, table, cutter, speeds_table, ratios)
+        wanted = speed_band(*band, size, factor).middle_per_min
         return limited_speed(wanted, list(zip(capped, cap_names, strict=True)), *spindle)
 
     @computed(

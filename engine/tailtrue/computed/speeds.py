@@ -5,6 +5,7 @@ from tailtrue.calc.cut_power import power_at_tool
 from tailtrue.calc.spindle_band import speed_band
 from tailtrue.computed.operation import limited_speed, operation
 from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Table
 
 _CHUCK = (("chuck.speed_limit", "the chuck"),)
@@ -107,17 +108,16 @@ def _centre_drilling(prefix: str, work: str, what: str, held: str, chuck_cap: st
             "limit.centre_drill_speed", held, "lathe.speeds?", "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step",
             "limit.speed_overrun",
         ),
-        tables=("cutting/speeds",),
+        tables=SPEED_TABLES,
         how="surface speed of the table on the mean of pilot and body diameter, capped",
     )  # fmt: skip
     def _speed(
         material: str, pilot: float, body: float, chuck: float, top: float, cap: float, work_cap: float,
-        speeds: tuple[float, ...] | None, low: float | None, high: float | None, step: float, overrun: float, table: Table,
+        speeds: tuple[float, ...] | None, low: float | None, high: float | None, step: float, overrun: float,
+        table: Table, ratios: Table,
     ) -> Limited:  # fmt: skip
-        row = table.one(material=material, operation="centre-drilling", tool="HSS")
-        wanted = speed_band(
-            row.number("low_m_min"), row.number("high_m_min"), mean_cutting_diameter(pilot, body)
-        ).middle_per_min
+        band = surface_band(material, "centre-drilling", "HSS", table, ratios)
+        wanted = speed_band(*band, mean_cutting_diameter(pilot, body)).middle_per_min
         caps = [(chuck, "the chuck"), (top, "top speed of the lathe"), (cap, "a thin pilot"), (work_cap, "work held short")]
         return limited_speed(wanted, caps, speeds, low, high, step, overrun)
 

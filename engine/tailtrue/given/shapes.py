@@ -12,7 +12,7 @@ GivenKind = Literal["quantity", "choice", "yes-no", "text", "count", "date", "qu
 class Shape(BaseModel):
     """A part of the catalogue file."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
 
 
 class FieldShape(Shape):

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.parts import Figure
 
 # "None of them" is English; a lone None, nan or inf is a value that was never there.
 _OPEN = re.compile(r"\{\{|\}\}|\{%|\bNone\b(?!\s+of\b)|\b(?:nan|NaN|TBD|TODO|FIXME)\b|(?<![\w-])-?inf\b|\?\?\?")
@@ -30,12 +29,15 @@ _LISTS = frozenset(
 def nothing_open(sheet: Sheet) -> Iterator[Fault]:
     """No placeholder is left unfilled, and nothing that must say something is empty."""
     labels = sorted(sheet.shop.labels, key=len, reverse=True)
+    # Most words stand in many places: each is looked at once.
+    to_look_at = {word for word in {found.word for found in sheet.words} if not word.strip() or _SUSPECT.search(word)}
     for where, name, word in sheet.words:
-        if not word.strip() and name not in _MAY_BE_EMPTY:
-            yield Fault(where, f'"{name.replace("_", " ")}" is empty')
-        yield from _open(where, word, labels)
+        if word in to_look_at:
+            if not word.strip() and name not in _MAY_BE_EMPTY:
+                yield Fault(where, f'"{name.replace("_", " ")}" is empty')
+            yield from _open(where, word, labels)
     for where, name, text in sheet.texts:
-        typed = "".join("1" if isinstance(piece, Figure) else piece for piece in text)
+        typed = "".join([piece if isinstance(piece, str) else "1" for piece in text])
         empty = not text and (name in _LISTS or name in _MAY_BE_EMPTY_TEXTS)
         if not typed.strip() and not empty:
             yield Fault(where, f'the text "{name.replace("_", " ")}" is empty')

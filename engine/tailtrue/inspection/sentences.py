@@ -26,7 +26,7 @@ _ONLY_A_NUMBER = re.compile(rf"[\d\s\u00a0.,/]*{_UNIT}?")
 def _plain(text: Text, names: tuple[str, ...]) -> str:
     """The typed part of a text that holds digits, without references to steps and without names."""
     # A figure keeps its place with a mark that is neither digit nor letter.
-    words = "".join("\u25a1" if isinstance(piece, Figure) else piece for piece in text)
+    words = "".join([piece if isinstance(piece, str) else "\u25a1" for piece in text])
     if not _DIGIT.search(words):
         return ""
     for name in names:

@@ -31,6 +31,9 @@ _NAMES = frozenset(
 )  # fmt: skip
 
 
+# What a running text is made of. Kept, for making the pair anew at each of ten thousand pieces costs more than asking.
+_PIECES = (str, Figure)
+
 # Follows the name of a field for a text that is one of several in it.
 LINE = " line"
 
@@ -84,16 +87,24 @@ def at(step: Step) -> str:
     return f"step {step.number}"
 
 
-def figures_in(part: object) -> Iterator[Figure]:
+def figures_in(part: object) -> list[Figure]:
     """Every figure in a part of the tree."""
-    if isinstance(part, Figure):
-        yield part
+    found: list[Figure] = []
+    _figures_in(part, found)
+    return found
+
+
+def _figures_in(part: object, found: list[Figure]) -> None:
+    if isinstance(part, str) or part is None:
+        return
+    if isinstance(part, tuple):
+        for value in part:
+            _figures_in(value, found)
+    elif isinstance(part, Figure):
+        found.append(part)
     elif isinstance(part, Node):
         for value in vars(part).values():
-            yield from figures_in(value)
-    elif isinstance(part, tuple):
-        for value in part:
-            yield from figures_in(value)
+            _figures_in(value, found)
 
 
 @dataclass(frozen=True)
@@ -152,6 +163,8 @@ class Sheet:
     def _walk(self, part: object, where: str, name: str) -> None:
         if isinstance(part, str):
             self.words.append(FoundWord(where, name, part))
+        elif part is None:
+            return
         elif isinstance(part, tuple):
             self._walk_tuple(part, where, name)
         elif isinstance(part, Figure):
@@ -168,7 +181,7 @@ class Sheet:
                 self._walk(value, where, str(key))
 
     def _walk_tuple(self, part: tuple[object, ...], where: str, name: str) -> None:
-        pieces = tuple(piece for piece in part if isinstance(piece, str | Figure))
+        pieces = tuple([piece for piece in part if isinstance(piece, _PIECES)])
         if name in _NAMES or len(pieces) < len(part):
             for value in part:
                 self._walk(value, where, name + LINE if isinstance(value, tuple) else name)

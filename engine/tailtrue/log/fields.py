@@ -9,7 +9,6 @@ from pydantic import BaseModel
 
 from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.facts import FactSpec
-from tailtrue.given.catalogue import read_catalogue
 from tailtrue.given.entries import Catalogue, GivenFact
 from tailtrue.log.faults import Fault
 from tailtrue.log.faults import Path as Steps
@@ -18,6 +17,7 @@ from tailtrue.log.wording import plain
 from tailtrue.parts import Dials, Figure
 from tailtrue.places import knowledge_folder
 from tailtrue.render.numbers import read, show
+from tailtrue.store.keeping import kept
 
 RECORD_FILE = "alignment/log_record.toml"
 _TABLE = "record"
@@ -32,7 +32,7 @@ _OTHER_NAMES = {"date": ("date_time",), "bar_temperature": ("bar_degc",)}
 @cache
 def record_catalogue() -> Catalogue:
     """The catalogue of a record file that ships with the engine. Raises KnowledgeInvalid."""
-    return load_record_catalogue(knowledge_folder())
+    return kept("record", knowledge_folder(), load_record_catalogue)
 
 
 def fields_of_a_record() -> dict[str, FactSpec]:
@@ -42,6 +42,8 @@ def fields_of_a_record() -> dict[str, FactSpec]:
 
 def load_record_catalogue(folder: Path) -> Catalogue:
     """The catalogue of a record file of a knowledge folder. Raises KnowledgeInvalid with everything that is wrong."""
+    from tailtrue.given.catalogue import read_catalogue
+
     problems: list[Problem] = []
     catalogue = read_catalogue(folder, RECORD_FILE, (_TABLE,), problems)
     problems += (

@@ -99,7 +99,7 @@ Count = Annotated[int, BeforeValidator(_whole), Field(ge=0)]
 class Part(BaseModel):
     """A part of a record: closed, and not changed once made."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
 
 
 class Measured(Part):

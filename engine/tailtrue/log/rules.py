@@ -47,7 +47,7 @@ Sources = Annotated[list[str], Field(min_length=1)]
 
 
 class _Shape(BaseModel):
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
 
 
 class _Chart(_Shape):

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from tailtrue.reference.writing import head, sourced, table
+from tailtrue.reference.writing import head, mark, sourced, table
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.tables import Row
 
@@ -27,7 +27,7 @@ def materials_page(knowledge: Knowledge) -> str:
             ("material", "name", "used for", "family", "chips", *(words for _, words in _OF_MATERIALS), "source"),
             (
                 (f"`{row.text('material')}`", row.text("name"), row.text("roles"), row.text("family"), row.text("chips"),
-                 *(row.text(column) for column, _ in _OF_MATERIALS), _source(row))
+                 *(_figure(row, column) for column, _ in _OF_MATERIALS), row.text("source"))
                 for row in rows
             ),
         ),
@@ -35,16 +35,17 @@ def materials_page(knowledge: Knowledge) -> str:
         table(
             ("material", "operation", "tool", "from", "to", "source"),
             (
-                (f"`{row.text('material')}`", row.text("operation"), row.text("tool"), row.text("low_m_min"),
-                 row.text("high_m_min"), _source(row))
+                (f"`{row.text('material')}`", row.text("operation"), row.text("tool"), _figure(row, "low_m_min"),
+                 _figure(row, "high_m_min"), row.text("source"))
                 for row in knowledge.tables["cutting/speeds"].rows
             ),
         ),
     ))  # fmt: skip
 
 
-def _source(row: Row) -> str:
-    return sourced([row.text("source")])
+def _figure(row: Row, column: str) -> str:
+    """A figure with the mark of its own sources, whatever the rest of the row hangs on."""
+    return row.text(column) + mark(row.source_cell.keys_of(column)) if row.text(column) else ""
 
 
 def limits_page(knowledge: Knowledge) -> str:

@@ -1,6 +1,6 @@
 """What the back of the sheet tells of its numbers, and how its entries stand beside each other."""
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from itertools import accumulate, combinations_with_replacement
 from math import ceil
 from typing import TypeVar
@@ -20,7 +20,8 @@ def worked_out(procedure: Procedure) -> tuple[tuple[Derivation, ...], ...]:
 
     A number that was given is what the user said, and needs no telling. Those of the other papers are told in the JSON.
     """
-    here = {figure.fact for figure in _figures(procedure)}
+    here: set[str] = set()
+    _gather(procedure, here)
     groups: dict[tuple[object, ...], list[Derivation]] = {}
     for one in procedure.derivations:
         if one.by_hand or (one.fact in here and one.weakest != "said"):
@@ -28,19 +29,24 @@ def worked_out(procedure: Procedure) -> tuple[tuple[Derivation, ...], ...]:
     return tuple(map(tuple, groups.values()))
 
 
-def _figures(node: object) -> Iterator[Figure]:
-    if isinstance(node, Figure):
-        yield node
+def _gather(node: object, facts: set[str]) -> None:
+    """The facts whose figures stand on this paper."""
+    # The most of a tree is words, and to ask a word for its class is cheaper than to ask a class for the word.
+    if isinstance(node, str) or node is None:
+        return
+    if isinstance(node, tuple):
+        for one in node:
+            _gather(one, facts)
+    elif isinstance(node, Figure):
+        facts.add(node.fact)
     elif isinstance(node, Node):
         ruled_out = isinstance(node, Alternative) and node.verdict == "no"
-        for name in type(node).model_fields:
+        for name, one in vars(node).items():
             if name not in _ELSEWHERE and not (ruled_out and name == "figures"):
-                yield from _figures(getattr(node, name))
+                _gather(one, facts)
     elif isinstance(node, dict):
-        yield from _figures(tuple(node.values()))
-    elif isinstance(node, Iterable) and not isinstance(node, str):
-        for one in node:
-            yield from _figures(one)
+        for one in node.values():
+            _gather(one, facts)
 
 
 def thirds(entries: Sequence[_Entry], letters: Callable[[_Entry], int]) -> list[Sequence[_Entry]]:

@@ -8,6 +8,8 @@ noise of binary floats (25.400000000000002) moves neither a limit nor a half. Th
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Context, Decimal
+from functools import lru_cache
+from math import isfinite
 
 from tailtrue.parts import Bound, Dials, Figure, Limits, Rounding
 
@@ -190,22 +192,26 @@ def read(figure: Figure, dials: Dials, extra_places: int = 0) -> Shown:
 
 
 def _read(figure: Figure, dials: Dials, extra_places: int) -> Shown:
-    value = Decimal(repr(figure.value))
-    if not value.is_finite():
+    if not isfinite(figure.value):
         raise ValueError(f"{figure.fact} is {figure.value}, which is no number to print")
     if figure.rounding == "tool" and figure.marked is not None:
         return Shown(figure.marked, "")
-    style = _STYLES.get(figure.rounding)
-    if style is not None and figure.unit == style.canonical:
-        return _scaled(value, style.scale(dials), figure.bound, extra_places)
-    if figure.rounding == "time" and figure.unit == "s":
-        return _time(value, figure.bound)
-    if figure.rounding == "angle" and figure.unit == "deg":
-        return Shown(_stripped(_digits(value, 2, figure.bound)) + "°", "")
-    unit = unit_name(figure.unit)
-    if figure.rounding == "count":
-        return Shown(_digits(value, 0, figure.bound), unit)
-    return Shown(_significant(value, figure.bound), unit)
+    return _set(figure.value, figure.unit, figure.rounding, figure.bound, dials, extra_places)
+
+
+@lru_cache(maxsize=4096)  # one figure stands on many papers, in several formats
+def _set(number: float, unit: str, rounding: Rounding, bound: Bound, dials: Dials, extra_places: int) -> Shown:
+    value = Decimal(repr(number))
+    style = _STYLES.get(rounding)
+    if style is not None and unit == style.canonical:
+        return _scaled(value, style.scale(dials), bound, extra_places)
+    if rounding == "time" and unit == "s":
+        return _time(value, bound)
+    if rounding == "angle" and unit == "deg":
+        return Shown(_stripped(_digits(value, 2, bound)) + "°", "")
+    if rounding == "count":
+        return Shown(_digits(value, 0, bound), unit_name(unit))
+    return Shown(_significant(value, bound), unit_name(unit))
 
 
 def other(figure: Figure, dials: Dials) -> Shown | None:

@@ -24,6 +24,7 @@ from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say
 
+_TO_ESCAPE = re.compile("[&<>\"']")
 _NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
 _Entry = TypeVar("_Entry")
 _STEPS_TOLD = 3
@@ -239,7 +240,7 @@ class Page:
     def _piece(self, piece: str | Figure) -> str:
         # Pieces are escaped one by one and joined as plain strings: a sheet has some thousand of them.
         if isinstance(piece, str):
-            return str(escape(piece))
+            return str(escape(piece)) if _TO_ESCAPE.search(piece) else piece
         shown = escape(show(piece, self._dials))
         if piece.fact in self._told:
             return f'<a class="figure" href="#number-{anchor(piece.fact)}">{shown}</a>'

@@ -2,8 +2,11 @@
 
 import re
 from functools import lru_cache
+from types import MethodType
+from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
+from jinja2.runtime import Context, Macro
 from markupsafe import Markup
 
 from tailtrue.parts import Paper
@@ -11,6 +14,21 @@ from tailtrue.places import templates_folder
 from tailtrue.render.compiled import Compiled
 from tailtrue.render.large import enlarged
 from tailtrue.render.words import sentence
+
+
+class _Calls(Context):
+    """Calls without asking first what the called thing wants handed over: methods nothing, macros how to escape."""
+
+    def call(self, called: Any, /, *given: Any, **named: Any) -> Any:
+        """What a call in a template comes to."""
+        kind = type(called)
+        if kind is not MethodType and kind is not Macro:
+            return super().call(called, *given, **named)
+        # What a loop or a block has set is for things that ask for the context; these do not.
+        named.pop("_loop_vars", None)
+        named.pop("_block_vars", None)
+        return called(*given, **named) if kind is MethodType else called(self.eval_ctx, *given, **named)
+
 
 _UNSAFE_IN_CSS = re.compile(r"[^ A-Za-z0-9.,:()/_-]")
 
@@ -54,6 +72,7 @@ def _environment() -> Environment:
         optimized=False,
         bytecode_cache=Compiled(),
     )
+    environment.context_class = _Calls
     environment.filters["css_string"] = css_string
     environment.filters["sentence"] = sentence
     return environment

@@ -28,12 +28,15 @@ from tailtrue.store.sop import sop_problems
 from tailtrue.store.state_checks import TABLE as STATES
 from tailtrue.store.state_checks import state_problems
 from tailtrue.store.time_checks import time_problems
+from tailtrue.store.values import numbers_in
 from tailtrue.store.word_checks import glossary_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
 # Activities that mark a step for the proof and the inspection; they are no hazard of their own.
 MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock", "grip-on-band"})
+_COLUMNS_OF_A_SOURCE = "write source [column, column]; source [*], with [*] for every column that is not named"
+_QUOTES = 'put a cell that holds a comma between two "'
 _DIGIT = re.compile(r"\d")
 
 
@@ -147,9 +150,14 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
     for table in knowledge.tables.values():
         for row in table.rows:
             where = f"knowledge/{table.name}.csv:{row.line}"
+            if None in row.cells or None in row.cells.values():
+                yield Problem(where, "", "the row has not as many cells as the table has columns", _QUOTES)
+                continue
             if not row.sources:
                 yield Problem(where, "", "the row names no source", "name one, or say memory")
-            yield from resolve(where, "", [row.cells.get("source", "")])
+            yield from resolve(where, "", row.sources)
+            for fault in row.source_cell.faults(numbers_in(row), row.cells):
+                yield Problem(where, "", fault, _COLUMNS_OF_A_SOURCE)
 
 
 def _steps(knowledge: Knowledge) -> Iterator[Problem]:

@@ -13,7 +13,6 @@ from tailtrue.store.models import (
     BlankFile,
     BlockFile,
     CautionFile,
-    CutFile,
     DecisionExampleFile,
     EntryFile,
     HoldFile,
@@ -24,11 +23,11 @@ from tailtrue.store.models import (
     RouteFile,
     SayFile,
     SourceFile,
-    StepDrawingFile,
     StepFile,
     StopFile,
     TermFile,
 )
+from tailtrue.store.page_models import CutFile, StepDrawingFile
 from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
 from tailtrue.tables import Table

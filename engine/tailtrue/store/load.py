@@ -1,6 +1,5 @@
 """Loading the whole knowledge: files read, texts and conditions compiled against the catalogue of facts."""
 
-import hashlib
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from itertools import chain
@@ -14,7 +13,7 @@ from tailtrue.errors import FactsWrong, KnowledgeInvalid
 from tailtrue.facts import Fact, FactSpec
 from tailtrue.given.catalogue import Catalogue, load_catalogue
 from tailtrue.quantities import read_quantity
-from tailtrue.store import models
+from tailtrue.store import models, page_models
 from tailtrue.store.checks import check_knowledge
 from tailtrue.store.knowledge import (
     BlockText,
@@ -50,6 +49,7 @@ from tailtrue.store.overlay import Overlay
 from tailtrue.store.reading import Reader
 from tailtrue.store.safety import controls_of, load_safety
 from tailtrue.store.sop import load_sop
+from tailtrue.store.version import knowledge_version
 from tailtrue.tables import read_tables, source_keys
 from tailtrue.wording import Wording, read_wording
 
@@ -58,15 +58,6 @@ Made = TypeVar("Made")
 # Folders with what is said at the lathe, and with the facts that are said there.
 SAID_IN = ("visit", "record", "setover", "tag", "explain")
 FACTS_SAID_IN = ("visit", "setover", "tag")
-
-
-def knowledge_version(folder: Path) -> str:
-    """A short fingerprint of every file of the knowledge, names and contents."""
-    digest = hashlib.sha256()
-    for path in sorted(p for p in folder.rglob("*") if p.is_file()):
-        digest.update(path.relative_to(folder).as_posix().encode())
-        digest.update(path.read_bytes())
-    return digest.hexdigest()[:8]
 
 
 class Loader:
@@ -142,7 +133,7 @@ class Loader:
             page=self._page(),
             drawings=tuple(
                 StepDrawing(f, self._when(f.when, w, f.id), {n: self._wording(t, w, f.id) for n, t in f.labels.items()}, w)
-                for f, w in self.reader.entries("drawings", "drawing", models.StepDrawingFile)
+                for f, w in self.reader.entries("drawings", "drawing", page_models.StepDrawingFile)
             ),
             safety=load_safety(self.folder, self.reader, self._when, self._wording),
             sources=sources,
@@ -248,7 +239,7 @@ class Loader:
     def _entry(self, file: models.EntryFile, where: str, said: str) -> EntryText:
         return EntryText(file, self._when(file.when, where, said), self._wording(file.planned, where, said))
 
-    def _page_line(self, file: models.PageLineFile, where: str, said: str) -> PageLine:
+    def _page_line(self, file: page_models.PageLineFile, where: str, said: str) -> PageLine:
         line = self._setting(file, where, said)
         return PageLine(line.label, line.value, line.reason, line.when, tuple(file.concerns))
 
@@ -315,7 +306,7 @@ class Loader:
     def _page(self) -> Page:
         path = self.folder / "page.toml"
         where = self.reader.place(path)
-        file = self.reader.model(models.PageFile, self.reader.toml(path), where)
+        file = self.reader.model(page_models.PageFile, self.reader.toml(path), where)
         if file is None:
             raise KnowledgeInvalid(tuple(self.reader.problems))
         trouble = tuple(
@@ -358,7 +349,7 @@ class Loader:
             sources=tuple(file.sources),
         )
 
-    def _card(self, file: models.CardFile, where: str) -> CardText:
+    def _card(self, file: page_models.CardFile, where: str) -> CardText:
         groups = tuple(
             CardGroupText(
                 group.title,

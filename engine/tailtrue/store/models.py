@@ -12,7 +12,7 @@ When = list[Any]
 class File(BaseModel):
     """A part of a knowledge file."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
 
 
 class ExampleFile(File):
@@ -245,12 +245,6 @@ class SettingFile(File):
     when: When = []
 
 
-class PageLineFile(SettingFile):
-    """A line of the front of the sheet or of the card; without `concerns` it stands on every sheet."""
-
-    concerns: list[str] = []
-
-
 class SettingsFromFile(File):
     """Settings with one line for each row of a computed list of records."""
 
@@ -363,102 +357,3 @@ class SourceFile(File):
     edition: str = ""
     status: Literal["read", "cited", "open"] = "open"
     note: str = ""
-
-
-class CutFile(File):
-    """One line of the cut list."""
-
-    piece: str
-    count: int
-    material: str
-    size: str
-    saw_to: str
-    buy: str | None = None
-    mass_to_buy: str | None = None
-    mass_finished: str | None = None
-    when: When = []
-
-
-class DrawingFile(File):
-    """What the drawing shows: dimensions by fact, and words."""
-
-    title: str
-    caption: str
-    dimensions: dict[str, str]
-    labels: dict[str, str]
-
-
-class DrawnRecordsFile(File):
-    """Dimensions made from the rows of a list: one for each row, named `name` and its number."""
-
-    records: str
-    field: str
-    name: str
-
-
-class StepDrawingFile(File):
-    """A drawing of the making: its kind, where it stands, dimensions by fact, and words."""
-
-    id: str
-    kind: str
-    title: str
-    caption: str
-    step: str = ""
-    when: When = []
-    dimensions: dict[str, str] = {}
-    if_known: dict[str, str] = {}
-    lists: dict[str, str] = {}
-    rows: DrawnRecordsFile | None = None
-    said: dict[str, str] = {}
-    labels: dict[str, str] = {}
-
-
-class CardLineFile(File):
-    """One number on the card; without a label, that of the step."""
-
-    fact: str
-    label: str = ""
-
-
-class CardGroupFile(File):
-    """The numbers of one operation, taken from settings of these steps."""
-
-    title: str
-    steps: list[str]
-    line: list[CardLineFile]
-
-
-class TroubleFile(File):
-    """What is seen, what to do, what not to do; without `concerns` it stands on every sheet."""
-
-    seen: str
-    do: str
-    never: str
-    when: When = []
-    concerns: list[str] = []
-
-
-class CardFile(File):
-    """What stands on the card at the lathe."""
-
-    notes: list[PageLineFile]
-    group: list[CardGroupFile]
-
-
-class PageFile(File):
-    """Standing texts of the sheet."""
-
-    conventions: list[str]
-    stop_at_once: list[str]
-    do_not_start: list[str]
-    who_may: list[str]
-    supervised: list[str]
-    supervised_when: When = Field(min_length=1)
-    care: list[str]
-    trouble: list[TroubleFile]
-    facts: list[PageLineFile]
-    cut: list[CutFile]
-    time_notes: list[str]
-    drawing: DrawingFile
-    card: CardFile
-    sources: list[str]

@@ -11,7 +11,8 @@ from tailtrue.store.checks import MARKS
 from tailtrue.store.knowledge import ShopChange
 from tailtrue.store.layers import Layers
 from tailtrue.store.models import CautionFile, ControlFile, DecisionFile, LimitFile, NoteFile, StepFile, StopFile
-from tailtrue.store.overlay_models import SHOP_SOURCE, AddFile, DisableFile, EntryFile, RewordFile, TightenFile
+from tailtrue.store.overlay_models import AddFile, DisableFile, EntryFile, RewordFile, TightenFile
+from tailtrue.store.rule_files import SHOP_SOURCE
 from tailtrue.wording import read_wording
 
 _WEIGHT = {"notice": 0, "caution": 1, "warning": 2, "danger": 3}

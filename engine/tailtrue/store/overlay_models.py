@@ -7,8 +7,7 @@ from pydantic import Field
 
 from tailtrue.parts import Signal
 from tailtrue.store.models import CautionFile, ControlFile, ExampleFile, File, NoteFile, StopFile, When
-
-SHOP_SOURCE = "shop-rule"
+from tailtrue.store.rule_files import SHOP_SOURCE
 
 
 class EntryFile(File):

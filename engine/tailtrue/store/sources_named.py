@@ -18,7 +18,7 @@ _NAMED_BY_THE_SHEET = frozenset({"given", "shop-rule"})
 
 def sources_named(folder: Path, knowledge: Knowledge) -> Counter[str]:
     """Sources by how many entries, rows and computed facts name them."""
-    written = [row.cells.get("source", "") for table in knowledge.tables.values() for row in table.rows]
+    written = [key for table in knowledge.tables.values() for row in table.rows for key in row.sources]
     written += [text for way in knowledge.computed.values() for text in way.spec.sources]
     for path in sorted(folder.rglob("*.toml")):
         written += _named(tomllib.loads(path.read_text(encoding="utf-8")))

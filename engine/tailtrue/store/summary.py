@@ -11,7 +11,7 @@ _MOST_PLACES = 12
 def summary(knowledge: Knowledge) -> dict[str, Any]:
     """Counts by kind; rows of tables and single values by the weakest source each relies on."""
     rows = [row for table in knowledge.tables.values() for row in table.rows]
-    origins = [origin_of([row.cells.get("source", "")]) for row in rows]
+    origins = [origin_of(row.sources) for row in rows]
     conditioned = (knowledge.cautions, knowledge.stops, knowledge.notes, knowledge.remarks)
     decision_rows = sum(len(decision.rows) for decision in knowledge.decisions.values())
     examples = sum(len(rule.file.example) for kind in conditioned for rule in kind)

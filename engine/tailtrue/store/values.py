@@ -7,14 +7,13 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from tailtrue.conditions import Condition, atoms
+from tailtrue.sourcing import ABOUT_THE_ROW
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, Stop
 from tailtrue.tables import Row, source_keys
 
 Origin = Literal["published", "common_practice", "memory"]
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?(?:e-?\d+)?")
 _QUANTITY = re.compile(r"-?\d+(?:[.,/ ]\d+)*(?: .*)?")
-# A date says when a row was looked at; it is no value of the trade.
-_NOT_VALUES = frozenset({"source", "note", "checked_on"})
 
 
 @dataclass(frozen=True)
@@ -42,7 +41,7 @@ def values(knowledge: Knowledge) -> Iterator[Values]:
     """Every place with numbers: rows of tables, limits, classes of machines, bounds in the conditions of rules."""
     for table in knowledge.tables.values():
         for row in table.rows:
-            yield Values(table.name, origin_of([row.cells.get("source", "")]), numbers_in(row))
+            yield from (Values(table.name, origin_of(row.source_cell.keys_of(column)), 1) for column in numbers_in(row))
     for limit in knowledge.limits.values():
         yield Values("limits", origin_of(limit.sources), 1)
     for machine in knowledge.given.classes.values():
@@ -68,11 +67,10 @@ def unconfirmed(found: Iterable[Values]) -> list[tuple[str, int]]:
     return sorted(counts.items(), key=lambda pair: (-pair[1], pair[0]))
 
 
-def numbers_in(row: Row) -> int:
-    """How many cells of a row hold a number."""
-    return sum(
-        1 for column, text in row.cells.items() if column not in _NOT_VALUES and text and _NUMBER.fullmatch(text)
-    )  # fmt: skip
+def numbers_in(row: Row) -> tuple[str, ...]:
+    """The columns in which a row holds a number; a unit of 1 is a name, no number."""
+    skipped = (*ABOUT_THE_ROW, "unit")
+    return tuple(column for column, text in row.cells.items() if column not in skipped and text and _NUMBER.fullmatch(text))
 
 
 def _quantities(said: Any) -> int:
