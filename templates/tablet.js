@@ -58,7 +58,7 @@
   // What is shown, in order: what holds for all of the work, then each phase, its cautions before its steps, and for work
   // on several pieces all steps for one piece before the next.
   const about = (id) => document.getElementById(id)?.closest("section");
-  const stops = [first("main .pair"), about("job-cautions")];
+  const stops = [...all("main .pair"), about("job-cautions")];
   const table = [about("look-up")];
   const screens = [];
   const leaves = new Set([...all("main > *"), first(".identity")]);

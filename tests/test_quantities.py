@@ -13,6 +13,7 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from tailtrue.errors import FactsWrong, Problem
+from tailtrue.places import knowledge_folder
 from tailtrue.quantities import FAST, OFFERED, kind_of, read_quantity, units_of
 
 REGISTRY: Any = pint.UnitRegistry(non_int_type=Fraction)
@@ -241,3 +242,15 @@ def test_a_comma_is_never_accepted(before: str, after: str) -> None:
     for unit in ("mm", "in", '"', "thou"):
         with pytest.raises(FactsWrong, match="decimal mark"):
             read_quantity(f"{before},{after} {unit}", "mm")
+
+
+def test_every_unit_that_a_fact_of_the_user_may_have_is_in_the_table_held_against_the_units_library() -> None:
+    text = "".join(path.read_text(encoding="utf-8") for path in sorted(knowledge_folder().glob("**/facts.toml")))
+    units = set(re.findall(r'^unit = "([^"]*)"', text, re.MULTILINE)) | set(re.findall(r'[{,] unit = "([^"]*)"', text))
+    # An angle has a door of its own, which reads degrees and nothing else, so there is nothing to convert.
+    assert {"mm", "1/min", "s"} <= units <= {*FAST, "deg"}
+    assert {canonical for canonical, _ in PAIRS} == set(FAST)
+    assert sum(len(spellings) for _, spellings in FAST.values()) == len(PAIRS) == len(set(PAIRS))
+    # A spelling that is explained to the units library is one that people may write, or a unit kept inside.
+    written = {spelling for _, spellings in FAST.values() for spelling in spellings}
+    assert set(SPELT) <= written | set(FAST)

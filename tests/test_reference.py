@@ -57,5 +57,13 @@ def test_what_nobody_confirms_is_marked() -> None:
         assert line.endswith("‡ |") == ("memory" in limit.sources)
 
 
+def test_each_figure_of_a_material_has_the_mark_of_its_own_sources() -> None:
+    (line,) = (
+        line for line in made()["reference/materials.md"].splitlines() if line.startswith("| `aluminium-6061-t6` | al")
+    )
+    cells = [cell.strip() for cell in line.split("|")]
+    assert {"2700", "69000", "90 ‡", "100 ‡"} <= set(cells), "density and modulus are printed, the hardness is from memory"
+
+
 def test_every_source_is_named_somewhere() -> None:
     assert unused_sources(knowledge_folder(), knowledge()) == ()

@@ -8,14 +8,14 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
 
-from tailtrue.assemble import assemble
+from tailtrue.assemble import assemble, record_alone
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
 from tailtrue.errors import InspectionFailed, Problem
 from tailtrue.explaining.near import near_misses
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
-from tailtrue.inspection import Shop, inspect
+from tailtrue.inspection import RECORD_RULES, RULES, Rule, Shop, inspect
 from tailtrue.log.fields import fields_of_a_record
 from tailtrue.overriding import beyond
 from tailtrue.parts import Dials, Text
@@ -162,7 +162,25 @@ def procedure_of(advice: Advice) -> Procedure:
         )
     except Gap as gap:
         raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
-    report = inspect(tree, shop_for(advice))
+    return _inspected(tree, advice)
+
+
+def record_of(advice: Advice) -> Procedure:
+    """The inspected record of a job's bar, in as much of a tree as it is judged against; for refused jobs too.
+
+    Raises FactsWrong when the job does not say what the table follows from, InspectionFailed when the independent
+    inspection finds fault, Refused when it could not be inspected.
+    """
+    case = advice.case
+    try:
+        tree = record_alone(case, advice.route, record_sheet(case, fields_of_a_record()))
+        return _inspected(tree, advice, RECORD_RULES)
+    except Gap as gap:
+        raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
+
+
+def _inspected(tree: Procedure, advice: Advice, rules: tuple[Rule, ...] = RULES) -> Procedure:
+    report = inspect(tree, shop_for(advice), rules)
     if not report.ok:
         problems = (Problem(f.where, f.rule, f.what, f.source) for f in report.failures)
         raise InspectionFailed(tuple(problems))
@@ -176,6 +194,7 @@ def shop_for(advice: Advice) -> Shop:
         "route": advice.route.file.id,
         "chuck": case.value("chuck.label"),
         "blank_chuck": case.value("blank.chuck_label"),
+        "bar_hold": case.value("bar.hold"),
         "gauge": case.value("bore.gauge"),
         "bar": case.value("bar.diameter"),
         "collar": case.value("collar.diameter"),

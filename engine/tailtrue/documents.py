@@ -2,19 +2,15 @@
 
 import os
 import tempfile
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from importlib import import_module
 from pathlib import Path
 
 from tailtrue.errors import Problem, UsageError
+from tailtrue.parts import Text
 from tailtrue.procedure import Procedure
-from tailtrue.render import to_html, to_markdown
-from tailtrue.render.card import to_card_html, to_card_markdown
 from tailtrue.render.pdf import PdfImpossible, pdf_ready, to_pdf
-from tailtrue.render.record_page import to_record_html, to_record_markdown
-from tailtrue.render.safety_markdown import to_safety_markdown
-from tailtrue.render.safety_page import to_safety_html
-from tailtrue.render.sop_page import to_sop_html, to_sop_markdown
 
 # What is made of a procedure, and the formats each comes in. JSON is the whole tree, so the others stand in it too.
 FORMATS: Mapping[str, tuple[str, ...]] = {
@@ -26,12 +22,13 @@ FORMATS: Mapping[str, tuple[str, ...]] = {
 }
 DEFAULT_FORMATS = ("html", "md", "json")
 _ALL_FORMATS = tuple(dict.fromkeys(kind for kinds in FORMATS.values() for kind in kinds))
-_MAKERS: Mapping[str, tuple[Callable[..., str], Callable[[Procedure], str]]] = {
-    "procedure": (to_html, to_markdown),
-    "card": (to_card_html, to_card_markdown),
-    "safety": (to_safety_html, to_safety_markdown),
-    "record": (to_record_html, to_record_markdown),
-    "sop": (to_sop_html, to_sop_markdown),
+# What makes a page and a text, by module and function; a document that was not asked for is not even imported.
+_MAKERS: Mapping[str, tuple[tuple[str, str], tuple[str, str]]] = {
+    "procedure": (("html", "to_html"), ("markdown", "to_markdown")),
+    "card": (("card", "to_card_html"), ("card", "to_card_markdown")),
+    "safety": (("safety_page", "to_safety_html"), ("safety_markdown", "to_safety_markdown")),
+    "record": (("record_page", "to_record_html"), ("record_page", "to_record_markdown")),
+    "sop": (("sop_page", "to_sop_html"), ("sop_page", "to_sop_markdown")),
 }
 # In large print these pages carry it in their name, so that both lie side by side. The card is one side of one sheet and
 # has numbers of 17 points already; Markdown and JSON have no letters of a size.
@@ -110,6 +107,20 @@ def write_documents(procedure: Procedure, out: Path, wanted: Wanted | None = Non
     return write_all({asked.file_name(*one): _made(procedure, *one, pages, asked.in_large(one[0])) for one in files}, out)
 
 
+def write_record(tree: Procedure, mend: Sequence[Text], out: Path, wanted: Wanted) -> tuple[Path, ...]:
+    """Write the record of a tree by itself; `mend` is what keeps the lathe from running.
+
+    Raises UsageError when the folder cannot be written, or a PDF is asked for that cannot be made.
+    """
+    from tailtrue.render.record_page import to_record_html, to_record_markdown
+
+    page = to_record_html(tree, mend, large=wanted.large)
+    made: dict[str, Callable[[], str | bytes]] = {
+        "html": lambda: page, "md": lambda: to_record_markdown(tree, mend), "pdf": lambda: _pdf(tree, page),
+    }  # fmt: skip
+    return write_all({wanted.file_name(name, kind): made[kind]() for name, kind in wanted.files}, out)
+
+
 def _that_exist(procedure: Procedure, wanted: Wanted) -> tuple[tuple[str, str], ...]:
     """The files that are wanted of this sheet; a document that it does not have is left out.
 
@@ -143,10 +154,16 @@ def _made(procedure: Procedure, name: str, kind: str, pages: dict[str, str], lar
     if kind == "json":
         return procedure.model_dump_json(indent=2) + "\n"
     if kind == "md":
-        return to_text(procedure)
+        return _maker(*to_text)(procedure)
     if name not in pages:
-        pages[name] = to_page(procedure, large=True) if large else to_page(procedure)
+        make = _maker(*to_page)
+        pages[name] = make(procedure, large=True) if large else make(procedure)
     return pages[name] if kind == "html" else _pdf(procedure, pages[name])
+
+
+def _maker(module: str, function: str) -> Callable[..., str]:
+    made: Callable[..., str] = getattr(import_module(f"tailtrue.render.{module}"), function)
+    return made
 
 
 def _pdf(procedure: Procedure, page: str) -> bytes:

@@ -19,6 +19,13 @@ class Head:
     paper: Paper
     dials: Dials
     rules: str
+    dated: str = ""
+    approved: bool = False
+
+    @property
+    def status(self) -> str:
+        """The day of the sheet and whether it is approved, for a paper that says so; else nothing."""
+        return f", dated {self.dated}, {'approved' if self.approved else 'not approved'}" if self.dated else ""
 
 
 @dataclass(frozen=True)

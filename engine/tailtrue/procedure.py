@@ -68,6 +68,7 @@ class Step(Node):
     tools: tuple[str, ...] = ()
     boxes: tuple[str, ...] = Field(default=("",), description="one tick box each; a label per piece for repeated work")
     shop_rule: str = Field(default="", description="who of the shop reworded it, and why")
+    again: str = Field(default="", description="number of the earlier step in full: paper gives the checks alone")
     time: StepTime | None = Field(default=None, description="for one piece")
 
 
@@ -273,6 +274,8 @@ class Procedure(Node):
     who_may: tuple[Text, ...]
     do_not_start: tuple[Text, ...]
     stop_at_once: tuple[Text, ...]
+    after_a_stop: tuple[Text, ...] = Field(default=(), description="in this order, whatever stopped the work")
+    in_emergency: tuple[Text, ...] = Field(default=(), description="beside the emergency list of the safety review")
     if_it_goes_wrong: tuple[tuple[str, Text, Text], ...]
     conventions: tuple[Text, ...]
     job_cautions: tuple[Caution, ...]

@@ -71,6 +71,7 @@ def shop_of(
         taper=_taper(given),
         piece=_piece(given, knowledge, chosen["chuck"]),
         rework=_rework(given, knowledge, left),
+        takes=dict(_takes(given)),
     )
 
 
@@ -111,7 +112,10 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
     held: dict[str, list[str]] = {}
     for phase in route.phases:
         held.setdefault(phase.file.held, []).append(phase.file.id)
-    in_chuck, blank, on_centres = (tuple(held.get(way, ())) for way in ("chuck", "blank", "centres"))
+    in_chuck, bar, on_centres = (tuple(held.get(way, ())) for way in ("chuck", "bar", "centres"))
+    # A collar on a stub is gripped by the chuck of the blanks too, with a limit of its own besides.
+    stub = tuple(held.get("stub", ()))
+    blank = (*held.get("blank", ()), *stub)
     centre = f"{given.value('crib.tailstock_centre')}_centre_speed"
     blanks = (
         (
@@ -121,9 +125,15 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
         if blank and chosen["blank_chuck"]
         else ()
     )
+    chuck = _chuck_cap(given, knowledge, chosen["chuck"])
+    in_collet = chosen["bar_hold"] == "collet"
     return (
-        SpeedCap("chuck", _chuck_cap(given, knowledge, chosen["chuck"]), in_chuck),
+        SpeedCap("chuck", chuck, in_chuck),
+        SpeedCap("collet chuck", float(given.value("crib.collet_speed")), bar)
+        if in_collet
+        else SpeedCap("chuck", chuck, bar),
         *blanks,
+        SpeedCap("collar held by its bore", _limit(knowledge, "stub_speed"), stub),
         SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), on_centres),
         SpeedCap("tailstock centre", _limit(knowledge, centre), on_centres),
     )
@@ -186,6 +196,17 @@ def _piece(given: Given, knowledge: Knowledge, chuck_label: str) -> Piece:
     chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chuck_label)
     grip = chuck.get("jaw_depth") or _limit(knowledge, "jaw_depth_assumed")
     return Piece(bar["diameter"], bar["length"], grip, _limit(knowledge, "chucked_overhang"))
+
+
+def _takes(given: Given) -> Iterator[tuple[str, tuple[float, float]]]:
+    """What each other way to hold may be used for, of those that the crib has."""
+    for what, low, high in (
+        ("collet", "collet_from", "collet_to"),
+        ("soft jaws", "soft_jaws_from", "soft_jaws_to"),
+        ("stub mandrel", "stub_least", "stub_diameter"),
+    ):
+        if given.value(f"crib.{low}") is not None and given.value(f"crib.{high}") is not None:
+            yield what, (float(given.value(f"crib.{low}")), float(given.value(f"crib.{high}")))
 
 
 def _rework(given: Given, knowledge: Knowledge, left: Mapping[str, str]) -> Rework | None:

@@ -178,3 +178,28 @@ def test_the_same_files_have_the_same_fingerprint_and_others_another(tmp_path: P
     first = changed(tmp_path / "a").control.inputs
     assert changed(tmp_path / "b").control.inputs == first
     assert changed(tmp_path / "c", ("lathe", r'^run_down = "2 s"', 'run_down = "3 s"')).control.inputs != first
+
+
+@pytest.mark.parametrize(
+    ("name", "label"),
+    [
+        ("fernhill", "Bonding compound good until"),
+        ("cinder-lane", "Set screws of the collars looked at: by, on"),
+        ("ropewalk", "Witness lines of the collars looked at: by, on"),
+    ],
+)
+def test_the_control_block_asks_for_what_the_joint_of_the_collars_needs(name: str, label: str) -> None:
+    block = sop_of(make_procedure(EXAMPLES / name / "job.toml")).control
+    assert [entry.label for entry in block.entries if "collars" in entry.label or "compound" in entry.label] == [label]
+
+
+def test_every_way_to_fix_the_collars_has_one_entry_of_its_own() -> None:
+    known = knowledge()
+    told = [
+        way
+        for entry in known.sop.page.file.control
+        for line in entry.when
+        if isinstance(line, str)
+        for way in line.removeprefix("joint.method is ").removeprefix("one of ").split(", ")
+    ]
+    assert sorted(told) == sorted(known.catalogue["joint.method"].choices)

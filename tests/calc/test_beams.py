@@ -14,6 +14,7 @@ from tailtrue.calc.beams import (
     mass_cylinder,
     second_moment,
     self_weight_sag,
+    self_weight_stress,
     whirl_speed_between_centres,
     whirl_speed_cantilever,
 )
@@ -49,6 +50,9 @@ _BACK = {"diameter_mm": 12, "length_mm": 900, "modulus_mpa": 206000, "density_kg
         (self_weight_sag, _LINE | {"span_mm": 124}, "span in diameters is 4.96"),
         (self_weight_sag, _LINE | {"density_kg_m3": 0}, "density is 0 kg/m3"),
         (self_weight_sag, _LINE | {"span_mm": 6000, "diameter_mm": 6}, "the bar would bend by"),
+        (self_weight_stress, {"diameter_mm": 25, "span_mm": 124, "density_kg_m3": 7850}, "span in diameters is 4.96"),
+        (self_weight_stress, {"diameter_mm": 0, "span_mm": 124, "density_kg_m3": 7850}, "diameter is 0 mm"),
+        (self_weight_stress, {"diameter_mm": 25, "span_mm": 300, "density_kg_m3": 0}, "density is 0 kg/m3"),
         (whirl_speed_cantilever, _BACK | {"length_mm": 29.8}, "free length in diameters is 2.48"),
         (whirl_speed_cantilever, _BACK | {"modulus_mpa": 0}, "modulus of elasticity is 0 MPa"),
         (whirl_speed_cantilever, _BACK | {"density_kg_m3": 0}, "density is 0 kg/m3"),
@@ -77,6 +81,7 @@ def test_bounds_themselves_are_allowed() -> None:
     assert deflection_cantilever(**(_FREE | {"length_mm": 62.5, "force_n": 0})) == 0
     assert deflection_cantilever(**(_FREE | {"force_n": 72000})) == pytest.approx(12.5, rel=1e-2)
     assert self_weight_sag(**(_LINE | {"span_mm": 125})) > 0
+    assert self_weight_stress(25, 125, 7850) == pytest.approx(7850e-9 * 9.80665 * 125**2 / 25)
     assert whirl_speed_cantilever(**(_BACK | {"length_mm": 30})) > 0
     assert whirl_speed_between_centres(**(_LINE | {"span_mm": 125})) > 0
     assert mass_cylinder(75, 20, 2700, 75) == 0

@@ -72,6 +72,14 @@ _TABLE: Table = {
             "cone_deg": within("angle of the cone", 20, 150),
         },
     ),
+    centre_hole.centre_load: (
+        {"mass_kg": 2, "gravity_m_s2": 9.81, "radial_force_n": 30},
+        {
+            "mass_kg": above_zero("mass"),
+            "gravity_m_s2": above_zero("gravity"),
+            "radial_force_n": from_zero("radial force"),
+        },
+    ),
     centre_hole.bearing_pressure: (
         {"force_n": 249, "large_mm": 5.3, "small_mm": 2.5, "cone_deg": 60},
         {

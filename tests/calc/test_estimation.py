@@ -32,7 +32,8 @@ from tailtrue.calc.causes import (
     traverse_row,
     wear_term,
 )
-from tailtrue.calc.estimation import Fit, NextTest, Reading
+from tailtrue.calc.estimation import Fit, Reading
+from tailtrue.calc.further_tests import NextTest
 from tailtrue.calc.validity import OutOfRange
 
 _CHUCKED = [20.0, 95.0, 170.0]
@@ -140,7 +141,8 @@ def test_without_a_level_yaw_lean_and_offset_may_grow_together_unseen() -> None:
 
 def test_a_sweep_adds_nothing_to_chucked_and_between_centres_and_a_level_does() -> None:
     fit = Fit.of(_readings(SimulatedLathe(), level=False))
-    found = fit.next_tests(
+    found = NextTest.ranked(
+        fit,
         {
             "sweep": [Reading(sweep_row(300), 0, 0.003)],
             "more collars": [Reading(between_centres_row(z, 300, "front"), 0, _SURE) for z in _CENTRES],
@@ -160,7 +162,8 @@ def test_a_sweep_adds_nothing_to_chucked_and_between_centres_and_a_level_does() 
 
 def test_the_next_test_is_the_one_that_leaves_the_wanted_surest() -> None:
     fit = Fit.of([Reading({"a": 1, "b": 1}, 1, 0.1)])
-    found = fit.next_tests(
+    found = NextTest.ranked(
+        fit,
         {
             "b well": [Reading({"b": 1}, 0, 0.1)],
             "b poorly": [Reading({"b": 1}, 0, 1)],
@@ -180,7 +183,7 @@ def test_the_next_test_is_the_one_that_leaves_the_wanted_surest() -> None:
 def test_a_test_may_bring_in_the_wanted_unknown() -> None:
     fit = Fit.of([Reading({"a": 1}, 1, 0.1)])
     assert not fit.sees({"b": 1})
-    (found,) = fit.next_tests({"both": [Reading({"a": 1, "b": 1}, 0, 0.1)]}, {"b": 1})
+    (found,) = NextTest.ranked(fit, {"both": [Reading({"a": 1, "b": 1}, 0, 0.1)]}, {"b": 1})
     assert found == NextTest("both", 0, pytest.approx(sqrt(0.02)))
 
 

@@ -87,3 +87,21 @@ def test_sizes_out_of_order_are_refused(wrong: tuple[float, float, float, float,
 def test_nothing_cannot_be_shared_out(wrong: tuple[int, int]) -> None:
     with pytest.raises(OutOfRange):
         shared_divisions(*wrong)
+
+
+def test_a_bore_that_ends_on_the_edge_of_its_window_is_not_lost_to_its_binary_form() -> None:
+    # Two divisions of 0.025 mm end on the smallest bore, three on the largest: both count.
+    assert landing_divisions(24.9, 24.9, 25.0, 25.001, 0.025) == 2
+    assert landing_divisions(1.0, 1.0, 1.14, 1.15, 0.025) == 3
+    # A ten-millionth of a step beyond the edge is no dust.
+    assert landing_divisions(1.0, 1.0, 1.1 + 5e-9, 1.1001, 0.025) is None
+
+
+@pytest.mark.parametrize(
+    ("place", "says"), [(0, "least reading is 0 mm"), (2, "smallest bore is 0 mm"), (4, "division is 0 mm")]
+)
+def test_what_is_nought_is_named(place: int, says: str) -> None:
+    given_here = [24.9, 24.9, 25.0, 25.02, 0.025]
+    given_here[place] = 0
+    with pytest.raises(OutOfRange, match=f"^{says}; "):
+        landing_divisions(*given_here)

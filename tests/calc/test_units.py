@@ -108,6 +108,7 @@ _CASES = [
         "W",
     ),
     # bars that bend and whirl
+    (beams.self_weight_stress(25, 500, 7850), _RHO * _G * pi / 4 * _D**2 * _L**2 / 8 / (pi / 32 * _D**3), "MPa"),
     (beams.self_weight_sag(25, 500, **_STEEL), 5 * _RHO * _G * pi / 4 * _D**2 * _L**4 / (384 * _E * _I), "mm"),
     (
         bending.sag_with_collars(25, 500, 207000, 0, [0.4], [250], 250),

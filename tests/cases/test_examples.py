@@ -10,7 +10,7 @@ import pytest
 from shops import EXAMPLES, shop, tailtrue
 from tailtrue.procedure import Procedure
 
-DIALS = {"fernhill": "metric", "quarry-road": "inch", "cinder-lane": "inch", "ropewalk": "metric"}
+DIALS = {"fernhill": "metric", "quarry-road": "inch", "cinder-lane": "inch", "ropewalk": "metric", "tannery-lane": "metric"}
 NAMES = sorted(path.parent.name for path in EXAMPLES.glob("*/job.toml"))
 
 
@@ -152,7 +152,7 @@ def test_inch_and_millimetre_files_give_the_same_lathe(tmp_path: Path) -> None:
 def test_a_depth_is_whole_divisions_of_the_dial(made: tuple[str, Path]) -> None:
     name, out = made
     procedure = tree(out)
-    radial = {"fernhill": 0.025, "quarry-road": 0.0254, "cinder-lane": 0.0254, "ropewalk": 0.025}[name]
+    radial = {"fernhill": 0.025, "quarry-road": 0.0254, "cinder-lane": 0.0254, "ropewalk": 0.025, "tannery-lane": 0.01}[name]
     for fact in (
         "skim.depth",
         "skim.truing_depth",

@@ -49,9 +49,18 @@ REFUSED = [
     (
         "no micrometer covers the collar",
         [("crib", r'\[\[crib.outside_micrometers\]\]\nfrom = "50 mm".*?\n\n', ""),
-         ("crib", r'\[\[crib.outside_micrometers\]\]\nfrom = "25 mm".*?\n\n', "")],
+         ("crib", r'\[\[crib.outside_micrometers\]\]\nfrom = "25 mm".*?\n\n', ""),
+         ("crib", 'indicator_division = "0.002 mm"\n', "")],
         "no-micrometer-covers-the-collar",
-        ["69", "coarse use"],
+        ["69", "coarse use", "fine dial indicator"],
+    ),
+    (
+        "an indicator too coarse for the limit",
+        [("crib", r'\[\[crib.outside_micrometers\]\]\nfrom = "50 mm".*?\n\n', ""),
+         ("crib", r'\[\[crib.outside_micrometers\]\]\nfrom = "25 mm".*?\n\n', ""),
+         ("crib", 'indicator_division = "0.002 mm"', 'indicator_division = "0.01 mm"')],
+        "indicator-too-coarse-for-the-collars",
+        ["69", "in doubt by", "coarse use"],
     ),
     (
         "guard missing",
@@ -198,6 +207,7 @@ def test_coarse_use_prints_without_a_verdict(tmp_path: Path) -> None:
         tmp_path, "fernhill",
         ("crib", r'\[\[crib.outside_micrometers\]\]\nfrom = "50 mm".*?\n\n', ""),
         ("crib", r'\[\[crib.outside_micrometers\]\]\nfrom = "25 mm".*?\n\n', ""),
+        ("crib", 'indicator_division = "0.002 mm"', 'indicator_division = "0.01 mm"'),
         ("job", 'accuracy = "good"', 'accuracy = "good"\ncoarse_use = true'),
     )  # fmt: skip
     out = tmp_path / "out"

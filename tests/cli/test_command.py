@@ -23,6 +23,27 @@ def test_help_imports_neither_units_nor_templates() -> None:
     assert done.stdout.strip() == "[]"
 
 
+@pytest.mark.parametrize(
+    ("asked", "imported"),
+    [
+        (["--only", "card"], {"card"}),
+        (["--only", "procedure", "--format", "md"], {"markdown"}),
+        (["--only", "record", "--format", "html"], {"record_page"}),
+        (["--format", "json"], set()),
+    ],
+)
+def test_make_imports_only_what_makes_the_documents_asked_for(asked: list[str], imported: set[str], tmp_path: Path) -> None:
+    code = (
+        "import sys\nfrom typer.testing import CliRunner\nfrom tailtrue.cli import app\n"
+        f"made = CliRunner().invoke(app, ['make', {str(JOB)!r}, '--out', {str(tmp_path)!r}, *{asked!r}])\n"
+        "assert made.exit_code == 0, made.output\n"
+        "makers = ('html', 'markdown', 'card', 'safety_page', 'safety_markdown', 'record_page', 'sop_page')\n"
+        "print(*(one for one in makers if f'tailtrue.render.{one}' in sys.modules))"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert set(done.stdout.split()) == imported
+
+
 def test_make_never_needs_the_unit_library(tmp_path: Path) -> None:
     code = (
         "import sys\nfrom pathlib import Path\nfrom tailtrue.advise import make_procedure\n"

@@ -1,9 +1,20 @@
 """The paper of a bar, as its user makes it."""
 
 import json
+from collections.abc import Mapping
 from pathlib import Path
 
+import pytest
+from typer.testing import CliRunner
+
 from shops import EXAMPLES, shop, tailtrue
+from tailtrue import advise as advising
+from tailtrue.case import Case
+from tailtrue.cli.main import app
+from tailtrue.errors import ExitCode
+from tailtrue.facts import FactSpec
+from tailtrue.record_sheet import RecordSheet
+from tailtrue.truing.lookup import record_sheet
 
 JOB = EXAMPLES / "fernhill" / "job.toml"
 
@@ -44,3 +55,37 @@ def test_a_folder_that_cannot_be_written_is_said() -> None:
     done = tailtrue("record", JOB, "--out", "/proc/none")
     assert done.returncode == 2
     assert "cannot be written" in done.stderr
+
+
+def test_it_comes_in_the_formats_asked_for_and_no_other(tmp_path: Path) -> None:
+    done = tailtrue("record", JOB, "--out", tmp_path / "out", "--format", "pdf,md")
+    assert done.returncode == 0, done.stderr
+    assert sorted(path.name for path in (tmp_path / "out").iterdir()) == ["record.md", "record.pdf"]
+    assert (tmp_path / "out" / "record.pdf").read_bytes().startswith(b"%PDF")
+    refused = tailtrue("record", JOB, "--out", tmp_path / "none", "--format", "json")
+    assert refused.returncode == 2
+    assert "html, pdf, md" in refused.stderr
+    assert not (tmp_path / "none").exists()
+
+
+def test_it_is_the_record_that_make_makes(tmp_path: Path) -> None:
+    alone = tailtrue("record", JOB, "--out", tmp_path / "alone")
+    made = tailtrue("make", JOB, "--only", "record", "--out", tmp_path / "made")
+    assert (alone.returncode, made.returncode) == (0, 0)
+    for name in ("record.html", "record.md"):
+        assert (tmp_path / "alone" / name).read_bytes() == (tmp_path / "made" / name).read_bytes()
+
+
+def test_a_record_that_is_wrong_is_not_written(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def wrong(case: Case, fields: Mapping[str, FactSpec]) -> RecordSheet:
+        sheet = record_sheet(case, fields)
+        *rows, last = sheet.rows
+        assert last.move is not None
+        move = last.move.model_copy(update={"value": 2 * last.move.value})
+        return sheet.model_copy(update={"rows": (*rows, last.model_copy(update={"move": move}))})
+
+    monkeypatch.setattr(advising, "record_sheet", wrong)
+    done = CliRunner().invoke(app, ["record", str(JOB), "--out", str(tmp_path / "out")])
+    assert done.exit_code == int(ExitCode.FAILED_INSPECTION)
+    assert "V110" in done.output
+    assert not (tmp_path / "out").exists()

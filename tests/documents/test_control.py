@@ -48,7 +48,7 @@ def test_v35_every_paper_names_machine_number_revision_date_and_status(made: Job
         for part in (title.machine, title.number, title.revision):
             assert part in html, (kind, part)
         assert "counter(page)" in html, kind
-    for kind in {"procedure", "card", "safety"} & set(made.kinds):
+    for kind in {"procedure", "card", "safety", "record"} & set(made.kinds):
         assert f"dated {title.date}" in made.html(kind), kind
         assert ("not approved" in made.html(kind)) == (not title.approver), kind
 
@@ -62,6 +62,10 @@ def test_v36_approved_needs_names_and_a_day(made: Job) -> None:
         assert (sop.control.status == "approved") <= (len(named) >= 2 and any(one.day for one in named))
         assert sop.control.status == "approved" or sop.banners
     assert made.tree.safety_review.signatures
+    if made.tree.record:
+        labels = [entry.label for block in made.tree.record.blocks if block.id == "signatures" for entry in block.entries]
+        assert {"status of this record", "approved by, day", "next review due"} <= set(labels)
+        assert "next review due" in _shown(made, "record")
 
 
 def test_v37_a_review_is_due_within_a_year_or_called_overdue(made: Job) -> None:
@@ -96,6 +100,12 @@ def test_v39_the_emergency_is_prepared_for_and_what_is_missing_is_boxed(made: Jo
     assert {"phone", "address", "first-aid-kit", "extinguisher", "way-out"} <= set(lines)
     for line in lines.values():
         assert line.answer or (line.blanks and line.must), line.id
+    words = " ".join(_shown(made, "procedure").split())
+    for line in lines.values():
+        assert said(line.text) in words, line.id
+    places = next(one for one in made.page("procedure").all("section", "stop") if "In an emergency" in one.words)
+    assert len(list(places.all("span", "line"))) == sum(len(line.blanks) for line in lines.values() if line.answer is None)
+    assert ("Fill in before work" in places.words) == any(line.answer is None for line in lines.values())
     seen = " ".join(f"{one} {said(do)}" for one, do, _ in made.tree.if_it_goes_wrong)
     assert "Call the emergency number" in seen
     assert "isolate" in seen.lower()
@@ -107,6 +117,13 @@ def test_v39_the_emergency_is_prepared_for_and_what_is_missing_is_boxed(made: Jo
 
 def test_v40_after_a_stop_nobody_resumes_in_the_middle_of_a_cut(made: Job) -> None:
     """29 CFR 1910.119(f)(1)(i)(G), as a model, and IEC/IEEE 82079-1:2019: start-up after an emergency stop."""
+    words = made.page("procedure").words
+    assert words.index("Stop at once if") < words.index("After a stop") < words.index("Cautions for the whole job")
+    restart = " ".join(said(line) for line in made.tree.after_a_stop)
+    order = ("stands still", "Isolate", "tool clear", "in neutral", "Bring power back", "start check", "one line earlier")
+    places = [restart.index(part) for part in order]
+    assert places == sorted(places)
+    assert "begin that cut from its start" in restart
     told = " ".join(said(line) for line in made.tree.conventions)
     assert re.search(r"IF you are called away, THEN stop the spindle, mark the line, and begin again one line earlier", told)
     for _, do, never in made.tree.if_it_goes_wrong:

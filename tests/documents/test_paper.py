@@ -22,7 +22,7 @@ MM = 72 / 25.4
 # Of what a desk printer reaches on both papers. The margins hold the head and the foot of the page.
 LIVE_WIDTH, LIVE_HEIGHT = 186 * MM, 257 * MM
 EDGE = 4.2 * MM  # a sixth of an inch, which desk printers cannot reach
-LEAST_LINE_PT, LEAST_BOX_MM = 0.35, 4.6
+LEAST_LINE_PT, LEAST_BOX_MM = 0.35, 5.0
 # NUREG-0700 rev. 3: fifteen minutes of arc at the distance told, capitals are about seven tenths of the size of a letter.
 READ_FROM_MM, MINUTES, CAPITALS = 800.0, 15.0, 0.70
 STYLES = sorted((ROOT / "templates").glob("*.css"))
@@ -63,7 +63,7 @@ def test_v35_every_page_says_machine_number_revision_and_page(name: str, kind: s
         assert title.number in text, (kind, count)
         assert f"rev {title.revision}" in text, (kind, count)
         assert f"{count} / {len(pages)}" in text, (kind, count)
-        if kind in {"procedure", "card", "safety"}:
+        if kind in {"procedure", "card", "safety", "record"}:
             assert f"dated {title.date}, not approved" in text, (kind, count)
 
 
@@ -127,6 +127,10 @@ def test_places_to_write_and_to_tick_are_large_enough_for_a_hand() -> None:
     for css in (sheet, bench):
         for width, height in re.findall(r"\.box \{[^}]*width: ([\d.]+)mm; height: ([\d.]+)mm", css):
             assert min(float(width), float(height)) >= LEAST_BOX_MM
+    line = re.search(r"^\.line \{[^}]*width: (\d+)mm; height: (\d+)mm", sheet, flags=re.MULTILINE)
+    assert line
+    assert int(line[1]) >= 30
+    assert int(line[2]) >= 8
     place = re.search(r"\.write \{[^}]*min-width: (\d+)mm; height: (\d+)mm", bench)
     assert place
     assert int(place[1]) >= 30

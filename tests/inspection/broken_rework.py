@@ -130,3 +130,8 @@ def repeat_without_a_most() -> Job:
         return step.model_copy(update={"settings": lines})
 
     return _changed("quarry-road", "change-one-thing", change)
+
+
+@breaks("V170", "step 4.1")
+def sheet_left_with_a_lathe_that_can_start() -> Job:
+    return _changed("fernhill", "go-back", lambda step: step.model_copy(update={"machine": "stopped"}))

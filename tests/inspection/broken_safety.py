@@ -333,6 +333,16 @@ def told_to_wipe_while_it_turns() -> Job:
     return with_step("4.3", text=(*step("4.3").text, ("IF it is wet, THEN wipe the collar.",)))
 
 
+@breaks("V162", "step 2.6")
+def told_to_stop_nothing_by_name_and_measure() -> Job:
+    return with_step("2.6", text=(*step("2.6").text, ("Share the rest over three cuts. Stop and measure after each.",)))
+
+
+@breaks("V162", "step 2.6")
+def told_to_gauge_before_the_spindle_is_stopped() -> Job:
+    return with_step("2.6", text=(*step("2.6").text, ("Withdraw the tool and gauge, then stop the spindle.",)))
+
+
 @breaks("V162", "step 2.1")
 def told_to_put_gloves_on_with_the_power_on() -> Job:
     return with_step("2.1", text=(("Put on thin gloves. Seat the blank.",),))

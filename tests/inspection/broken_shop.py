@@ -313,7 +313,7 @@ def large_difference_left_alone() -> Job:
     return with_look_up(rows=(*rows, last.model_copy(update={"move": None})))
 
 
-@breaks("V73", "look-up table")
+@breaks("V73", "look-up table", also="V112 V116")
 def move_inside_the_doubt() -> Job:
     return with_look_up(leave=mm("align.uncertainty", 0.03, "difference"))
 
@@ -344,12 +344,12 @@ def verdict_without_a_limit() -> Job:
     return with_look_up(inside=None)
 
 
-@breaks("V74", "look-up table", also="V24")
+@breaks("V74", "look-up table", also="V116")
 def out_of_limits_within_limits() -> Job:
     return with_look_up(outside=mm("align.outside", 0.02, "difference"))
 
 
-@breaks("V74", "look-up table", also="V112")
+@breaks("V74", "look-up table", also="V112 V116")
 def verdict_of_an_instrument_that_cannot() -> Job:
     return with_look_up(verdict_possible=False)
 

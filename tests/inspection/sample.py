@@ -1,6 +1,7 @@
 """A small procedure that passes inspection, and the shop that it is for."""
 
 from collections.abc import Iterator
+from functools import cache
 
 from review_sample import review
 from tailtrue.inspection import Shop, SpeedCap
@@ -61,6 +62,7 @@ STATES = {
 }
 
 
+@cache
 def shop() -> Shop:
     """Givens of the sample: a geared lathe of an invented workshop."""
     return Shop(
@@ -97,6 +99,7 @@ def shop() -> Shop:
     )
 
 
+@cache
 def procedure() -> Procedure:
     """A procedure that every rule passes."""
     bare = _without_lists()
@@ -195,6 +198,16 @@ def _without_lists() -> Procedure:
         who_may=(("Anyone signed off on this lathe.",),),
         do_not_start=(("The stop fails its check.",),),
         stop_at_once=(("New noise. Press the stop.",),),
+        after_a_stop=(
+            ("Press the stop. Wait until the spindle stands still. Isolate the lathe.",),
+            ("Wind the tool clear. Clear hands and keys. Put the start lever in neutral.",),
+            ("Bring power back. Make the start check again.",),
+            ("Begin again one line earlier. Begin a stopped cut from its start.",),
+        ),
+        in_emergency=(
+            ("Press the stop and isolate. Call. Give first aid.",),
+            ("Put out a small fire. Otherwise leave.",),
+        ),
         if_it_goes_wrong=(("The tool digs in", ("Press the stop.",), ("Reach in.",)),),
         conventions=(
             ("Depth is per side. This cross-slide dial reads radius.",),
@@ -271,6 +284,7 @@ def _look_up() -> LookUp:
         larger_at_tailstock="Tailstock end LARGER: move the tailstock toward you.",
         smaller_at_tailstock="Tailstock end SMALLER: move the tailstock away from you.",
         inside=mm("align.inside", 0.02, "difference"),
+        outside=mm("align.outside", 0.032, "difference"),
         leave=mm("align.uncertainty", 0.006, "difference"),
         verdict_possible=True,
     )

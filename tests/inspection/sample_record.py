@@ -8,6 +8,7 @@ from tailtrue.record_sheet import Block, Part, Place, RecordSheet, Scales, Table
 from .sample_pieces import figure, mm
 
 SPAN, SPACING, STATION = 376.0, 260.0, 58.0
+LIMIT, DOUBT = 0.026, 0.006
 BLOCKS = (
     "environment", "instruments", "bar", "passes", "rim", "computation", "decision", "correction", "vertical", "rejected",
     "statement", "signatures",
@@ -29,14 +30,19 @@ def record() -> RecordSheet:
             most=_difference(0.1),
             factor=figure("lookup.factor", SPAN / SPACING / 2, "1", "ratio"),
             leave=mm("lookup.inside", 0.02, "difference"),
-            again=None,
+            again=mm("lookup.again_up_to", LIMIT + DOUBT, "difference"),
         ),
         safety=(("Isolate the lathe.",),),
-        read=(("In limits up to ", mm("align.inside", 0.02, "difference"), "."),),
+        read=(
+            ("In limits up to ", mm("align.inside", 0.02, "difference"), "."),
+            ("The limit is ", mm("align.limit", LIMIT, "difference"), "."),
+            ("The doubt of a reading is ", mm("align.uncertainty", DOUBT, "difference"), "."),
+        ),
         scales_read=(("Lay a straight edge.",),),
         cannot=(("It says nothing of drilling.",),),
         fill=(("Write with a pen.",),),
         known=(
+            ("limit", (mm("truing.limit", LIMIT, "difference"),)),
             ("distance between the points", (mm("truing.span", SPAN),)),
             ("headstock collar", (mm("truing.head_station", STATION),)),
             ("tailstock collar", (mm("truing.tail_station", STATION + SPACING),)),
@@ -68,4 +74,4 @@ def _row(value: float) -> TableRow:
     if value <= 0.02:
         return TableRow(difference=_difference(value), do="leave", move=None)
     move = mm("lookup.table.move", value / 2 * SPAN / SPACING, "difference")
-    return TableRow(difference=_difference(value), do="move", move=move)
+    return TableRow(difference=_difference(value), do="again" if value <= LIMIT + DOUBT else "move", move=move)

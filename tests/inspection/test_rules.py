@@ -1,27 +1,33 @@
 """Every rule finds the sheet that breaks it, names the place, and leaves sound sheets alone."""
 
 import re
+from functools import cache
 
 import pytest
 
-from tailtrue.inspection import RULES, inspect
+from tailtrue.inspection import RULES, Report, inspect
 
 from . import (
     broken_again,
     broken_by_hand,
     broken_drawings,
     broken_grammar,
+    broken_holding,
     broken_joints,
     broken_paper,
     broken_record,
+    broken_restart,
     broken_review,
     broken_rework,
+    broken_room,
     broken_routes,
     broken_safety,
     broken_shop,
+    broken_skims,
     broken_sop,
     broken_stock,
     broken_time,
+    broken_too_close,
     broken_words,
 )
 from .broken import BROKEN, Broken
@@ -32,17 +38,22 @@ PARTS = (
     broken_by_hand,
     broken_drawings,
     broken_grammar,
+    broken_holding,
     broken_joints,
     broken_paper,
     broken_record,
+    broken_restart,
     broken_review,
     broken_rework,
+    broken_room,
     broken_routes,
     broken_safety,
     broken_shop,
+    broken_skims,
     broken_sop,
     broken_stock,
     broken_time,
+    broken_too_close,
     broken_words,
 )
 
@@ -53,9 +64,15 @@ def test_the_sample_passes() -> None:
     assert report.ok
 
 
+@cache
+def report_of(broken: Broken) -> Report:
+    """What the inspection finds on a broken sheet."""
+    return inspect(*broken.make())
+
+
 @pytest.mark.parametrize("broken", BROKEN, ids=lambda broken: broken.name)
 def test_a_broken_sheet_fails(broken: Broken) -> None:
-    report = inspect(*broken.make())
+    report = report_of(broken)
     assert not report.ok
     found = {failure.rule for failure in report.failures}
     assert found == {broken.rule} | broken.also
@@ -64,7 +81,7 @@ def test_a_broken_sheet_fails(broken: Broken) -> None:
 
 @pytest.mark.parametrize("broken", BROKEN, ids=lambda broken: broken.name)
 def test_a_failure_is_a_sentence_for_people(broken: Broken) -> None:
-    for failure in inspect(*broken.make()).failures:
+    for failure in report_of(broken).failures:
         assert re.match(r'[a-z"0-9]', failure.what), failure.what
         assert not failure.what.endswith(" ")
         assert len(failure.what.split()) >= 3

@@ -134,7 +134,34 @@ _SAID: dict[str, Any] = {
 }
 
 
+@st.composite
+def _plugged(draw: st.DrawFn) -> dict[str, float]:
+    step, plug = draw(_between(10, 40)), draw(_between(25, 150))
+    return {"step": step, "jaw_depth": step + draw(_between(10, 60)), "plug": plug, "diameter": plug + draw(_between(6, 12))}
+
+
+@st.composite
+def _soft(draw: st.DrawFn) -> dict[str, float]:
+    sizes = {**draw(_held(with_spacer=False)), "room": draw(_between(10, 60))}
+    sizes["plug"] = round(sizes["diameter"] * draw(st.floats(0.82, 0.95)), 3)
+    return {**sizes, "jaw_depth": sizes["grip"] + sizes["room"]}
+
+
+@st.composite
+def _stubbed(draw: st.DrawFn) -> dict[str, float]:
+    inside, spigot, bore = draw(_between(1, 5)), draw(_between(10, 40)), draw(_between(10, 60))
+    stub = bore + draw(_between(6, 16))
+    sizes = {"inside": inside, "spigot": spigot, "width": inside + spigot, "stub_out": spigot + draw(_between(4, 8))}
+    return {**sizes, "bore": bore, "stub": stub, "diameter": stub + draw(_between(6, 90))}
+
+
 _SIZES: dict[str, Any] = {
+    "jaws-on-plug": _plugged(),
+    "blank-in-soft-jaws": _soft(),
+    "collar-on-stub": _stubbed(),
+    "bar-in-collet": st.builds(
+        lambda sizes, bore: {**sizes, "spindle_bore": sizes["diameter"] + bore}, _bar(), _between(0.5, 40)
+    ),
     "collar-blank": _blank(),
     "blank-held": st.one_of(_held(True), _held(False)),
     "drill-ladder": _ladder(),

@@ -80,6 +80,17 @@ def test_the_changed_shops_draw_what_the_examples_do_not(tmp_path: Path) -> None
     assert {"blank-in-jaws", "boring-reach", "bar-in-steady"} <= kinds
 
 
+@pytest.mark.parametrize(
+    ("job", "kinds"), [("job", {"bar-in-collet", "jaws-on-plug", "blank-in-soft-jaws"}), ("job-stub", {"collar-on-stub"})]
+)
+def test_other_ways_to_hold_are_drawn_and_hard_jaws_are_not(job: str, kinds: set[str]) -> None:
+    sheet = make_procedure(EXAMPLES / "tannery-lane" / f"{job}.toml")
+    held = {one.kind for one in sheet.drawings if one.kind in {*kinds, "bar-in-spindle", "blank-held"}}
+    assert held == (kinds if job == "job" else kinds | {"bar-in-spindle", "blank-held"})
+    for one, svg in drawn(sheet):
+        assert faults(svg) == [], one.id
+
+
 def test_no_words_touch_and_nothing_leaves_the_drawing_on_a_sheet(tree: Procedure) -> None:
     for one, svg in drawn(tree):
         assert faults(svg) == [], one.id
@@ -157,6 +168,13 @@ _SOUND = {
     "bar-in-chuck": drawing("bar-in-chuck", diameter=25, length=94, standing_out=62),
     "bar-in-steady": drawing("bar-in-steady", diameter=25, length=378, standing_out=37),
     "bar-in-spindle": drawing("bar-in-spindle", diameter=25, length=378, standing_out=37, spindle_bore=38),
+    "bar-in-collet": drawing("bar-in-collet", diameter=25, length=378, standing_out=37, spindle_bore=38),
+    "jaws-on-plug": drawing("jaws-on-plug", jaw_depth=40, step=20, plug=62, diameter=70),
+    "blank-in-soft-jaws": drawing(
+        "blank-in-soft-jaws", sawn_width=28, grip=20, standing_out=8, jaw_depth=40, room=20, plug=62, diameter=70
+    ),
+    "boring-reach-soft-jaws": drawing("boring-reach-soft-jaws", width=25, room=8, overhang=33, shank=16, hole=23, behind=20),
+    "collar-on-stub": drawing("collar-on-stub", width=25, spigot=23, inside=2, stub_out=27, stub=34, bore=25, diameter=70),
     "between-centres": drawing(
         "between-centres", {"tool_side": "front"}, dog=25, gap=12.5, to_collar=37.5, length=375, quill=30, tool_clear=22
     ),

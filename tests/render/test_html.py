@@ -23,6 +23,8 @@ ORDER = (
     "who_may",
     "do_not_start",
     "stop_at_once",
+    "after_a_stop",
+    "emergency",
     "job_cautions",
     "needs",
     "cut_list",

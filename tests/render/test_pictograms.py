@@ -67,8 +67,8 @@ def test_a_sign_of_the_sheet_has_a_figure_or_is_known_to_have_none(tree: Procedu
 
 
 def test_the_key_has_every_sign_with_its_words(tree: Procedure) -> None:
-    found = next(read_page(to_html(tree)).all("table", "signs-key"))
-    key = [" ".join(one.words.split()) for one in found.all("td", "means")]
+    found = next(read_page(to_html(tree)).all("ul", "signs-key"))
+    key = [" ".join(one.words.split()) for one in found.all("li", "means")]
     cautions = [*tree.job_cautions]
     for phase in tree.phases:
         cautions += [*phase.cautions, *(one for step in phase.steps for one in step.cautions)]

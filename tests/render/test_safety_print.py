@@ -12,6 +12,8 @@ from tailtrue.procedure import Procedure
 from tailtrue.render import safety_words
 from tailtrue.render.pdf import to_pdf
 from tailtrue.render.safety_page import to_safety_html
+from tailtrue.render.words import say
+from tailtrue.review import ReviewedHazard
 
 from .reading import read_page
 from .test_pdf import (
@@ -28,7 +30,9 @@ from .test_pdf import (
 )
 from .test_print import printed
 
-MOST_PAGES = 12
+MOST_PAGES = 6
+# Tables at eight points; what is read at the machine at ten.
+LEAST_POINTS, MACHINE_POINTS = 8.0, 10.0
 
 
 @pytest.fixture(scope="module", params=["fernhill", "quarry-road"])
@@ -62,11 +66,16 @@ def test_no_letter_is_lost(review: tuple[Procedure, PdfReader]) -> None:
     assert sum((found - due).values()) < 0.05 * sum(due.values())
 
 
+def opening(hazard: ReviewedHazard) -> str:
+    """How the row of a hazard begins."""
+    return f"{hazard.number}{''.join(hazard.parts[1:])}{hazard.signal.upper()}{hazard.hazard}"
+
+
 def test_a_hazard_stands_whole_on_one_page(review: tuple[Procedure, PdfReader]) -> None:
     tree, file = review
     for hazard in tree.safety_review.hazards:
         pieces = [hazard.harm, *(control.text for control in hazard.controls if control.state == "counted")]
-        pages = set(page_of(file, f"{hazard.number}{hazard.signal.upper()}{hazard.hazard}"))
+        pages = set(page_of(file, opening(hazard)))
         for piece in pieces:
             pages &= set(page_of(file, piece))
         assert pages, hazard.number
@@ -76,21 +85,40 @@ def test_an_activity_never_ends_a_page_and_a_heading_neither(review: tuple[Proce
     tree, file = review
     for part in tree.safety_review.work:
         first = next((one for one in tree.safety_review.hazards if one.parts[0] == part.id), None)
+        heads = set(page_of(file, f"{part.id} {part.title}Steps"))
+        assert heads, part.title
         if first:
-            heading = set(page_of(file, f"{part.id} {part.title}{first.number}{first.signal.upper()}"))
-            assert heading, part.title
+            # The head comes again on each page that an activity goes on to, and stands on no page without a hazard.
+            here = [one for one in tree.safety_review.hazards if one.parts[0] == part.id]
+            assert heads == {page for one in here for page in page_of(file, opening(one))}, part.title
     for page in file.pages:
         last = [text for text, _, y, _ in sorted(strokes(page), key=lambda one: -one[2]) if y > 60][-1:]
         assert last, "an empty page"
         assert last[0] not in safety_words.HEADINGS.values()
 
 
-def test_the_head_of_the_table_of_hazards_comes_again_on_each_page(review: tuple[Procedure, PdfReader]) -> None:
+def test_no_list_of_the_check_ends_a_page_with_its_head(review: tuple[Procedure, PdfReader]) -> None:
     tree, file = review
-    head = "".join(safety_words.HAZARDS)
-    numbers = {page for one in tree.safety_review.hazards for page in page_of(file, f"{one.number}{one.signal.upper()}")}
-    assert set(page_of(file, head)) == numbers
-    assert len(numbers) >= 3
+    for checks in tree.safety_review.checks:
+        first = say(checks.lines[0].item, tree.title.dials)
+        assert set(page_of(file, f"{checks.title}{safety_words.CHECKED[0]}")) & set(page_of(file, first)), checks.title
+
+
+def test_letters_are_of_eight_points_or_more_and_of_ten_at_the_machine(review: tuple[Procedure, PdfReader]) -> None:
+    tree, file = review
+    sizes: dict[str, float] = {}
+    for page in file.pages:
+        for text, _, _, size in strokes(page):
+            for word in text.split():
+                sizes[word] = min(size, sizes.get(word, size))
+    assert min(sizes.values()) >= LEAST_POINTS - 0.05
+    at_the_machine = [line.passes for checks in tree.safety_review.checks for line in checks.lines]
+    at_the_machine += [*tree.do_not_start, *tree.stop_at_once, *(line.text for line in tree.safety_review.isolation)]
+    for line in at_the_machine:
+        said = say(line, tree.title.dials)
+        for page in file.pages:
+            here = [size for text, _, _, size in strokes(page) if len(text) > 12 and text.strip() in said]
+            assert all(size >= MACHINE_POINTS - 0.05 for size in here), said
 
 
 def test_nothing_is_printed_over_the_edge_and_no_page_is_shrunk(review: tuple[Procedure, PdfReader]) -> None:

@@ -86,14 +86,14 @@ def length(selector: str, name: str, unit: str) -> float:
 
 
 def test_hands_find_room_to_write_and_to_tick() -> None:
-    assert length(".line", "height", "mm") >= 7
-    assert length(".line", "width", "mm") >= 25
+    assert length(".line", "height", "mm") >= 8
+    assert length(".line", "width", "mm") >= 30
     assert length(".box", "height", "mm") >= 5
     assert length(".box", "width", "mm") >= 5
     assert length(".do", "font-size", "pt") >= 10.5
     assert length(".message .says", "font-size", "pt") >= 9.5
     assert length(".cautions", "font-size", "pt") >= 9.5
-    assert length(".back", "font-size", "pt") >= 8
+    assert length(".back", "font-size", "pt") >= 7.5
     assert length(".settings .value", "font-size", "pt") >= 12.5
     assert "tabular-nums" in rule(".settings .value")
     assert "right" in rule(".settings .value")

@@ -26,7 +26,7 @@ BROKEN = [
     ("decisions/alignment.toml", '"lathe.tool_side is rear"', '"lathe.tool_side is front"', "both hold"),
     ("decisions/alignment.toml", '"lathe.tool_side is front"', '"lathe.tool_side is rear"', "no row holds"),
     ("decisions/bore.toml", 'expect = "bore-gauge"', 'expect = "caliper"', "says caliper, came out bore-gauge"),
-    ("decisions/holding.toml", 'beside = ["collet"]', "beside = []", "says beside it nothing, came out collet"),
+    ("decisions/holding.toml", 'beside = ["between-centres"]', "beside = []", "says beside it nothing, came out between-centres"),
     ("stops/sizes.toml", "bar.length > bar.length_limit", "bar.length > lathe.motor_power", "is in mm, 'lathe.motor_power' is not"),
     ("stops/sizes.toml", "bar.length > bar.length_limit", "bar.length < bar.length_limit", "says fires, came out silent"),
     ("stops/safety.toml", 'if_unknown = "refuse"', 'if_unknown = "ignore"', "should be 'refuse' or 'pass-over'"),

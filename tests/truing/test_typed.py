@@ -1,5 +1,7 @@
 """Readings as people type them: what is understood, and what is refused with what to write instead."""
 
+from collections.abc import Callable
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -45,6 +47,23 @@ def test_an_order_that_does_not_fit_is_refused(order: str) -> None:
 def test_decimal_commas_are_never_taken_for_two_readings() -> None:
     said = refused("49,612 mm", "49,655 mm, 49,654 mm")
     assert said.count("the decimal mark must be a point") == 2
+
+
+@pytest.mark.parametrize("typed", ["1,98in", "1,98 in", "49,612mm,49,613mm", " 1 ,98in"])
+def test_what_was_typed_comes_back_letter_by_letter(typed: str) -> None:
+    with pytest.raises(ReadingsWrong) as wrong:
+        read_lists(typed, "49.655 mm")
+    assert [problem.said for problem in wrong.value.problems] == [typed]
+
+
+@pytest.mark.parametrize("read", [
+    lambda text: read_lists(text, "0 mm", from_zero=True).of("head"),
+    lambda text: (read_one("head", text, from_zero=True).diameter_mm,),
+    lambda text: read_table(f"collar,reading\nhead,{text}\ntail,0 mm", "a.csv", from_zero=True).of("head"),
+])  # fmt: skip
+def test_an_indicator_may_read_nought_and_less(read: Callable[[str], tuple[float, ...]]) -> None:
+    assert read("-0.004 mm") == (-0.004,)
+    assert read("0 mm") == (0,)
 
 
 @pytest.mark.parametrize(

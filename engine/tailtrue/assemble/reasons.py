@@ -80,19 +80,19 @@ def figures(node: Any) -> list[Figure]:
 
 
 def _gather(node: Any, found: list[Figure]) -> None:
-    # The most of a tree is words, and to ask a word for its class is cheaper than to ask a class for the word.
-    if isinstance(node, str) or node is None:
-        return
-    if isinstance(node, tuple | list):
-        for value in node:
-            _gather(value, found)
-    elif isinstance(node, Figure):
+    if isinstance(node, Figure):
         found.append(node)
+        return
+    inside: Iterable[Any] = ()
+    if isinstance(node, tuple | list):
+        inside = node
     elif isinstance(node, dict):
-        for value in node.values():
-            _gather(value, found)
+        inside = node.values()
     elif isinstance(node, Node):
-        for value in vars(node).values():
+        inside = vars(node).values()
+    for value in inside:
+        # The most of a tree is words: they are passed over without a call.
+        if value is not None and not isinstance(value, str):
             _gather(value, found)
 
 

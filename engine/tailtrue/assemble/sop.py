@@ -30,6 +30,7 @@ from tailtrue.shop_sheet import (
     WhoRow,
     WhoStep,
 )
+from tailtrue.store.sop import Entry as EntryText
 from tailtrue.store.sop import Rule, SopTexts
 from tailtrue.store.sop_models import Part, SopControlFile, SopEmergencyFile
 from tailtrue.truth import Truth
@@ -140,8 +141,10 @@ def _lines(filler: Filler, texts: SopTexts, part: Part) -> tuple[Line, ...]:
     return tuple(found)
 
 
-def _entries(filler: Filler, entries: Iterable[tuple[str, Wording]]) -> tuple[Entry, ...]:
-    return tuple(Entry(label=label, value=_known(filler, wording)) for label, wording in entries)
+def _entries(filler: Filler, entries: Iterable[EntryText]) -> tuple[Entry, ...]:
+    """The particulars that belong on this paper."""
+    here = (one for one in entries if filler.case.judge(one.when).truth is Truth.YES)
+    return tuple(Entry(label=one.label, value=_known(filler, one.value)) for one in here)
 
 
 def _known(filler: Filler, wording: Wording) -> Text | None:

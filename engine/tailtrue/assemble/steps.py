@@ -20,7 +20,9 @@ from tailtrue.wording import Wording
 def phases(filler: Filler, plan: Plan) -> tuple[Phase, ...]:
     """Every phase of a plan with its steps, numbered."""
     deal = CautionDealer(applicable(filler), int(filler.case.knowledge.limits[MOST_AT_A_STEP].value))
-    return tuple(_phase(filler, planned, str(number), deal) for number, planned in enumerate(plan.phases, start=1))
+    made = tuple(_phase(filler, planned, str(number), deal) for number, planned in enumerate(plan.phases, start=1))
+    tell_all = {step.file.id for planned in plan.phases for step in planned.steps if step.file.checks_tell_all}
+    return _shortened(made, tell_all)
 
 
 def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDealer) -> Phase:
@@ -67,6 +69,19 @@ def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], de
         shop_rule=filler.case.knowledge.shop.mark("step", file.id),
         time=step_time(filler, file.time),
     )
+
+
+def _shortened(made: tuple[Phase, ...], tell_all: set[str]) -> tuple[Phase, ...]:
+    """The phases, each step whose checks tell all naming the earlier one that it is word for word."""
+    first: dict[tuple[object, ...], str] = {}
+
+    def shortened(step: Step) -> Step:
+        if step.id not in tell_all:
+            return step
+        before = first.setdefault((step.text, step.checks), step.number)
+        return step if before == step.number else step.model_copy(update={"again": before})
+
+    return tuple(phase.model_copy(update={"steps": tuple(map(shortened, phase.steps))}) for phase in made)
 
 
 def _holds(filler: Filler, when: Condition) -> bool:

@@ -2,6 +2,7 @@
 
 import hashlib
 from collections.abc import Callable, Iterator
+from typing import Any
 
 from tailtrue.assemble.by_hand import set_by_hand
 from tailtrue.assemble.card import about, card
@@ -18,7 +19,7 @@ from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.assemble.times import job_time
 from tailtrue.case import Case
 from tailtrue.facts import Fact
-from tailtrue.parts import Caution, Figure
+from tailtrue.parts import Caution, Figure, Node
 from tailtrue.plan import Plan
 from tailtrue.procedure import Cut, Finding, LookUp, Move, Need, Phase, Procedure, TitleBlock
 from tailtrue.record_sheet import RecordSheet
@@ -43,7 +44,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
     needs = _needs(filler, made)
     job_cautions = for_the_job(applicable(filler), activities)
     tree = Procedure(
-        title=_title(filler, plan),
+        title=_title(filler, route),
         lead=filler.text(plan.route.lead),
         facts=settings(filler, about(route, page.facts)),
         drawing=bar(filler) if "drawing" in parts else None,
@@ -53,6 +54,8 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         ),
         do_not_start=tuple(filler.text(text) for text in page.do_not_start),
         stop_at_once=tuple(filler.text(text) for text in page.stop_at_once),
+        after_a_stop=tuple(filler.text(text) for text in page.after_a_stop),
+        in_emergency=tuple(filler.text(text) for text in page.in_emergency),
         if_it_goes_wrong=tuple(
             (row.seen, filler.text(row.do), filler.text(row.never))
             for row in about(route, page.trouble)
@@ -88,10 +91,27 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
     return tree.model_copy(update={"title": tree.title.model_copy(update={"checksum": checksum(tree)})})
 
 
+def record_alone(case: Case, route: Route, record: RecordSheet) -> Procedure:
+    """As much of a tree as the record of a test is judged against: whose it is, the bar as drawn, limit, doubt and table.
+
+    It has no steps and no review, and is for the inspection of the record only, never for a page.
+    """
+    filler = Filler(case)
+    title = _title(filler, route).model_copy(update={"checksum": _fingerprint(record)})
+    parts: dict[str, Any] = {
+        "title": title, "drawing": bar(filler), "look_up": _look_up(filler), "record": record, "phases": (),
+        "lead": (filler.figure("align.limit"), filler.figure("align.uncertainty")),
+    }  # fmt: skip
+    return Procedure.model_construct(**parts)
+
+
 def checksum(tree: Procedure) -> str:
     """A short fingerprint of a tree without its checksum: two prints with the same one say the same."""
-    bare = tree.model_copy(update={"title": tree.title.model_copy(update={"checksum": ""})})
-    digest = hashlib.sha256(bare.model_dump_json().encode()).hexdigest()
+    return _fingerprint(tree.model_copy(update={"title": tree.title.model_copy(update={"checksum": ""})}))
+
+
+def _fingerprint(part: Node) -> str:
+    digest = hashlib.sha256(part.model_dump_json().encode()).hexdigest()
     return f"{digest[:4]}-{digest[4:8]}"
 
 
@@ -120,12 +140,12 @@ def _said(filler: Filler, name: str) -> str:
     return str(found.value) if isinstance(found, Fact) else ""
 
 
-def _title(filler: Filler, plan: Plan) -> TitleBlock:
+def _title(filler: Filler, route: Route) -> TitleBlock:
     knowledge = filler.case.knowledge
     where = _said(filler, "lathe.location")
     machine = _said(filler, "lathe.name")
     return TitleBlock(
-        title=plan.route.file.title,
+        title=route.file.title,
         shop=_said(filler, "job.shop"),
         machine=machine,
         machine_detail=(where,) if where else (),

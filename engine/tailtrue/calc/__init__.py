@@ -6,6 +6,7 @@ per side; where a radius or an offset is meant, the name says so.
 
 What stands where:
 
+- Sizes laid out: `lengths` (shares, margins, edges, pieces), `steps` (what a rule, a dial or an instrument can show).
 - Limits and fits: `size_table` (ranges of size), `iso286` and `b41` (classes), `fits` (clearance, bore to aim at),
   `fit_temperature` (other than 20 degC), `bore_gauging` (how a bore is judged), `bar_stock` (bar as bought).
 - Turning: `cutting` (speed, force, power, time), `chip` (approach, corrections, typical and limiting force),
@@ -17,13 +18,14 @@ What stands where:
   (centres that give), `rotors` (critical speed with collars, stock behind the spindle).
 - Holding work: `chuck` (grip and speed), `work_holding` (tilt, overhang, length of grip), `centre_points` (between
   centres), `turning_masses` and `balance` (what is out of balance), `solids` (mass, energy), `lifting`, `run_out`.
-- Joints: `joints` (bond, skim against catch), `screws`, `pins`, `split_clamp`, `interference` (pressure and stress),
-  `interference_grip` (least grip, greatest stress), `shrink`, `thermal` (growth and its thrust).
+- Joints: `joints` (bond, skim against catch), `margins` (carried against asked), `screws`, `pins`, `split_clamp`,
+  `interference` (pressure and stress), `interference_grip` (least grip, greatest stress), `shrink`, `thermal` (growth and
+  its thrust).
 - Alignment: `alignment` (difference and move), `lathe_geometry` (exact), `carriage_path` (twist, wear, yaw), `sides`
-  (front and rear), `indicator`, `setover` (tapers on purpose), `clamping`, `cut_order`, `causes` and `estimation`
-  (which cause, and when that cannot be told).
-- Measuring: `readings`, `budget`, `difference_budget`, `uncertainty`, `student`, `conformity` (how sure a verdict is),
-  `adequacy` (good enough an instrument), `trend` and `control_chart` (over time).
+  (front and rear), `indicator`, `setover` and `tapers` (tapers on purpose), `clamping`, `cut_order`, `causes` and
+  `estimation` (which cause, and when that cannot be told), `further_tests` (which test would tell).
+- Measuring: `readings`, `budget`, `difference_budget`, `doubts` (put together, taken apart), `uncertainty`, `student`,
+  `conformity` (how sure a verdict is), `adequacy` (good enough an instrument), `trend` and `control_chart` (over time).
 - Casting: `casting` (blank and feeder), `pouring`.
 - `validity`: the checks that all of them call.
 """

@@ -96,7 +96,7 @@ def sag_with_collars(
 
     Valid for
     ---------
-    As `deflection_anywhere`; as many masses as stations, density 0 or more.
+    As `deflection_anywhere`; as many masses as stations, each more than 0, density 0 or more.
 
     Source
     ------

@@ -238,6 +238,36 @@ def expanded_uncertainty(components: Sequence[Component], probability: float = 0
     return Expanded(combined, freedom, factor, factor * combined)
 
 
+def carried_uncertainty(unsure_mm: float, sensitivity: float) -> float:
+    """Uncertainty carried through a factor.
+
+    u_y = |c| u_x
+
+    Parameters
+    ----------
+    unsure_mm : Uncertainty u_x of what is measured. [mm]
+    sensitivity : Factor c from what is measured to the result. [1]
+
+    Returns
+    -------
+    Uncertainty u_y of the result. [mm]
+
+    Valid for
+    ---------
+    Uncertainty 0 or more, factor finite; the doubt of the factor itself left out.
+
+    Source
+    ------
+    JCGM 100 (the GUM), equation 11 (from memory).
+
+    >>> carried_uncertainty(0.004, 0.625)
+    0.0025
+    """
+    at_least(unsure_mm, 0, "uncertainty", "mm")
+    finite(sensitivity, "factor")
+    return abs(sensitivity) * unsure_mm
+
+
 def _variances(components: Sequence[Component], correlations: Sequence[Correlation]) -> list[float]:
     """What each component gives to the square of the combined uncertainty, its half of each pair included."""
     effects: dict[str, float] = {}

@@ -177,7 +177,8 @@ def between_centres_difference(
 
     Valid for
     ---------
-    0 <= a < b <= L, lean at most 0.01 and offset at most 2 % of L either way. The yaw of the headstock plays no part.
+    0 <= a < b <= L, lean at most 0.01 and offset from the path, E - k L, at most 2 % of L either way. The yaw of the
+    headstock plays no part.
 
     Source
     ------

@@ -2,7 +2,7 @@
 
 from math import radians, tan
 
-from tailtrue.calc.validity import OutOfRange, between, finite, positive
+from tailtrue.calc.validity import OutOfRange, at_least, between, finite, positive
 
 
 def cone_depth(large_mm: float, small_mm: float, cone_deg: float = 60.0) -> float:
@@ -216,6 +216,38 @@ def mean_cutting_diameter(pilot_mm: float, body_mm: float) -> float:
     """
     _cone(body_mm, pilot_mm)
     return (pilot_mm + body_mm) / 2
+
+
+def centre_load(mass_kg: float, gravity_m_s2: float, radial_force_n: float) -> float:
+    """Load on one centre from half the weight of the bar and the push of the tool.
+
+    R = m g / 2 + F
+
+    Parameters
+    ----------
+    mass_kg : Mass m between the centres. [kg]
+    gravity_m_s2 : Gravity g. [m/s2]
+    radial_force_n : Radial force F of the tool, all of it at this centre. [N]
+
+    Returns
+    -------
+    Load R at worst, as if weight and push had one direction. [N]
+
+    Valid for
+    ---------
+    Mass and gravity more than 0, force 0 or more; a bar alike at both ends.
+
+    Source
+    ------
+    Statics, derived.
+
+    >>> round(centre_load(2, 9.81, 30), 6)
+    39.81
+    """
+    positive(mass_kg, "mass", "kg")
+    positive(gravity_m_s2, "gravity", "m/s2")
+    at_least(radial_force_n, 0, "radial force", "N")
+    return mass_kg / 2 * gravity_m_s2 + radial_force_n
 
 
 def _cone(large_mm: float, small_mm: float) -> None:

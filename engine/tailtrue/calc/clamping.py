@@ -1,10 +1,11 @@
 """Where the tailstock goes when it is clamped, and what a round of adjusting achieved."""
 
 from collections.abc import Sequence
+from math import hypot, sqrt
 from typing import NamedTuple
 
 from tailtrue.calc.readings import reading_summary
-from tailtrue.calc.validity import OutOfRange, finite
+from tailtrue.calc.validity import OutOfRange, at_least, finite, positive
 
 _FEWEST_CYCLES = 2
 
@@ -117,3 +118,99 @@ def achieved_share(before_mm: float, after_mm: float) -> float:
     if before_mm == 0:
         raise OutOfRange("difference before is 0 mm; there was nothing to correct")
     return 1 - after_mm / before_mm
+
+
+def repeat_scatter(coverage: float, deviation_mm: float, step_mm: float) -> float:
+    """Scatter of the centre from one clamping to the next.
+
+    U = t sqrt(s^2 + r^2 / 12)
+
+    Parameters
+    ----------
+    coverage : Factor t after Student. [1]
+    deviation_mm : Standard deviation s of the clamped position; 0 for the least that can be shown. [mm]
+    step_mm : Step r of the indicator. [mm]
+
+    Returns
+    -------
+    Scatter U. [mm]
+
+    Valid for
+    ---------
+    Factor and step more than 0, deviation 0 or more.
+
+    Source
+    ------
+    JCGM 100 (the GUM), clauses 4.3.7 and 6.2 (memory).
+
+    >>> round(repeat_scatter(2, 0.003, 0.002), 6)
+    0.00611
+    """
+    positive(coverage, "factor")
+    at_least(deviation_mm, 0, "standard deviation", "mm")
+    positive(step_mm, "step of the indicator", "mm")
+    return coverage * hypot(deviation_mm, step_mm / sqrt(12))
+
+
+def mean_shift_doubt(coverage: float, shift_deviation_mm: float, step_mm: float, cycles: int) -> float:
+    """Doubt of the mean shift on clamping.
+
+    U = t sqrt((s^2 + 2 r^2 / 12) / n)
+
+    Parameters
+    ----------
+    coverage : Factor t after Student. [1]
+    shift_deviation_mm : Standard deviation s of the shift. [mm]
+    step_mm : Step r of the indicator, which is read twice for a shift. [mm]
+    cycles : Number n of cycles. [1]
+
+    Returns
+    -------
+    Doubt U. [mm]
+
+    Valid for
+    ---------
+    Factor and step more than 0, deviation 0 or more, at least two cycles.
+
+    Source
+    ------
+    JCGM 100 (the GUM), clauses 4.2.3 and 4.3.7 (memory).
+
+    >>> round(mean_shift_doubt(2.776, 0.003, 0.002, 5), 6)
+    0.00386
+    """
+    positive(coverage, "factor")
+    at_least(shift_deviation_mm, 0, "standard deviation", "mm")
+    positive(step_mm, "step of the indicator", "mm")
+    at_least(cycles, 2, "number of cycles")
+    return coverage * hypot(shift_deviation_mm, sqrt(2) * step_mm / sqrt(12)) / sqrt(cycles)
+
+
+def difference_left(difference_mm: float, achieved_percent: float) -> float:
+    """What is left of a difference when a move achieves so many hundredths of what it aims at.
+
+    d_left = d (1 - q / 100)
+
+    Parameters
+    ----------
+    difference_mm : Difference d now. [mm]
+    achieved_percent : Hundredths q that a move achieves. [1]
+
+    Returns
+    -------
+    Difference that is left; of the other sign when a move goes past. [mm]
+
+    Valid for
+    ---------
+    Both finite.
+
+    Source
+    ------
+    Arithmetic.
+
+    >>> round(difference_left(0.024, 75), 6)
+    0.006
+    """
+    finite(difference_mm, "difference", "mm")
+    finite(achieved_percent, "hundredths achieved")
+    return difference_mm * (1 - achieved_percent / 100)

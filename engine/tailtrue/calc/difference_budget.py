@@ -22,7 +22,29 @@ class DifferenceParts(NamedTuple):
     deflection_mm: float
 
     def components(self, repeatability_freedom: float = inf) -> tuple[Component, ...]:
-        """The parts as components of a budget; all but the scatter of readings are taken as known bounds."""
+        """The parts as components of a budget.
+
+        component = part with factor 1; degrees of freedom endless but for the scatter of readings
+
+        Parameters
+        ----------
+        repeatability_freedom : Degrees of freedom of the scatter, endless when it is known. [1]
+
+        Returns
+        -------
+        Components in the order of the parts. [mm]
+
+        Valid for
+        ---------
+        At least one degree of freedom; all but the scatter are taken as known bounds.
+
+        Source
+        ------
+        JCGM 100 (the GUM), annex G (memory).
+
+        >>> [part.name for part in DifferenceParts(1, 0, 0, 0, 0, 0, 0).components(4)][0]
+        'repeatability'
+        """
         freedom = {"repeatability": repeatability_freedom}
         named = {name.removesuffix("_mm"): value for name, value in self._asdict().items()}
         return tuple(Component(name, value, 1.0, freedom.get(name, inf)) for name, value in named.items())

@@ -36,14 +36,6 @@ class Estimate(NamedTuple):
     standard_uncertainty: float
 
 
-class NextTest(NamedTuple):
-    """What one further test would leave."""
-
-    name: str
-    not_told_apart: int
-    standard_uncertainty: float | None
-
-
 @dataclass(frozen=True)
 class Fit:
     """Unknowns estimated from readings. Singular values are those of the weighed rows, each column brought to length 1."""
@@ -65,8 +57,29 @@ class Fit:
     def of(cls, readings: Sequence[Reading], against: Sequence[str] = ()) -> "Fit":
         """Fit all readings at once.
 
-        Unknowns named in `against` are the ones that the others are told against, where they cannot be told
-        apart: with the lean of the path among them, `combinations` reads "yaw less lean", and not the reverse.
+        x: sum ((value - row . x) / u)^2 is least, by singular values
+
+        Parameters
+        ----------
+        readings : What was measured. [1]
+        against : Unknowns that others are told against where they cannot be told apart: with the lean of the path
+            among them, `combinations` reads "yaw less lean", and not the reverse. [1]
+
+        Returns
+        -------
+        The fit. [1]
+
+        Valid for
+        ---------
+        At least one reading, each seeing something, uncertainties more than 0; effects that add in a straight line.
+
+        Source
+        ------
+        Weighted least squares, singular value decomposition (any text on numerical mathematics; memory).
+
+        >>> fit = Fit.of([Reading({"yaw": 1, "lean": -1}, 0.03, 0.01), Reading({"lean": 1}, 0.02, 0.01)])
+        >>> fit.rank
+        2
         """
         import numpy as np
 
@@ -99,21 +112,96 @@ class Fit:
 
     @property
     def degrees_of_freedom(self) -> int:
-        """Readings more than were needed."""
+        """Readings more than were needed.
+
+        f = readings - rank
+
+        Returns
+        -------
+        Degrees of freedom f. [1]
+
+        Valid for
+        ---------
+        Any fit.
+
+        Source
+        ------
+        Weighted least squares, singular value decomposition (any text on numerical mathematics; memory).
+
+        >>> fit = Fit.of([Reading({"yaw": 1, "lean": -1}, 0.03, 0.01), Reading({"lean": 1}, 0.02, 0.01)])
+        >>> fit.degrees_of_freedom
+        0
+        """
         return len(self.readings) - self.rank
 
     @property
     def condition(self) -> float:
-        """Largest singular value over the smallest that is seen; large means that causes are told apart poorly."""
+        """How poorly causes are told apart.
+
+        c = largest singular value / smallest that is seen
+
+        Returns
+        -------
+        Condition c, 1 at best. [1]
+
+        Valid for
+        ---------
+        Any fit.
+
+        Source
+        ------
+        Weighted least squares, singular value decomposition (any text on numerical mathematics; memory).
+
+        >>> fit = Fit.of([Reading({"yaw": 1, "lean": -1}, 0.03, 0.01), Reading({"lean": 1}, 0.02, 0.01)])
+        >>> round(fit.condition, 3)
+        2.414
+        """
         return self.singular_values[0] / self.singular_values[self.rank - 1]
 
     @property
     def not_told_apart(self) -> int:
-        """Number of independent ways in which the unknowns may change together without any reading seeing it."""
+        """Ways in which unknowns may change together without any reading seeing it.
+
+        k = unknowns - rank
+
+        Returns
+        -------
+        Number k of independent ways. [1]
+
+        Valid for
+        ---------
+        Any fit.
+
+        Source
+        ------
+        Weighted least squares, singular value decomposition (any text on numerical mathematics; memory).
+
+        >>> fit = Fit.of([Reading({"yaw": 1, "lean": -1}, 0.03, 0.01), Reading({"lean": 1}, 0.02, 0.01)])
+        >>> fit.not_told_apart
+        0
+        """
         return len(self.unknowns) - self.rank
 
     def chance_of_worse(self) -> float | None:
-        """Chance of residuals as large as these if causes and uncertainties are right; None without spare readings."""
+        """Chance of residuals as large as these if causes and uncertainties are right.
+
+        p = P(chi squared of f degrees of freedom >= that of the residuals)
+
+        Returns
+        -------
+        Chance p; None without spare readings. [1]
+
+        Valid for
+        ---------
+        Errors spread normally.
+
+        Source
+        ------
+        Weighted least squares, singular value decomposition (any text on numerical mathematics; memory).
+
+        >>> round(Fit.of([Reading({"lean": 1}, 0.02, 0.01), Reading({"lean": 1}, 0.02, 0.01)]).chance_of_worse() or 0, 9)
+        1.0
+        """
         from scipy.special import gammaincc
 
         if not self.degrees_of_freedom:
@@ -121,7 +209,30 @@ class Fit:
         return float(gammaincc(self.degrees_of_freedom / 2, self.chi_squared / 2))
 
     def sees(self, combination: Row) -> bool:
-        """Whether the readings settle a combination of the unknowns; one unknown alone is {name: 1}."""
+        """Whether the readings settle a combination of the unknowns.
+
+        settled: no way that readings do not see changes it
+
+        Parameters
+        ----------
+        combination : Factor of each unknown; one unknown alone is {name: 1}. [1]
+
+        Returns
+        -------
+        Yes when they do. [1]
+
+        Valid for
+        ---------
+        A combination that names an unknown with a factor other than 0.
+
+        Source
+        ------
+        Weighted least squares, singular value decomposition (any text on numerical mathematics; memory).
+
+        >>> fit = Fit.of([Reading({"yaw": 1, "lean": -1}, 0.03, 0.01), Reading({"lean": 1}, 0.02, 0.01)])
+        >>> fit.sees({"yaw": 1}), fit.sees({"bow": 1})
+        (True, False)
+        """
         if not set(combination) <= set(self.unknowns):
             return False
         wanted = self._scaled(combination)
@@ -131,29 +242,83 @@ class Fit:
         return isfinite(length) and all(abs(_dot(wanted, way)) <= _CLOSE * length for way in self._unseen)
 
     def estimate(self, combination: Row) -> Estimate:
-        """Value and standard uncertainty of a combination, refused if the readings do not settle it."""
+        """Value and standard uncertainty of a combination.
+
+        value = w . x, u^2 = w . C w
+
+        Parameters
+        ----------
+        combination : Factor of each unknown. [1]
+
+        Returns
+        -------
+        Value and standard uncertainty, in the unit of the combination. [1]
+
+        Valid for
+        ---------
+        A combination that the readings settle; another is refused.
+
+        Source
+        ------
+        Weighted least squares, singular value decomposition (any text on numerical mathematics; memory).
+
+        >>> fit = Fit.of([Reading({"yaw": 1, "lean": -1}, 0.03, 0.01), Reading({"lean": 1}, 0.02, 0.01)])
+        >>> round(fit.estimate({"yaw": 1}).value, 6)
+        0.05
+        """
         wanted = self._settled(combination)
         return Estimate(_dot(wanted, self._solution), sqrt(max(0.0, self._product(wanted, wanted))))
 
     def covariance(self, first: Row, second: Row) -> float:
-        """Covariance of two combinations, refused if the readings do not settle both."""
+        """Covariance of two combinations.
+
+        c = w1 . C w2
+
+        Parameters
+        ----------
+        first : Factors of the one. [1]
+        second : Factors of the other. [1]
+
+        Returns
+        -------
+        Covariance, in the product of their units. [1]
+
+        Valid for
+        ---------
+        Combinations that the readings settle; others are refused.
+
+        Source
+        ------
+        Weighted least squares, singular value decomposition (any text on numerical mathematics; memory).
+
+        >>> fit = Fit.of([Reading({"yaw": 1, "lean": -1}, 0.03, 0.01), Reading({"lean": 1}, 0.02, 0.01)])
+        >>> round(fit.covariance({"yaw": 1}, {"lean": 1}), 6)
+        0.0001
+        """
         return self._product(self._settled(first), self._settled(second))
 
     def estimates(self) -> dict[str, Estimate | None]:
-        """Every unknown by itself; None where the readings do not settle it."""
-        return {name: self.estimate({name: 1.0}) if self.sees({name: 1.0}) else None for name in self.unknowns}
+        """Every unknown by itself.
 
-    def next_tests(self, candidates: Mapping[str, Sequence[Reading]], wanted: Row) -> tuple[NextTest, ...]:
-        """What each further test would do for a wanted combination, the best first; values of its readings do not count.
+        `estimate` of {name: 1} for each name
 
-        First come tests that settle the combination, the surest foremost; then those that leave least untold.
+        Returns
+        -------
+        Value and standard uncertainty of each; None where the readings do not settle it. [1]
+
+        Valid for
+        ---------
+        Any fit.
+
+        Source
+        ------
+        Weighted least squares, singular value decomposition (any text on numerical mathematics; memory).
+
+        >>> fit = Fit.of([Reading({"yaw": 1, "lean": -1}, 0.03, 0.01), Reading({"lean": 1}, 0.02, 0.01)])
+        >>> sorted(fit.estimates())
+        ['lean', 'yaw']
         """
-        found = []
-        for name, planned in candidates.items():
-            after = Fit.of([*self.readings, *planned])
-            sure = after.estimate(wanted).standard_uncertainty if after.sees(wanted) else None
-            found.append(NextTest(name, after.not_told_apart, sure))
-        return tuple(sorted(found, key=_merit))
+        return {name: self.estimate({name: 1.0}) if self.sees({name: 1.0}) else None for name in self.unknowns}
 
     def _scaled(self, combination: Row) -> list[float]:
         for name, factor in combination.items():
@@ -229,9 +394,3 @@ def _matrix(rows: Sequence[Sequence[float]]) -> Matrix:
 
 def _dot(first: Sequence[float], second: Sequence[float]) -> float:
     return sum(one * other for one, other in zip(first, second, strict=True))
-
-
-def _merit(test: NextTest) -> tuple[bool, float, int]:
-    if test.standard_uncertainty is None:
-        return (True, float(test.not_told_apart), 0)
-    return (False, test.standard_uncertainty, test.not_told_apart)

@@ -20,12 +20,48 @@ class Zone(NamedTuple):
 
     @property
     def least_mm(self) -> float:
-        """Least size that the class allows."""
+        """Least size that the class allows.
+
+        least = nominal + lower / 1000
+
+        Returns
+        -------
+        Least size. [mm]
+
+        Valid for
+        ---------
+        Deviations in micrometres from this nominal size.
+
+        Source
+        ------
+        Definition (ISO 286-1).
+
+        >>> Zone(25, -20, -7).least_mm
+        24.98
+        """
         return round(self.nominal_mm + self.lower_um / 1000, _MM_DECIMALS)
 
     @property
     def largest_mm(self) -> float:
-        """Largest size that the class allows."""
+        """Largest size that the class allows.
+
+        largest = nominal + upper / 1000
+
+        Returns
+        -------
+        Largest size. [mm]
+
+        Valid for
+        ---------
+        Deviations in micrometres from this nominal size.
+
+        Source
+        ------
+        Definition (ISO 286-1).
+
+        >>> Zone(25, -20, -7).largest_mm
+        24.993
+        """
         return round(self.nominal_mm + self.upper_um / 1000, _MM_DECIMALS)
 
 
@@ -37,7 +73,25 @@ class Fit(NamedTuple):
 
     @property
     def kind(self) -> FitKind:
-        """Clearance when it is never less than 0, interference when never more, transition when either may be."""
+        """What kind of fit the two clearances make.
+
+        clearance: least >= 0; interference: largest <= 0; else transition
+
+        Returns
+        -------
+        One of clearance, transition, interference. [1]
+
+        Valid for
+        ---------
+        Least clearance not above the largest.
+
+        Source
+        ------
+        Definition (ISO 286-1).
+
+        >>> Fit(-0.01, 0.02).kind
+        'transition'
+        """
         if self.least_clearance_mm >= 0:
             return "clearance"
         return "interference" if self.largest_clearance_mm <= 0 else "transition"

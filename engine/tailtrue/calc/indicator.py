@@ -169,3 +169,41 @@ def screw_angle(move_mm: float, pitch_mm: float) -> float:
     at_least(move_mm, 0, "move", "mm")
     positive(pitch_mm, "pitch of the screw", "mm")
     return 360 * move_mm / pitch_mm
+
+
+def move_from_reading(
+    place: str,
+    reading_mm: float,
+    span_mm: float,
+    first_station_mm: float,
+    second_station_mm: float,
+) -> float:
+    """Move of the tailstock centre that a reading stands for.
+
+    m = f i, f by `move_factor`
+
+    Parameters
+    ----------
+    place : Where the indicator stands, one of the places of `move_factor`. [1]
+    reading_mm : Movement or difference i read there. [mm]
+    span_mm : Distance L between the points of the two centres. [mm]
+    first_station_mm : Distance a of the headstock collar from the headstock centre. [mm]
+    second_station_mm : Distance b of the tailstock collar from the headstock centre. [mm]
+
+    Returns
+    -------
+    Move m of the centre; more than 0 is toward the tool. [mm]
+
+    Valid for
+    ---------
+    As `move_factor`; reading finite.
+
+    Source
+    ------
+    Geometry, derived.
+
+    >>> round(move_from_reading("difference of diameters", 0.024, 300, 30, 270), 6)
+    0.015
+    """
+    finite(reading_mm, "reading", "mm")
+    return move_factor(place, span_mm, first_station_mm, second_station_mm) * reading_mm

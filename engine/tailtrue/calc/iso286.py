@@ -47,10 +47,38 @@ class Iso286:
         deltas: Iterable[Mapping[str, str]],
         letters: Iterable[Mapping[str, str]],
     ) -> "Iso286":
-        """Build the tables from rows of text, each row a range of size in mm with cells in micrometres.
+        """Build the tables from rows of text.
 
-        A row of `letters` has designation, kind (hole, shaft), type (upper, lower, both), grade_low, grade_high,
-        series (its column among the deviations) and delta (1 where delta is added).
+        row = a range of size in mm with cells in micrometres
+
+        Parameters
+        ----------
+        grades : Widths of the grades. [1]
+        shafts : Fundamental deviations of shafts. [1]
+        holes : Fundamental deviations of holes. [1]
+        deltas : Delta of the grades, added where a letter says so. [1]
+        letters : Rows with designation, kind (hole, shaft), type (upper, lower, both), grade_low, grade_high, series
+            (its column among the deviations), delta (1 where it is added). [1]
+
+        Returns
+        -------
+        The tables. [1]
+
+        Valid for
+        ---------
+        Ranges of size that follow each other without gap or overlap.
+
+        Source
+        ------
+        Layout of our own tables.
+
+        >>> size = {"over_mm": "18", "upto_incl_mm": "30"}
+        >>> heads = ["designation", "kind", "type", "grade_low", "grade_high", "series", "delta"]
+        >>> letters = [dict(zip(heads, row.split())) for row in ("H hole lower 6 7 H 0", "g shaft upper 6 7 g 0")]
+        >>> grades, shafts, holes = [size | {"IT6": "13", "IT7": "21"}], [size | {"g": "-7"}], [size | {"H": "0"}]
+        >>> table = Iso286.of(grades, shafts, holes, [size], letters)
+        >>> [letter.letter for letter in table.letters]
+        ['H', 'g']
         """
         return cls(
             grades=SizeTable.of("standard tolerance grade", "mm", grades),
@@ -69,15 +97,68 @@ class Iso286:
         )  # fmt: skip
 
     def width_um(self, grade: str, size_mm: float) -> float:
-        """Width of a standard tolerance grade, such as "7", for a size."""
+        """Width of a standard tolerance grade for a size.
+
+        width = cell of the grade in the row of the size
+
+        Parameters
+        ----------
+        grade : Grade such as 7. [1]
+        size_mm : Nominal size. [mm]
+
+        Returns
+        -------
+        Width. [um]
+
+        Valid for
+        ---------
+        Grades and sizes of the table.
+
+        Source
+        ------
+        ISO 286-1, table of standard tolerance grades.
+
+        >>> size = {"over_mm": "18", "upto_incl_mm": "30"}
+        >>> heads = ["designation", "kind", "type", "grade_low", "grade_high", "series", "delta"]
+        >>> letters = [dict(zip(heads, row.split())) for row in ("H hole lower 6 7 H 0", "g shaft upper 6 7 g 0")]
+        >>> grades, shafts, holes = [size | {"IT6": "13", "IT7": "21"}], [size | {"g": "-7"}], [size | {"H": "0"}]
+        >>> table = Iso286.of(grades, shafts, holes, [size], letters)
+        >>> table.width_um("7", 25)
+        21.0
+        """
         if grade not in self._grades():
             raise OutOfRange(f"there is no grade {grade}; grades are {', '.join(self._grades())}")
         return self.grades.number(_GRADE + grade, size_mm, f"grade {grade}")
 
     def limits(self, tolerance_class: str, size_mm: float) -> Zone:
-        """Limits of a class such as "H7" or "js5" for a nominal size.
+        """Limits of a class for a nominal size.
 
-        OutOfRange when there is no such class, or no value for it at this size.
+        one limit = fundamental deviation (+ delta), the other lies the width of the grade from it
+
+        Parameters
+        ----------
+        tolerance_class : Class such as H7 or js5; its capital is part of it. [1]
+        size_mm : Nominal size. [mm]
+
+        Returns
+        -------
+        Nominal size and its two deviations. [mm, um, um]
+
+        Valid for
+        ---------
+        Classes and sizes of the table; no such class, or no value for it at this size, is refused.
+
+        Source
+        ------
+        ISO 286-1, tables of fundamental deviations.
+
+        >>> size = {"over_mm": "18", "upto_incl_mm": "30"}
+        >>> heads = ["designation", "kind", "type", "grade_low", "grade_high", "series", "delta"]
+        >>> letters = [dict(zip(heads, row.split())) for row in ("H hole lower 6 7 H 0", "g shaft upper 6 7 g 0")]
+        >>> grades, shafts, holes = [size | {"IT6": "13", "IT7": "21"}], [size | {"g": "-7"}], [size | {"H": "0"}]
+        >>> table = Iso286.of(grades, shafts, holes, [size], letters)
+        >>> table.limits("g6", 25)
+        Zone(nominal_mm=25, lower_um=-20.0, upper_um=-7.0)
         """
         meaning, grade = self._read(tolerance_class)
         width = self.width_um(grade, size_mm)
@@ -92,7 +173,35 @@ class Iso286:
         return Zone(size_mm, deviation, deviation + width)
 
     def fit(self, designation: str, size_mm: float) -> Fit:
-        """Fit of a hole and a shaft class, written "H7/g6", for a nominal size common to both."""
+        """Fit of a hole and a shaft class with one nominal size.
+
+        least and largest clearance = `class_fit` of the limits
+
+        Parameters
+        ----------
+        designation : Hole and shaft, such as H7/g6. [1]
+        size_mm : Nominal size. [mm]
+
+        Returns
+        -------
+        Least and largest diametral clearance. [mm, mm]
+
+        Valid for
+        ---------
+        As `limits`; a hole first, then a shaft.
+
+        Source
+        ------
+        ISO 286-1.
+
+        >>> size = {"over_mm": "18", "upto_incl_mm": "30"}
+        >>> heads = ["designation", "kind", "type", "grade_low", "grade_high", "series", "delta"]
+        >>> letters = [dict(zip(heads, row.split())) for row in ("H hole lower 6 7 H 0", "g shaft upper 6 7 g 0")]
+        >>> grades, shafts, holes = [size | {"IT6": "13", "IT7": "21"}], [size | {"g": "-7"}], [size | {"H": "0"}]
+        >>> table = Iso286.of(grades, shafts, holes, [size], letters)
+        >>> table.fit("H7/g6", 25)
+        Fit(least_clearance_mm=0.007, largest_clearance_mm=0.041)
+        """
         hole, _, shaft = designation.partition("/")
         if self._read(hole)[0].kind != "hole" or self._read(shaft)[0].kind != "shaft":
             raise OutOfRange(

@@ -302,3 +302,37 @@ def joint_safety(carried_torque_nmm: float, cutting_force_n: float, catch_force_
         carried_torque_nmm / skim_torque(cutting_force_n, diameter_mm),
         carried_torque_nmm / skim_torque(catch_force_n, diameter_mm),
     )
+
+
+def compound_needed(area_mm2: float, diametral_clearance_mm: float, waste_factor: float, count: int) -> float:
+    """Retaining compound for so many seats, with what is wiped off.
+
+    V = n A c / 2 q / 1000
+
+    Parameters
+    ----------
+    area_mm2 : Area A of one seat. [mm2]
+    diametral_clearance_mm : Gap c on diameter. [mm]
+    waste_factor : Factor q for what is wiped off. [1]
+    count : Number n of seats. [1]
+
+    Returns
+    -------
+    Volume V. [ml]
+
+    Valid for
+    ---------
+    Area more than 0, gap 0 or more, factor at least 1, at least one seat; the gap small against the diameter.
+
+    Source
+    ------
+    Geometry, derived.
+
+    >>> round(compound_needed(2748.9, 0.1, 2, 2), 4)
+    0.5498
+    """
+    positive(area_mm2, "area", "mm2")
+    at_least(diametral_clearance_mm, 0, "gap", "mm")
+    at_least(waste_factor, 1, "factor for what is wiped off")
+    at_least(count, 1, "number of seats")
+    return count * area_mm2 * diametral_clearance_mm / 2 * waste_factor / 1000

@@ -2,7 +2,7 @@
 
 from math import hypot, sqrt
 
-from tailtrue.calc.validity import between, collars_on_span, finite, in_order, positive
+from tailtrue.calc.validity import at_least, between, collars_on_span, finite, in_order, positive
 
 _MOST_SLANT = 0.1  # of the axis against the path; far beyond any lathe, set-over included
 _MOST_QUILL_SLOPE = 0.01
@@ -209,3 +209,43 @@ def offset_tolerance(tolerance_mm: float, tolerance_length_mm: float, span_mm: f
     positive(tolerance_length_mm, "length of the tolerance", "mm")
     positive(span_mm, "span", "mm")
     return tolerance_mm * span_mm / (2 * tolerance_length_mm)
+
+
+def bow_doubt(
+    difference_unsure_mm: float,
+    first_station_mm: float,
+    middle_station_mm: float,
+    second_station_mm: float,
+) -> float:
+    """Doubt of the bow of three collars that are read alike.
+
+    u = u_D / sqrt(2) sqrt(1 + q^2 + (1 - q)^2), q = (z_m - a) / (b - a)
+
+    Parameters
+    ----------
+    difference_unsure_mm : Doubt u_D of the difference of two collars. [mm]
+    first_station_mm : Distance a of the headstock collar. [mm]
+    middle_station_mm : Distance z_m of the middle collar. [mm]
+    second_station_mm : Distance b of the tailstock collar. [mm]
+
+    Returns
+    -------
+    Doubt u of the bow. [mm]
+
+    Valid for
+    ---------
+    Doubt 0 or more, 0 <= a < z_m < b; no error common to the collars.
+
+    Source
+    ------
+    JCGM 100 (the GUM), equation 11 on `third_collar_bow` (derived).
+
+    >>> round(bow_doubt(0.004, 30, 150, 270), 6)
+    0.003464
+    """
+    at_least(difference_unsure_mm, 0, "doubt of the difference", "mm")
+    at_least(first_station_mm, 0, "station of the headstock collar", "mm")
+    in_order(first_station_mm, middle_station_mm, "distance from headstock collar to middle collar")
+    in_order(middle_station_mm, second_station_mm, "distance from middle collar to tailstock collar")
+    share = (middle_station_mm - first_station_mm) / (second_station_mm - first_station_mm)
+    return difference_unsure_mm / sqrt(2) * hypot(1, share, 1 - share)

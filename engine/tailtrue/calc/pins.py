@@ -57,6 +57,36 @@ def pin_shear_force(shear_strength_mpa: float, pin_diameter_mm: float) -> float:
     return 2 * shear_strength_mpa * pi * pin_diameter_mm**2 / 4
 
 
+def pin_shear_stress(shear_force_n: float, pin_diameter_mm: float) -> float:
+    """Shear in a solid pin that would give the force of a data sheet in double shear.
+
+    tau = F / (2 pi b^2 / 4)
+
+    Parameters
+    ----------
+    shear_force_n : Force F in double shear. [N]
+    pin_diameter_mm : Diameter b of the pin. [mm]
+
+    Returns
+    -------
+    Shear tau. [MPa]
+
+    Valid for
+    ---------
+    Force 0 or more, diameter more than 0; for a hollow pin it is that of a solid one as strong.
+
+    Source
+    ------
+    `pin_shear_force` turned round.
+
+    >>> round(pin_shear_stress(26400, 4), 1)
+    1050.4
+    """
+    at_least(shear_force_n, 0, "shear force", "N")
+    positive(pin_diameter_mm, "diameter of the pin", "mm")
+    return shear_force_n / (2 * pi * pin_diameter_mm**2 / 4)
+
+
 def cross_pin(
     *,
     shear_force_n: float,

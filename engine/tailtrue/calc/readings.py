@@ -5,7 +5,7 @@ from math import fsum, inf, sqrt
 from typing import NamedTuple
 
 from tailtrue.calc.trend import Trend, common_slope
-from tailtrue.calc.validity import OutOfRange, at_least, between, each_finite, positive
+from tailtrue.calc.validity import OutOfRange, at_least, between, each_finite, finite, positive
 
 _READING = "reading no. {}"
 _LARGEST_MM = 1000.0  # of the sizes that a micrometer reads
@@ -274,6 +274,36 @@ def thread_slip(difference_mm: float, pitch_mm: float, tolerance_mm: float) -> f
         )
     turns = round(2 * difference_mm / pitch_mm) / 2
     return turns if abs(difference_mm - turns * pitch_mm) <= tolerance_mm else 0.0
+
+
+def drift_over(slope_mm: float, readings: int) -> float:
+    """Drift over a whole row of readings.
+
+    d = b (n - 1)
+
+    Parameters
+    ----------
+    slope_mm : Drift b from one reading to the next. [mm]
+    readings : Readings n in the row. [1]
+
+    Returns
+    -------
+    Drift d. [mm]
+
+    Valid for
+    ---------
+    Slope finite, at least one reading; readings at even intervals.
+
+    Source
+    ------
+    Arithmetic.
+
+    >>> drift_over(0.001, 7)
+    0.006
+    """
+    finite(slope_mm, "drift from one reading to the next", "mm")
+    at_least(readings, 1, "number of readings")
+    return slope_mm * (readings - 1)
 
 
 def _places(readings_mm: Sequence[float], order: str) -> dict[str, list[int]]:

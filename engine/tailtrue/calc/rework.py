@@ -2,7 +2,7 @@
 
 from math import ceil, floor, inf
 
-from tailtrue.calc.validity import OutOfRange, positive
+from tailtrue.calc.validity import OutOfRange, at_least, positive
 
 _NOISE = 1e-9
 
@@ -78,3 +78,37 @@ def shared_divisions(total: int, most: int) -> tuple[int, ...]:
     cuts = ceil(total / most)
     each, over = divmod(total, cuts)
     return tuple(each + 1 if index < over else each for index in range(cuts))
+
+
+def light_cuts(least_mm: float, low_mm: float, high_mm: float, depth_mm: float) -> int:
+    """Light cuts from a bore as found to the middle of its window.
+
+    n = ((low + high) / 2 - least) / (2 a), up to a whole number, 0 at least
+
+    Parameters
+    ----------
+    least_mm : Least reading of the bore. [mm]
+    low_mm : Smallest bore to accept. [mm]
+    high_mm : Largest bore to accept. [mm]
+    depth_mm : Depth a per side of a cut. [mm]
+
+    Returns
+    -------
+    Number n. [1]
+
+    Valid for
+    ---------
+    Sizes and depth more than 0, smallest not above largest; the tool cuts what is set.
+
+    Source
+    ------
+    Arithmetic.
+
+    >>> light_cuts(24.9, 25.0, 25.02, 0.02)
+    3
+    """
+    positive(least_mm, "least reading", "mm")
+    positive(low_mm, "smallest bore", "mm")
+    at_least(high_mm, low_mm, "largest bore", "mm")
+    positive(depth_mm, "depth of cut", "mm")
+    return max(0, ceil(((low_mm + high_mm) / 2 - least_mm) / 2 / depth_mm - _NOISE))

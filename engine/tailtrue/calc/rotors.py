@@ -174,7 +174,7 @@ def critical_speed_high_side(
 
     Valid for
     ---------
-    As `critical_speed_low_side`, centres rigid.
+    As `critical_speed_low_side`, centres rigid, the sag below a tenth of the span.
 
     Source
     ------

@@ -18,7 +18,34 @@ class SizeTable:
 
     @classmethod
     def of(cls, name: str, unit: str, rows: Iterable[Mapping[str, str]]) -> "SizeTable":
-        """Put rows in order of size; ValueError when ranges overlap or leave a gap."""
+        """Put rows in order of size.
+
+        end of a range = start of the next
+
+        Parameters
+        ----------
+        name : What the table holds, for messages. [1]
+        unit : Unit of its sizes, the ending of its columns. [1]
+        rows : Rows with over_<unit>, upto_incl_<unit> and cells. [1]
+
+        Returns
+        -------
+        The table. [1]
+
+        Valid for
+        ---------
+        At least one row, ranges that neither overlap nor leave a gap; else ValueError.
+
+        Source
+        ------
+        Definition (ISO 286-1: over one size, up to and including another).
+
+        >>> limits = [("10", "18", "18"), ("18", "30", "21")]
+        >>> rows = [dict(zip(("over_mm", "upto_incl_mm", "IT7"), row)) for row in limits]
+        >>> table = SizeTable.of("grades", "mm", rows)
+        >>> len(table.rows)
+        2
+        """
         table = cls(name, unit, tuple(sorted(rows, key=lambda row: float(row[f"over_{unit}"]))))
         if not table.rows:
             raise ValueError(f"{name}: the table has no rows")
@@ -30,7 +57,32 @@ class SizeTable:
         return table
 
     def row(self, size: float) -> Mapping[str, str]:
-        """The row of a size; OutOfRange beyond the ends of the table."""
+        """The row of a size.
+
+        over < size <= up to and including
+
+        Parameters
+        ----------
+        size : Size in the unit of the table. [1]
+
+        Returns
+        -------
+        The row. [1]
+
+        Valid for
+        ---------
+        From the start of the first range to the end of the last; beyond them it is refused.
+
+        Source
+        ------
+        Definition (ISO 286-1: over one size, up to and including another).
+
+        >>> limits = [("10", "18", "18"), ("18", "30", "21")]
+        >>> rows = [dict(zip(("over_mm", "upto_incl_mm", "IT7"), row)) for row in limits]
+        >>> table = SizeTable.of("grades", "mm", rows)
+        >>> table.row(18)["IT7"]
+        '18'
+        """
         asked = round(size, _DECIMALS)
         for row in self.rows:
             if self._start(row) < asked <= self._end(row):
@@ -42,7 +94,34 @@ class SizeTable:
         )
 
     def number(self, column: str, size: float, asked: str) -> float:
-        """The cell of a column for a size; OutOfRange, naming what was asked for, when the table has none."""
+        """The cell of a column for a size.
+
+        number = cell of the column in the row of the size
+
+        Parameters
+        ----------
+        column : Column. [1]
+        size : Size in the unit of the table. [1]
+        asked : What was asked for, named when there is none. [1]
+
+        Returns
+        -------
+        The number in the cell. [1]
+
+        Valid for
+        ---------
+        As `row`; an empty cell is refused.
+
+        Source
+        ------
+        Definition (ISO 286-1: over one size, up to and including another).
+
+        >>> limits = [("10", "18", "18"), ("18", "30", "21")]
+        >>> rows = [dict(zip(("over_mm", "upto_incl_mm", "IT7"), row)) for row in limits]
+        >>> table = SizeTable.of("grades", "mm", rows)
+        >>> table.number("IT7", 25, "grade 7")
+        21.0
+        """
         row = self.row(size)
         if not row.get(column):
             raise OutOfRange(

@@ -155,3 +155,35 @@ def turning_energy(mass_kg: float, diameter_mm: float, spindle_speed_per_min: fl
     between(bore_mm, 0, diameter_mm, "bore", "mm")
     inertia = mass_kg * (diameter_mm**2 + bore_mm**2) / 8 * 1e-6
     return inertia * (pi * spindle_speed_per_min / 30) ** 2 / 2
+
+
+def mass_with_pieces(base_kg: float, piece_kg: float, count: int) -> float:
+    """Mass of something that carries so many like pieces.
+
+    M = m_0 + n m
+
+    Parameters
+    ----------
+    base_kg : Mass m_0 of what carries them; 0 for the pieces alone. [kg]
+    piece_kg : Mass m of one. [kg]
+    count : Number n of them. [1]
+
+    Returns
+    -------
+    Mass M of the whole. [kg]
+
+    Valid for
+    ---------
+    Masses 0 or more, at least one piece.
+
+    Source
+    ------
+    Arithmetic.
+
+    >>> round(mass_with_pieces(1.5, 0.4, 2), 6)
+    2.3
+    """
+    at_least(base_kg, 0, "mass", "kg")
+    at_least(piece_kg, 0, "mass of a piece", "kg")
+    at_least(count, 1, "number of pieces")
+    return base_kg + count * piece_kg

@@ -14,8 +14,8 @@ from tailtrue.cli.log_beside import (
     number_of,
     record_as_before,
 )
-from tailtrue.cli.options import AsBefore, Caliper, Head, Initials, Job, Json, Keep, Say, Tail
-from tailtrue.cli.visit_typed import readings_said, typed_of
+from tailtrue.cli.options import AsBefore, Caliper, Head, Indicator, Initials, Job, Json, Keep, Say, Tail
+from tailtrue.cli.visit_typed import kind_said, readings_said, typed_of
 from tailtrue.errors import ExitCode
 
 if TYPE_CHECKING:
@@ -24,7 +24,6 @@ if TYPE_CHECKING:
     from tailtrue.truing.visit import Visit
 
 BARRED = "answer what stands under FIRST, then keep it"
-BY_CALIPER = "a caliper cannot judge the limit; read both collars with a micrometer"
 KEPT = "Kept as record {number} of the alignment log."
 KNOWN = "This visit is record {number} of the alignment log already; nothing was added."
 NOT_KEPT = """\
@@ -75,6 +74,7 @@ def correct(
     table: Table = None,
     source: From = None,
     caliper: Caliper = False,
+    indicator: Indicator = False,
     read_twice: ReadTwice = False,
     head_temperature: HeadWarm = "",
     tail_temperature: TailWarm = "",
@@ -97,11 +97,13 @@ def correct(
         from tailtrue.cli.layout import wrapped
         from tailtrue.cli.visit_page import visit_content, visit_page
         from tailtrue.truing.history import before_in, kept_already
-        from tailtrue.truing.keep import check_keepable
+        from tailtrue.truing.keep import NO_RECORD, check_keepable
         from tailtrue.truing.said import readings_of
         from tailtrue.truing.session import Session
         from tailtrue.truing.typed import temperatures
+        from tailtrue.truing.visit import FROM_ZERO
 
+        kind = kind_said(caliper, indicator)
         advice = advise(job)
         also = {"visit.read_twice": read_twice, **temperatures(head_temperature, tail_temperature)}
         told = {"state": state, "moved": moved, "initials": initials, "date": date, "middle_station": middle_station}
@@ -116,12 +118,16 @@ def correct(
         last = record_as_before(records, advice.case, day) if as_before else None
         if keep:
             check_keepable(advice.case, typed, as_before=last)
-        readings = readings_of(typed) if typed.says("readings") else readings_said(head, tail, order, table)
+        readings = (
+            readings_of(typed, kind == FROM_ZERO)
+            if typed.says("readings")
+            else readings_said(head, tail, order, table, kind)
+        )
         same = kept_already(records, advice.case, typed, readings, day) if keep else None
         if same is not None:
             records.remove(same)
         session = Session(
-            advice.case, before_in(records, advice.case, day), kind="caliper" if caliper else "micrometer",
+            advice.case, before_in(records, advice.case, day), kind=kind,
             keeping=keeping_beside(job, last) if keep and same is None else None,
         )  # fmt: skip
         visit = session.judge(typed, readings, also)
@@ -133,13 +139,12 @@ def correct(
         if unread:
             lines.extend(["", *wrapped(f"Earlier visits were not looked at: {unread}", "  ")])
         if keep:
+            because = " ".join(NO_RECORD[kind][:2]) if kind in NO_RECORD else BARRED
             ending = NOT_KEPT if number is None else KEPT if same is None else KNOWN
             lines.extend(
                 [
                     "",
-                    *ending.format(
-                        number=number or aside, job=job, because=BY_CALIPER if visit.by_caliper else BARRED
-                    ).splitlines(),
+                    *ending.format(number=number or aside, job=job, because=because).splitlines(),
                 ]
             )
         return {

@@ -14,6 +14,10 @@ Head = Annotated[
 ]
 Tail = Annotated[str, typer.Option("--tail", help="readings of the tailstock collar", show_default=False)]
 Caliper = Annotated[bool, typer.Option("--caliper", help="a caliper read the collars, not a micrometer")]
+Indicator = Annotated[
+    bool,
+    typer.Option("--indicator", help="an indicator on the saddle read the fresh skims, on the side away from the tool"),
+]
 Keep = Annotated[bool, typer.Option("--keep", help="keep this visit in the alignment log beside the job")]
 Initials = Annotated[str, typer.Option("--initials", help="who made the test", show_default=False)]
 Say = Annotated[

@@ -7,8 +7,8 @@ import typer
 
 from tailtrue.cli.guarded import guarded
 from tailtrue.cli.log_beside import earlier_records, keeping_beside, now, record_as_before
-from tailtrue.cli.options import AsBefore, Caliper, Initials, Job, Keep, Say
-from tailtrue.cli.visit_typed import ASKED, three_readings, typed_of
+from tailtrue.cli.options import AsBefore, Caliper, Indicator, Initials, Job, Keep, Say
+from tailtrue.cli.visit_typed import ASKED, kind_said, three_readings, typed_of
 from tailtrue.errors import TailtrueError, report
 
 if TYPE_CHECKING:
@@ -34,6 +34,7 @@ def true(
     job: Job,
     source: From = None,
     caliper: Caliper = False,
+    indicator: Indicator = False,
     keep: Keep = False,
     initials: Initials = "",
     say: Say = None,
@@ -49,6 +50,7 @@ def true(
         from tailtrue.truing.keep import check_keepable
         from tailtrue.truing.session import Session
 
+        kind = kind_said(caliper, indicator)
         advice = advise(job)
         typed = typed_of(source, {"initials": initials}, say or []).sound()
         said = [key for key in ("readings", "state", "moves", "date") if typed.says(key)]
@@ -61,7 +63,7 @@ def true(
             check_keepable(advice.case, typed, ("readings", "state"), last)
         before = before_in(records, advice.case)
         keeping = keeping_beside(job, last) if keep else None
-        session = Session(advice.case, before, keeping, "caliper" if caliper else "micrometer")
+        session = Session(advice.case, before, keeping, kind)
         begun.update(session=session, typed=typed, dials=advice.dials, unread=unread)
         return {}
 
@@ -109,7 +111,7 @@ def _round(session: "Session", base: "Typed", said: dict[str, Any], dials: "Dial
     anew = False
     while True:
         try:
-            more = _four_readings()
+            more = _four_readings(session.kind)
         except (_Stopped, typer.Abort, KeyboardInterrupt):
             # Readings that were judged and only lacked more of their kind are worth keeping.
             if taken is not None:
@@ -145,15 +147,16 @@ def _settle(session: "Session", visit: "Visit", typed: "Typed") -> None:
         typer.echo(f"Kept as record {number} of the alignment log.")
 
 
-def _four_readings() -> "Readings":
+def _four_readings(kind: str) -> "Readings":
     from tailtrue.truing.typed import Readings, checked, read_one
+    from tailtrue.truing.visit import FROM_ZERO
 
     while True:
         taken = []
         for collar, asked in ASKED:
             while True:
                 try:
-                    taken.append(read_one(collar, _ask(asked)))
+                    taken.append(read_one(collar, _ask(asked), kind == FROM_ZERO))
                     break
                 except TailtrueError as wrong:
                     typer.echo(report(wrong), err=True)

@@ -63,11 +63,22 @@ def _plain(value: str) -> Any:
     return int(value) if value.isdecimal() else value
 
 
-def readings_said(head: str, tail: str, order: str, table: Path | None) -> "Readings":
+def kind_said(caliper: bool, indicator: bool) -> str:
+    """What read the collars. Raises UsageError when two instruments are named."""
+    from tailtrue.errors import Problem, UsageError
+
+    if caliper and indicator:
+        raise UsageError((Problem("", "--caliper", "stands with --indicator", "name the one that read both collars"),))
+    return "caliper" if caliper else "indicator" if indicator else "micrometer"
+
+
+def readings_said(head: str, tail: str, order: str, table: Path | None, kind: str = "micrometer") -> "Readings":
     """The readings as they were given: in lists, in a table, or at a prompt."""
     from tailtrue.errors import Problem, UsageError
     from tailtrue.truing.typed import Readings, checked, read_lists, read_table
+    from tailtrue.truing.visit import FROM_ZERO
 
+    from_zero = kind == FROM_ZERO
     if table is not None and (head or tail or order):
         raise UsageError((Problem("", "--table", "stands with --head, --tail or --order", "give the table, or the lists"),))
     if table is not None:
@@ -76,22 +87,22 @@ def readings_said(head: str, tail: str, order: str, table: Path | None) -> "Read
         except (OSError, UnicodeDecodeError) as broken:
             why = f"cannot be read: {broken.strerror}" if isinstance(broken, OSError) else "is not text in UTF-8"
             raise UsageError((Problem("", str(table), why, "name a CSV file"),)) from broken
-        return read_table(text, "typed" if str(table) == "-" else table.name)
+        return read_table(text, "typed" if str(table) == "-" else table.name, from_zero)
     if head or tail:
-        return read_lists(head, tail, order)
+        return read_lists(head, tail, order, from_zero)
     if not sys.stdin.isatty():
         do = 'give --head "49.612 mm, 49.613 mm" --tail "49.655 mm, 49.654 mm", or --table'
         raise UsageError((Problem("", "", "there are no readings", do),))
-    return checked(Readings(tuple(_asked(collar, text) for collar, text in ASKED), in_order=True))
+    return checked(Readings(tuple(_asked(collar, text, from_zero) for collar, text in ASKED), in_order=True))
 
 
-def _asked(collar: "Collar", text: str) -> "Reading":
+def _asked(collar: "Collar", text: str, from_zero: bool) -> "Reading":
     """One reading at a prompt; a slip of the keys is told and asked again, so that none before it is lost."""
     from tailtrue.errors import ReadingsWrong, report
     from tailtrue.truing.typed import read_one
 
     while True:
         try:
-            return read_one(collar, typer.prompt(text))
+            return read_one(collar, typer.prompt(text), from_zero)
         except ReadingsWrong as wrong:
             typer.echo(report(wrong), err=True)

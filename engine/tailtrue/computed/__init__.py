@@ -25,6 +25,7 @@ _ROOMS = (
     "joint_grip",
     "joint_clamp",
     "joint_ways",
+    "holding",
     "skim",
     "alignment",
     "truing",

@@ -5,11 +5,16 @@ from typing import Any
 
 from tailtrue.calc.adequacy import adequate
 from tailtrue.calc.alignment import scaled_tolerance, tailstock_move
+from tailtrue.calc.difference_budget import DifferenceParts, difference_parts
+from tailtrue.calc.doubts import all_together
+from tailtrue.calc.fresh_skims import height_effect, skims_uncertainty
+from tailtrue.calc.lengths import share_of
 from tailtrue.calc.setover import working_span
+from tailtrue.calc.steps import surely_less
 from tailtrue.calc.thermal import growth
-from tailtrue.calc.uncertainty import difference_uncertainty, expanded
+from tailtrue.calc.uncertainty import expanded
+from tailtrue.computed.measuring import KINDS
 from tailtrue.computed.registry import computed, field
-from tailtrue.computed.stepping import surely_less
 from tailtrue.tables import Table
 
 
@@ -53,51 +58,87 @@ def limit(word: str, spacing: float, accuracy: Table) -> float:
 
 
 @computed(
+    "align.height_effect",
+    label="doubt from the height of the plunger",
+    unit="mm",
+    rounding="difference",
+    needs=("collar.diameter",),
+    tables=("alignment/uncertainty",),
+    how="plunger off the height of the centres, one collar higher than the other, on a collar of this diameter",
+)
+def plunger_effect(diameter: float, components: Table) -> float:
+    off, higher = (components.one(component=name).number("value") for name in ("plunger_height", "collar_height_difference"))
+    return height_effect(off, higher, diameter)
+
+
+@computed(
     "align.uncertainty",
     label="uncertainty of the difference of the collars",
     unit="mm",
     rounding="difference",
     bound="least",
     needs=(
-        "collar.micrometer_resolution?",
-        "crib.caliper_resolution?",
+        "collar.instrument",
+        "collar.instrument_resolution",
         "collar.diameter",
         "collar.expansion",
         "limit.readings",
+        "align.height_effect",
     ),
     tables=("alignment/uncertainty", "alignment/repeatability"),
-    how="budget after the GUM for two diameters read with one instrument, expanded with k = 2",
+    how="budget after the GUM for both collars read with one instrument, expanded with k = 2",
 )
 def uncertainty(
-    micrometer: float | None, caliper: float | None, diameter: float, expansion: float, readings: float,
+    instrument: str, resolution: float, diameter: float, expansion: float, readings: float, by_height: float,
     components: Table, repeatability: Table,
-) -> float | None:  # fmt: skip
-    resolution = micrometer if micrometer is not None else caliper
-    if resolution is None:
-        return None
+) -> float:  # fmt: skip
+    kind = KINDS[instrument]
+    parts = budget_parts(kind, resolution, diameter, expansion, readings, components, repeatability)
+    if kind != "indicator":
+        return expanded(all_together(parts))
+    guidance = components.one(component="carriage_guidance").number("value")
+    return expanded(skims_uncertainty(parts, guidance, by_height))
+
+
+def budget_parts(
+    kind: str, resolution: float, diameter: float, expansion: float, readings: float, components: Table,
+    repeatability: Table,
+) -> DifferenceParts:  # fmt: skip
+    """What makes the difference of two diameters unsure, when one instrument of a kind reads both."""
 
     def value(name: str) -> float:
         return components.one(component=name).number("value")
 
-    kind = "micrometer" if micrometer is not None else "caliper"
     scatter = repeatability.within(resolution, "over_mm", "upto_mm", instrument=kind)
     warm = growth(diameter, expansion, value("collar_temperature_difference"))
-    standard = difference_uncertainty(
+    return difference_parts(
         scatter.number("repeatability_mm"), int(readings), resolution, scatter.number("local_error_mm"),
         value("form"), warm, value("tool_wear"), value("residual_deflection"),
     )  # fmt: skip
-    return expanded(standard)
 
 
 @computed(
     "align.verdict_possible",
     label="the instrument is good enough for a verdict",
     kind="yes-no",
-    needs=("align.uncertainty?", "align.limit", "collar.micrometer_covers", "limit.verdict_share"),
-    how="a micrometer covers the collars, and the uncertainty is within a share of the limit",
+    needs=("align.uncertainty?", "align.limit", "collar.instrument", "limit.verdict_share"),
+    how="no caliper, and the uncertainty is within a share of the limit",
 )
-def verdict_possible(unsure: float | None, within: float, covers: bool, share: float) -> bool:
-    return covers and unsure is not None and adequate(unsure, within, share)
+def verdict_possible(unsure: float | None, within: float, instrument: str, share: float) -> bool:
+    return KINDS.get(instrument) != "caliper" and unsure is not None and adequate(unsure, within, share)
+
+
+@computed(
+    "align.judged_doubt",
+    label="largest doubt that can judge the limit",
+    unit="mm",
+    rounding="difference",
+    bound="most",
+    needs=("align.limit", "limit.verdict_share"),
+    how="a share of the limit",
+)
+def judged_doubt(within: float, share: float) -> float:
+    return share_of(within, share)
 
 
 @computed(

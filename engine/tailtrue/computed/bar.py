@@ -1,11 +1,14 @@
 """The bar: which piece of stock, how long, how held, and what it weighs."""
 
 from collections.abc import Mapping
+from math import copysign
 from typing import Any
 
 from tailtrue.calc.beams import mass_cylinder
+from tailtrue.calc.lengths import length_of_diameters, length_ratio, over_both_sides, share_of, within_both_sides
+from tailtrue.calc.steps import step_down
 from tailtrue.computed.registry import Limited, computed, field
-from tailtrue.computed.stepping import least_of, step_down
+from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
@@ -165,10 +168,10 @@ def bar_length(
     if said is not None:
         return Limited(said, "asked for in the job")
     length, by = least_of(
-        (stock - 2 * facing, "the stock, less facing at both ends"),
-        (between * share, "a share of the distance between centres"),
+        (within_both_sides(stock, facing), "the stock, less facing at both ends"),
+        (share_of(between, share), "a share of the distance between centres"),
         (limit, "what fits between the centres"),
-        (diameter * slenderness, "stiffness: a slimmer bar bends and chatters"),
+        (length_of_diameters(diameter, slenderness), "stiffness: a slimmer bar bends and chatters"),
         (longest, "longer shows no more"),
     )
     return Limited(step_down(length, step), by)
@@ -208,7 +211,7 @@ def size_step(dials: str, metric: float, inch: float) -> float:
     how="both stations, and a clear space between the collars of some collar widths",
 )
 def length_least(station: float, width: float, widths: float) -> float:
-    return 2 * station + width * widths
+    return over_both_sides(length_of_diameters(width, widths), station)
 
 
 @computed(
@@ -221,7 +224,7 @@ def length_least(station: float, width: float, widths: float) -> float:
     how="finished length and facing stock at both ends",
 )
 def stock_needed(length: float, facing: float) -> float:
-    return length + 2 * facing
+    return over_both_sides(length, facing)
 
 
 @computed(
@@ -258,7 +261,7 @@ def goes_through(diameter: float, bore: float, chuck: Record, clearance: float) 
     how="so many diameters, short so that the end cannot whip",
 )
 def short_overhang(diameter: float, ratio: float, step: float) -> float:
-    return step_down(diameter * ratio, step)
+    return step_down(length_of_diameters(diameter, ratio), step)
 
 
 @computed(
@@ -295,7 +298,7 @@ def chuck_overhang(length: float, grip: float) -> float:
     how="free length divided by diameter",
 )
 def chuck_overhang_ratio(overhang: float, diameter: float) -> float:
-    return overhang / diameter
+    return length_ratio(overhang, diameter)
 
 
 @computed(
@@ -306,7 +309,7 @@ def chuck_overhang_ratio(overhang: float, diameter: float) -> float:
     how="free length in front of the last support, divided by the diameter",
 )
 def overhang_ratio(hold: str, short: float, chuck: float, diameter: float) -> float:
-    return (chuck if hold == "chuck-short" else short) / diameter
+    return length_ratio(chuck if hold == "chuck-short" else short, diameter)
 
 
 @computed(
@@ -330,7 +333,7 @@ def in_steady(diameter: float, low: float | None, high: float | None) -> bool:
     how="so many diameters of free length, and the depth of the jaws",
 )
 def longest_for_chuck(diameter: float, ratio: float, grip: float) -> float:
-    return diameter * ratio + grip
+    return length_of_diameters(diameter, ratio) + grip
 
 
 @computed(
@@ -357,7 +360,7 @@ def _believed(name: str, label: str, tolerance: str, sign: int) -> None:
         how="what the finish of the stock allows, and a little",
     )
     def _edge(expected: float, surprise: float) -> float:
-        return expected + sign * surprise
+        return expected + copysign(surprise, sign)
 
 
 _believed("bar.believed_least", "least reading that is believed", "bar.expected_least", -1)

@@ -3,13 +3,20 @@
 from collections.abc import Mapping
 from typing import Any
 
-from tailtrue.calc.balance import speed_for_force
+from tailtrue.calc.lengths import midway
+from tailtrue.calc.steps import step_down
+from tailtrue.calc.turning_masses import unbalance_speed_limit
 from tailtrue.computed.machine import chuck_limit, jaws_of
 from tailtrue.computed.registry import computed
-from tailtrue.computed.stepping import step_down
 from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
+
+
+@computed("blank.hole", label="hole through the chuck for the blanks", unit="mm", rounding="length", bound="most",
+          needs=("blank.chuck",), how="as measured on the chuck")  # fmt: skip
+def hole(chuck: Record) -> float | None:
+    return chuck.get("through_bore")
 
 
 @computed("blank.chuck_label", label="chuck for the blanks", kind="text", needs=("blank.chuck",), how="its name on the list")
@@ -61,7 +68,7 @@ def jaw_depth(chuck: Record, assumed: float) -> Any:
     "held; no more than the jaws are deep",
 )
 def band_grip(width: float, clearance: float, jaws: float, step: float) -> float:
-    return max(0.0, step_down(min(width / 2 - clearance, jaws), step))
+    return max(0.0, step_down(min(midway(0.0, width) - clearance, jaws), step))
 
 
 @computed("collar.band_out", label="blank standing out of the jaws to be turned", unit="mm", rounding="length",
@@ -83,12 +90,12 @@ def band_length(out: float, clearance: float) -> float:
     unit="1/min",
     rounding="speed",
     bound="most",
-    needs=("collar.mass", "collar.run_out", "limit.unbalance_share", "limit.gravity"),
+    needs=("collar.run_out", "limit.unbalance_share"),
     how="speed at which the turning force of unbalance is the allowed share of the weight; the whole run-out is taken as "
     "the distance of the centre of mass, for a blank is not even within",
 )
-def unbalance_speed(mass: float, run_out: float, share: float, gravity: float) -> float:
-    return speed_for_force(share * mass * gravity, mass, run_out)
+def unbalance_speed(run_out: float, share: float) -> float:
+    return unbalance_speed_limit(run_out, share)
 
 
 @computed("collar.run_out", label="run-out that the blank may start with", unit="mm", rounding="depth", bound="most",

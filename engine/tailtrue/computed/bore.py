@@ -6,12 +6,14 @@ from typing import Any
 from tailtrue.calc.boring import overhang_ratio
 from tailtrue.calc.boring_passes import boring_passes
 from tailtrue.calc.fits import bore_window
+from tailtrue.calc.lengths import on_diameter, over_both_sides
+from tailtrue.calc.steps import equal_cut, finishing_cut, step_down, steps_in
 from tailtrue.computed.registry import Limited, computed
-from tailtrue.computed.stepping import step_down, step_up, steps_in
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
 _BONDED = "bonded-slip-fit"
+_FACED_AFTER = "stub-mandrel"  # the way of holding the second face that comes after the bore
 
 
 @computed(
@@ -159,7 +161,7 @@ def spread(head: Sequence[float] | None, tail: Sequence[float] | None) -> float:
     how="twice the uncertainty of the gauge, and a step of rounding at both ends",
 )
 def band_least(unsure: float, step: float) -> float:
-    return 2 * (unsure + step)
+    return over_both_sides(0.0, unsure + step)
 
 
 @computed(
@@ -262,12 +264,24 @@ def overhang(width: float, clearance: float) -> float:
 
 
 @computed(
+    "bore.through_width",
+    label="width of the blank while it is bored",
+    unit="mm",
+    rounding="length",
+    needs=("collar.width", "collar.second_face_hold?", "collar.facing_stock"),
+    how="width of the collar; with the facing stock of the second side where that is faced after the bore",
+)
+def through_width(width: float, second_face: str | None, facing: float) -> float:
+    return width + facing if second_face == _FACED_AFTER else width
+
+
+@computed(
     "bore.holder_room",
     label="room between holder and collar when the tip is at the far face",
     unit="mm",
     rounding="length",
-    needs=("bore.overhang", "collar.width"),
-    how="overhang of the boring bar less the width of the collar",
+    needs=("bore.overhang", "bore.through_width"),
+    how="overhang of the boring bar less what it bores through",
 )
 def holder_room(overhang: float, width: float) -> float:
     return overhang - width
@@ -317,7 +331,7 @@ def rough_to(bore: float, stock: float, step: float) -> float:
     how="stock for the last cuts shared out per side, in whole divisions of the dial",
 )
 def finish_depth(stock: float, cuts: float, division: float) -> float:
-    return step_up(stock / 2 / cuts, division)
+    return finishing_cut(stock, cuts, division)
 
 
 @computed(
@@ -329,7 +343,7 @@ def finish_depth(stock: float, cuts: float, division: float) -> float:
     how="twice the depth of the last cuts, all of them",
 )
 def finish_stock(depth: float, cuts: float) -> float:
-    return 2 * depth * cuts
+    return on_diameter(depth, cuts)
 
 
 @computed(
@@ -365,7 +379,7 @@ def rough_passes(to: float, drilled: float, depth: float) -> int:
     how="stock per side shared out over the passes, in whole divisions of the dial, so that they do not go past the size",
 )
 def rough_cut(to: float, drilled: float, passes: int, division: float) -> float:
-    return max(division, step_down((to - drilled) / 2 / passes, division))
+    return equal_cut(to - drilled, passes, division)
 
 
 @computed(

@@ -3,8 +3,9 @@
 from collections.abc import Mapping
 from typing import Any
 
-from tailtrue.calc.centre_hole import bearing_pressure, cone_within_drill
+from tailtrue.calc.centre_hole import bearing_pressure, centre_load, cone_within_drill
 from tailtrue.calc.centre_hole import cone_depth as depth_of_cone
+from tailtrue.calc.lengths import share_of
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Row, Table
 
@@ -21,7 +22,7 @@ from tailtrue.tables import Row, Table
 def centre_drill(owned: tuple[str, ...], diameter: float, share: float, drills: Table, choice: Table) -> Limited | None:
     advised = choice.within(diameter, "over_mm", "upto_mm")
     rows = [row for name in owned for row in drills.where(designation=name)]
-    fitting = [row for row in rows if row.number("cone_largest_mm") <= diameter * share]
+    fitting = [row for row in rows if row.number("cone_largest_mm") <= share_of(diameter, share)]
     if not fitting:
         return Limited(None, "no centre drill of the crib is small enough for this bar")
     best = min(fitting, key=lambda row: abs(row.number("pilot_mm") - advised.number("pilot_mm")))
@@ -111,4 +112,4 @@ def centre_depth(cone: float, pilot: float) -> float:
     "(D^2 - d^2) / (4 tan 30 deg)",
 )
 def centre_pressure(mass: float, force: float, cone: float, pilot: float, gravity: float) -> float:
-    return bearing_pressure(mass / 2 * gravity + force, cone, pilot)
+    return bearing_pressure(centre_load(mass, gravity, force), cone, pilot)

@@ -4,12 +4,16 @@ from tailtrue.calc.adequacy import adequate
 from tailtrue.calc.alignment import scaled_tolerance
 from tailtrue.calc.beams import deflection_cantilever
 from tailtrue.calc.bending import diameter_error
-from tailtrue.calc.chip import passive_force
+from tailtrue.calc.chip import corrected_force, passive_force
 from tailtrue.calc.cutting import cutting_force
-from tailtrue.computed.alignment import uncertainty as doubt_of_difference
+from tailtrue.calc.doubts import all_together
+from tailtrue.calc.lengths import length_of_diameters, length_ratio, middle_past, near_edge, share_of
+from tailtrue.calc.steps import step_down, surely_less
+from tailtrue.calc.uncertainty import expanded
+from tailtrue.computed.alignment import budget_parts
 from tailtrue.computed.operation import operation
 from tailtrue.computed.registry import Limited, computed
-from tailtrue.computed.stepping import least_of, step_down, surely_less
+from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Table
 
 _CHUCK = (("chuck.speed_limit", "the chuck"),)
@@ -26,7 +30,7 @@ _CHUCK = (("chuck.speed_limit", "the chuck"),)
 )
 def stand_out(diameter: float, ratio: float, length: float, grip: float, step: float) -> Limited:
     out, by = least_of(
-        (diameter * ratio, "a longer free end climbs the tool and whips"),
+        (length_of_diameters(diameter, ratio), "a longer free end climbs the tool and whips"),
         (length - grip, "the jaws grip over their whole depth"),
     )
     return Limited(step_down(out, step), by)
@@ -42,13 +46,13 @@ def free(length: float, grip: float) -> float:
 @computed("chucked.free_ratio", label="that free length in diameters", unit="1", bound="least",
           needs=("chucked.free", "bar.diameter"), how="free length divided by diameter")  # fmt: skip
 def free_ratio(out: float, diameter: float) -> float:
-    return out / diameter
+    return length_ratio(out, diameter)
 
 
 @computed("chucked.overhang_ratio", label="free length of the bar in diameters", unit="1", bound="least",
           needs=("chucked.stand_out", "bar.diameter"), how="free length divided by diameter")  # fmt: skip
 def overhang_ratio(out: float, diameter: float) -> float:
-    return out / diameter
+    return length_ratio(out, diameter)
 
 
 @computed("chucked.overhang_factor", label="share of speed and depth left by the free length", unit="1",
@@ -74,13 +78,13 @@ operation(
           needs=("limit.chucked_band", "limit.chucked_clear"),
           how="clear of the jaws, and half a band")  # fmt: skip
 def near(band: float, clear: float) -> float:
-    return clear + band / 2
+    return middle_past(clear, band)
 
 
 @computed("chucked.far", label="middle of the band at the free end from the jaws", unit="mm", rounding="length",
           needs=("chucked.stand_out", "limit.chucked_band"), how="free length less half a band")  # fmt: skip
 def far(out: float, band: float) -> float:
-    return out - band / 2
+    return near_edge(out, band)
 
 
 @computed("chucked.spacing", label="distance between the middles of the bands", unit="mm", rounding="length",
@@ -124,7 +128,8 @@ def bend_on_diameter(
         factors.one(name=name).number("value")
         for name in ("hss_speed_kc_factor", "passive_to_cutting_force_light_cut", "passive_to_cutting_force_rough_cut")
     )
-    cutting = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), depth, feed or hand) * slow
+    sharp = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), depth, feed or hand)
+    cutting = corrected_force(sharp, [slow])
     return diameter_error(
         deflection_cantilever(passive_force(cutting, depth, nose, light, rough), length, modulus, diameter)
     )
@@ -133,7 +138,7 @@ def bend_on_diameter(
 @computed("chucked.bend_most", label="bending allowed, on diameter", unit="mm", rounding="difference", bound="most",
           needs=("chucked.limit", "limit.bend_share"), how="a share of the limit on the difference")  # fmt: skip
 def bend_most(within: float, share: float) -> float:
-    return within * share
+    return share_of(within, share)
 
 
 @computed(
@@ -150,8 +155,11 @@ def uncertainty(
     micrometer: float | None, caliper: float | None, diameter: float, expansion: float, readings: float,
     components: Table, repeatability: Table,
 ) -> float | None:  # fmt: skip
-    doubt: float | None = doubt_of_difference(micrometer, caliper, diameter, expansion, readings, components, repeatability)
-    return doubt
+    resolution = micrometer if micrometer is not None else caliper
+    if resolution is None:
+        return None
+    kind = "micrometer" if micrometer is not None else "caliper"
+    return expanded(all_together(budget_parts(kind, resolution, diameter, expansion, readings, components, repeatability)))
 
 
 @computed("chucked.verdict_possible", label="the micrometer is good enough for a verdict on the bands", kind="yes-no",

@@ -1,12 +1,12 @@
 """The clamp test: where the quill goes when it is clamped, and how well it comes back."""
 
 from collections.abc import Mapping, Sequence
-from math import hypot, sqrt
 from typing import Any
 
-from tailtrue.calc.budget import standard_uncertainty
-from tailtrue.calc.clamping import aim_before_clamping, clamping_scatter
+from tailtrue.calc.clamping import aim_before_clamping, clamping_scatter, mean_shift_doubt, repeat_scatter
+from tailtrue.calc.lengths import share_of
 from tailtrue.calc.student import two_sided_factor
+from tailtrue.calc.uncertainty import expanded
 from tailtrue.computed.registry import computed, field
 from tailtrue.computed.visit import SHEET_COVERAGE
 
@@ -84,7 +84,7 @@ def aim_way(shown: Record) -> str:
 )
 def shift_doubt(shown: Record, count: float, step: float) -> float:
     factor = two_sided_factor(_PROBABILITY, shown["freedom"])
-    return factor * hypot(shown["shift_deviation"], sqrt(2) * _read_to(step)) / sqrt(count)
+    return mean_shift_doubt(factor, shown["shift_deviation"], step, round(count))
 
 
 @computed(
@@ -97,34 +97,30 @@ def shift_doubt(shown: Record, count: float, step: float) -> float:
     how="t s of the clamped position, with the step of the indicator, about 95 %",
 )
 def scatter(shown: Record, step: float) -> float:
-    return two_sided_factor(_PROBABILITY, shown["freedom"]) * hypot(shown["deviation"], _read_to(step))
+    return repeat_scatter(two_sided_factor(_PROBABILITY, shown["freedom"]), shown["deviation"], step)
 
 
 @computed("clamp.seen", label="scatter of clamping that the readings themselves show", unit="mm", rounding="difference",
           needs=("clamp.cycle",), how="twice the standard deviation of the clamped position")  # fmt: skip
 def seen(shown: Record) -> float:
-    return float(SHEET_COVERAGE * shown["deviation"])
+    return expanded(shown["deviation"], SHEET_COVERAGE)
 
 
 @computed("clamp.least_shown", label="least scatter that this test can show", unit="mm", rounding="difference",
           bound="least", needs=("clamp.cycle", "clamp.step"),
           how="t times the step of the indicator, as if every clamping were the same")  # fmt: skip
 def least_shown(shown: Record, step: float) -> float:
-    return two_sided_factor(_PROBABILITY, shown["freedom"]) * _read_to(step)
+    return repeat_scatter(two_sided_factor(_PROBABILITY, shown["freedom"]), 0.0, step)
 
 
 @computed("clamp.adequate", label="scatter of clamping that is good enough", unit="mm", rounding="difference", bound="most",
           needs=("lookup.limit_move", "limit.adequate_share"), how="a share of the limit on the centre")  # fmt: skip
 def adequate(limit: float, share: float) -> float:
-    return limit * share
+    return share_of(limit, share)
 
 
 @computed("clamp.most", label="scatter of clamping above which nobody adjusts", unit="mm", rounding="difference",
           bound="most", needs=("lookup.limit_move", "limit.clamp_share"),
           how="a share of what the limit allows the centre")  # fmt: skip
 def most(limit: float, share: float) -> float:
-    return limit * share
-
-
-def _read_to(step: float) -> float:
-    return standard_uncertainty(step / 2, "rectangular")
+    return share_of(limit, share)

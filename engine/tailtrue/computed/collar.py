@@ -4,12 +4,25 @@ from collections.abc import Mapping
 from typing import Any
 
 from tailtrue.calc.beams import mass_cylinder
+from tailtrue.calc.lengths import (
+    length_of_diameters,
+    middle_past,
+    near_edge,
+    over_both_sides,
+    per_side,
+    piece_of_stock,
+    share_of,
+    within_both_sides,
+)
+from tailtrue.calc.solids import mass_with_pieces
+from tailtrue.calc.steps import length_of_steps, step_down, step_up
 from tailtrue.computed.bar import material_facts
 from tailtrue.computed.registry import Limited, computed
-from tailtrue.computed.stepping import least_of, step_down, step_up
+from tailtrue.computed.stepping import least_of
 
 Record = Mapping[str, Any]
 _ON_HAND = "as measured on the bar on hand"
+_PAIR = 2
 
 material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
 
@@ -32,13 +45,13 @@ def collar_width(
     if on_hand is not None:
         return Limited(on_hand["collar_width"], _ON_HAND)
     if own:  # nothing is sawn off, so all that the blank has stays
-        cleaned = (stock - 2 * facing, "the blank, cleaned up on both faces")
+        cleaned = (within_both_sides(stock, facing), "the blank, cleaned up on both faces")
         width, by = least_of(cleaned, (most, "wider only wears the tool"))
         return Limited(step_down(width, step), by)
     width, by = least_of(
-        (max(diameter * ratio, least), "about the diameter of the bar: a long enough seat, a short cut"),
+        (max(length_of_diameters(diameter, ratio), least), "about the diameter of the bar: a long enough seat, a short cut"),
         (most, "wider only wears the tool"),
-        ((stock - kerf) / 2 - 2 * facing, "the stock, two blanks with a saw cut between"),
+        (within_both_sides(piece_of_stock(stock, kerf, _PAIR), facing), "the stock, two blanks with a saw cut between"),
     )
     return Limited(step_down(width, step), by)
 
@@ -64,7 +77,7 @@ def facing_stock(sawn: float, skin: float) -> float:
     how="the stock, less corners or skin turned off first",
 )
 def blank_diameter(stock: float, skin: float) -> float:
-    return stock - 2 * skin
+    return within_both_sides(stock, skin)
 
 
 @computed(
@@ -77,7 +90,7 @@ def blank_diameter(stock: float, skin: float) -> float:
     how="finished width and facing stock on both faces; the stock itself where the blank is as wide",
 )
 def saw_width(width: float, facing: float, own: bool, stock: float) -> float:
-    return stock if own else width + 2 * facing
+    return stock if own else over_both_sides(width, facing)
 
 
 @computed(
@@ -90,7 +103,7 @@ def saw_width(width: float, facing: float, own: bool, stock: float) -> float:
     how="swing over the cross slide less clearance on both sides",
 )
 def swing_limit(swing: float, clearance: float) -> float:
-    return swing - 2 * clearance
+    return within_both_sides(swing, clearance)
 
 
 @computed(
@@ -103,7 +116,7 @@ def swing_limit(swing: float, clearance: float) -> float:
     how="bar, a wall on both sides, and the wear of the visits that are wanted",
 )
 def least_diameter(bar: float, wall: float, use: float, visits: float) -> float:
-    return bar + 2 * wall + use * visits
+    return over_both_sides(bar, wall) + length_of_steps(visits, use)
 
 
 def _top_size(asked: float | None, stock: float, clean: float, swing: float) -> tuple[float, str]:
@@ -135,7 +148,7 @@ def collar_micrometer(
     best: tuple[float, Record] | None = None
     for instrument in owned:
         size = min(top, instrument["to"] - margin) if asked is None else top
-        worn = size - use * visits
+        worn = size - length_of_steps(visits, use)
         covers = instrument["from"] <= worn and size <= instrument["to"] and size >= least
         if covers and (best is None or size > best[0]):
             best = (size, instrument)
@@ -221,7 +234,7 @@ def station(
 ) -> Limited:
     if on_hand is not None:
         return Limited(on_hand["station"], _ON_HAND)
-    by_share, by_dog = length * share, dog + clearance + width / 2
+    by_share, by_dog = share_of(length, share), middle_past(dog + clearance, width)
     by = "share of the bar" if by_share >= by_dog else "room for the dog"
     return Limited(step_up(max(by_share, by_dog), step), by)
 
@@ -235,7 +248,7 @@ def station(
     how="station less half the width",
 )
 def inner_edge(station: float, width: float) -> float:
-    return station - width / 2
+    return near_edge(station, width)
 
 
 @computed(
@@ -259,7 +272,7 @@ def dog_gap(edge: float, dog: float) -> float:
     how="half the difference of the two diameters",
 )
 def height_over_bar(collar: float, bar: float) -> float:
-    return (collar - bar) / 2
+    return per_side(collar, bar)
 
 
 @computed(
@@ -271,7 +284,7 @@ def height_over_bar(collar: float, bar: float) -> float:
     how="length of the bar less both stations",
 )
 def spacing(length: float, station: float) -> float:
-    return length - 2 * station
+    return within_both_sides(length, station)
 
 
 @computed(
@@ -295,7 +308,7 @@ def collar_mass(outside: float, bore: float, width: float, density: float) -> fl
     how="bar and two collars",
 )
 def assembly_mass(bar: float, collar: float) -> float:
-    return bar + 2 * collar
+    return mass_with_pieces(bar, collar, _PAIR)
 
 
 @computed(
@@ -324,15 +337,18 @@ def held_out(width: float, grip: float) -> float:
 
 @computed(
     "collar.spacer_least",
-    label="thinnest spacer that brings the face clear of the jaws",
+    label="thinnest spacer that brings the face clear of the jaws and leaves room for the drill",
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("collar.stands_out", "limit.face_clearance"),
-    how="clearance in front of the jaws less what stands out already",
+    needs=("collar.stands_out", "limit.face_clearance", "hole.room_behind?"),
+    how="the larger of: clearance in front of the jaws less what stands out already, room that drilling needs behind",
 )
-def spacer_least(stands: float, clearance: float) -> float:
-    return max(0.0, clearance - stands)
+def spacer_least(stands: float, clearance: float, behind: float | None) -> Limited:
+    clear = max(0.0, clearance - stands)
+    if behind is not None and behind > clear:
+        return Limited(behind, "room for the drill behind the blank")
+    return Limited(clear, "the face clear of the jaws")
 
 
 @computed(
@@ -353,11 +369,14 @@ def spacer_most(jaws: float, grip: float) -> float:
     label="grip on the blank",
     unit="mm",
     rounding="length",
-    needs=("collar.hold", "blank.jaw_depth", "crib.spacer?", "collar.saw_width", "collar.band_grip"),
-    how="depth of the jaws less the spacer, or the blank where it is shorter; on a band, what leaves room to turn it",
+    needs=("collar.hold", "blank.jaw_depth", "crib.spacer?", "collar.saw_width", "collar.band_grip", "collar.soft_step?"),
+    how="depth of the jaws less the spacer, or the blank where it is shorter; on a band, what leaves room to turn it; in "
+    "soft jaws the step",
 )
-def grip(hold: str, jaws: float, spacer: float | None, width: float, band: float) -> float:
+def grip(hold: str, jaws: float, spacer: float | None, width: float, band: float, soft: float | None) -> float | None:
     if hold == "four-jaw":
         return band
+    if hold == "soft-jaws":
+        return soft
     behind = spacer if hold == "jaws-and-spacer" and spacer is not None else 0.0
     return min(jaws - behind, width)

@@ -1,8 +1,9 @@
 """Height of the tailstock and lie of its quill: what is allowed, scaled to the quill that stands out."""
 
 from tailtrue.calc.alignment import scaled_tolerance
+from tailtrue.calc.lengths import midway, share_of
+from tailtrue.calc.steps import step_down
 from tailtrue.computed.registry import computed
-from tailtrue.computed.stepping import step_down
 from tailtrue.tables import Table
 
 _TABLES = ("alignment/accuracy", "alignment/height")
@@ -24,7 +25,7 @@ _over("height.most", "centre-height", "upper", "most height of the tailstock ove
           needs=("lathe.quill_travel", "limit.quill_test_share", "lathe.size_step"),
           how="a share of its travel, down to a whole step of the rule")  # fmt: skip
 def quill_out(travel: float, share: float, step: float) -> float:
-    return step_down(travel * share, step)
+    return step_down(share_of(travel, share), step)
 
 
 def _along_quill(name: str, check: str, side: str, label: str, bound: str) -> None:
@@ -49,4 +50,4 @@ _along_quill("height.lean_most", "quill-level", "upper", "most lean of the quill
           needs=("height.rise_least", "height.rise_most", "height.lean_least", "height.lean_most"),
           how="half of the narrower band")  # fmt: skip
 def coarsest(rise_low: float, rise_high: float, lean_low: float, lean_high: float) -> float:
-    return min(rise_high - rise_low, lean_high - lean_low) / 2
+    return midway(0.0, min(rise_high - rise_low, lean_high - lean_low))

@@ -7,13 +7,14 @@ from tailtrue.calc.cut_time import drill_travel
 from tailtrue.calc.cutting import surface_speed
 from tailtrue.calc.drill_demand import DrillDemand
 from tailtrue.calc.drill_ladder import pilot_choices
-from tailtrue.calc.drilling import drill_power, hand_thrust
+from tailtrue.calc.drilling import drill_power, hand_thrust, point_length
+from tailtrue.calc.lengths import length_of_diameters
 from tailtrue.calc.spindle_band import speed_band
+from tailtrue.calc.steps import step_down
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, holder_torque
 from tailtrue.computed.operation import limited_speed
 from tailtrue.computed.registry import Limited, computed, field
-from tailtrue.computed.stepping import step_down
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
@@ -263,6 +264,34 @@ def travel_needed(width: float, drill: float, through: float) -> float:
 
 
 @computed(
+    "hole.comes_out",
+    label="how far the last drill comes out behind the blank",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("hole.last_drill", "limit.break_through"),
+    how="the point of the drill, and a little to break through",
+)
+def comes_out(drill: float, through: float) -> float:
+    return point_length(drill) + through
+
+
+@computed(
+    "hole.room_behind",
+    label="room that drilling needs behind the blank",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("hole.comes_out", "limit.behind_drill", "blank.hole?", "bore.nominal"),
+    how="what the drill comes out by, and a margin; none where the hole of the chuck is larger than the bore",
+)
+def room_behind(out: float, margin: float, hole: float | None, bore: float) -> Limited:
+    if hole is not None and hole > bore:
+        return Limited(0.0, "the hole of the chuck takes the drill")
+    return Limited(out + margin, "the drill would strike the chuck")
+
+
+@computed(
     "hole.first_peck",
     label="depth of the first peck",
     unit="mm",
@@ -272,4 +301,4 @@ def travel_needed(width: float, drill: float, through: float) -> float:
     how="so many diameters of the first drill",
 )
 def first_peck(drill: float, diameters: float, step: float) -> float:
-    return max(step, step_down(drill * diameters, step))
+    return max(step, step_down(length_of_diameters(drill, diameters), step))

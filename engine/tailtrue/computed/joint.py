@@ -2,6 +2,7 @@
 
 from tailtrue.calc.cutting import cutting_force
 from tailtrue.calc.joints import bond_area, bond_torque, derated_shear, skim_torque
+from tailtrue.calc.margins import catch_torque as torque_of_catch
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Table
@@ -110,7 +111,7 @@ def torque(strength: float | None, diameter: float, width: float) -> float | Lim
     bound="least",
     needs=_METALS,
     tables=("joints/catch", "materials/materials"),
-    how="cutting force of a deep, coarse, dull cut times half the diameter",
+    how="cutting force of a deep, coarse, dull cut, the metal as tough as it comes, times half the diameter",
 )
 def catch_torque(material: str, diameter: float, catch: Table, materials: Table) -> float:
     metal = materials.one(material=material)
@@ -118,8 +119,8 @@ def catch_torque(material: str, diameter: float, catch: Table, materials: Table)
     def value(name: str) -> float:
         return catch.one(name=name).number("value")
 
-    force = cutting_force(metal.number("kc11_low_mpa"), metal.number("mc_low"), value("depth"), value("feed"))
-    return skim_torque(force * value("dull_tool"), diameter)
+    force = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), value("depth"), value("feed"))
+    return torque_of_catch(force, value("dull_tool"), diameter)
 
 
 @computed(

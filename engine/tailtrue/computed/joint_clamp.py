@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from tailtrue.calc.lengths import midway
 from tailtrue.calc.screws import screw_preload, thread_shear
 from tailtrue.calc.split_clamp import longest_clamp_screw, split_clamp_torque
 from tailtrue.calc.validity import OutOfRange
@@ -90,4 +91,4 @@ of_record(_M, "torque", "torque", "torque a split collar holds", unit="N mm", ro
 @computed(f"joint.{_M}.from_axis", label="middle of the clamp screw from the axis", unit="mm", rounding="length",
           needs=("bar.diameter", "skim.worn_out_at"), how="the middle of the wall when the collar is worn out")  # fmt: skip
 def from_axis(bar: float, worn: float) -> float:
-    return (bar + worn) / 4
+    return midway(0.0, midway(bar, worn))

@@ -4,11 +4,12 @@ from typing import Any, NamedTuple
 
 from tailtrue.calc.interference import collar_stress, contact_pressure, effective_interference, interference_for_pressure
 from tailtrue.calc.interference_grip import axial_grip, grip_torque, pressure_for_torque
+from tailtrue.calc.lengths import midway
 from tailtrue.calc.shrink import handling_clearance, release_change, shrink_rise, shrink_temperature
+from tailtrue.calc.steps import step_up
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.joint_placing import named
 from tailtrue.computed.registry import Limited, computed
-from tailtrue.computed.stepping import step_up
 from tailtrue.tables import Table
 
 _WHOLE_MM = 0.001  # the window begins on a whole micrometre, never below what is needed
@@ -25,6 +26,7 @@ _TABLES = (
 class _Fit(NamedTuple):
     """A fit of one job: its window of interference, and what comes of both ends."""
 
+    just_holds: float
     least: float
     most: float
     least_torque: float
@@ -49,11 +51,14 @@ def _fit(
         raise OutOfRange(f"a collar of {outside:g} mm is too thin on a bar of {bar:g} mm to be held by interference alone")
     safety, rough = named(values, "safety-grip"), named(values, "roughness-rz")
     loss = 2 * rough * named(values, "roughness-loss-rz-cautious") / 1000
-    needed = interference_for_pressure(
-        pressure_mpa=pressure_for_torque(safety * margin * catch, mu, bar, width),
-        joint_diameter_mm=bar, collar_diameter_mm=worn, **metals,
-    ) + loss  # fmt: skip
-    needed = step_up(needed, _WHOLE_MM)
+
+    def holds(torque: float) -> float:
+        needed = pressure_for_torque(torque, mu, bar, width)
+        return loss + interference_for_pressure(
+            pressure_mpa=needed, joint_diameter_mm=bar, collar_diameter_mm=worn, **metals
+        )
+
+    needed = step_up(holds(safety * margin * catch), _WHOLE_MM)
     # Less is more here: the table gives clearances, and an interference is one below nothing.
     most = -window.number("least_mm")
     least = min(max(-window.number("largest_mm"), needed), most)
@@ -66,7 +71,7 @@ def _fit(
     left = effective_interference(least, rough, rough, named(values, "roughness-loss-rz-cautious"))
     stresses = [collar_stress(pressure(most, size), bar, size).von_mises_mpa for size in (outside, worn)]
     return _Fit(
-        least, most, grip_torque(pressure(left, worn), mu, bar, width) / safety, max(stresses),
+        holds(margin * catch), least, most, grip_torque(pressure(left, worn), mu, bar, width) / safety, max(stresses),
         metal.number("yield_mpa") * named(values, "elastic-share"), pressure(most, outside),
     )  # fmt: skip
 
@@ -84,7 +89,7 @@ def _register(method: str, words: str) -> None:
          unit="mm", rounding="fit", bound="least")  # fmt: skip
     fact("interference_most", f"greatest interference of a collar {words}, on diameter", lambda fit: fit.most,
          "from the table of interferences", unit="mm", rounding="fit", bound="most")  # fmt: skip
-    fact("target", f"clearance wanted for a collar {words}, less than nothing", lambda fit: -(fit.least + fit.most) / 2,
+    fact("target", f"clearance wanted for a collar {words}, less than nothing", lambda fit: -midway(fit.least, fit.most),
          "the middle of the window", unit="mm", rounding="fit")  # fmt: skip
     fact("least", f"least clearance of a collar {words}, less than nothing", lambda fit: -fit.most,
          "the greatest interference, taken as a clearance", unit="mm", rounding="fit", bound="least")  # fmt: skip
@@ -166,3 +171,23 @@ def lets_go(least: float, bar: float, of_bar: float, of_collar: float, room: flo
     rough = named(values, "roughness-rz")
     left = effective_interference(least, rough, rough, named(values, "roughness-loss-rz-cautious"))
     return room + release_change(left, bar, of_bar, of_collar)
+
+
+@computed(
+    "joint.shrink_fit.holds_a_catch_to",
+    label="temperature of bar and collar together up to which a catch is held",
+    unit="degC",
+    rounding="temperature",
+    bound="most",
+    needs=("job.temperature", "bar.expansion", "collar.expansion", *_SIZES),
+    tables=_TABLES,
+    how="least interference, less what just holds a catch on a worn collar without its safety factor, divided by the "
+    "diameter and the difference of expansions, over the temperature of the shop",
+)
+def holds_a_catch(room: float, of_bar: float, of_collar: float, *given: Any) -> Limited | float:
+    fit, bar = _fit("shrink-fit", *given), given[0]
+    if of_collar <= of_bar:
+        return Limited(None, "a collar that grows no more than the bar grips no less when both are warm")
+    if fit.least < fit.just_holds:
+        return Limited(None, "the joint does not hold a catch even when it is cool")
+    return room + release_change(fit.least - fit.just_holds, bar, of_bar, of_collar)

@@ -1,10 +1,9 @@
 """Pins across the bar or along the joint: which of the crib hold a catch and stay below the last surface."""
 
 from collections.abc import Callable, Mapping, Sequence
-from math import pi
 from typing import Any
 
-from tailtrue.calc.pins import axial_pin_depth, axial_pins, bar_section_left, cross_pin, cross_pin_depth
+from tailtrue.calc.pins import axial_pin_depth, axial_pins, bar_section_left, cross_pin, cross_pin_depth, pin_shear_stress
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.joint_placing import depth_now, named, of_record, place, track_left
 from tailtrue.computed.registry import Limited, computed
@@ -65,7 +64,7 @@ class _Seat:
         _reaches(pin, self.edge + long)
         held = axial_pins(
             count=_AXIAL_COUNT, pin_diameter_mm=thick, pin_length_mm=long, joint_diameter_mm=self.bar,
-            shear_mpa=self.shears_at(pin) / (2 * pi * thick**2 / 4),
+            shear_mpa=pin_shear_stress(self.shears_at(pin), thick),
             bearing_mpa=min(self.bar_bears, self.collar_bears), safety=self.safety,
         )  # fmt: skip
         return {**pin, "torque": held.carried_nmm, "depth": depth, "hole": long, "count": _AXIAL_COUNT}

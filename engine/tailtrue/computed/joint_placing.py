@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from tailtrue.calc.lengths import length_of_diameters, per_side
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
 
@@ -31,7 +32,8 @@ def lightest_that_holds(fitting: Sequence[dict[str, Any]], wanted: float) -> Lim
 
 def track_left(width: float, diameter: float, placing: Table) -> float:
     """Width of whole surface beside a hole near the outer face."""
-    return width - diameter * (named(placing, "edge-in-diameters") + named(placing, "track-clear-in-diameters"))
+    taken = named(placing, "edge-in-diameters") + named(placing, "track-clear-in-diameters")
+    return width - length_of_diameters(diameter, taken)
 
 
 def place(method: str, size: str, words: str) -> None:
@@ -41,7 +43,7 @@ def place(method: str, size: str, words: str) -> None:
               rounding="length", needs=(f"joint.{method}.found",), tables=("joints/placing",),
               how="a diameter of it, so that the track to be measured stays whole")  # fmt: skip
     def _from_face(found: Record, placing: Table) -> float:
-        return float(found[size]) * named(placing, "edge-in-diameters")
+        return length_of_diameters(float(found[size]), named(placing, "edge-in-diameters"))
 
     @computed(f"joint.{method}.track", label=f"whole surface beside {words}", unit="mm", rounding="length", bound="most",
               needs=(f"joint.{method}.found", "collar.width"), tables=("joints/placing",),
@@ -66,4 +68,4 @@ def depth_now(method: str, words: str) -> None:
               bound="least", needs=(f"joint.{method}.depth", "collar.stock_diameter", "skim.worn_out_at"),
               how="depth below the worn rim, and what is turned off until then")  # fmt: skip
     def _now(depth: float, blank: float, worn: float) -> float:
-        return depth + (blank - worn) / 2
+        return depth + per_side(blank, worn)

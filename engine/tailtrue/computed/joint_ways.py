@@ -2,6 +2,8 @@
 
 from typing import Any
 
+from tailtrue.calc.lengths import within_both_sides
+from tailtrue.calc.margins import torque_margin
 from tailtrue.computed.registry import computed
 from tailtrue.tables import Table
 
@@ -37,19 +39,19 @@ def _against(method: str, words: str) -> None:
     @computed(_of(method, "catch_margin"), label=f"strength of {words} in torques of a catch", unit="1",
               needs=(_of(method, "torque"), "joint.catch_torque"), how="torque it carries over that of a catch")  # fmt: skip
     def _catch(carries: float, asked: float) -> float:
-        return carries / asked
+        return torque_margin(carries, asked)
 
     @computed(_of(method, "skim_margin"), label=f"strength of {words} in torques of the skim", unit="1",
               needs=(_of(method, "torque"), "joint.skim_torque"), how="torque it carries over that of the skim")  # fmt: skip
     def _skim(carries: float, asked: float) -> float:
-        return carries / asked
+        return torque_margin(carries, asked)
 
     @computed(_of(method, "band"), label=f"room between smallest and largest bore for {words}", unit="mm", rounding="fit",
               bound="most",
               needs=(_of(method, "least"), _of(method, "largest"), "bore.gauge_uncertainty", "bore.spread"),
               how="largest less least clearance, less the doubt of the gauge at both ends, and the spread")  # fmt: skip
     def _band(least: float, largest: float, unsure: float, uneven: float) -> float:
-        return largest - least - 2 * unsure - uneven
+        return within_both_sides(largest - least, unsure) - uneven
 
 
 for _method, _words in WAYS.items():

@@ -4,9 +4,11 @@ from collections.abc import Mapping
 from typing import Any
 
 from tailtrue.calc.alignment import diameter_difference, tailstock_move
+from tailtrue.calc.budget import carried_uncertainty
 from tailtrue.calc.indicator import move_factor
+from tailtrue.calc.lengths import midway, percentage
+from tailtrue.calc.steps import length_of_steps, nearest_steps, surely_less
 from tailtrue.computed.registry import computed, field
-from tailtrue.computed.stepping import surely_less
 from tailtrue.tables import Table
 
 _SLACK = 1e-9
@@ -20,9 +22,12 @@ def spacing(first: float, second: float) -> float:
 
 
 @computed("lookup.factor", label="factor from the difference to the move", unit="1", rounding="ratio",
-          needs=_BAR, how="L / (2 (b - a))")  # fmt: skip
-def factor(span: float, first: float, second: float) -> float:
-    return move_factor("difference of diameters", span, first, second)
+          needs=("collar.instrument?", *_BAR), how="L / (2 (b - a))")  # fmt: skip
+def factor(instrument: str | None, span: float, first: float, second: float) -> float:
+    far_side = instrument == "indicator"
+    return move_factor(
+        "traverse of fresh skims on the far side" if far_side else "difference of diameters", span, first, second
+    )
 
 
 @computed("lookup.inside", label="difference that is surely inside the limit of the bar as made", unit="mm",
@@ -31,7 +36,7 @@ def factor(span: float, first: float, second: float) -> float:
           how="limit rounded down less the uncertainty rounded up, as they are written")  # fmt: skip
 def inside(limit: float, unsure: float, step: float, verdict: bool) -> float | None:
     # Closer than that, what is surely inside would be less than what the readings can tell at all.
-    return surely_less(limit, unsure, step) if verdict and limit > 2 * unsure else None
+    return surely_less(limit, unsure, step) if verdict and limit - unsure > unsure else None
 
 
 @computed("lookup.again_up_to", label="difference up to which it is too close to say", unit="mm", rounding="difference",
@@ -47,19 +52,15 @@ def again_up_to(limit: float, unsure: float, _inside: float) -> float:
     kind="records",
     fields=(field("difference", "mm", "difference"), field("do", kind="text"), field("move", "mm", "difference")),
     needs=(
-        "lathe.dials", "collar.micrometer_resolution?", "crib.caliper_resolution?", "align.uncertainty", "lookup.inside?",
-        "lookup.again_up_to?", *_BAR,
+        "lathe.dials", "collar.instrument_resolution", "align.uncertainty", "lookup.inside?", "lookup.again_up_to?", *_BAR,
     ),
     tables=("record/look_up_steps",),
     how="move = difference / 2 x L / (b - a); what is in limits or inside the uncertainty is left alone",
 )  # fmt: skip
 def table(
-    dials: str, micrometer: float | None, caliper: float | None, unsure: float, inside: float | None, again: float | None,
-    span: float, first: float, second: float, steps: Table,
+    dials: str, resolution: float, unsure: float, inside: float | None, again: float | None, span: float, first: float,
+    second: float, steps: Table,
 ) -> tuple[Mapping[str, Any], ...] | None:  # fmt: skip
-    resolution = micrometer if micrometer is not None else caliper
-    if resolution is None:
-        return None
     leave, doubtful = (unsure, unsure) if inside is None or again is None else (inside, again)
     rows = []
     for row in steps.where(dials=dials):
@@ -67,8 +68,8 @@ def table(
             continue
         steps.take(row)
         begins, step, ends = (row.number(name) for name in ("begins_mm", "step_mm", "ends_mm"))
-        for place in range(round((ends - begins) / step) + 1):
-            difference = round(begins + place * step, 6)
+        for place in range(round(nearest_steps(ends - begins, step)) + 1):
+            difference = round(begins + length_of_steps(place, step), 6)
             do = "leave" if difference <= leave + _SLACK else "again" if difference <= doubtful + _SLACK else "move"
             move = None if do == "leave" else tailstock_move(difference, span, first, second)
             rows.append({"difference": difference, "do": do, "move": move})
@@ -78,7 +79,7 @@ def table(
 @computed("lookup.move_uncertainty", label="doubt of the move", unit="mm", rounding="difference", bound="least",
           needs=("align.uncertainty", "lookup.factor"), how="doubt of the difference times the factor")  # fmt: skip
 def move_uncertainty(unsure: float, times: float) -> float:
-    return unsure * times
+    return carried_uncertainty(unsure, times)
 
 
 @computed("lookup.limit_move", label="offset of the centre at the limit", unit="mm", rounding="difference",
@@ -90,7 +91,7 @@ def limit_move(limit: float, span: float, first: float, second: float) -> float:
 @computed("lookup.share_percent", label="share of the offset that the collars show", unit="%", rounding="ratio",
           needs=("lookup.spacing", "truing.span"), how="(b - a) / L")  # fmt: skip
 def share_percent(apart: float, span: float) -> float:
-    return round(100 * apart / span)
+    return round(percentage(apart, span))
 
 
 @computed("lookup.left_percent", label="share of the error that half the difference leaves", unit="%", rounding="ratio",
@@ -102,7 +103,7 @@ def left_percent(share: float) -> float:
 @computed("lookup.half_move", label="half the difference", unit="mm", rounding="difference",
           needs=("visit.gap",), how="difference / 2")  # fmt: skip
 def half_move(gap: float) -> float:
-    return gap / 2
+    return midway(0.0, gap)
 
 
 @computed("lookup.half_short", label="what half the difference lacks of the move", unit="mm", rounding="difference",

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from tailtrue.calc.lengths import share_of
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
 
@@ -21,7 +22,7 @@ Record = Mapping[str, Any]
 def swing_over_slide(said: float | None, over_bed: float, share: float) -> Limited:
     if said is not None:
         return Limited(said, "as measured")
-    return Limited(over_bed * share, "not given, so taken small; measure it from the centre line to the slide")
+    return Limited(share_of(over_bed, share), "not given, so taken small; measure it from the centre line to the slide")
 
 
 @computed(
@@ -187,4 +188,4 @@ def centre_room(centre: str, reach: float | None, taper: str, reaches: Table) ->
     how="a share of its travel, short so that it is stiff",
 )
 def quill_out(travel: float, share: float, least: float) -> float:
-    return min(travel, max(least, travel * share))
+    return min(travel, max(least, share_of(travel, share)))

@@ -1,13 +1,14 @@
 """What to buy: lengths with the saw cuts, masses, and how much of what is used up."""
 
 from tailtrue.calc.beams import mass_cylinder
-from tailtrue.calc.solids import mass_slab
+from tailtrue.calc.joints import compound_needed
+from tailtrue.calc.lengths import length_for_pieces
+from tailtrue.calc.solids import mass_slab, mass_with_pieces
+from tailtrue.calc.steps import step_up
 from tailtrue.computed.registry import computed
-from tailtrue.computed.stepping import step_up
 from tailtrue.tables import Table
 
 _BLANKS = 2
-_MM3_PER_ML = 1000.0
 
 
 @computed(
@@ -33,7 +34,7 @@ def bar_length(sawn: float, kerf: float) -> float:
     how="both blanks along the stock, and a saw cut for each: their width with its facing, on a slab their side",
 )
 def collar_length(section: str, width: float, across: float, kerf: float) -> float:
-    return _BLANKS * ((across if section == "slab" else width) + kerf)
+    return length_for_pieces(across if section == "slab" else width, kerf, _BLANKS)
 
 
 @computed(
@@ -88,7 +89,7 @@ def bar_mass(diameter: float, length: float, density: float) -> float:
     how="volume of two rings times their density",
 )
 def collars_mass(diameter: float, width: float, bore: float, density: float) -> float:
-    return _BLANKS * mass_cylinder(diameter, width, density, bore)
+    return mass_with_pieces(0.0, mass_cylinder(diameter, width, density, bore), _BLANKS)
 
 
 @computed(
@@ -102,7 +103,7 @@ def collars_mass(diameter: float, width: float, bore: float, density: float) -> 
 )
 def compound(area: float, gap: float, table: Table) -> float:
     waste, step = (table.one(name=f"compound_{name}").number("value") for name in ("waste", "step"))
-    return step_up(_BLANKS * area * gap / 2 * waste / _MM3_PER_ML, step)
+    return step_up(compound_needed(area, gap, waste, _BLANKS), step)
 
 
 def _used(name: str, what: str, unit: str) -> None:

@@ -40,13 +40,33 @@ _of_micrometer("bar.micrometer_to", "to", "upper end of the micrometer for the b
 _of_micrometer("bar.micrometer_resolution", "resolution", "resolution of the micrometer for the bar")
 
 
+# The word for an instrument of the collars in the table of what instruments do to readings, and at the lathe.
+KINDS = {"outside-micrometer": "micrometer", "indicator": "indicator", "caliper": "caliper"}
+
+
 @computed(
     "collar.instrument_resolution",
     label="resolution of the instrument for the collars",
     unit="mm",
     rounding="fit",
-    needs=("collar.instrument", "collar.micrometer_resolution?", "crib.caliper_resolution?"),
+    needs=(
+        "collar.instrument", "collar.micrometer_resolution?", "crib.indicator_division?", "crib.caliper_resolution?",
+    ),
+    how="as given for the instrument",
+)  # fmt: skip
+def instrument_resolution(
+    instrument: str, micrometer: float | None, division: float | None, caliper: float | None
+) -> float | None:
+    return {"micrometer": micrometer, "indicator": division, "caliper": caliper}[KINDS[instrument]]
+
+
+@computed(
+    "collar.sizing_resolution",
+    label="resolution of the instrument for the diameter of the collars",
+    unit="mm",
+    rounding="fit",
+    needs=("collar.sized_with", "collar.micrometer_resolution?", "crib.caliper_resolution?"),
     how="as given for the instrument",
 )
-def instrument_resolution(instrument: str, micrometer: float | None, caliper: float | None) -> float | None:
+def sizing_resolution(instrument: str, micrometer: float | None, caliper: float | None) -> float | None:
     return micrometer if instrument == "outside-micrometer" else caliper

@@ -1,7 +1,7 @@
 """A test bar that exists: what a visit leaves of it, and what may change when it is turned end for end."""
 
-from math import sqrt
-
+from tailtrue.calc.doubts import both_together
+from tailtrue.calc.lengths import length_ratio
 from tailtrue.computed.registry import computed
 
 
@@ -23,10 +23,10 @@ def before_visit(worn_out: float, use: float) -> float:
           bound="most", needs=("align.uncertainty",),
           how="the doubts of two differences together: the root of two times the doubt of one")  # fmt: skip
 def swap_most(unsure: float) -> float:
-    return sqrt(2) * unsure
+    return both_together(unsure, unsure)
 
 
 @computed("bar.stations_apart", label="distance between the middles of the collars in widths", unit="1", bound="least",
           needs=("collar.spacing", "collar.width"), how="distance divided by the width of a collar")  # fmt: skip
 def stations_apart(spacing: float, width: float) -> float:
-    return spacing / width
+    return length_ratio(spacing, width)

@@ -4,16 +4,18 @@
 """
 
 from collections.abc import Sequence
+from statistics import median_high
 from typing import Any
 
 from tailtrue.calc.cut_power import depth_for_power
 from tailtrue.calc.cutting import surface_speed
+from tailtrue.calc.lengths import on_diameter, share_of
 from tailtrue.calc.spindle import choose_from_range, choose_speed
 from tailtrue.calc.spindle_band import speed_band
+from tailtrue.calc.steps import step_down, step_up, steps_in
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
-from tailtrue.computed.stepping import step_down, step_up, steps_in
 from tailtrue.tables import Row, Table
 
 Cap = tuple[str, str]  # the fact that caps the speed, and how the page calls it
@@ -109,11 +111,11 @@ def operation(
     )  # fmt: skip
     def _feed(group: str, cutter: str, feeds: tuple[float, ...] | None, *rest: Any) -> Limited:
         row = _feed_row(rest[-1], table, group, cutter)
-        low, high = row.number("feed_low_mm"), row.number("feed_high_mm") * (rest[0] if feed_factor else 1.0)
+        low, high = row.number("feed_low_mm"), share_of(row.number("feed_high_mm"), rest[0] if feed_factor else 1.0)
         fitting = sorted(feed for feed in feeds or () if low <= feed <= high)
         if not fitting:
             return Limited(None, "no power feed inside the advised band; feed by hand")
-        return Limited(fitting[0] if fine else fitting[len(fitting) // 2], "of the feeds on the plate")
+        return Limited(fitting[0] if fine else median_high(fitting), "of the feeds on the plate")
 
     @computed(
         f"{prefix}.feed_kind", label=f"how the tool is fed, {what}", kind="choice", choices=("power", "hand"),
@@ -157,9 +159,9 @@ def _depth_facts(
         *numbers, feeds, materials = rest
         row = _feed_row(feeds, table, group, cutter)
         low, high = row.number("depth_low_mm"), row.number("depth_high_mm")
-        depth, by = (low if fine else low + share * (high - low)), "advised band, light lathe"
+        depth, by = (low if fine else low + share_of(high - low, share)), "advised band, light lathe"
         if numbers and numbers[0] < 1.0:
-            depth, by = depth * numbers[0], factor_name
+            depth, by = share_of(depth, numbers[0]), factor_name
         metal = materials.one(material=material)
         driven = depth_for_power(metal.number("kc11_high_mpa"), metal.number("mc_high"), feed or hand, surface, power)
         if driven < depth:
@@ -180,4 +182,4 @@ def _depth_facts(
         needs=(f"{prefix}.depth",), how="twice the depth per side",
     )  # fmt: skip
     def _step(depth: float) -> float:
-        return 2 * depth
+        return on_diameter(depth)

@@ -1,10 +1,11 @@
 """The bar turned end for end: what is the lathe's and what is the bar's."""
 
-from math import hypot
-
-from tailtrue.calc.budget import standard_uncertainty
+from tailtrue.calc.budget import carried_uncertainty, standard_uncertainty
 from tailtrue.calc.conformity import methods_agree
-from tailtrue.calc.indicator import move_factor, swap_parts
+from tailtrue.calc.doubts import both_together
+from tailtrue.calc.indicator import move_factor, move_from_reading, swap_parts
+from tailtrue.calc.lengths import midway
+from tailtrue.calc.steps import length_of_steps
 from tailtrue.calc.uncertainty import expanded
 from tailtrue.computed.registry import computed
 from tailtrue.computed.visit import SHEET_COVERAGE
@@ -25,13 +26,13 @@ def change(first: float, turned: float) -> float:
 @computed("reverse.change_doubt", label="doubt of that change", unit="mm", rounding="difference", bound="least",
           needs=_DOUBTS, how="root of the sum of the squares of both doubts")  # fmt: skip
 def change_doubt(first: float, turned: float) -> float:
-    return hypot(first, turned)
+    return both_together(first, turned)
 
 
 @computed("reverse.mean_difference", label="mean difference of both ways round", unit="mm", rounding="difference",
           needs=_COLLARS, how="tailstock end less headstock end, mean of both")  # fmt: skip
 def mean_difference(first: float, turned: float) -> float:
-    return (first + turned) / 2
+    return midway(first, turned)
 
 
 @computed("reverse.collars", label="what the collars say of the bar", kind="choice", choices=("agree", "differ"),
@@ -69,7 +70,7 @@ def bar(first: float, turned: float) -> float:
     how="four readings of the indicator, halved",
 )
 def indicator_doubt(step: float, doubts: Table) -> float:
-    half_width = doubts.one(component="indicator_divisions").number("value") * step
+    half_width = length_of_steps(doubts.one(component="indicator_divisions").number("value"), step)
     return expanded(standard_uncertainty(half_width, "rectangular"), SHEET_COVERAGE)
 
 
@@ -83,10 +84,10 @@ def nearer(signed: float) -> str:
 @computed("reverse.move", label="move that the part of the lathe asks for", unit="mm", rounding="difference",
           needs=("reverse.lathe", *_BAR), how="its size x L / (b - a)")  # fmt: skip
 def move(size: float, span: float, first: float, second: float) -> float:
-    return abs(move_factor("traverse on the tool side", span, first, second)) * size
+    return abs(move_from_reading("traverse on the tool side", size, span, first, second))
 
 
 @computed("reverse.move_doubt", label="doubt of that move", unit="mm", rounding="difference", bound="least",
           needs=("reverse.indicator_doubt", *_BAR), how="that of the part x L / (b - a)")  # fmt: skip
 def move_doubt(unsure: float, span: float, first: float, second: float) -> float:
-    return abs(move_factor("traverse on the tool side", span, first, second)) * unsure
+    return carried_uncertainty(unsure, move_factor("traverse on the tool side", span, first, second))

@@ -1,13 +1,16 @@
 """What was found while the sheet was worked through, and what can be done about it."""
 
 from collections.abc import Mapping, Sequence
-from math import ceil
+from statistics import fmean
 from typing import Any
 
+from tailtrue.calc.lengths import on_diameter, share_of
+from tailtrue.calc.margins import margin_of_narrow
 from tailtrue.calc.rework import landing_divisions, shared_divisions
+from tailtrue.calc.rework import light_cuts as cuts_to_the_middle
+from tailtrue.calc.steps import length_of_steps, step_down, step_up, steps_in
 from tailtrue.computed.machine import chuck_limit
 from tailtrue.computed.registry import Limited, computed, field
-from tailtrue.computed.stepping import step_down, step_up, steps_in
 from tailtrue.tables import Table
 
 _READINGS = ("job.found_front", "job.found_rear")
@@ -30,7 +33,7 @@ def largest(front: Sequence[float], rear: Sequence[float]) -> float:
 @computed("rework.taper", label="difference of the two ends of the bore", unit="mm", rounding="fit", needs=_READINGS,
           how="mean of the readings in front less mean of those at the rear, whichever is larger")  # fmt: skip
 def taper(front: Sequence[float], rear: Sequence[float]) -> float:
-    return abs(sum(front) / len(front) - sum(rear) / len(rear))
+    return abs(fmean(front) - fmean(rear))
 
 
 def _window(side: str, words: str, bound: Any) -> None:
@@ -127,10 +130,10 @@ def cuts(total: float, most: float, division: float, smallest: float, biggest: f
     done = 0
     for number, each in enumerate(shared_divisions(round(total), round(most)), start=1):
         done += each
-        grown = 2 * done * division
+        grown = on_diameter(division, done)
         rows.append(
             {
-                "cut": float(number), "divisions": float(each), "depth": each * division,
+                "cut": float(number), "divisions": float(each), "depth": length_of_steps(each, division),
                 "least_after": smallest + grown, "largest_after": biggest + grown,
             }
         )  # fmt: skip
@@ -141,14 +144,14 @@ def cuts(total: float, most: float, division: float, smallest: float, biggest: f
           needs=("rework.least", *_WINDOW, "bore.finish_depth"),
           how="from the least reading to the middle of the window, in cuts as deep as the last of the sheet")  # fmt: skip
 def light_cuts(smallest: float, low: float, high: float, depth: float) -> float:
-    return float(max(0, ceil(((low + high) / 2 - smallest) / 2 / depth)))
+    return float(cuts_to_the_middle(smallest, low, high, depth))
 
 
 @computed("rework.begin_most", label="largest bore from which the cuts may begin", unit="mm", rounding="fit", bound="most",
           needs=("rework.high", "rework.divisions", "lathe.radial_division", "lathe.fit_step"),
           how="largest bore less what all the cuts take off, in fine steps down")  # fmt: skip
 def begin_most(high: float, total: float, division: float, step: float) -> float:
-    return step_down(high - 2 * total * division, step)
+    return step_down(high - on_diameter(division, total), step)
 
 
 @computed(
@@ -181,7 +184,7 @@ def width_over(found: float, width: float) -> float | None:
           bound="least", needs=("joint.catch_margin", "job.found_width", "collar.width"),
           how="margin of the sheet times width as found over width of the sheet: the area of a bond")  # fmt: skip
 def margin_left(margin: float, found: float, width: float) -> float:
-    return margin * min(1.0, found / width)
+    return margin_of_narrow(margin, found, width)
 
 
 @computed("rework.visits_left", label="truing cuts with their skims that the smaller collar has left", unit="1",
@@ -203,7 +206,7 @@ def _slower(name: str, label: str, of: str) -> None:
               needs=(of, "lathe.speeds?", "lathe.slowest", "limit.rework_slower"),
               how="the next speed below that of the sheet; with a variable drive, a share of it")  # fmt: skip
     def _next(speed: float, speeds: Sequence[float] | None, slowest: float, share: float) -> float | None:
-        lower = [one for one in speeds or (speed * share,) if slowest <= one < speed]
+        lower = [one for one in speeds or (share_of(speed, share),) if slowest <= one < speed]
         return max(lower) if lower else None
 
 

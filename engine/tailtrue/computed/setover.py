@@ -1,9 +1,9 @@
 """Setting the tailstock over on purpose: how far for a taper, and what the taper that was cut says of it."""
 
 from collections.abc import Mapping, Sequence
-from math import hypot
 from typing import Any
 
+from tailtrue.calc.lengths import length_ratio, midway
 from tailtrue.calc.setover import (
     half_angle_of_taper,
     setover_exact,
@@ -13,6 +13,9 @@ from tailtrue.calc.setover import (
     taper_per_foot,
     working_span,
 )
+from tailtrue.calc.steps import nearest_steps
+from tailtrue.calc.tapers import correction_doubt as doubt_of_correction
+from tailtrue.calc.tapers import difference_over, length_in_one, taper_of_ratio
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
 
@@ -35,7 +38,7 @@ def taper(
     if per_foot is not None:
         return taper_per_foot(per_foot / _INCH)
     if ratio is not None:
-        return 1 / ratio
+        return taper_of_ratio(ratio)
     if half_angle is not None:
         return taper_from_half_angle(half_angle)
     if large is None or small is None or length is None:
@@ -46,7 +49,7 @@ def taper(
 @computed("setover.one_in", label="length in which the diameter loses one", unit="1", rounding="ratio",
           needs=("setover.taper",), how="1 / taper")  # fmt: skip
 def one_in(slope: float) -> float:
-    return 1 / slope
+    return length_in_one(slope)
 
 
 @computed("setover.half_angle", label="angle between side and axis", unit="deg", rounding="angle",
@@ -84,13 +87,13 @@ def toward_tool(size: float, small_end: str) -> float:
 @computed("setover.span_in_setovers", label="length of the work in set-overs", unit="1", rounding="ratio",
           needs=("setover.amount", *_SPAN), how="length between the points / set-over")  # fmt: skip
 def span_in_setovers(size: float, length: float) -> float:
-    return length / size
+    return length_ratio(length, size)
 
 
 @computed("setover.customary", label="length in set-overs up to which plain centres last", unit="1", rounding="ratio",
           tables=("setover/limits",), how="from the table")  # fmt: skip
 def customary(limits: Table) -> float:
-    return 1 / limits.one(name="customary_share").number("value")
+    return length_in_one(limits.one(name="customary_share").number("value"))
 
 
 @computed("setover.steep", label="steep for a set-over", kind="yes-no",
@@ -103,13 +106,13 @@ def steep(found: float, usual: float) -> bool:
 @computed("setover.divisions", label="divisions of the indicator for the set-over", unit="1", rounding="count",
           needs=("setover.amount", "crib.indicator_division"), how="set-over over one division")  # fmt: skip
 def divisions(size: float, division: float) -> float:
-    return round(size / division)
+    return nearest_steps(size, division)
 
 
 @computed("setover.difference", label="difference of diameters over the tapered part", unit="mm", rounding="fit",
           needs=("setover.taper", "setover.length"), how="taper x length")  # fmt: skip
 def difference(slope: float, length: float) -> float:
-    return slope * length
+    return difference_over(slope, length)
 
 
 @computed("setover.cut_difference", label="difference of the two diameters read", unit="mm", rounding="fit",
@@ -121,7 +124,7 @@ def cut_difference(large: float, small: float) -> float:
 @computed("setover.cut_wanted", label="difference wanted over the distance read", unit="mm", rounding="fit",
           needs=("setover.taper", "setover.cut_apart"), how="taper x distance")  # fmt: skip
 def cut_wanted(slope: float, apart: float) -> float:
-    return slope * apart
+    return difference_over(slope, apart)
 
 
 @computed(
@@ -184,5 +187,5 @@ def correction_doubt(
         if not rows:
             return Limited(None, f"no instrument of the crib is known to read {size:g} mm")
         doubts.append(instruments.take(rows[0]).number("expanded_uncertainty_mm"))
-    of_setting = 0.0 if division is None else division / 2
-    return Limited(hypot(hypot(*doubts) * length / (2 * apart), of_setting), "the instruments and the indicator")
+    of_setting = 0.0 if division is None else midway(0.0, division)
+    return Limited(doubt_of_correction(doubts[0], doubts[1], apart, length, of_setting), "the instruments and the indicator")

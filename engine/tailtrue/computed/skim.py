@@ -3,10 +3,11 @@
 from tailtrue.calc.alignment import uses_left
 from tailtrue.calc.beams import deflection_between_centres
 from tailtrue.calc.bending import diameter_error
-from tailtrue.calc.chip import passive_force
+from tailtrue.calc.chip import corrected_force, passive_force
 from tailtrue.calc.cutting import cutting_force, passes_for_stock
+from tailtrue.calc.lengths import on_diameter, over_both_sides, share_of
+from tailtrue.calc.steps import equal_cut, length_of_steps, step_down, steps_in
 from tailtrue.computed.registry import Limited, computed
-from tailtrue.computed.stepping import step_down, steps_in
 from tailtrue.tables import Table
 
 
@@ -35,7 +36,8 @@ def used_feed(feed: float | None, hand: float) -> float:
 def force(material: str, depth: float, feed: float, materials: Table, factors: Table) -> float:
     metal = materials.one(material=material)
     slow = factors.one(name="hss_speed_kc_factor").number("value")
-    return cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), depth, feed) * slow
+    sharp = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), depth, feed)
+    return corrected_force(sharp, [slow])
 
 
 @computed(
@@ -89,7 +91,7 @@ def bend_on_diameter(deflection: float) -> float:
     how="a share of the limit on the difference of the collars",
 )
 def bend_most(limit: float, share: float) -> float:
-    return limit * share
+    return share_of(limit, share)
 
 
 @computed(
@@ -101,7 +103,7 @@ def bend_most(limit: float, share: float) -> float:
     how="some depths of the skim, in whole divisions",
 )
 def truing_depth(depth: float, division: float, times: float) -> float:
-    return step_down(depth * times, division)
+    return step_down(length_of_steps(times, depth), division)
 
 
 @computed(
@@ -125,7 +127,7 @@ def truing_divisions(depth: float, division: float) -> float:
     how="twice the truing cut and twice the skim",
 )
 def use_per_visit(truing: float, depth: float) -> float:
-    return 2 * (truing + depth)
+    return on_diameter(truing + depth)
 
 
 @computed(
@@ -138,7 +140,7 @@ def use_per_visit(truing: float, depth: float) -> float:
     how="bar and a wall on both sides, or the lower end of the micrometer",
 )
 def worn_out_at(bar: float, wall: float, micrometer: float | None) -> Limited:
-    least = bar + 2 * wall
+    least = over_both_sides(bar, wall)
     if micrometer is not None and micrometer > least:
         return Limited(micrometer, "the lower end of the micrometer")
     return Limited(least, "the wall of the collar")
@@ -177,7 +179,7 @@ def turning_passes(stock: float, finished: float, depth: float) -> int:
     how="stock per side shared out over the passes, in whole divisions of the dial",
 )
 def turning_cut(stock: float, finished: float, passes: int, division: float) -> float:
-    return max(division, step_down((stock - finished) / 2 / passes, division))
+    return equal_cut(stock - finished, passes, division)
 
 
 @computed(

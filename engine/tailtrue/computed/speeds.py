@@ -2,13 +2,14 @@
 
 from tailtrue.calc.centre_hole import mean_cutting_diameter
 from tailtrue.calc.cut_power import power_at_tool
+from tailtrue.calc.lengths import midway
 from tailtrue.calc.spindle_band import speed_band
 from tailtrue.computed.operation import limited_speed, operation
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Table
 
-_CHUCK = (("chuck.speed_limit", "the chuck"),)
+_CHUCK = (("bar.hold_speed_limit", "the chuck"),)
 # A blank is heavy and short in the jaws: nothing in this job needs it fast.
 _BLANK = (("blank.chuck_speed_limit", "the chuck"), ("limit.blank_speed", "a blank held short in the jaws"))
 _RAW = (*_BLANK, ("collar.unbalance_speed", "a blank not yet true"))
@@ -24,7 +25,7 @@ _CENTRES = (("limit.between_centres_speed", "work on a dog between centres"), ("
     how="one division where the dial reads the radius, half a division where it reads the diameter",
 )
 def radial_division(reads: str, division: float) -> float:
-    return division if reads == "radius" else division / 2
+    return division if reads == "radius" else midway(0.0, division)
 
 
 @computed(
@@ -127,8 +128,8 @@ def _centre_drilling(prefix: str, work: str, what: str, held: str, chuck_cap: st
     )  # fmt: skip
     def _feed(group: str, table: Table) -> float:
         row = table.one(operation="centre-drilling", feed_group=group, tool="HSS")
-        return (row.number("feed_low_mm") + row.number("feed_high_mm")) / 2
+        return midway(row.number("feed_low_mm"), row.number("feed_high_mm"))
 
 
-_centre_drilling("bar.centring", "bar", "centre drilling the bar", "limit.centre_drill_speed", "chuck.speed_limit")
+_centre_drilling("bar.centring", "bar", "centre drilling the bar", "limit.centre_drill_speed", "bar.hold_speed_limit")
 _centre_drilling("collar.spotting", "collar", "spotting the collar", "limit.blank_speed", "blank.chuck_speed_limit")

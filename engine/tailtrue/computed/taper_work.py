@@ -6,15 +6,18 @@ from tailtrue.computed.operation import operation
 from tailtrue.computed.registry import computed
 from tailtrue.tables import Table
 
+_FAMILIES = ("steel", "stainless", "tool-steel", "aluminium", "brass", "bronze", "iron", "magnesium", "plastic")
 
-def _of_material(name: str, column: str, label: str) -> None:
-    @computed(f"setover.{name}", label=label, kind="text", needs=("setover.material",), tables=("materials/materials",),
-              how="from the table of materials")  # fmt: skip
+
+def _of_material(name: str, column: str, label: str, **more: Any) -> None:
+    @computed(f"setover.{name}", label=label, needs=("setover.material",), tables=("materials/materials",),
+              how="from the table of materials", **{"kind": "text", **more})  # fmt: skip
     def _said(material: str, materials: Table) -> Any:
         return materials.one(material=material).text(column)
 
 
 _of_material("material_name", "name", "material of the work with the taper")
+_of_material("material_family", "family", "kind of material of the work with the taper", kind="choice", choices=_FAMILIES)
 _of_material("feed_group", "feed_group", "feed group of the work with the taper")
 _of_material("fluid", "fluid", "cutting fluid for the work with the taper")
 _of_material("chips", "chips", "how the work with the taper cuts")

@@ -1,10 +1,9 @@
 """A third collar in the middle of the bar: what no setting of the tailstock explains."""
 
 from collections.abc import Sequence
-from math import hypot, sqrt
 from statistics import fmean
 
-from tailtrue.calc.lathe_geometry import third_collar_bow
+from tailtrue.calc.lathe_geometry import bow_doubt, third_collar_bow
 from tailtrue.computed.registry import computed
 
 _STATIONS = ("truing.head_station", "visit.middle_station", "truing.tail_station")
@@ -50,5 +49,4 @@ def bow_way(signed: float) -> str:
     how="that of one collar, taken once for the middle one and by their shares for the others",
 )
 def bow_uncertainty(of_difference: float, first: float, between: float, second: float) -> float:
-    share = (between - first) / (second - first)
-    return of_difference / sqrt(2) * hypot(1, share, 1 - share)
+    return bow_doubt(of_difference, first, between, second)

@@ -6,6 +6,7 @@ from typing import Any
 
 from tailtrue.calc.cut_time import drilling_time, facing_pass_time, pass_time, passes_time
 from tailtrue.calc.cutting import cut_time, passes_for_stock
+from tailtrue.calc.lengths import on_diameter, per_side
 from tailtrue.computed.registry import computed, field
 from tailtrue.tables import Table
 
@@ -17,7 +18,8 @@ _MINUTE = 60.0
 # What a step's time is made from; every one may be unknown in a job that does without the step.
 CUTTING = (
     "time.bar_facing", "time.bar_centring", "time.collar_facing", "time.collar_spotting", "time.drilling",
-    "time.band", "time.bore_rough", "time.bore_finish", "time.collar_turning", "time.truing", "time.skim",
+    "time.band", "time.soft_jaws", "time.stub", "time.stub_facing", "time.bore_rough", "time.bore_finish",
+    "time.collar_turning", "time.truing", "time.skim",
 )  # fmt: skip
 
 
@@ -53,7 +55,7 @@ def _facing(name: str, what: str, work: str, diameter: str) -> None:
     def _time(across: float, stock: float, depth: float, feed: float, speed: float, planning: Table) -> float:
         approach = _planned(planning, "approach")
         cut = facing_pass_time(across, 0.0, approach, 0.0, feed, speed)
-        return _passes(cut, across / 2 + approach, passes_for_stock(2 * stock, depth), planning)
+        return _passes(cut, per_side(across, 0.0) + approach, passes_for_stock(on_diameter(stock), depth), planning)
 
 
 _facing("bar_facing", "facing one end of the bar", "bar", "bar.diameter")
@@ -106,6 +108,30 @@ def drilling(ladder: Sequence[Record], width: float, through: float, planning: T
 )  # fmt: skip
 def band(corners: float, blank: float, length: float, depth: float, speed: float, feed: float, planning: Table) -> float:
     return _along(length, feed, speed, max(1, passes_for_stock(corners - blank, depth)), planning)
+
+
+def _hand_passes(name: str, what: str, length: str, operation: str, passes: str) -> None:
+    @_cutting(
+        name, what, needs=(length, f"{operation}.speed", passes, f"{operation}.hand_feed"),
+        how="equal passes along the length, each with its travels, way back and setting of the dial",
+    )  # fmt: skip
+    def _time(long: float, speed: float, count: float, feed: float, planning: Table) -> float:
+        return _along(long, feed, speed, round(count), planning)
+
+
+_hand_passes("soft_jaws", "boring the soft jaws", "collar.soft_step", "softjaw.boring", "softjaw.passes")
+_hand_passes("stub", "turning the spigot of the stub", "stub.spigot", "stub.turning", "stub.passes")
+
+
+@_cutting(
+    "stub_facing", "facing one collar on the stub",
+    needs=("collar.blank_diameter", "limit.facing_stock", "stub.cut", "stub.facing.hand_feed", "stub.facing.speed"),
+    how="facing stock taken in light cuts from the rim to the bore, each with approach and way back",
+)  # fmt: skip
+def stub_facing(across: float, stock: float, depth: float, feed: float, speed: float, planning: Table) -> float:
+    approach = _planned(planning, "approach")
+    cut = facing_pass_time(across, 0.0, approach, 0.0, feed, speed)
+    return _passes(cut, per_side(across, 0.0) + approach, passes_for_stock(on_diameter(stock), depth), planning)
 
 
 @_cutting(

@@ -6,10 +6,14 @@ from typing import Any
 
 from tailtrue.calc.adequacy import readings_to_settle
 from tailtrue.calc.alignment import diameter_difference, tailstock_move, uses_left
-from tailtrue.calc.budget import expanded_uncertainty, standard_uncertainty
+from tailtrue.calc.budget import Component, expanded_uncertainty, standard_uncertainty
 from tailtrue.calc.difference_budget import difference_parts
 from tailtrue.calc.difference_budget import move_uncertainty as standard_of_move
-from tailtrue.calc.readings import drift_per_step, order_bias, pooled_deviation, repeatability, thread_slip
+from tailtrue.calc.doubts import as_read_once, without_scatter
+from tailtrue.calc.fresh_skims import difference_from_readings, guidance_parts
+from tailtrue.calc.lengths import length_ratio, share_of
+from tailtrue.calc.readings import drift_over, drift_per_step, order_bias, pooled_deviation, repeatability, thread_slip
+from tailtrue.calc.steps import nearest_steps
 from tailtrue.calc.thermal import growth
 from tailtrue.calc.uncertainty import expanded, verdict
 from tailtrue.computed.registry import Limited, computed, field
@@ -17,27 +21,36 @@ from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
 
+_HALVES = 2  # a division is read to half of it
 SHEET_COVERAGE = 2.0
 
 _READINGS = ("visit.head_readings", "visit.tail_readings")
 
 
-@computed("visit.head", label="diameter of the headstock collar", unit="mm", rounding="fit",
+@computed("visit.head", label="reading of the headstock collar", unit="mm", rounding="fit",
           needs=("visit.head_readings",), how="mean of its readings")  # fmt: skip
 def head(readings: Sequence[float]) -> float:
     return fmean(readings)
 
 
-@computed("visit.tail", label="diameter of the tailstock collar", unit="mm", rounding="fit",
+@computed("visit.tail", label="reading of the tailstock collar", unit="mm", rounding="fit",
           needs=("visit.tail_readings",), how="mean of its readings")  # fmt: skip
 def tail(readings: Sequence[float]) -> float:
     return fmean(readings)
 
 
 @computed("visit.difference", label="tailstock collar less headstock collar", unit="mm", rounding="difference",
-          needs=("visit.head", "visit.tail"), how="mean of the one less mean of the other")  # fmt: skip
-def difference(at_head: float, at_tail: float) -> float:
-    return at_tail - at_head
+          needs=("visit.instrument_kind?", "visit.head", "visit.tail"),
+          how="mean of the one less mean of the other")  # fmt: skip
+def difference(kind: str | None, at_head: float, at_tail: float) -> float:
+    return difference_from_readings(at_head, at_tail, "away") if kind == "indicator" else at_tail - at_head
+
+
+@computed("visit.size", label="diameter of the collars, near enough for their warmth", unit="mm", rounding="length",
+          needs=("visit.instrument_kind", "visit.head", "collar.diameter"),
+          how="as read; as planned where an indicator read the collars")  # fmt: skip
+def size(kind: str, at_head: float, planned: float) -> float:
+    return planned if kind == "indicator" else at_head
 
 
 @computed("visit.gap", label="difference of the collars", unit="mm", rounding="difference",
@@ -77,11 +90,14 @@ def micrometer_step(chosen: Record) -> float:
     label="smallest step of the readings",
     unit="mm",
     rounding="fit",
-    needs=("visit.instrument_kind", "visit.micrometer_step?", "crib.caliper_resolution?", "visit.typed_step"),
+    needs=(
+        "visit.instrument_kind", "visit.micrometer_step?", "crib.indicator_division?", "crib.caliper_resolution?",
+        "visit.typed_step",
+    ),
     how="of the instrument, or of what was written down if that is coarser",
-)
-def step(kind: str, fine: float | None, coarse: float | None, typed: float) -> Limited:
-    owned = fine if kind == "micrometer" else coarse
+)  # fmt: skip
+def step(kind: str, fine: float | None, division: float | None, coarse: float | None, typed: float) -> Limited:
+    owned = {"micrometer": fine, "indicator": division, "caliper": coarse}[kind]
     if owned is None:
         return Limited(None, f"there is no {kind} in the crib that reads both collars")
     return Limited(max(owned, typed), "the instrument" if owned >= typed else "what was written down")
@@ -112,7 +128,7 @@ def scatter_seen(at_head: Sequence[float], at_tail: Sequence[float]) -> float | 
 @computed("visit.scatter_ratio", label="scatter of the readings as a multiple of the usual one", unit="1",
           needs=("visit.scatter_seen", "visit.usual"), how="the one over the other")  # fmt: skip
 def scatter_ratio(seen: float, table: Record) -> float:
-    return float(seen / table["scatter"])
+    return length_ratio(seen, table["scatter"])
 
 
 @computed("visit.spread", label="widest spread on one collar", unit="mm", rounding="difference",
@@ -183,7 +199,7 @@ def drift(order: str, at_head: Sequence[float], at_tail: Sequence[float]) -> flo
         return None
     rows = {"H": iter(at_head), "T": iter(at_tail)}
     found = drift_per_step([next(rows[letter]) for letter in order], order)
-    return found.slope_mm * (len(order) - 1) if found.differs_from_noise else 0.0
+    return drift_over(found.slope_mm, len(order)) if found.differs_from_noise else 0.0
 
 
 @computed("visit.drifting", label="the collars still change size", kind="yes-no",
@@ -203,7 +219,7 @@ def drift_way(over_visit: float) -> str:
     label="difference that warmth makes",
     unit="mm",
     rounding="difference",
-    needs=("visit.head_temperature", "visit.tail_temperature", "visit.head", "collar.expansion"),
+    needs=("visit.head_temperature", "visit.tail_temperature", "visit.size", "collar.expansion"),
     how="diameter x expansion x difference of temperature",
 )
 def warm_difference(at_head: float, at_tail: float, diameter: float, expansion: float) -> float:
@@ -220,26 +236,34 @@ def warm_difference(at_head: float, at_tail: float, diameter: float, expansion: 
         field("coverage"),
         field("expanded", "mm", "difference"),
     ),
-    needs=("visit.usual", "visit.step", "visit.head", "collar.expansion", *_READINGS),
+    needs=(
+        "visit.instrument_kind", "visit.usual", "visit.step", "visit.size", "collar.expansion", "align.height_effect",
+        *_READINGS,
+    ),
     tables=("alignment/uncertainty",),
-    how="scatter, step and local error of the instrument, form, temperature, wear, bending, after the GUM",
-)
+    how="scatter, step and local error of the instrument, form, temperature, wear, bending, after the GUM; for an indicator "
+    "the path of the saddle and the height of the plunger too",
+)  # fmt: skip
 def budget(
-    table: Record, smallest: float, diameter: float, expansion: float, at_head: Sequence[float], at_tail: Sequence[float],
-    components: Table,
+    kind: str, table: Record, smallest: float, diameter: float, expansion: float, by_height: float,
+    at_head: Sequence[float], at_tail: Sequence[float], components: Table,
 ) -> dict[str, float]:  # fmt: skip
     def half_width(name: str) -> float:
         return components.one(component=name).number("value")
 
     scatter = repeatability((at_head, at_tail), table["scatter"])
     # As if each collar had been read once, with the scatter that its mean has.
-    of_means = scatter.standard_deviation_mm * ((1 / len(at_head) + 1 / len(at_tail)) / 2) ** 0.5
+    of_means = as_read_once(scatter.standard_deviation_mm, len(at_head), len(at_tail))
     warmer = growth(diameter, expansion, half_width("collar_temperature_difference"))
     parts = difference_parts(
         of_means, 1, smallest, table["local_error"], half_width("form"), warmer, half_width("tool_wear"),
         half_width("residual_deflection"),
     )  # fmt: skip
-    found = expanded_uncertainty(parts.components(scatter.degrees_of_freedom))
+    unsure = list(parts.components(scatter.degrees_of_freedom))
+    if kind == "indicator":
+        guided = guidance_parts(half_width("carriage_guidance"), by_height)
+        unsure += [Component(name, part) for name, part in zip(("guidance", "height"), guided, strict=True)]
+    found = expanded_uncertainty(unsure)
     # The sheet prints with a factor of 2; a visit is never surer than that.
     coverage = max(SHEET_COVERAGE, found.coverage_factor)
     return {
@@ -260,7 +284,7 @@ def uncertainty(whole: Record) -> float:
 @computed("visit.adequate", label="doubt that is good enough for the limit", unit="mm", rounding="difference",
           bound="most", needs=("truing.limit", "limit.adequate_share"), how="a share of the limit")  # fmt: skip
 def adequate(limit: float, share: float) -> float:
-    return limit * share
+    return share_of(limit, share)
 
 
 @computed(
@@ -293,7 +317,7 @@ def more_readings(
         return None
     scatter = whole["scatter"]
     now = min(len(at_head), len(at_tail))
-    other = max(0.0, whole["standard"] ** 2 - scatter**2 * (1 / len(at_head) + 1 / len(at_tail))) ** 0.5
+    other = without_scatter(whole["standard"], scatter, len(at_head), len(at_tail))
     wanted = readings_to_settle(signed, limit, scatter, other, int(most), whole["coverage"])
     return float(wanted - now) if wanted > now else None
 
@@ -351,7 +375,7 @@ def left_by_move(unsure: float, span: float, first: float, second: float) -> flo
 @computed("visit.divisions", label="divisions of the indicator", unit="1", rounding="ratio",
           needs=("visit.move", "crib.indicator_division"), how="move over one division")  # fmt: skip
 def divisions(size: float, division: float) -> float:
-    return round(2 * size / division) / 2
+    return nearest_steps(size, division, _HALVES)
 
 
 @computed(
@@ -359,8 +383,10 @@ def divisions(size: float, division: float) -> float:
     label="visits left in the collars",
     unit="1",
     rounding="count",
-    needs=("visit.head", "visit.tail", "skim.worn_out_at", "skim.use_per_visit"),
-    how="diameter there is to use on the smaller collar, divided by what a visit costs",
+    needs=("visit.instrument_kind", "visit.head", "visit.tail", "skim.worn_out_at", "skim.use_per_visit"),
+    how="diameter there is to use on the smaller collar, divided by what a visit costs; not told by an indicator",
 )
-def visits_left(at_head: float, at_tail: float, least: float, use: float) -> float:
+def visits_left(kind: str, at_head: float, at_tail: float, least: float, use: float) -> float | None:
+    if kind == "indicator":
+        return None
     return float(uses_left(min(at_head, at_tail), least, use))

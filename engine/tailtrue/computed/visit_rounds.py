@@ -1,9 +1,11 @@
 """This visit against the one before: what the last move achieved, and what a bar cannot have done by itself."""
 
-from math import copysign, hypot
+from math import copysign
 
 from tailtrue.calc.budget import standard_uncertainty
-from tailtrue.calc.clamping import achieved_share
+from tailtrue.calc.clamping import achieved_share, difference_left
+from tailtrue.calc.doubts import both_together, of_one_collar
+from tailtrue.calc.lengths import percentage
 from tailtrue.calc.thermal import growth
 from tailtrue.calc.uncertainty import expanded
 from tailtrue.computed.registry import computed
@@ -11,6 +13,7 @@ from tailtrue.computed.visit import SHEET_COVERAGE
 from tailtrue.tables import Table
 
 _SIZES = ("visit.head", "visit.tail", "visit.before_head", "visit.before_tail")
+_OF_SIZE = ("visit.instrument_kind", *_SIZES)  # an indicator reads no size: what rests on one is then not known
 _BOTH = ("visit.difference", "visit.before_difference")
 
 
@@ -59,7 +62,7 @@ def after_move(state: str | None, moved: float | None) -> bool | None:
     how="root of the sum of the squares of both doubts",
 )
 def change_doubt(now: float, before: float) -> float:
-    return hypot(now, before)
+    return both_together(now, before)
 
 
 @computed(
@@ -68,7 +71,7 @@ def change_doubt(now: float, before: float) -> float:
     unit="mm",
     rounding="difference",
     bound="least",
-    needs=("visit.change_doubt", "visit.head", "collar.expansion"),
+    needs=("visit.change_doubt", "visit.size", "collar.expansion"),
     tables=("visit/doubts",),
     how="half of the squares of that of the difference, with the temperature and the zero of another day",
 )
@@ -78,14 +81,14 @@ def size_doubt(of_difference: float, diameter: float, expansion: float, doubts: 
 
     warmer = growth(diameter, expansion, doubts.one(component="temperature_of_another_day").number("value"))
     zero = doubts.one(component="zero_of_another_day").number("value")
-    readings = of_difference / SHEET_COVERAGE / 2**0.5
-    return expanded(hypot(readings, unsure(warmer), unsure(zero)), SHEET_COVERAGE)
+    readings = of_one_collar(standard_uncertainty(of_difference, "normal", SHEET_COVERAGE))
+    return expanded(both_together(readings, both_together(unsure(warmer), unsure(zero))), SHEET_COVERAGE)
 
 
 @computed("visit.grown_by", label="most that a collar has grown", unit="mm", rounding="difference",
-          needs=_SIZES, how="larger growth of the two; less than nought when both came down")  # fmt: skip
-def grown_by(head: float, tail: float, head_before: float, tail_before: float) -> float:
-    return max(head - head_before, tail - tail_before)
+          needs=_OF_SIZE, how="larger growth of the two; less than nought when both came down")  # fmt: skip
+def grown_by(kind: str, head: float, tail: float, head_before: float, tail_before: float) -> float | None:
+    return None if kind == "indicator" else max(head - head_before, tail - tail_before)
 
 
 @computed("visit.grown_end", label="collar that has grown most", kind="choice", choices=("tailstock", "headstock"),
@@ -95,22 +98,24 @@ def grown_end(head: float, tail: float, head_before: float, tail_before: float) 
 
 
 @computed("visit.skimmed", label="the collars have come down since the visit before", kind="yes-no",
-          needs=(*_SIZES, "visit.size_doubt"), how="both by more than the doubt")  # fmt: skip
-def skimmed(head: float, tail: float, head_before: float, tail_before: float, unsure: float) -> bool:
-    return min(head_before - head, tail_before - tail) > unsure
+          needs=(*_OF_SIZE, "visit.size_doubt"), how="both by more than the doubt")  # fmt: skip
+def skimmed(kind: str, head: float, tail: float, head_before: float, tail_before: float, unsure: float) -> bool | None:
+    return None if kind == "indicator" else min(head_before - head, tail_before - tail) > unsure
 
 
 @computed(
     "visit.swapped",
     label="each collar reads what the other one read before",
     kind="yes-no",
-    needs=(*_BOTH, *_SIZES, "visit.change_doubt", "visit.size_doubt"),
+    needs=("visit.instrument_kind", *_BOTH, *_SIZES, "visit.change_doubt", "visit.size_doubt"),
     how="the difference is turned round, its size and the mean of the collars are as they were",
 )
 def swapped(
-    now: float, before: float, head: float, tail: float, head_before: float, tail_before: float, unsure: float,
+    kind: str, now: float, before: float, head: float, tail: float, head_before: float, tail_before: float, unsure: float,
     of_size: float,
-) -> bool:  # fmt: skip
+) -> bool | None:  # fmt: skip
+    if kind == "indicator":
+        return None
     as_before = abs(head + tail - head_before - tail_before) / 2 <= of_size
     return as_before and abs(before) > unsure and abs(now + before) <= unsure
 
@@ -146,7 +151,7 @@ def turned_round(now: float, before: float, unsure: float) -> bool:
     how="1 less difference now over difference before; only where the difference before was more than the doubt",
 )
 def share(now: float, before: float, unsure: float, moved: bool) -> float | None:
-    return 100 * achieved_share(before, now) if moved and abs(before) > unsure else None
+    return percentage(achieved_share(before, now), 1.0) if moved and abs(before) > unsure else None
 
 
 @computed("visit.share_is", label="what the last move achieved", kind="choice", choices=("little", "most", "past"),
@@ -165,21 +170,21 @@ def share_is(achieved: float, little: float, past: float) -> str:
     how="what is left of the difference if this move achieves the same share as the last",
 )
 def left_after(now: float, achieved: float) -> float:
-    return abs(now * (1 - achieved / 100))
+    return abs(difference_left(now, achieved))
 
 
 @computed("visit.left_end", label="collar that will then be larger", kind="choice",
           choices=("tailstock", "headstock", "neither"), needs=("visit.difference", "visit.share"),
           how="the same one while a move falls short, the other one when it goes past")  # fmt: skip
 def left_end(now: float, achieved: float) -> str:
-    left = now * (1 - achieved / 100)
+    left = difference_left(now, achieved)
     return "neither" if left == 0 else "tailstock" if copysign(1, left) > 0 else "headstock"
 
 
 @computed("visit.moved_share", label="move shown by the indicator as a share of the move asked for", unit="%",
           rounding="count", needs=("visit.moved", "visit.before_move"), how="one over the other, as sizes")  # fmt: skip
 def moved_share(shown: float, asked: float) -> float | None:
-    return 100 * abs(shown) / asked if asked > 0 else None
+    return percentage(abs(shown), asked) if asked > 0 else None
 
 
 @computed("visit.round", label="round of this bout", unit="1", rounding="count", needs=("visit.rounds_before",),

@@ -9,6 +9,7 @@ from typing import Literal
 from tailtrue.calc.causes import HEADSTOCK_YAW, PATH_LEAN, TAILSTOCK_ON_BED
 from tailtrue.calc.clamping import ClampingScatter, clamping_scatter
 from tailtrue.calc.estimation import Estimate, Fit, Reading
+from tailtrue.calc.further_tests import NextTest
 from tailtrue.calc.readings import thread_slip
 from tailtrue.calc.sides import sign_of_side
 from tailtrue.calc.validity import OutOfRange
@@ -240,7 +241,7 @@ class _Next:
             return None
         planned = {name: self.sure.of(rows) for name, rows in self.candidates.items()}
         for cause in causes:
-            found = self.sure.fit.next_tests(planned, self.sure.combination(cause))
+            found = NextTest.ranked(self.sure.fit, planned, self.sure.combination(cause))
             settled = [one for one in found if one.standard_uncertainty is not None]
             if settled:
                 return tests[settled[0].name]

@@ -2,7 +2,8 @@
 
 from tailtrue.inspection.inspector import inspect
 from tailtrue.inspection.report import Failure, Report
-from tailtrue.inspection.rules import RULES
+from tailtrue.inspection.rule import Rule
+from tailtrue.inspection.rules import RECORD_RULES, RULES
 from tailtrue.inspection.shop import HandSetting, Shop, ShopEntry, SpeedCap
 
-__all__ = ["RULES", "Failure", "HandSetting", "Report", "Shop", "ShopEntry", "SpeedCap", "inspect"]
+__all__ = ["RECORD_RULES", "RULES", "Failure", "HandSetting", "Report", "Rule", "Shop", "ShopEntry", "SpeedCap", "inspect"]

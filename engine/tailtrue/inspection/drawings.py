@@ -141,6 +141,26 @@ def _held(sizes: Sizes) -> Iterator[str]:
         yield f"a grip of {sizes['grip']:g} mm is more than jaws of {sizes['jaw_depth']:g} mm give"
 
 
+def _on_plug(sizes: Sizes) -> Iterator[str]:
+    yield from _above(sizes, "diameter", "plug")
+    yield from _above(sizes, "jaw_depth", "step")
+
+
+def _in_soft_jaws(sizes: Sizes) -> Iterator[str]:
+    yield from _equal(sizes, "sawn_width", "grip", "standing_out")
+    yield from _equal(sizes, "jaw_depth", "room", "grip")
+    yield from _above(sizes, "diameter", "plug")
+    if "hole" in sizes:
+        yield from _above(sizes, "plug", "hole")
+
+
+def _on_stub(sizes: Sizes) -> Iterator[str]:
+    yield from _equal(sizes, "width", "spigot", "inside")
+    yield from _above(sizes, "stub_out", "spigot")
+    yield from _above(sizes, "stub", "bore")
+    yield from _above(sizes, "diameter", "stub")
+
+
 def _ladder(sizes: Sizes) -> Iterator[str]:
     drills = [value for name, value in sizes.items() if name.startswith("drill.")]
     if not drills:
@@ -186,9 +206,16 @@ UNITS: Mapping[str, tuple[str, str]] = {"speed-plate": ("1/min", "speed")}
 KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "collar-blank": (("sawn_width", "width", "each_face", "sawn_diameter", "diameter", "bar"), _blank),
     "blank-held": (("sawn_width", "grip", "standing_out", "jaw_depth", "diameter"), _held),
+    "jaws-on-plug": (("jaw_depth", "step", "plug", "diameter"), _on_plug),
+    "blank-in-soft-jaws": (
+        ("sawn_width", "grip", "standing_out", "jaw_depth", "room", "plug", "diameter"),
+        _in_soft_jaws,
+    ),
+    "collar-on-stub": (("width", "spigot", "inside", "stub_out", "stub", "bore", "diameter"), _on_stub),
     "drill-ladder": (("rough_bore",), _ladder),
     "boring-reach": (("overhang", "width", "room", "shank", "hole"), _reach),
     "bar-in-chuck": (("diameter", "length", "standing_out"), _bar_held),
+    "bar-in-collet": (("diameter", "length", "standing_out", "spindle_bore"), _bar_held),
     "bar-in-spindle": (("diameter", "length", "standing_out", "spindle_bore"), _bar_held),
     "bar-in-steady": (("diameter", "length", "standing_out"), _bar_held),
     "between-centres": (("dog", "gap", "to_collar", "length", "quill", "tool_clear"), _between_centres),

@@ -18,7 +18,8 @@ _MAY_BE_EMPTY_TEXTS = frozenset(
 _LISTS = frozenset(
     {
         "cautions", "settings", "checks", "blanks", "job_cautions", "needs", "cut_list", "phases", "steps", "rows",
-        "facts", "who_may", "do_not_start", "stop_at_once", "if_it_goes_wrong", "conventions", "care", "findings",
+        "facts", "who_may", "do_not_start", "stop_at_once", "after_a_stop", "in_emergency", "if_it_goes_wrong",
+        "conventions", "care", "findings",
         "choices", "derivations", "alternatives", "avoid", "set_by_hand", "shop_rules", "at_least", "at_most",
         "notes", "groups", "lines", "drawings", "near_misses", "alone", "chemicals",
         "banners", "changes", "any", "supervised", "staff", "glossary",
@@ -67,6 +68,8 @@ def parts_present(sheet: Sheet) -> Iterator[Fault]:
         "who may do this": procedure.who_may,
         "when not to start": procedure.do_not_start,
         "when to stop at once": procedure.stop_at_once,
+        "what to do after a stop": procedure.after_a_stop,
+        "what to do in an emergency": procedure.in_emergency,
         "what to do when it goes wrong": procedure.if_it_goes_wrong,
         "how to read the sheet": procedure.conventions,
         "cautions for the whole job": procedure.job_cautions,

@@ -34,8 +34,10 @@ def goes_back(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(placed.where, f'the sheet that was left has no step {on.number} named "{on.step}"')
         elif rework.titles.get(on.number) != on.title:
             yield Fault(placed.where, f'step {on.number} of the sheet that was left is not called "{on.title}"')
-        if placed.step.machine == "turning":
-            yield Fault(placed.where, "the sheet is left with the spindle turning")
+        if placed.step.machine != "isolated":
+            yield Fault(
+                placed.where, f"the sheet is left with the lathe {placed.step.machine}, and the other begins with hands in"
+            )
 
 
 def measured_round_cuts(sheet: Sheet) -> Iterator[Fault]:

@@ -18,25 +18,33 @@ from tailtrue.inspection import (
     material,
     measuring,
     numbering,
+    other_holding,
     record,
+    restart,
     rework,
     risk,
+    room,
     safety_review,
+    said_again,
     sentences,
     set_over,
     shop_rules,
     signs,
+    skims_read,
     sop,
     sources,
     spindle,
     tailstock,
     times,
     title,
+    too_close,
     tooling,
     words,
 )
 from tailtrue.inspection.rule import Rule
 
+# What a record is judged by that is made without its sheet.
+_OF_A_RECORD = frozenset({"V35", "V66", "V67", "V78", "V110", "V111", "V112", "V113", "V114", "V115", "V116"})
 RULES: tuple[Rule, ...] = (
     Rule("V01", cautions.answered, "simplified technical English: a message stands before what it protects"),
     Rule("V02", cautions.complete, "DITA hazard statement: hazard, consequence and avoidance, each said"),
@@ -101,6 +109,12 @@ RULES: tuple[Rule, ...] = (
     Rule("V81", card.tells_side, "common practice: depth per side and depth on diameter are told apart on paper"),
     Rule("V82", card.speeds_complete, "house rule: no operation is run at a speed that the card leaves out"),
     Rule("V130", holds.held_true_before_boring, "common practice: a draft or a skin in the jaws walks out under a drill"),
+    Rule(
+        "V131", other_holding.bored_before_held, "common practice: soft jaws are bored under load, and nothing loose turns"
+    ),
+    Rule("V132", other_holding.on_a_turned_stub, "common practice: a stub taken out of the chuck never comes back true"),
+    Rule("V133", other_holding.light_on_the_stub, "common practice: friction alone holds light cuts only"),
+    Rule("V134", other_holding.in_their_range, "common practice: what grips outside its range grips on a ring"),
     Rule("V140", cutting.turning_is_capped, "common practice: no speed without a limit of what holds the work"),
     Rule("V141", set_over.amount_right, "geometry: the work stands aslant by half the taper over its whole length"),
     Rule("V142", set_over.way_right, "common practice: the end that is to be small stands nearer to the tool"),
@@ -159,6 +173,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V113", record.places_say_what, "procedure writing practice: a place to write in has a unit or takes words"),
     Rule("V114", record.record_complete, "procedure writing practice: a record has every place that the test fills"),
     Rule("V115", record.bar_is_the_one_drawn, "house rule: a record belongs to one bar"),
+    Rule("V116", too_close.read_again_right, "ISO 14253-1: no verdict where the doubt of a reading straddles the limit"),
     Rule("V190", words.explained, "house rule: a paper explains the words that stand on it, each once and briefly"),
     Rule("V120", joints.holds_a_catch, "common practice: the catch and not the skim sizes the joint"),
     Rule("V121", joints.below_the_skim, "rules on guards: no screw stands out of a turning part; nor may the tool meet it"),
@@ -170,8 +185,19 @@ RULES: tuple[Rule, ...] = (
     Rule("V125", drawn_words.move_right, "geometry: the centre goes toward the tool where its own end is larger"),
     Rule("V126", drawn_words.plate_right, "common practice: a speed is set by the plate of the machine"),
     Rule("V127", signs.signs_told, "ISO 7010: the shape tells the kind of a sign, its words what it means"),
+    Rule("V200", skims_read.away_from_the_tool, "geometry: on the tool side of fresh skims an indicator reads nought"),
+    Rule(
+        "V201", skims_read.as_the_tool_left_them, "geometry: only the path that cut both collars makes their tool side alike"
+    ),
+    Rule("V202", skims_read.doubt_is_honest, "ISO 14253-1: no verdict that the uncertainty does not allow"),
+    Rule("V203", room.drill_has_room, "geometry: a drill point is longer than nothing, and comes out behind the work"),
+    Rule("V204", room.heat_told, "definition of expansion: a collar that grows more than its bar loses grip with warmth"),
     Rule("V180", grammar.notes_command_nothing, "simplified technical English: a note gives information only"),
     Rule("V181", grammar.conditions_single, "procedure writing practice: AND and OR never stand in one condition"),
     Rule("V182", grammar.otherwise_told, "house rule: an IF has an outcome for not"),
     Rule("V183", grammar.missed_wait_told, "procedure writing practice: a timed step says what if its time was missed"),
+    Rule("V184", restart.restarted_in_order, "IEC/IEEE 82079-1: restart after an intervention is told, in its order"),
+    Rule("V185", restart.emergency_told, "IEC/IEEE 82079-1: what to do in an emergency, in its order"),
+    Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
+RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)

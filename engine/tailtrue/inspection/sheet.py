@@ -1,6 +1,6 @@
 """The sheet as the inspection reads it: every figure, text and word with the place where it stands."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import NamedTuple
@@ -95,15 +95,17 @@ def figures_in(part: object) -> list[Figure]:
 
 
 def _figures_in(part: object, found: list[Figure]) -> None:
-    if isinstance(part, str) or part is None:
-        return
-    if isinstance(part, tuple):
-        for value in part:
-            _figures_in(value, found)
-    elif isinstance(part, Figure):
+    if isinstance(part, Figure):
         found.append(part)
+        return
+    inside: Iterable[object] = ()
+    if isinstance(part, tuple):
+        inside = part
     elif isinstance(part, Node):
-        for value in vars(part).values():
+        inside = vars(part).values()
+    for value in inside:
+        # The most of a tree is words: they are passed over without a call.
+        if value is not None and not isinstance(value, str):
             _figures_in(value, found)
 
 
@@ -175,12 +177,18 @@ class Sheet:
         elif isinstance(part, Node):
             place = _place(part, where)
             for inner, value in vars(part).items():
-                self._walk(value, place, inner)
+                if isinstance(value, str):
+                    self.words.append(FoundWord(place, inner, value))
+                elif value is not None:
+                    self._walk(value, place, inner)
         elif isinstance(part, dict):
             for key, value in part.items():
                 self._walk(value, where, str(key))
 
     def _walk_tuple(self, part: tuple[object, ...], where: str, name: str) -> None:
+        if not part and name not in _NAMES:
+            self.texts.append(FoundText(where, name, ()))
+            return
         pieces = tuple([piece for piece in part if isinstance(piece, _PIECES)])
         if name in _NAMES or len(pieces) < len(part):
             for value in part:

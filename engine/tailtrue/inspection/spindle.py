@@ -8,12 +8,12 @@ from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
 from tailtrue.parts import Text
 
-# What a sentence begins with when it sends a hand to the work.
-_HAND_WORK = re.compile(
-    r"(?:^|(?<=[.!?:]\s)|(?<=\bthen\s)|(?<=\bTHEN\s))"
-    r"(?:measure|gauge|file|deburr|wipe|clean|grip|load|unload|mount|slacken|loosen|tighten|feel|steady)\b",
-    re.IGNORECASE,
-)
+# What a sentence begins with when it sends a hand to the work, and what else it may ask for after an "and".
+_HAND = r"(?:measure|gauge|file|deburr|wipe|clean|grip|load|unload|mount|slacken|loosen|tighten|feel|steady)\b"
+_HAND_WORK = re.compile(rf"(?:^|(?<=[.!?:]\s)|(?<=\bthen\s)){_HAND}", re.IGNORECASE)
+_AND_HAND_WORK = re.compile(rf"\band (?:then )?{_HAND}", re.IGNORECASE)
+_STOPPED = re.compile(r"\bstop the spindle\b", re.IGNORECASE)
+_SENTENCE = re.compile(r"(?<=[.!?])\s+")
 _GLOVES_ON = re.compile(r"\b(?:wear|put on|pull on|keep on|with|in)\b[^.]*\b(?:gloves?|mitts?)\b", re.IGNORECASE)
 _ABRASIVE = re.compile(r"\b(emery|abrasive|sand\s?paper|glass\s?paper|polish\w*)\b", re.IGNORECASE)
 
@@ -73,8 +73,20 @@ def words_in_state(sheet: Sheet) -> Iterator[Fault]:
             words = _words(sentence)
             if placed.step.machine == "turning" and (found := _HAND_WORK.search(words)):
                 yield Fault(placed.where, f'"{found[0].strip()}" is asked for while the spindle turns')
+            if placed.step.machine == "turning":
+                yield from (
+                    Fault(placed.where, f'"{one}" is asked for and the spindle is not stopped') for one in _joined(words)
+                )
             if found := _GLOVES_ON.search(words):
                 yield Fault(placed.where, f'"{found[0].strip()}" is asked for and the machine is not isolated')
+
+
+def _joined(words: str) -> Iterator[str]:
+    """Hand work that a sentence joins on to another command, before it has the spindle stopped by name."""
+    for sentence in _SENTENCE.split(words):
+        for found in _AND_HAND_WORK.finditer(sentence):
+            if not _STOPPED.search(sentence[: found.start()]):
+                yield found[0]
 
 
 def no_abrasive(sheet: Sheet) -> Iterator[Fault]:

@@ -40,12 +40,24 @@ def materials_page(knowledge: Knowledge) -> str:
                 for row in knowledge.tables["cutting/speeds"].rows
             ),
         ),
+        "Other operations take a share of these.\n",
+        table(
+            ("operation", "from", "to", "source"),
+            (
+                (row.text("operation"), _share(row, "low"), _share(row, "high"), row.text("source"))
+                for row in knowledge.tables["cutting/speed_ratios"].rows
+            ),
+        ),
     ))  # fmt: skip
 
 
 def _figure(row: Row, column: str) -> str:
     """A figure with the mark of its own sources, whatever the rest of the row hangs on."""
     return row.text(column) + mark(row.source_cell.keys_of(column)) if row.text(column) else ""
+
+
+def _share(row: Row, end: str) -> str:
+    return f"{_figure(row, f'{end}_ratio')} of {row.text(f'{end}_of')}"
 
 
 def limits_page(knowledge: Knowledge) -> str:

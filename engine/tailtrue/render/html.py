@@ -4,6 +4,7 @@ from markupsafe import Markup
 
 from tailtrue.procedure import Drawing, Procedure
 from tailtrue.render import words
+from tailtrue.render.columns import abreast
 from tailtrue.render.drawing import bar_drawing
 from tailtrue.render.figures import figure_of
 from tailtrue.render.move import move_drawing
@@ -23,6 +24,7 @@ def to_html(procedure: Procedure, *, large: bool = False) -> str:
         p=procedure,
         page=Page(procedure),
         words=words,
+        abreast=abreast,
         bar=Markup(bar_drawing(procedure.drawing, title.dials)) if procedure.drawing else "",
         drawn=drawn,
         pictograms=pictograms(procedure.signs),

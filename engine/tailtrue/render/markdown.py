@@ -18,6 +18,7 @@ from tailtrue.render.words import (
     KINDS,
     LEAVE,
     LEVELS,
+    MISSING,
     ORIGINS,
     SHOP_KINDS,
     SHOP_RULE,
@@ -32,6 +33,7 @@ from tailtrue.render.words import (
     say,
     when_to_leave,
 )
+from tailtrue.review import ReviewLine
 
 
 def to_markdown(procedure: Procedure) -> str:
@@ -131,6 +133,9 @@ class _Writer:
         yield from self._bulleted("who_may", p.who_may)
         yield from self._bulleted("do_not_start", p.do_not_start)
         yield from self._bulleted("stop_at_once", p.stop_at_once)
+        yield from self._bulleted("after_a_stop", p.after_a_stop)
+        yield from self._bulleted("emergency", p.in_emergency)
+        yield bullets(self._emergency(line) for line in p.safety_review.emergency)
         yield heading(2, HEADINGS["job_cautions"])
         for caution in p.job_cautions:
             yield self._steps.caution(caution)
@@ -227,6 +232,11 @@ class _Writer:
         yield table(TROUBLE, rows)
         if self._p.care:
             yield from self._bulleted("care", self._p.care)
+
+    def _emergency(self, line: ReviewLine) -> str:
+        places = " ".join(f"{literal(blank.label)} {literal('____________')}" for blank in line.blanks)
+        said = self._text(line.answer) if line.answer is not None else f"{bold(MISSING)} {places}"
+        return f"{bold(say(line.text, self._dials))}: {said}"
 
     def _because(self, way: Alternative) -> str:
         return f"{literal(way.reason)}. {self._text(way.figures)}" if way.figures else literal(way.reason)

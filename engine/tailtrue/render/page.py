@@ -1,21 +1,13 @@
 """What the templates may ask of a procedure beyond its fields: texts in a system, names, links."""
 
 import re
-from collections.abc import Callable, Iterable, Sequence
-from typing import TypeVar
+from collections.abc import Iterable
 
 from markupsafe import Markup, escape
 
 from tailtrue.parts import Caution, Check, Figure, Limits, Text
-from tailtrue.procedure import Choice, Derivation, LookUp, Need, Phase, Procedure, Source, Span, Step
-from tailtrue.render.back import (
-    letters_of_caution,
-    letters_of_choice,
-    letters_of_numbers,
-    letters_of_source,
-    thirds,
-    worked_out,
-)
+from tailtrue.procedure import LookUp, Need, Phase, Procedure, Source, Span, Step
+from tailtrue.render.back import worked_out
 from tailtrue.render.beside import reasons_beside
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import Column, limits_apart, limits_ends, show, show_one, unit_name
@@ -26,8 +18,7 @@ from tailtrue.render.words import KINDS, ORIGINS, listed, say
 
 _TO_ESCAPE = re.compile("[&<>\"']")
 _NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
-_Entry = TypeVar("_Entry")
-_STEPS_TOLD = 3
+_STEPS_TOLD = 1
 _PLACES_BESIDE = 2
 
 
@@ -61,7 +52,7 @@ class Index:
         """The first few of those numbers, in words: enough to find the place, the rest is told by the steps."""
         numbers = self.step_numbers(ids).split(", ")
         row = ", ".join(numbers[:_STEPS_TOLD])
-        return f"step {row}" if len(numbers) == 1 else f"steps {row}{' ...' if len(numbers) > _STEPS_TOLD else ''}"
+        return f"step {row}{' ...' if len(numbers) > _STEPS_TOLD else ''}"
 
     def need_name(self, need: str) -> Text:
         """The name of a tool or an instrument by its id."""
@@ -80,6 +71,7 @@ class Page:
         self._dials = procedure.title.dials
         self._index = Index(procedure)
         self._repeated = _repeated(procedure)
+        self._fetched = _fetched(procedure)
         self.worked_out = worked_out(procedure)
         self._told = {one.fact for group in self.worked_out for one in group}
         self._cited: dict[str, Markup] = {}
@@ -149,13 +141,21 @@ class Page:
         """The number of the earlier step that gives the same actions, line by line, or nothing."""
         return self._repeated.get(step.number, "")
 
+    def tools_to_fetch(self, step: Step) -> tuple[str, ...]:
+        """The tools of a step that no earlier one of its phase has named; what is worn is named at every step."""
+        return self._fetched[step.number]
+
     def fits_beside(self, checks: tuple[Check, ...]) -> bool:
         """Whether the checks are small enough to stand beside what is done rather than under it."""
         return all(sum(blank.count for blank in check.blanks) <= _PLACES_BESIDE for check in checks)
 
+    def in_a_row(self, checks: tuple[Check, ...]) -> bool:
+        """Whether one thing is written more often than fits beside a drawing."""
+        return any(blank.count > _PLACES_BESIDE for check in checks for blank in check.blanks)
+
     def reasons_beside(self, step: Step) -> bool:
         """Whether the reason and the tools of a step stand on the right of what is done."""
-        tools = self.names(step.tools).striptags()
+        tools = self.names(self.tools_to_fetch(step)).striptags()
         return reasons_beside(step, tools, checks_beside=self.fits_beside(step.checks))
 
     def wear_besides(self, caution: Caution) -> tuple[str, ...]:
@@ -166,7 +166,7 @@ class Page:
         """The codes of the signs whose drawing is a bare shape: the key of the sheet has their words."""
         return tuple(code for code in caution.signs if not any(SYMBOLS.get(code, ())))
 
-    def _cautions(self) -> tuple[Caution, ...]:
+    def cautions(self) -> tuple[Caution, ...]:
         """Every caution of the sheet once, in the order of the page."""
         steps = (step for phase in self._procedure.phases for step in phase.steps)
         opening = (caution for phase in self._procedure.phases for caution in phase.cautions)
@@ -204,34 +204,18 @@ class Page:
         """
         return Markup(", ").join(map(self._source, dict.fromkeys(key.partition(":")[0] for key in keys)))
 
-    def _named_sources(self) -> tuple[Source, ...]:
+    def named_sources(self) -> tuple[Source, ...]:
         """The sources that this paper names; those of the other papers keep their numbers for themselves."""
         keys = {key for group in self.worked_out for key in group[0].own_sources}
         keys.update(key for choice in self._procedure.choices for key in choice.sources)
         keys.update(key for finding in self._procedure.findings for key in finding.sources)
-        keys.update(key for caution in self._cautions() for key in caution.sources)
+        keys.update(key for caution in self.cautions() for key in caution.sources)
         named = {key.partition(":")[0] for key in keys}
         return tuple(source for source in self._procedure.sources if source.id in named)
 
     def source_number(self, source: Source) -> int:
         """The number of a source on this sheet."""
         return self._index.sources[source.id]
-
-    def numbers_abreast(self) -> list[list[Sequence[Sequence[Derivation]]]]:
-        """The numbers that were worked out, in rows of three columns."""
-        return _abreast(self.worked_out, 9, letters_of_numbers)
-
-    def choices_abreast(self) -> list[list[Sequence[Choice]]]:
-        """The choices, in rows of three columns."""
-        return _abreast(self._procedure.choices, 5, letters_of_choice)
-
-    def cautions_abreast(self) -> list[list[Sequence[Caution]]]:
-        """The cautions, in rows of three columns."""
-        return _abreast(self._cautions(), 18, letters_of_caution)
-
-    def sources_abreast(self) -> list[list[Sequence[Source]]]:
-        """The sources that this paper names, in rows of three columns."""
-        return _abreast(self._named_sources(), 15, letters_of_source)
 
     def anchor(self, name: str) -> str:
         """A name that may stand in an id."""
@@ -270,8 +254,16 @@ def _repeated(procedure: Procedure) -> dict[str, str]:
     return repeated
 
 
-def _abreast(entries: Sequence[_Entry], count: int, letters: Callable[[_Entry], int]) -> list[list[Sequence[_Entry]]]:
-    return [thirds(entries[start : start + count], letters) for start in range(0, len(entries), count)]
+def _fetched(procedure: Procedure) -> dict[str, tuple[str, ...]]:
+    """The tools that a step is the first of its phase to name, and what is worn for it, by its number."""
+    worn = {need.id for need in procedure.needs if need.kind == "wear"}
+    fetched: dict[str, tuple[str, ...]] = {}
+    for phase in procedure.phases:
+        at_hand: set[str] = set()
+        for step in phase.steps:
+            fetched[step.number] = tuple(tool for tool in step.tools if tool not in at_hand or tool in worn)
+            at_hand.update(step.tools)
+    return fetched
 
 
 def anchor(name: str) -> str:

@@ -35,6 +35,8 @@ def head_of(title: TitleBlock, bar: str) -> Head:
         paper=title.paper,
         dials=title.dials,
         rules=title.knowledge_version,
+        dated=title.date,
+        approved=bool(title.approver),
     )
 
 

@@ -8,6 +8,7 @@ from tailtrue.papers import Head
 from tailtrue.parts import Text
 from tailtrue.procedure import Procedure
 from tailtrue.record_sheet import Block, Do, Part, Place, RecordSheet
+from tailtrue.render.marks import legend
 from tailtrue.render.move import move_drawing
 from tailtrue.render.nomogram import nomogram
 from tailtrue.render.numbers import columns, read, show_one
@@ -37,19 +38,19 @@ ON_SHEET = "on the sheet:"
 NEXT_DUE = "next check due"
 INITIALS = "verified by, initials"
 SETS: Mapping[Part, str] = {
-    "set-up": "State of the lathe", "skim": "The skim", "measuring": "The micrometer", "visit": "The test",
+    "set-up": "State of the lathe", "skim": "The skim", "measuring": "The instrument", "visit": "The test",
     "moves": "The move", "end": "Remarks",
 }  # fmt: skip
 
 
-def to_record_html(procedure: Procedure, *, large: bool = False) -> str:
-    """The record of a procedure as one HTML file; in large print if asked."""
-    return record_html(_of(procedure), _head(procedure), large=large)
+def to_record_html(procedure: Procedure, mend: Sequence[Text] = (), *, large: bool = False) -> str:
+    """The record of a procedure as one HTML file, in large print if asked; `mend` is what keeps the lathe from running."""
+    return record_html(_of(procedure), _head(procedure), mend, large=large)
 
 
-def to_record_markdown(procedure: Procedure) -> str:
+def to_record_markdown(procedure: Procedure, mend: Sequence[Text] = ()) -> str:
     """The record of a procedure as Markdown."""
-    return record_markdown(_of(procedure), _head(procedure))
+    return record_markdown(_of(procedure), _head(procedure), mend)
 
 
 def _of(procedure: Procedure) -> RecordSheet:
@@ -97,6 +98,7 @@ def record_html(sheet: RecordSheet, head: Head, mend: Sequence[Text] = (), *, la
         titles=(TITLE, _table_title(sheet), SCALES_TITLE, SHEET_TITLE, FULL_TITLE),
         next_due=NEXT_DUE,
         initials=INITIALS,
+        legend=legend(sheet, tuple(mend)),
         unit_beside=lambda unit: unit_beside(unit, dials),
     )
 
@@ -120,7 +122,7 @@ def _markdown(sheet: RecordSheet, head: Head, mend: Sequence[Text]) -> Iterator[
         return bullets(literal(say(text, head.dials)) for text in texts)
 
     yield heading(1, f"{TITLE}: {head.machine}")
-    yield literal(f"{head.shop}. Bar {head.bar}. Sheet {head.number} rev {head.revision}. Rules {head.rules}.")
+    yield literal(f"{head.shop}. Bar {head.bar}. Sheet {head.number} rev {head.revision}{head.status}. Rules {head.rules}.")
     if mend:
         yield bold(MEND)
         yield lines(mend)
@@ -135,6 +137,7 @@ def _markdown(sheet: RecordSheet, head: Head, mend: Sequence[Text]) -> Iterator[
     )
     yield table((f"Collars differ by, {unit}", "Do", f"{by}, {unit}"), rows)
     yield lines(sheet.read)
+    yield literal(legend(sheet, tuple(mend)))
     yield literal(f"Factor of this bar: {show_one(sheet.scales.factor, head.dials)}.")
     yield lines(sheet.cannot)
     yield heading(2, SHEET_TITLE)

@@ -7,7 +7,7 @@ from tailtrue.procedure import Procedure
 from tailtrue.render import safety_words as safety
 from tailtrue.render.glossary import terms
 from tailtrue.render.plain import bold, bullets, heading, literal, table
-from tailtrue.render.safety_page import ReviewPage, figures_of
+from tailtrue.render.safety_page import ReviewPage, figures_of, legend_of
 from tailtrue.render.words import HEADINGS, say, sentence
 from tailtrue.review import Control, Rating, ReviewedHazard, ReviewLine, Signature
 
@@ -38,6 +38,7 @@ class _Writer:
         yield from self._people()
         yield from self._worst()
         yield from self._stops()
+        yield literal(legend_of(self._p))
         yield from terms(HEADINGS["glossary"], self._r.glossary, self._p.title.dials)
         yield heading(2, safety.HEADINGS["signatures"])
         yield bullets(self._signature(one) for one in self._r.signatures)
@@ -53,12 +54,6 @@ class _Writer:
         yield f"{bold(title.title)} {literal(sheet)}, {literal(f'rules {title.knowledge_version}')}."
         yield self._lines(self._r.head)
         yield " ".join(self._text(line) for line in self._r.lead)
-        yield heading(2, safety.HEADINGS["work"])
-        rows = (
-            (bold(part.id), literal(part.title), literal(self._view.runs(part.used_at)), literal(", ".join(part.machine)))
-            for part in self._r.work
-        )
-        yield table(safety.WORK, rows)
 
     def _rated(self) -> Iterable[str]:
         matrix = self._r.matrix
@@ -86,7 +81,10 @@ class _Writer:
         yield f"{literal(safety.USUAL.format(who=self._r.usual_person))} {literal(safety.NOT_COUNTED)}"
         for part, hazards in self._view.groups():
             yield heading(3, f"{part.id} {part.title}")
-            yield table(safety.HAZARDS, (self._hazard(hazard) for hazard in hazards))
+            where = safety.WHERE.format(steps=self._view.runs(part.used_at), machine=", ".join(part.machine))
+            yield literal(where if hazards else f"{where} {safety.ABOVE}")
+            if hazards:
+                yield table(safety.HAZARDS, (self._hazard(hazard) for hazard in hazards))
 
     def _hazard(self, hazard: ReviewedHazard) -> tuple[str, ...]:
         said = [bold(hazard.signal.upper()), bold(sentence(hazard.hazard)), literal(sentence(hazard.harm))]
@@ -95,7 +93,7 @@ class _Writer:
         if also := self._view.also(hazard):
             said.append(literal(f"{safety.ALSO} {also}"))
         controls = " ".join(self._control(control) for control in self._view.controls(hazard))
-        return bold(hazard.number), " ".join(said), _rating(hazard.before), controls, _rating(hazard.after)
+        return bold(hazard.number), " ".join(said), _rating(hazard.before), _rating(hazard.after), controls
 
     def _control(self, control: Control) -> str:
         state = f" ({safety.STATES[control.state]})" if control.state != "counted" else ""
@@ -113,7 +111,7 @@ class _Writer:
     def _held(self, hazard: ReviewedHazard) -> tuple[str, ...]:
         held = ""
         if hazard.held is not None:
-            step = f" {hazard.held.hold_step}" if hazard.held.hold_step else ""
+            step = f", {safety.STEP.format(step=hazard.held.hold_step)}" if hazard.held.hold_step else ""
             held = bold(sentence(f"{safety.HELD[hazard.held.by]}{step}".capitalize()))
         wanting = "; ".join(literal(control.text) for control in self._view.wanting(hazard))
         would = f" {safety.WOULD}: {wanting}." if wanting else ""
@@ -184,6 +182,7 @@ class _Writer:
             )
             yield f"- [ ] {bold(checks.ends_with)}"
         yield heading(2, safety.HEADINGS["emergency"])
+        yield literal(safety.BOXED)
         yield bullets(
             f"{bold(say(line.text, self._p.title.dials))}: {self._text(line.answer)}"
             if line.answer is not None

@@ -11,7 +11,9 @@ from tailtrue.parts import Blank, Text
 from tailtrue.places import templates_folder
 from tailtrue.procedure import Procedure
 from tailtrue.render import safety_words, words
+from tailtrue.render.columns import abreast
 from tailtrue.render.large import enlarged
+from tailtrue.render.marks import legend
 from tailtrue.render.numbers import unit_name
 from tailtrue.render.paper import page
 from tailtrue.render.words import say
@@ -36,11 +38,9 @@ class ReviewPage:
         return unit_name("in" if blank.unit == "mm" and self._dials == "inch" else blank.unit) if blank.unit else ""
 
     def groups(self) -> Iterator[tuple[WorkPart, tuple[ReviewedHazard, ...]]]:
-        """Activities with the hazards that are listed under them."""
+        """Every activity with the hazards that are listed under it; some have none of their own."""
         for part in self._review.work:
-            here = tuple(hazard for hazard in self._review.hazards if hazard.parts[0] == part.id)
-            if here:
-                yield part, here
+            yield part, tuple(hazard for hazard in self._review.hazards if hazard.parts[0] == part.id)
 
     def high(self) -> tuple[ReviewedHazard, ...]:
         """The hazards that stay high."""
@@ -48,20 +48,20 @@ class ReviewPage:
 
     def also(self, hazard: ReviewedHazard) -> str:
         """The other activities that meet a hazard."""
-        return ", ".join(hazard.parts[1:])
+        return " ".join(hazard.parts[1:])
 
     def named(self, hazard: ReviewedHazard) -> str:
         """Who is hurt, where it is not the usual person."""
         return "" if hazard.who == self._review.usual_person else hazard.who
 
     def controls(self, hazard: ReviewedHazard) -> tuple[Control, ...]:
-        """The controls to print: what counts, and what else would help unless the hazard is taken away or is not high."""
+        """The controls to print: what counts, and what else would help unless the hazard is taken away and stays low."""
         gone = any(control.level == "eliminate" and control.state == "counted" for control in hazard.controls)
         return tuple(
             control
             for control in hazard.controls
             if control.state == "counted"
-            or (not gone and control.state == "to-see")
+            or (control.state == "to-see" and (not gone or hazard.held is not None))
             or (hazard.held is not None and control.state == "not-here")
         )
 
@@ -147,9 +147,16 @@ def to_safety_html(procedure: Procedure, *, large: bool = False) -> str:
         view=ReviewPage(procedure),
         figures_of=figures_of,
         safety=safety_words,
+        abreast=abreast,
         headings=words.HEADINGS,
+        legend=legend_of(procedure),
         safety_css=_style(large),
     )
+
+
+def legend_of(procedure: Procedure) -> str:
+    """What the marks on the review mean; it prints the stops of the sheet too."""
+    return legend(procedure.safety_review, procedure.title, procedure.do_not_start, procedure.stop_at_once)
 
 
 @lru_cache

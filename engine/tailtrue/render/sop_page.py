@@ -9,6 +9,7 @@ from markupsafe import Markup, escape
 
 from tailtrue.parts import Dials, Figure, Text
 from tailtrue.procedure import Procedure
+from tailtrue.render.marks import legend
 from tailtrue.render.numbers import show
 from tailtrue.render.pictograms import pictograms
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
@@ -48,6 +49,7 @@ WORDS: Final = MappingProxyType(
         "signatories": ("Role", "Name", "Date", "Signature"),
         "who": ("Phase", "Anybody on the roster", "With a supervisor", "Staff only"),
         "hazards": ("Level", "Hazard, what it does, and what to do", "Signs (ISO 7010)"),
+        "hazards_run_in": ("Level", "Hazard, what it does, what to do, and the signs (ISO 7010)"),
         "do": "Do:",
         "every_hazard": "Every hazard of the job stands in the procedure, above the step where it is met.",
         "wear": ("State", "Wear", "Do not wear or do"),
@@ -63,6 +65,8 @@ WORDS: Final = MappingProxyType(
 # The word across every page of a paper that is not in force.
 MARKS: Final = MappingProxyType({"draft": "DRAFT", "superseded": "SUPERSEDED", "approved": ""})
 WRITE: Final = "____________"
+# Letters that two lines take in half of the width.
+_LONG_LABEL, _LONG_VALUE = 42, 60
 Pair = tuple[str, str | None]
 
 
@@ -77,6 +81,7 @@ def to_sop_html(procedure: Procedure, *, large: bool = False) -> str:
         heads=HEADS,
         mark=MARKS[sop.control.status],
         control=_abreast(tuple(control(sop, dials))),
+        legend=legend(sop, procedure.title.machine_detail),
         upkeep=tuple(_upkeep(sop)),
         local=_abreast(tuple(_pairs(sop.local, dials))),
         sign_words={sign.code: sign.words for sign in sop.signs},
@@ -120,7 +125,14 @@ def _pairs(entries: Iterable[Entry], dials: Dials) -> Iterator[Pair]:
 
 
 def _abreast(pairs: Sequence[Pair]) -> list[Sequence[Pair]]:
-    return [pairs[start : start + 2] for start in range(0, len(pairs), 2)]
+    """Short pairs two abreast, then the long ones, each alone."""
+    short = [pair for pair in pairs if not _long(pair)]
+    return [*(short[start : start + 2] for start in range(0, len(short), 2)), *([pair] for pair in pairs if _long(pair))]
+
+
+def _long(pair: Pair) -> bool:
+    """Whether a pair would take three lines and more in half of the width."""
+    return len(pair[0]) > _LONG_LABEL or len(pair[1] or "") > _LONG_VALUE
 
 
 def _upkeep(sop: ShopSheet) -> Iterator[tuple[str, str, tuple[Text, ...]]]:
@@ -192,6 +204,7 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
     yield from rows("limits", (
         (literal(row.label), told(row.limit), told(row.beyond), told(row.back)) for row in sop.limits
     ))  # fmt: skip
+    yield literal(legend(sop, title.machine_detail))
     yield from rows("emergency", ((literal(row.seen), told(row.do), told(row.never)) for row in sop.emergency))
     yield from part("isolation", sop.isolation)
     yield from rows("upkeep", ((literal(every), several(tasks), literal(who)) for every, who, tasks in _upkeep(sop)))

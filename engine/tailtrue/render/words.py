@@ -18,6 +18,8 @@ HEADINGS: Final = MappingProxyType(
         "who_may": "Who may do this",
         "do_not_start": "Do not start if",
         "stop_at_once": "Stop at once if",
+        "after_a_stop": "After a stop",
+        "emergency": "In an emergency",
         "job_cautions": "Cautions for the whole job",
         "signs": "Signs on this sheet",
         "needs": "What you need",
@@ -71,9 +73,7 @@ TABLET: Final = MappingProxyType(
 
 CUTS: Final = MappingProxyType({"buy": "Buy at least", "mass_to_buy": "Weighs", "mass_finished": "Finished weighs"})
 
-TIME: Final = MappingProxyType(
-    {"work": "Work", "attended": "At the bench or lathe", "waiting": "Wait besides", "total": "Together"}
-)
+TIME: Final = MappingProxyType({"work": "Work", "attended": "Hands on", "waiting": "Wait", "total": "Together"})
 
 STATES: Final = MappingProxyType({"isolated": "lathe isolated", "stopped": "spindle stopped", "turning": "spindle turning"})
 
@@ -124,6 +124,7 @@ NOT_TO_SCALE: Final = "not to scale"
 PROJECTIONS: Final = MappingProxyType({"metric": "first-angle projection", "inch": "third-angle projection"})
 END_VIEWS: Final = MappingProxyType({"metric": "seen from end A", "inch": "seen from end B"})
 PLATE: Final = ("Speed", "Lever or belt", "Work of this job")
+MISSING: Final = "Fill in before work:"
 TROUBLE: Final = ("What you see", "Do", "Do not")
 SHOP_RULE: Final = "Shop rule"
 SHOP_RULES_MEAN: Final = "This shop added or changed what follows. It answers for it. Limits are only ever drawn tighter."

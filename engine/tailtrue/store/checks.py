@@ -321,7 +321,7 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
     page = knowledge.page
     where = "knowledge/page.toml"
     standing = (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.supervised, *page.care)
-    for text in (*standing, *page.time_notes):
+    for text in (*standing, *page.after_a_stop, *page.in_emergency, *page.time_notes):
         yield where, "", text, ""
     for trouble in page.trouble:
         yield from ((where, trouble.seen, text, "") for text in (trouble.do, trouble.never))

@@ -297,6 +297,8 @@ class Page:
     conventions: tuple[Wording, ...]
     stop_at_once: tuple[Wording, ...]
     do_not_start: tuple[Wording, ...]
+    after_a_stop: tuple[Wording, ...]
+    in_emergency: tuple[Wording, ...]
     who_may: tuple[Wording, ...]
     supervised: tuple[Wording, ...]
     supervised_when: Condition

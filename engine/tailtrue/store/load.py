@@ -336,6 +336,8 @@ class Loader:
             conventions=self._wordings(file.conventions, where, "conventions"),
             stop_at_once=self._wordings(file.stop_at_once, where, "stop_at_once"),
             do_not_start=self._wordings(file.do_not_start, where, "do_not_start"),
+            after_a_stop=self._wordings(file.after_a_stop, where, "after_a_stop"),
+            in_emergency=self._wordings(file.in_emergency, where, "in_emergency"),
             who_may=self._wordings(file.who_may, where, "who_may"),
             supervised=self._wordings(file.supervised, where, "supervised"),
             supervised_when=self._when(file.supervised_when, where, "supervised_when"),

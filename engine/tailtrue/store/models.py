@@ -317,6 +317,7 @@ class StepFile(File):
     settings: list[SettingFile] = []
     settings_from: SettingsFromFile | None = None
     check: list[CheckFile] = []
+    checks_tell_all: bool = Field(default=False, description="whether its checks alone are printed where it comes again")
     hold: HoldFile | None = None
     why: str = ""
     sources: list[str] = Field(min_length=1)
@@ -327,7 +328,7 @@ class PhaseFile(File):
 
     id: str
     title: str
-    held: Literal["nothing", "chuck", "blank", "centres"] = "nothing"
+    held: Literal["nothing", "chuck", "bar", "blank", "stub", "centres"] = "nothing"
     purpose: str = ""
     each: list[str] = []
     when: When = []

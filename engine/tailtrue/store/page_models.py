@@ -97,6 +97,8 @@ class PageFile(File):
     conventions: list[str]
     stop_at_once: list[str]
     do_not_start: list[str]
+    after_a_stop: list[str] = Field(min_length=1)
+    in_emergency: list[str] = Field(min_length=1)
     who_may: list[str]
     supervised: list[str]
     supervised_when: When = Field(min_length=1)

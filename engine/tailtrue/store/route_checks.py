@@ -77,7 +77,9 @@ def _held(knowledge: Knowledge, route: Route) -> Iterator[Problem]:
         turns = [name for name in phase.file.steps if name in knowledge.steps and _turns(knowledge, name)]
         if turns and phase.file.held == "nothing":
             wrong = f"the spindle turns at step '{turns[0]}' and nothing is said to hold the work"
-            yield Problem(route.where, phase.file.id, wrong, "say held = chuck, blank or centres: it limits the speed")
+            yield Problem(
+                route.where, phase.file.id, wrong, "say held = chuck, bar, blank, stub or centres: it limits the speed"
+            )
 
 
 def _turns(knowledge: Knowledge, step: str) -> bool:

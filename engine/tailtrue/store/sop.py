@@ -39,12 +39,21 @@ class Rule(Generic[FileT]):
 
 
 @dataclass(frozen=True)
+class Entry:
+    """A label of a block of particulars, its text, and when it stands on the paper."""
+
+    label: str
+    value: Wording
+    when: Condition
+
+
+@dataclass(frozen=True)
 class SopTexts:
     """Everything that the standing procedure is made from."""
 
     page: Rule[files.SopPageFile]
-    control: tuple[tuple[str, Wording], ...]
-    places: tuple[tuple[str, Wording], ...]
+    control: tuple[Entry, ...]
+    places: tuple[Entry, ...]
     forms: tuple[tuple[files.FormFile, Wording], ...]
     lines: tuple[Rule[files.SopLineFile], ...]
     limits: tuple[Rule[files.SopLimitFile], ...]
@@ -65,7 +74,8 @@ class SopTexts:
         for rule in self.rules:
             for texts in rule.texts.values():
                 yield from ((rule.where, getattr(rule.file, "id", ""), text) for text in texts)
-        for label, text in (*self.control, *self.places, *((form.id, text) for form, text in self.forms)):
+        entries = ((one.label, one.value) for one in (*self.control, *self.places))
+        for label, text in (*entries, *((form.id, text) for form, text in self.forms)):
             yield self.page.where, label, text
 
 
@@ -97,12 +107,16 @@ def load_sop(folder: Path, reader: Reader, when: When_, word: Word) -> SopTexts:
     machine, at_machine = whole("machine.toml", files.SopMachineFile)
     if page is None or machine is None:
         raise KnowledgeInvalid(tuple(reader.problems))
+
+    def entry(file: files.EntryFile) -> Entry:
+        return Entry(file.label, word(file.value, at_page, file.label), when(file.when, at_page, file.label))
+
     frame = Rule(page, when(page.made_when, at_page, "made_when"),
                  {name: (word(getattr(page, name), at_page, name),) for name in ("id", "title")}, at_page)  # fmt: skip
     return SopTexts(
         page=frame,
-        control=tuple((one.label, word(one.value, at_page, one.label)) for one in page.control),
-        places=tuple((one.label, word(one.value, at_page, one.label)) for one in page.place),
+        control=tuple(map(entry, page.control)),
+        places=tuple(map(entry, page.place)),
         forms=tuple((form, word(form.lead, at_page, form.id)) for form in page.form),
         lines=tuple(rule(f, w) for f, w in reader.entries("sop/lines.toml", "line", files.SopLineFile)),
         limits=tuple(rule(f, w) for f, w in reader.entries("sop/limits.toml", "limit", files.SopLimitFile)),

@@ -18,6 +18,7 @@ class EntryFile(File):
 
     label: str
     value: str = ""
+    when: When = Field(default=[], description="the paper that it stands on; on every one without")
 
 
 class RoleFile(File):

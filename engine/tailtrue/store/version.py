@@ -29,7 +29,7 @@ def made_from(folder: Path) -> str:
     return hashlib.sha256(said.encode()).hexdigest()
 
 
-def _read(folder: Path) -> tuple[str, tuple[int, ...]]:
+def _read(folder: Path) -> tuple[str, tuple[tuple[tuple[str, ...], int], ...]]:
     digest = hashlib.sha256()
     sizes = []
     for name, path in _files(folder):
@@ -37,7 +37,7 @@ def _read(folder: Path) -> tuple[str, tuple[int, ...]]:
         with open(path, "rb") as opened:
             content = opened.read()
         digest.update(content)
-        sizes.append(len(content))
+        sizes.append((name, len(content)))
     return digest.hexdigest(), tuple(sizes)
 
 

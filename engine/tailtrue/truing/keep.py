@@ -40,7 +40,17 @@ _LENGTHS = ("span", "first_station", "second_station", "limit_over")
 _ROUNDED = ("limit", "difference", "move")
 _ROUNDED_TO_MM = 0.001
 _SAME = ("lathe", "bar", "tool_side", "verdict")
-_CALIPER = "caliper"  # the remark of that name: it bars no move, and makes no record
+# What reads the collars and makes no record, why, and what to do. A remark of the same name says so and bars no move.
+NO_RECORD = {
+    "caliper": (
+        "a caliper", "cannot judge the limit, so its readings are not kept",
+        "read both collars with a micrometer, or note the coarse move on the sheet only",
+    ),
+    "indicator": (
+        "an indicator", "reads no diameter, and a record holds diameters, so its readings are not kept",
+        "write readings, difference and verdict on the record sheet",
+    ),
+}  # fmt: skip
 
 
 def check_keepable(case: Case, typed: Typed, read: Collection[str] = ("readings",), as_before: Record | None = None) -> None:
@@ -63,9 +73,8 @@ def make_record(visit: Visit, typed: Typed, date: str | None, as_before: Record 
     `as_before` is the record whose set-up still holds for everything that was not said. Raises RecordWrong.
     """
     case = visit.case
-    if case.value("visit.instrument_kind") == "caliper":
-        do = "read both collars with a micrometer, or note the coarse move on the sheet only"
-        raise RecordWrong((Problem("", "a caliper", "cannot judge the limit, so its readings are not kept", do),))
+    if visit.kind in NO_RECORD:
+        raise RecordWrong((Problem("", *NO_RECORD[visit.kind]),))
     read = () if typed.says("readings") else ("readings",)
     check_keepable(case, typed, read, as_before)
     known = dict(_known(case))
@@ -108,7 +117,7 @@ def unread_row(visit: Visit, typed: Typed, date: str) -> UnreadRow:
     }  # fmt: skip
     faults = tuple(
         RowFault(column="readings", said="", wrong=say(one.text, dials), do="answer this, then keep the visit anew")
-        for one in visit.remarks if one.bars_move or one.id == _CALIPER
+        for one in visit.remarks if one.bars_move or one.id in NO_RECORD
     )  # fmt: skip
     text = ", ".join(str(cell) for cell in cells.values())
     return UnreadRow(file=typed.shown, line=0, columns=", ".join(cells), text=text, faults=faults)

@@ -3,7 +3,7 @@
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, Problem
-from tailtrue.facts import NotKnown
+from tailtrue.facts import Fact, NotKnown
 from tailtrue.papers import Head
 from tailtrue.parts import Text
 from tailtrue.refusals import Refusal, refusals
@@ -23,7 +23,14 @@ def head_of(case: Case) -> Head:
         paper="Letter" if case.value("job.paper") == "Letter" else "A4",
         dials="inch" if case.value("lathe.dials") == "inch" else "metric",
         rules=case.knowledge.version,
+        dated=str(case.value("job.date")),
+        approved=bool(_known(case, "job.approver")),
     )
+
+
+def _known(case: Case, name: str) -> object:
+    found = case.get(name)
+    return found.value if isinstance(found, Fact) else None
 
 
 def lines_of(case: Case, part: str) -> tuple[Text, ...]:

@@ -9,12 +9,12 @@ from tailtrue.truing.typed import Collar, Reading, Readings, checked, read_one
 _COLLARS: dict[str, Collar] = {"H": "head", "T": "tail"}
 
 
-def readings_of(typed: Typed) -> Readings:
+def readings_of(typed: Typed, from_zero: bool = False) -> Readings:
     """The readings of both end collars that were not rejected.
 
     Raises ReadingsWrong with every fault at once.
     """
-    taken = [one for letter, one in _kept(typed) if letter in _COLLARS]
+    taken = [one for letter, one in _kept(typed, from_zero) if letter in _COLLARS]
     return checked(Readings(tuple(taken), in_order=typed.in_order))
 
 
@@ -40,7 +40,7 @@ def facts_of(typed: Typed) -> dict[str, Any]:
     return found
 
 
-def _kept(typed: Typed) -> list[tuple[str, Reading]]:
+def _kept(typed: Typed, from_zero: bool = True) -> list[tuple[str, Reading]]:
     faults: list[Problem] = []
     found = []
     for number, one in enumerate(typed.content.get("readings", ())):
@@ -49,7 +49,7 @@ def _kept(typed: Typed) -> list[tuple[str, Reading]]:
         where = typed.places["readings"].problem((number,), "", "").where
         try:
             # Of a third collar only the size counts, whatever collar it is called here.
-            read = read_one(_COLLARS.get(one["collar"], "head"), one["said"])
+            read = read_one(_COLLARS.get(one["collar"], "head"), one["said"], from_zero)
         except ReadingsWrong as wrong:
             faults += [Problem(where, fault.said, fault.wrong, fault.do) for fault in wrong.problems]
             continue

@@ -9,10 +9,10 @@ from tailtrue.log.record import Record
 from tailtrue.log.typed import Typed
 from tailtrue.log.unread import UnreadRow
 from tailtrue.truing.history import Before, before_of
-from tailtrue.truing.keep import make_record, unread_row
+from tailtrue.truing.keep import NO_RECORD, make_record, unread_row
 from tailtrue.truing.said import facts_of, readings_of
 from tailtrue.truing.typed import Readings
-from tailtrue.truing.visit import Visit, judge_visit
+from tailtrue.truing.visit import FROM_ZERO, Visit, judge_visit
 
 Add = Callable[[Record], int]
 Aside = Callable[[UnreadRow], int]
@@ -43,17 +43,16 @@ class Session:
         said = {**facts_of(typed), **(also or {})}
         as_found = said.get("visit.state") == "as-found"
         earlier = self.before.facts(as_found) if self.before else {}
-        return judge_visit(self.case, readings or readings_of(typed), self.kind, {**earlier, **said})
+        return judge_visit(self.case, readings or readings_of(typed, self.kind == FROM_ZERO), self.kind, {**earlier, **said})
 
     def settle(self, visit: Visit, typed: Typed, date: str) -> int | None:
         """Keep a visit where that was asked for, and hold the next one against it; the number of its record.
 
-        What a remark bars is looked at again first, so it is neither kept nor held against anything; what a caliper read
-        is no record. Raises RecordWrong
-        or LogUnusable; then nothing was kept and the session is as it was.
+        What a remark bars is looked at again first, so it is neither kept nor held against anything; what was not read
+        with a micrometer is no record. Raises RecordWrong or LogUnusable; then nothing was kept, the session is as it was.
         """
         number = None
-        if self.keeping is not None and not visit.by_caliper:
+        if self.keeping is not None and visit.kind not in NO_RECORD:
             record = make_record(visit, typed, date, self.keeping.as_before)
             number = None if visit.barred else self.keeping.add(record)
         if self.keeping is not None and self.keeping.aside is not None and number is None:

@@ -24,7 +24,7 @@ _NEEDED = "write each reading with its unit, such as 49.612 mm or 1.9532 in"
 
 @dataclass(frozen=True)
 class Reading:
-    """One reading of one collar: as it was typed, and in millimetres."""
+    """One reading of one collar: as it was typed, and in millimetres; of an indicator, from its own zero."""
 
     collar: Collar
     said: str
@@ -49,16 +49,20 @@ class Readings:
         return "".join(one.collar[0].upper() for one in self.taken) if self.in_order else ""
 
 
-def read_lists(head: str, tail: str, order: str = "") -> Readings:
+def read_lists(head: str, tail: str, order: str = "", from_zero: bool = False) -> Readings:
     """Readings from one line for each collar; `order` is such as ``HTTH``, or empty when it was not kept.
 
+    `from_zero` when an indicator read from a zero of its own, so that nought and less may be read.
     Raises ReadingsWrong with every fault at once.
 
     >>> read_lists("49.612 mm, 49.613 mm", "49.655 mm, 49.654 mm").of("tail")
     (49.655, 49.654)
     """
     faults: list[Problem] = []
-    by_collar: dict[Collar, list[Reading]] = {"head": _line("head", head, faults), "tail": _line("tail", tail, faults)}
+    by_collar: dict[Collar, list[Reading]] = {
+        "head": _line("head", head, faults, from_zero),
+        "tail": _line("tail", tail, faults, from_zero),
+    }
     if faults:
         raise ReadingsWrong(faults)
     taken = tuple(one for readings in by_collar.values() for one in readings)
@@ -75,7 +79,7 @@ def read_lists(head: str, tail: str, order: str = "") -> Readings:
     return checked(Readings(tuple(next(queues[letter]) for letter in letters), in_order=True))
 
 
-def read_table(text: str, name: str) -> Readings:
+def read_table(text: str, name: str, from_zero: bool = False) -> Readings:
     """Readings from a table with the columns ``collar`` and ``reading``, one row for each, in the order they were taken.
 
     Raises ReadingsWrong with every bad row named.
@@ -102,19 +106,19 @@ def read_table(text: str, name: str) -> Readings:
         if collar is None:
             faults.append(Problem(where, row["collar"], "is no collar of this bar", "write head or tail"))
             continue
-        taken += _readings(collar, [row["reading"]], where, faults)
+        taken += _readings(collar, [row["reading"]], where, faults, from_zero)
     if faults:
         raise ReadingsWrong(faults)
     return checked(Readings(tuple(taken), in_order=True))
 
 
-def read_one(collar: Collar, text: str) -> Reading:
+def read_one(collar: Collar, text: str, from_zero: bool = False) -> Reading:
     """A single reading, as it is asked for at a prompt.
 
     Raises ReadingsWrong.
     """
     faults: list[Problem] = []
-    found = _readings(collar, [text.strip()], "", faults)
+    found = _readings(collar, [text.strip()], "", faults, from_zero)
     if faults:
         raise ReadingsWrong(faults)
     return found[0]
@@ -195,12 +199,18 @@ def _system(said: str) -> str:
     return "inch" if unit and unit[1].strip().casefold() in ("in", '"', "inch", "inches", "thou", "ft", "''") else "metric"
 
 
-def _line(collar: Collar, text: str, faults: list[Problem]) -> list[Reading]:
+def _line(collar: Collar, text: str, faults: list[Problem], from_zero: bool) -> list[Reading]:
     pieces = [piece for piece in _SEPARATOR.split(text.strip()) if piece]
     if not pieces:
         faults.append(Problem(collar, text, "has no reading", _NEEDED))
         return []
-    return _readings(collar, _with_last_unit(pieces), collar, faults)
+    whole = _with_last_unit(pieces)
+    if any(_BARE.fullmatch(piece) and "." not in piece for piece in whole[:-1]):
+        # Most likely decimal commas: half a reading on either side of each. Quoted as it was typed.
+        wrong = "holds a whole number without a unit; the decimal mark must be a point"
+        faults.append(Problem(collar, text, wrong, _NEEDED))
+        return []
+    return _readings(collar, whole, collar, faults, from_zero)
 
 
 def _with_last_unit(pieces: Sequence[str]) -> list[str]:
@@ -215,20 +225,15 @@ def _with_last_unit(pieces: Sequence[str]) -> list[str]:
     return [*(f"{piece} {unit[1].strip()}" for piece in pieces[:-1]), pieces[-1]]
 
 
-def _readings(collar: Collar, pieces: Sequence[str], where: str, faults: list[Problem]) -> list[Reading]:
+def _readings(collar: Collar, pieces: Sequence[str], where: str, faults: list[Problem], from_zero: bool) -> list[Reading]:
     found = []
-    if any(_BARE.fullmatch(piece) and "." not in piece for piece in pieces[:-1]):
-        # Most likely decimal commas: half a reading on either side of each.
-        wrong = "holds a whole number without a unit; the decimal mark must be a point"
-        faults.append(Problem(where, ", ".join(pieces), wrong, _NEEDED))
-        return []
     for piece in pieces:
         try:
             diameter = read_quantity(piece, "mm")
         except FactsWrong as wrong:
             faults.append(Problem(where, piece, wrong.problems[0].wrong, wrong.problems[0].do))
             continue
-        if diameter <= 0:
+        if diameter <= 0 and not from_zero:
             faults.append(Problem(where, piece, "is no diameter", _NEEDED))
             continue
         found.append(Reading(collar, piece, diameter, where))

@@ -19,6 +19,7 @@ PARTS = ("found", "verdict", "do", "steps", "after", "limits")
 _OF_A_MOVE = ("verdict", "do", "steps", "after")
 USUAL = "alignment/repeatability"  # what instruments do to readings, by the step they are read to
 _READ_AGAIN = "read both collars with one instrument of the crib, and write down every digit that it shows"
+FROM_ZERO = "indicator"  # reads from a zero of its own, no diameter
 # What was said and cannot be judged keeps the move back: silence would pass for a sound reading.
 _JUDGED = {
     "visit.head_temperature": ("visit.warm_difference", "look at the thermometer; let the bar cool, then read again"),
@@ -67,9 +68,9 @@ class Visit:
         return any(remark.bars_move for remark in self.remarks)
 
     @property
-    def by_caliper(self) -> bool:
-        """Whether a caliper read the collars: a coarse move may come of it, never a record."""
-        return bool(self.case.value("visit.instrument_kind") == "caliper")
+    def kind(self) -> str:
+        """What read the collars; a record of diameters comes of a micrometer alone."""
+        return str(self.case.value("visit.instrument_kind"))
 
     def part(self, name: str) -> tuple[Line, ...]:
         """The lines of one part."""
@@ -82,7 +83,8 @@ def judge_visit(case: Case, readings: Readings, kind: str = "micrometer", also: 
     Raises ReadingsWrong when the readings cannot be of this bar or this crib, FactsWrong when the job does not say
     what is needed.
     """
-    _plausible(case, readings)
+    if kind != FROM_ZERO:
+        _plausible(case, readings)
     said: dict[str, Any] = {
         "visit.head_readings": readings.of("head"),
         "visit.tail_readings": readings.of("tail"),

@@ -5,13 +5,15 @@ from types import MappingProxyType
 
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
-from tailtrue.render.figures.bar_held import bar_in_chuck, bar_in_spindle, bar_in_steady
+from tailtrue.render.figures.bar_held import bar_in_chuck, bar_in_collet, bar_in_spindle, bar_in_steady
 from tailtrue.render.figures.between_centres import between_centres
 from tailtrue.render.figures.blank_held import blank_held
 from tailtrue.render.figures.boring_reach import boring_reach
 from tailtrue.render.figures.collar_blank import collar_blank
 from tailtrue.render.figures.drill_ladder import drill_ladder
 from tailtrue.render.figures.indicators import indicator_on_collars, indicator_on_quill
+from tailtrue.render.figures.on_stub import collar_on_stub
+from tailtrue.render.figures.soft_jaws import blank_in_soft_jaws, jaws_on_plug
 from tailtrue.render.figures.speed_plate import speed_plate
 from tailtrue.render.figures.tailstock_move import tailstock_move
 
@@ -20,15 +22,19 @@ Draw = Callable[[Drawing, Dials], str]
 KINDS: Mapping[str, Draw] = MappingProxyType(
     {
         "bar-in-chuck": bar_in_chuck,
+        "bar-in-collet": bar_in_collet,
         "bar-in-spindle": bar_in_spindle,
         "bar-in-steady": bar_in_steady,
         "between-centres": between_centres,
         "blank-held": blank_held,
+        "blank-in-soft-jaws": blank_in_soft_jaws,
         "boring-reach": boring_reach,
         "collar-blank": collar_blank,
+        "collar-on-stub": collar_on_stub,
         "drill-ladder": drill_ladder,
         "indicator-on-collars": indicator_on_collars,
         "indicator-on-quill": indicator_on_quill,
+        "jaws-on-plug": jaws_on_plug,
         "speed-plate": speed_plate,
         "tailstock-move": tailstock_move,
     }

@@ -1,4 +1,6 @@
-"""The bar held for facing and centring an end: through the spindle, in the chuck alone, or with the steady."""
+"""The bar held for facing and centring an end: through the spindle, in a collet, in the chuck alone, or with the steady."""
+
+from collections.abc import Callable
 
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
@@ -14,10 +16,20 @@ _END = 62.0
 _SIZE_AT = 67.5
 _SPINDLE_LEFT, _REAR, _SPINDLE_BORE = 4.0, 9.0, 5.0
 _STEADY, _STEADY_HALF = 5.0, 12.0
+_COLLET_NARROW, _COLLET_WIDE, _COLLET_BODY = 1.5, 4.0, 11.0
 
 
 def bar_in_spindle(drawing: Drawing, dials: Dials) -> str:
     """The rest of the bar lies inside the spindle, and nothing stands out behind."""
+    return _through_the_spindle(drawing, dials, _open_chuck)
+
+
+def bar_in_collet(drawing: Drawing, dials: Dials) -> str:
+    """The same in a collet, which closes round the bar."""
+    return _through_the_spindle(drawing, dials, _collet)
+
+
+def _through_the_spindle(drawing: Drawing, dials: Dials, grip: Callable[[Plate, float, float], None]) -> str:
     plate = Plate(drawing, dials)
     ink = plate.ink
     said = wrap(plate.label("rear"), WIDTH)
@@ -28,7 +40,7 @@ def bar_in_spindle(drawing: Drawing, dials: Dials) -> str:
     for top in (middle - 9, middle + _SPINDLE_BORE):
         plate.hatch(_SPINDLE_LEFT, top, face - _CHUCK - _SPINDLE_LEFT, 4)
     _bar(plate, _REAR, middle)
-    _chuck(plate, face, middle, through=True)
+    grip(plate, face, middle)
     ink.words((_SPINDLE_LEFT + face - _CHUCK) / 2, middle + 9 + TEXT_HEIGHT + 0.6, (plate.label("spindle"),), "middle")
     foot = _sizes(plate, _REAR, face + _JAWS, middle)
     rows = (f"{plate.label('spindle_bore')} Ø{plate.number('spindle_bore')}",)
@@ -78,6 +90,24 @@ def _chuck(plate: Plate, face: float, middle: float, through: bool = False) -> N
     for top in (middle - _BAR - _JAW, middle + _BAR):
         ink.box(face, top, _JAWS, _JAW, "edge")
     ink.words(face - _CHUCK / 2, middle - _BAR - 3, (plate.label("chuck"),), "middle")
+    ink.line(0, middle, _END + 4, middle, "chain")
+
+
+def _open_chuck(plate: Plate, face: float, middle: float) -> None:
+    _chuck(plate, face, middle, through=True)
+
+
+def _collet(plate: Plate, face: float, middle: float) -> None:
+    """The nose of the collet chuck, and the collet as two wedges along the bar, as long as jaws would be."""
+    ink = plate.ink
+    end = face + _JAWS
+    for way in (-1, 1):
+        near, wide, narrow = (middle + way * half for half in (_BAR, _BAR + _COLLET_WIDE, _BAR + _COLLET_NARROW))
+        outside = middle + way * _COLLET_BODY
+        body = ((face - _CHUCK, near), (face - _CHUCK, outside), (end, outside), (end, wide), (face - _CHUCK, narrow))
+        ink.outline(body, "edge")
+        ink.outline(((face - _CHUCK, near), (face - _CHUCK, narrow), (end, wide), (end, near)), "edge steel")
+    ink.words(face - _CHUCK / 2, middle - _BAR - _COLLET_BODY + 3, (plate.label("chuck"),), "middle")
     ink.line(0, middle, _END + 4, middle, "chain")
 
 

@@ -7,7 +7,7 @@ from tailtrue.render.figures.stack import Span, stack
 from tailtrue.render.words import ALLOWANCE_NOT_TO_SCALE, TO_SCALE
 
 _LEFT = 23.0
-_MOST_WIDE, _MOST_HIGH = 30.0, 34.0
+_MOST_WIDE, _MOST_HIGH = 30.0, 26.0
 _LEAST_GAP = 0.9  # between the outlines, so that the eye parts them
 _CHAMFER = 0.8
 

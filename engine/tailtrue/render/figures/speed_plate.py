@@ -8,11 +8,11 @@ from tailtrue.render.drawing import described
 from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, Ink, text_width, wrap
 from tailtrue.render.numbers import read
 
-_WIDTH = 175.0
+_WIDTH = 84.0
 _ROW = 4.5
 _MARK = 4.0
 _GAP = 4.0
-_MOST_SETTING = 60.0
+_MOST_SETTING = 30.0
 _LIST = "speed."
 
 
@@ -29,11 +29,13 @@ def speed_plate(drawing: Drawing, dials: Dials) -> str:
     widest = max((text_width(line) for lines in settings.values() for line in lines), default=0.0)
     uses_at = beside + (widest + _GAP if widest else 0.0)
     unit = next(iter(numbers.values())).unit
-    uses_room = _WIDTH - uses_at - _GAP - text_width(unit)
+    # Only the first row gives room to the unit.
+    room = _WIDTH - uses_at - _GAP - text_width(unit)
     y = TEXT_HEIGHT + 0.6
     ink.words(_WIDTH, y, (unit,), "end")
     for name, figure in speeds.items():
-        uses = wrap("; ".join(_uses(drawing, figure.value)), uses_room)
+        uses = wrap("; ".join(_uses(drawing, figure.value)), room)
+        room = _WIDTH - uses_at
         if uses:
             ink.arrow(_MARK - 1, y - TEXT_HEIGHT / 3, "right", 1.2)
         ink.words(right, y, (numbers[name].number,), "end", "size" if uses else "")

@@ -1,0 +1,97 @@
+"""What a joint carries, held against what a catch or a skim asks of it."""
+
+from tailtrue.calc.joints import skim_torque
+from tailtrue.calc.validity import at_least, between, positive
+
+
+def catch_torque(cutting_force_n: float, dull_factor: float, diameter_mm: float) -> float:
+    """Torque on a collar when a dull tool catches.
+
+    T = q Fc D / 2
+
+    Parameters
+    ----------
+    cutting_force_n : Cutting force Fc of the deep, coarse cut of a sharp tool, with the high constants of the metal.
+        [N]
+    dull_factor : Factor q of a dull tool or a built-up edge. [1]
+    diameter_mm : Outside diameter D of the collar. [mm]
+
+    Returns
+    -------
+    Torque T. [N mm]
+
+    Valid for
+    ---------
+    Force 0 or more, factor 1 to 5, diameter more than 0; what a joint must hold, not what it meets every day.
+
+    Source
+    ------
+    Torque = force times lever; the factor is a rule of the trade (memory).
+
+    >>> round(catch_torque(209.3, 3, 75))
+    23546
+    """
+    between(dull_factor, 1, 5, "factor of a dull tool")
+    return dull_factor * skim_torque(cutting_force_n, diameter_mm)
+
+
+def torque_margin(carried_nmm: float, asked_nmm: float) -> float:
+    """Torque that is carried, in torques that are asked for.
+
+    S = T / T_a
+
+    Parameters
+    ----------
+    carried_nmm : Torque T that is carried. [N mm]
+    asked_nmm : Torque T_a that is asked for. [N mm]
+
+    Returns
+    -------
+    Margin S; below 1 it slips. [1]
+
+    Valid for
+    ---------
+    Carried 0 or more, asked more than 0.
+
+    Source
+    ------
+    Definition.
+
+    >>> torque_margin(30000, 20000)
+    1.5
+    """
+    at_least(carried_nmm, 0, "torque carried", "N mm")
+    positive(asked_nmm, "torque asked for", "N mm")
+    return carried_nmm / asked_nmm
+
+
+def margin_of_narrow(margin: float, width_mm: float, full_width_mm: float) -> float:
+    """Margin of a bond that came out narrower than was reckoned with.
+
+    S_1 = S min(1, w / w_0)
+
+    Parameters
+    ----------
+    margin : Margin S of the full width. [1]
+    width_mm : Width w as found. [mm]
+    full_width_mm : Width w_0 that was reckoned with. [mm]
+
+    Returns
+    -------
+    Margin S_1; a wider one counts as the full one. [1]
+
+    Valid for
+    ---------
+    Margin 0 or more, widths more than 0; a bond carries by its area.
+
+    Source
+    ------
+    Proportion, derived.
+
+    >>> margin_of_narrow(1.5, 28, 35)
+    1.2000000000000002
+    """
+    at_least(margin, 0, "margin")
+    positive(width_mm, "width as found", "mm")
+    positive(full_width_mm, "full width", "mm")
+    return margin * min(1.0, width_mm / full_width_mm)

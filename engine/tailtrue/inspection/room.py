@@ -1,0 +1,45 @@
+"""Room behind a blank that stood on a spacer, and how warm a shrunk joint may be cut."""
+
+from collections.abc import Iterator
+from math import radians, tan
+
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import Sheet, figures_in
+
+_POINT = tan(radians(118 / 2))  # half the angle of a common drill point
+_SPACER, _DRILL, _HOLE = "crib.spacer", "hole.ladder.size", "blank.hole"
+_HOLDS, _LETS_GO = "joint.shrink_fit.holds_a_catch_to", "joint.shrink_fit.lets_go_at"
+
+
+def drill_has_room(sheet: Sheet) -> Iterator[Fault]:
+    """Behind a blank set by a spacer the point of the last drill finds told room, or a hole in the chuck."""
+    if not any("spacer-behind-work" in placed.step.activities for placed in sheet.steps):
+        return
+    for placed in sheet.steps:
+        told = [(figure.fact, figure.value) for figure in figures_in(placed.step)]
+        drills = [value for fact, value in told if fact == _DRILL]
+        if "drill" not in placed.step.activities or not drills:
+            continue
+        point = max(drills) / 2 / _POINT
+        room = max((value for fact, value in told if fact == _SPACER), default=0.0)
+        hole = max((value for fact, value in told if fact == _HOLE), default=0.0)
+        if not room > point and not hole > max(drills):
+            what = (
+                f"the point of the last drill comes {point:.3g} mm out behind the blank, where {room:.3g} mm of room is told"
+            )
+            yield Fault(placed.where, what)
+
+
+def heat_told(sheet: Sheet) -> Iterator[Fault]:
+    """Where a joint lets go warm, the lower temperature up to which it holds a catch stands beside it."""
+    for placed in sheet.steps:
+        told = {figure.fact: figure.value for figure in figures_in(placed.step)}
+        if _LETS_GO not in told and "cool-part" not in placed.step.activities:
+            continue
+        if _HOLDS not in told or _LETS_GO not in told:
+            yield Fault(placed.where, "a joint that warmth loosens is told, and not how warm it still holds a catch")
+        elif not told[_HOLDS] < told[_LETS_GO]:
+            yield Fault(
+                placed.where,
+                f"a catch is held up to {told[_HOLDS]:.3g} degC, and the collar lets go at {told[_LETS_GO]:.3g} degC",
+            )

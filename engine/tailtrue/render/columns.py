@@ -1,0 +1,118 @@
+"""Entries of small print in rows of three columns, each row short enough to find room on a page, its columns level.
+
+The maker of PDF lets no column run over a page, so the rows are cut here, by reckoning how many lines an entry takes.
+"""
+
+import re
+from collections.abc import Callable, Iterable, Sequence
+from typing import TypeVar
+
+from markupsafe import Markup
+
+_Thing = TypeVar("_Thing")
+_COLUMNS = 3
+# Lines in the longest column of a row: fewer look ragged, more find no room at the foot of a page. The first row, which
+# needs room there together with its heading, is shorter.
+_LEAST, _MOST, _FIRST = 14, 28, 20
+# Width of a column in ems of the small print, less what is lost where a line breaks before a long word.
+_WIDTH = 21.3
+_BOLD = 1.07
+# What begins a line of its own, and what is set in bold.
+_TAG = re.compile(r"<(/?)(\w+)[^>]*>")
+_BLOCKS = frozenset({"li", "p", "h3", "ul", "section", "div"})
+_STRONG = frozenset({"b", "h3"})
+# Widths in thousandths of an em, as sans serif faces share them; what is not named is as wide as a digit.
+_WIDTHS = {
+    **dict.fromkeys("'ijl", 210),
+    **dict.fromkeys(" !,./:;I[]ft", 278),
+    **dict.fromkeys("()-r\u00a0", 325),
+    **dict.fromkeys("ckszvxyJ", 500),
+    **dict.fromkeys("ABEKPSVXY&", 667),
+    **dict.fromkeys("CDHNRUw", 722),
+    **dict.fromkeys("GOQ", 778),
+    **dict.fromkeys("mMW%@", 870),
+}
+_DIGIT = 556
+
+
+def abreast(things: Iterable[_Thing], written: Callable[[_Thing], Markup]) -> list[list[Sequence[Markup]]]:
+    """Things in rows of three columns, each as it is written, in order down the columns and then on to the next row."""
+    entries = [written(thing) for thing in things]
+    lines = [lines_of(entry) for entry in entries]
+    rows: list[list[Sequence[Markup]]] = []
+    start = 0
+    while start < len(entries):
+        end = _end_of_row(lines, start, _MOST if start else _FIRST)
+        rows.append(_split(entries[start:end], lines[start:end]))
+        start = end
+    return rows
+
+
+def _end_of_row(lines: Sequence[int], start: int, most: int) -> int:
+    """Where the row ends whose columns are most level; the last row takes what is left."""
+    best, filled = start + 1, 0.0
+    for end in range(start + 1, len(lines) + 1):
+        run = lines[start:end]
+        high = least_height(run)
+        if high > most:
+            break
+        level = sum(run) / (_COLUMNS * high)
+        if end == len(lines) or (high >= _LEAST and level >= filled):
+            best, filled = end, level
+    return best
+
+
+def least_height(lines: Sequence[int]) -> int:
+    """The lines of the longest of three columns when the entries are cut where it is shortest.
+
+    >>> least_height([6, 1, 2, 4])
+    6
+    """
+    high = max(*lines, -(-sum(lines) // _COLUMNS)) if len(lines) > 1 else sum(lines)
+    while len(_cuts(lines, high)) > _COLUMNS:
+        high += 1
+    return high
+
+
+def _cuts(lines: Sequence[int], high: int) -> list[int]:
+    """Where each column begins when each takes as much as its height lets it."""
+    starts, filled = [0], 0
+    for at, one in enumerate(lines):
+        if filled + one > high and at:
+            starts.append(at)
+            filled = 0
+        filled += one
+    return starts
+
+
+def _split(entries: Sequence[Markup], lines: Sequence[int]) -> list[Sequence[Markup]]:
+    starts = _cuts(lines, least_height(lines))
+    ends = [*starts[1:], len(entries)]
+    columns: list[Sequence[Markup]] = [entries[start:end] for start, end in zip(starts, ends, strict=True)]
+    return columns + [[]] * (_COLUMNS - len(columns))
+
+
+def lines_of(entry: Markup) -> int:
+    """About how many lines an entry takes in a column.
+
+    >>> lines_of(Markup("<li><b>speed</b> 450</li>"))
+    1
+    """
+    found, width, strong, at = 0, 0.0, 0, 0
+    for tag in _TAG.finditer(entry):
+        width += _width(entry[at : tag.start()], bold=strong > 0)
+        at = tag.end()
+        if tag[2] in _BLOCKS:
+            found, width = found + _whole(width), 0.0
+        if tag[2] in _STRONG:
+            strong += -1 if tag[1] else 1
+    return found + _whole(width + _width(entry[at:], bold=False))
+
+
+def _width(text: str, *, bold: bool) -> float:
+    words = " ".join(Markup(text).unescape().split()) + (" " if text[-1:].isspace() else "")
+    return sum(_WIDTHS.get(letter, _DIGIT) for letter in words) * (_BOLD if bold else 1.0) / 1000
+
+
+def _whole(width: float) -> int:
+    return -int(-width // _WIDTH) if width > 0.5 else 0

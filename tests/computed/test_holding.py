@@ -1,0 +1,116 @@
+"""Collet, soft jaws and stub: what they serve for, against figures worked by hand."""
+
+from typing import Any
+
+import pytest
+
+from tailtrue.computed.registry import Limited, register
+
+# Name, what it is made from in the order of its needs, and what comes out; lengths in mm.
+_FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
+    # other ways to hold: a collet from 24 to 25 mm, soft jaws from 45 to 95 mm, a stub from 20 mm
+    ("bar.collet_takes", (24.0, 25.0, 24.9, 25.0, None, None), True),
+    ("bar.collet_takes", (24.0, 25.0, 24.9, 25.01, None, None), False),
+    ("bar.collet_takes", (24.0, 25.0, 23.99, 25.0, None, None), False),
+    ("bar.collet_takes", (24.0, 25.0, 24.9, 25.01, (24.99, 25.0), (24.98,)), True),
+    ("bar.collet_takes", (24.0, 25.0, 24.9, 25.0, (24.99,), (25.01, 24.98)), False),
+    ("bar.collet_takes", (24.0, 25.0, 24.9, 25.0, (23.99,), (24.98,)), False),
+    ("bar.through_collet", (25.0, 38.0, 26.0, 1.0), True),
+    ("bar.through_collet", (25.0, 38.0, 25.9, 1.0), False),
+    ("bar.through_collet", (25.0, 25.9, 30.0, 1.0), False),
+    ("bar.hold_speed_limit", ("collet", 1800.0, 3500.0), 3500),
+    ("bar.hold_speed_limit", ("collet", 1800.0, None), None),
+    ("bar.hold_speed_limit", ("steady", 1800.0, 3500.0), 1800),
+    ("collar.wall_share", (70.0, 28.0), 0.3),
+    ("collar.soft_step", (40.0, 0.5, 28.0, 4.0, 1.5, 1.0), 20),
+    ("collar.soft_step", (40.0, 0.5, 20.0, 4.0, 1.5, 1.0), 14),
+    ("collar.soft_step", (40.0, 0.5, 5.0, 4.0, 1.5, 1.0), 0),
+    ("collar.soft_step", (None, 0.5, 28.0, 4.0, 1.5, 1.0), None),
+    ("collar.room_behind", (40.0, 14.0), 26),
+    *(
+        ("collar.soft_jaws_serve", (owner, 45.0, 95.0, plug, step, {"label": "A"}, blank, 25.0, 3.0, 6.0, 4.0, 10.0), serves)
+        for owner, plug, step, blank, serves in (
+            ("A", 62.0, 14.0, 70.0, True),
+            ("B", 62.0, 14.0, 70.0, False),
+            ("A", 64.0, 10.0, 70.0, True),
+            ("A", 64.1, 14.0, 70.0, False),
+            ("A", 58.0, 14.0, 70.0, True),
+            ("A", 57.9, 14.0, 70.0, False),
+            ("A", 62.0, 9.9, 70.0, False),
+            ("A", 39.0, 14.0, 45.0, True),
+            ("A", 38.9, 14.0, 44.9, False),
+            ("A", 89.0, 14.0, 95.0, True),
+            ("A", 89.1, 14.0, 95.1, False),
+            ("A", None, 14.0, 70.0, False),
+            ("A", 62.0, None, 70.0, False),
+        )
+    ),
+    ("collar.soft_jaws_serve", ("A", 20.0, 95.0, 29.0, 14.0, {"label": "A"}, 40.0, 25.0, 3.0, 6.0, 4.0, 10.0), True),
+    ("collar.soft_jaws_serve", ("A", 20.0, 95.0, 28.9, 14.0, {"label": "A"}, 40.0, 25.0, 3.0, 6.0, 4.0, 10.0), False),
+    ("collar.soft_jaws_serve", ("A", 45.0, 95.0, 62.0, 14.0, None, 70.0, 25.0, 3.0, 6.0, 4.0, 10.0), False),
+    ("softjaw.plug", (62.0,), 62),
+    ("softjaw.plug", (None,), None),
+    ("stub.diameter", (None,), None),
+    ("softjaw.passes", (70.0, 62.0, 0.25), 16),
+    ("softjaw.passes", (70.0, 62.0, 0.3), 14),
+    ("stub.spigot", (25.0, 2.0), 23),
+    ("stub.out", (22.5, 4.0, 1.0), 27),
+    ("stub.cut", (0.8, 0.25, 0.02), 0.24),
+    ("stub.cut", (0.11, 0.25, 0.02), 0.1),
+    ("stub.cut", (0.8, 0.25, 0.3), None),
+    *(
+        ("stub.serves", (size, least, spreads, 23.0, 25.0, 70.0, 3.0, 8.0), serves)
+        for size, least, spreads, serves in (
+            (34.0, 20.0, 30.0, True),
+            (31.0, 25.0, 23.0, True),
+            (30.9, 20.0, 30.0, False),
+            (41.0, 20.0, 30.0, True),
+            (41.1, 20.0, 30.0, False),
+            (34.0, 25.1, 30.0, False),
+            (34.0, 20.0, 22.9, False),
+            (None, 20.0, 30.0, False),
+            (34.0, None, 30.0, False),
+            (34.0, 20.0, None, False),
+        )
+    ),
+    ("stub.serves", (34.0, 20.0, 30.0, 23.0, 25.0, 39.9, 3.0, 8.0), False),
+    ("stub.serves", (34.0, 20.0, 30.0, 23.0, 25.0, 40.0, 3.0, 8.0), True),
+    ("bore.through_width", (25.0, "stub-mandrel", 1.5), 26.5),
+    ("bore.through_width", (25.0, "reversed", 1.5), 25),
+    ("bore.through_width", (25.0, None, 1.5), 25),
+]
+
+
+@pytest.mark.parametrize(
+    ("name", "made_from", "expected"), _FIGURES, ids=[f"{row[0]}-{n}" for n, row in enumerate(_FIGURES)]
+)
+def test_what_holds_is_judged_as_worked_by_hand(name: str, made_from: tuple[Any, ...], expected: Any) -> None:
+    entry = register()[name]
+    assert len(made_from) == len(entry.needs)
+    assert entry.tables == ()
+    made = entry.function(*made_from)
+    found = made.value if isinstance(made, Limited) else made
+    if expected is None or isinstance(expected, bool):
+        assert found is expected
+    else:
+        assert found == pytest.approx(expected, rel=1e-9, abs=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("name", "made_from", "limited_by"),
+    [
+        ("collar.soft_step", (40.0, 0.5, 28.0, 4.0, 1.5, 1.0), "the jaws"),
+        ("collar.soft_step", (40.0, 0.5, 20.0, 4.0, 1.5, 1.0), "the face, which must stand clear"),
+        ("collar.soft_step", (None, 0.5, 20.0, 4.0, 1.5, 1.0), "the crib lists no soft jaws"),
+        ("stub.cut", (0.8, 0.25, 0.02), "held by friction alone"),
+        ("stub.cut", (0.1, 0.25, 0.02), "as for facing in the jaws"),
+        ("bar.hold_speed_limit", ("collet", 1800.0, 3500.0), "marked on the collet chuck"),
+        ("bar.hold_speed_limit", ("spindle-bore", 1800.0, 3500.0), "the limit of the chuck"),
+        ("stub.diameter", (None,), "the crib lists no stub mandrel"),
+        ("softjaw.plug", (None,), "the crib lists no soft jaws"),
+    ],
+)
+def test_what_limits_a_hold_is_named(name: str, made_from: tuple[Any, ...], limited_by: str) -> None:
+    found = register()[name].function(*made_from)
+    assert isinstance(found, Limited)
+    assert limited_by in found.by

@@ -1,0 +1,72 @@
+"""Sheets on which the drill strikes the chuck, or a shrunk joint is cut too warm."""
+
+from collections.abc import Callable
+from functools import cache
+from typing import Any
+
+from shops import EXAMPLES
+from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.parts import Figure, Setting
+
+from .broken import breaks
+from .changed import Job
+
+
+@cache
+def _job(name: str) -> Job:
+    path = EXAMPLES / name / "job.toml"
+    return make_procedure(path), shop_for(advise(path))
+
+
+def _lines(name: str, wanted: str, change: Callable[[tuple[Setting, ...]], tuple[Setting, ...]]) -> Job:
+    tree, shop = _job(name)
+    phases = tuple(
+        phase.model_copy(
+            update={
+                "steps": tuple(
+                    step.model_copy(update={"settings": change(step.settings)}) if step.id == wanted else step
+                    for step in phase.steps
+                )
+            }
+        )
+        for phase in tree.phases
+    )
+    return tree.model_copy(update={"phases": phases}), shop
+
+
+def _valued(node: Any, fact: str, value: float) -> Any:
+    if isinstance(node, Figure):
+        return node.model_copy(update={"value": value}) if node.fact == fact else node
+    if isinstance(node, tuple):
+        return tuple(_valued(one, fact, value) for one in node)
+    if isinstance(node, Setting):
+        return node.model_copy(
+            update={name: _valued(getattr(node, name), fact, value) for name in ("label", "value", "reason")}
+        )
+    return node
+
+
+def _without(fact: str) -> Callable[[tuple[Setting, ...]], tuple[Setting, ...]]:
+    return lambda lines: tuple(
+        line for line in lines if not any(isinstance(piece, Figure) and piece.fact == fact for piece in line.value)
+    )
+
+
+@breaks("V203", "step 5.17")
+def drill_that_strikes_the_chuck_behind_a_thin_spacer() -> Job:
+    return _lines("fernhill", "drill-blank", lambda lines: _valued(lines, "crib.spacer", 5.0))
+
+
+@breaks("V203", "step 5.17")
+def room_behind_the_blank_not_told() -> Job:
+    return _lines("fernhill", "drill-blank", _without("crib.spacer"))
+
+
+@breaks("V204", "step 6.6")
+def cooling_that_does_not_say_when_a_catch_is_held() -> Job:
+    return _lines("ropewalk", "cool-collars", _without("joint.shrink_fit.holds_a_catch_to"))
+
+
+@breaks("V204", "step 6.6")
+def catch_held_warmer_than_the_joint_itself() -> Job:
+    return _lines("ropewalk", "cool-collars", lambda lines: _valued(lines, "joint.shrink_fit.holds_a_catch_to", 60.0))
