@@ -61,10 +61,14 @@ MAY = {
         "assemble", "case", "computed", "conditions", "decisions", "errors", "facts", "given", "parts", "plan", "render",
         "store", "truth", "wording",
     },
+    "sweeping": {
+        "advise", "assemble", "case", "conditions", "errors", "facts", "given", "log", "plan", "procedure", "store", "tables",
+        "truing", "truth",
+    },
     "reference": {"conditions", "decisions", "facts", "given", "store", "tables", "wording"},
     "cli": {
         "advise", "case", "diagnosis", "documents", "errors", "explaining", "facts", "given", "log", "places", "parts", "procedure", "quantities",
-        "papers", "reference", "refusals", "render", "store", "truing",
+        "papers", "reference", "refusals", "render", "store", "sweeping", "truing",
     },
     "__main__": {"cli"},
     "__init__": set(),

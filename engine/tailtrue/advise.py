@@ -86,13 +86,17 @@ def advise(
         # Nothing is worked out from a number that is not taken, here or at the lathe.
         plain = Case(known, said)
         raise refused((*crossed, *refusals(plain, route)), _dials(plain))
+    reasons = _refused(case, route)
     filler = Filler(case)
-    noticed = tuple(
-        (note.file.level, filler.text(note.text))
-        for note in known.notes
-        if route.has_to_do_with(note.file.concerns) and case.judge(note.when).truth is Truth.YES
-    )
-    return Advice(case, given, route, _refused(case, route), noticed)
+    noticed: list[tuple[str, Text]] = []
+    for note in known.notes:
+        if route.has_to_do_with(note.file.concerns) and case.judge(note.when).truth is Truth.YES:
+            try:
+                noticed.append((note.file.level, filler.text(note.text)))
+            except Gap as gap:
+                # What a note cannot say is no loss beside a refusal; where nothing else refuses, it does.
+                reasons = reasons or (impossible(case, gap.name, gap.found),)
+    return Advice(case, given, route, reasons, tuple(noticed))
 
 
 def _refused(case: Case, route: Route) -> tuple[Refusal, ...]:

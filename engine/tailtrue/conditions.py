@@ -9,7 +9,7 @@ There is no arithmetic and no function: what must be computed is a computed fact
 """
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -137,6 +137,19 @@ def atoms(condition: Condition) -> Iterator[Atom]:
     else:
         for part in condition.parts:
             yield from atoms(part)
+
+
+def may_be_open(condition: Condition, always: Collection[str] = ()) -> bool:
+    """Whether something that is not known can leave a condition open.
+
+    It cannot where the condition asks of every fact whether it is known, but those that `always` are.
+
+    >>> may_be_open(Atom("a.b is known", "a.b", "known", ()))
+    False
+    """
+    every = tuple(atoms(condition))
+    asked = {atom.fact for atom in every if atom.operator in ("known", "unknown")}
+    return any(not atom.names() <= asked | set(always) for atom in every)
 
 
 def read_condition(written: Any, catalogue: Mapping[str, FactSpec]) -> Condition:

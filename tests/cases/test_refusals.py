@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from shops import shop, tailtrue
+from tailtrue.advise import advise
 
 REFUSED = [
     (
@@ -261,3 +262,13 @@ def test_a_dog_too_near_the_collar_of_a_bar_on_hand_is_refused(tmp_path: Path, j
     answer = tailtrue("check", path)
     assert answer.returncode == 5
     assert "The dog comes too near the collar of the bar on hand" in answer.stdout + answer.stderr
+
+
+def test_plain_jaws_of_a_chuck_whose_hole_nobody_measured_are_refused(tmp_path: Path) -> None:
+    plain = (("lathe", 'jaw_depth = "32 mm"', 'jaw_depth = "15 mm"'), ("crib", 'spacer = "12 mm"\n', ""))
+    measured = advise(shop(tmp_path / "measured", "fernhill", *plain))
+    assert (measured.case.value("collar.hold"), measured.refused) == ("jaws", ())
+    not_measured = advise(shop(tmp_path / "not", "fernhill", *plain, ("lathe", 'through_bore = "40 mm"\n', "")))
+    (refusal,) = not_measured.refused
+    assert refusal.id == "bore-runs-into-the-chuck"
+    assert "Not known: hole through the chuck" in str(refusal.text)

@@ -166,6 +166,12 @@ def test_a_taper_that_is_not_said_is_refused_with_what_to_enter(tmp_path: Path) 
     assert not (tmp_path / "out").exists()
 
 
+def test_a_taper_of_which_nothing_is_said_is_refused_and_not_a_fault_of_the_program(tmp_path: Path) -> None:
+    # A note on the travel speaks of the set-over, which nobody can work out here.
+    job = shop(tmp_path, "fernhill", ("job", 'accuracy = "good"', 'accuracy = "good"\ndo = "taper-and-return"'))
+    assert "taper-not-said" in {one.id for one in advise(job).refused}
+
+
 def test_a_taper_too_steep_for_a_set_over_is_refused(tmp_path: Path) -> None:
     job = route_job(tmp_path, "taper-and-return")
     job.write_text(job.read_text(encoding="utf-8").replace('"28 mm"', '"12 mm"'), encoding="utf-8")

@@ -5,7 +5,16 @@ from dataclasses import replace
 import pytest
 
 from tailtrue.advise import knowledge
-from tailtrue.store.reading_ease import VAGUE, VERBS, long_sentences, order_problems, vague_problems
+from tailtrue.store.checks import all_reasons, all_texts
+from tailtrue.store.reading_ease import (
+    MOST_IN_REASON,
+    MOST_WORDS,
+    VAGUE,
+    VERBS,
+    long_sentences,
+    order_problems,
+    vague_problems,
+)
 from tailtrue.wording import read_wording
 
 
@@ -33,6 +42,23 @@ def test_a_vague_word_inside_another_is_none() -> None:
     assert not list(vague_problems([("place", "id", read_wording("Etch it."))], knowledge().tables[VAGUE]))
 
 
-def test_a_sentence_of_more_than_twenty_words_is_long() -> None:
-    text = read_wording("word " * 21 + "end. " + "word " * 19 + "end.")
-    assert long_sentences([("place", "id", text)]) == 1
+@pytest.mark.parametrize("most", [MOST_WORDS, MOST_IN_REASON])
+def test_a_sentence_of_more_words_than_are_allowed_is_long(most: int) -> None:
+    just, over = "word " * (most - 1) + "end. ", "word " * most + "end."
+    assert list(long_sentences([("place", "id", read_wording(just * 2))], most)) == []
+    (problem,) = long_sentences([("place", "id", read_wording(just + over))], most)
+    assert (problem.where, problem.wrong) == ("place", f"has more than {most} words")
+
+
+def test_a_place_for_a_fact_counts_as_one_word() -> None:
+    assert not list(long_sentences([("place", "id", read_wording("{{ why bar.length }} " * MOST_WORDS))], MOST_WORDS))
+
+
+def test_what_stands_on_paper_and_the_reasons_are_held_to_their_limits() -> None:
+    known = knowledge()
+    long = read_wording("word " * 21)
+    caution = replace(known.cautions[0], avoid=(long,))
+    assert list(long_sentences(all_texts(replace(known, cautions=(caution,))), MOST_WORDS))
+    row = replace(known.decisions["centre.head"].rows[0], why="word " * 26)
+    decision = replace(known.decisions["centre.head"], rows=(row,))
+    assert list(long_sentences(all_reasons(replace(known, decisions={"centre.head": decision})), MOST_IN_REASON))

@@ -88,6 +88,56 @@ def _where_values_come_from(counts: dict[str, Any], heaviest: dict[str, int]) ->
         typer.echo(f"  {place}: {count}")
 
 
+@knowledge_app.command("sweep")
+def knowledge_sweep(
+    out: Annotated[
+        Path | None,
+        typer.Option("--out", help="folder for reference/reach.md, the page of what is reached", show_default=False),
+    ] = None,
+    seek_wanted: Annotated[
+        bool, typer.Option("--seek", help="look for a job that reaches what is reached by none; takes minutes")
+    ] = False,
+    as_json: Json = False,
+) -> None:
+    """Make many jobs from the catalogue of given facts, and tell what of the rule base no job reaches."""
+
+    def work() -> dict[str, Any]:
+        import os
+
+        from tailtrue.advise import knowledge
+        from tailtrue.documents import write_all
+        from tailtrue.errors import KnowledgeInvalid
+        from tailtrue.sweeping.files import read_sweep
+        from tailtrue.sweeping.page import reach_page
+        from tailtrue.sweeping.reach import everything, unreached
+        from tailtrue.sweeping.run import sweep_all
+        from tailtrue.sweeping.seek import as_entry, seek
+
+        known = knowledge()
+        reach = sweep_all(known, os.cpu_count() or 1)
+        problems = tuple(unreached(known, reach))
+        if out is not None:
+            write_all({"reference/reach.md": reach_page(known, reach)}, out)
+        every = everything(known)
+        none = [thing for thing in every if not reach.counted[thing]]
+        found = [seek(known, read_sweep(known), thing) for thing in none] if seek_wanted else []
+        if problems and not seek_wanted:
+            raise KnowledgeInvalid(problems)
+        return {
+            "jobs": reach.jobs, "refused": reach.refused, "contradict": reach.unread, "things": len(every),
+            "reached": len(every) - len(none), "unreached_explained": len(none) - len(problems), "unreached": len(problems),
+            "found": [as_entry(one) for one in found if one is not None],
+        }  # fmt: skip
+
+    counts = guarded(work, as_json)
+    if not as_json:
+        found = counts.pop("found")
+        for name, count in counts.items():
+            typer.echo(f"  {name}: {count}")
+        for entry in found:
+            typer.echo(entry)
+
+
 @knowledge_app.command("new")
 def knowledge_new(
     kind: Annotated[str, typer.Argument(metavar="KIND", help="rule (a stop), caution, step, decision or material")],

@@ -11,7 +11,15 @@ from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.hazard_checks import TABLE as HAZARDS
 from tailtrue.store.hazard_checks import hazard_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
-from tailtrue.store.reading_ease import VAGUE, VERBS, order_problems, vague_problems
+from tailtrue.store.reading_ease import (
+    MOST_IN_REASON,
+    MOST_WORDS,
+    VAGUE,
+    VERBS,
+    long_sentences,
+    order_problems,
+    vague_problems,
+)
 from tailtrue.store.route_checks import route_problems
 from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
@@ -27,7 +35,6 @@ from tailtrue.wording import Wording
 
 # Activities that mark a step for the proof and the inspection; they are no hazard of their own.
 MARKS = frozenset({"start-check", "measure-bar", "re-clamp", "verify-tailstock", "grip-on-band"})
-MOST_WORDS = 20
 _COLUMNS_OF_A_SOURCE = "write source [column, column]; source [*], with [*] for every column that is not named"
 _QUOTES = 'put a cell that holds a comma between two "'
 _DIGIT = re.compile(r"\d")
@@ -47,6 +54,8 @@ def check_knowledge(knowledge: Knowledge) -> None:
         *_ids(knowledge),
         *order_problems(knowledge.steps.values(), knowledge.tables[VERBS]),
         *vague_problems(all_texts(knowledge), knowledge.tables[VAGUE]),
+        *long_sentences(all_texts(knowledge), MOST_WORDS),
+        *long_sentences(all_reasons(knowledge), MOST_IN_REASON),
         *glossary_problems(knowledge.glossary, knowledge.sources),
         *_cautions(knowledge),
         *_texts(knowledge),
@@ -193,9 +202,6 @@ def _answered(knowledge: Knowledge) -> set[str]:
 
 def _sentences(step: StepText) -> Iterator[Problem]:
     for sentence in step.sentences:
-        for part in re.split(r"(?<=[.!?])\s+", sentence.words):
-            if len(part.split()) > MOST_WORDS:
-                yield Problem(step.where, part, f"has more than {MOST_WORDS} words", "say it in two sentences")
         if _DIGIT.search("".join(part for part in sentence.parts if isinstance(part, str))):
             yield Problem(step.where, sentence.words, "a number is typed into a sentence", "make it a fact")
 
@@ -267,6 +273,22 @@ def _texts(knowledge: Knowledge) -> Iterator[Problem]:
 def all_texts(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording]]:
     """Every text of the knowledge that comes on paper or screen, with its place and what it belongs to."""
     return ((where, said, text) for where, said, text, _ in _all_wordings(knowledge))
+
+
+def all_reasons(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording]]:
+    """Every reason and hint, with its place and what it belongs to."""
+    for decision in knowledge.decisions.values():
+        for row in decision.rows:
+            said = (row.why, row.never_taken, *(text for _, text in row.says))
+            yield from ((decision.where, f"{decision.spec.name}: {row.then}", Wording((text,))) for text in said)
+    for caution in knowledge.cautions:
+        controls = (control.text for control in caution.file.controls)
+        yield from ((caution.where, caution.file.id, Wording((text,))) for text in (caution.file.hazard, *controls))
+    yield from ((term.where, term.file.id, Wording((term.file.meaning,))) for term in knowledge.glossary)
+    yield from ((limit.spec.where, limit.name, Wording((limit.spec.how,))) for limit in knowledge.limits.values())
+    for name, fact in knowledge.given.facts.items():
+        for one in (fact, *fact.fields.values()):
+            yield from ((fact.spec.where, name, Wording((text,))) for text in (one.spec.how, one.if_missing))
 
 
 def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str]]:

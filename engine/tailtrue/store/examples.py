@@ -4,16 +4,18 @@ from collections.abc import Iterable, Iterator, Mapping
 from types import MappingProxyType
 from typing import Any
 
-from tailtrue.conditions import Condition, Get
+from tailtrue.conditions import Condition, Get, may_be_open
 from tailtrue.decisions import Decision, decide
 from tailtrue.errors import FactsWrong, Problem
 from tailtrue.facts import Fact, FactSpec, NotKnown
 from tailtrue.quantities import read_quantity
-from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.knowledge import Knowledge, Stop
 from tailtrue.store.models import DecisionExampleFile, ExampleFile
 from tailtrue.truth import Truth
 
 _BOTH_WAYS = ("fires", "silent")
+# What a stop does that cannot be judged, in the words of its examples.
+THEN = {"refuse": "refuses", "pass-over": "passes over"}
 _SAYS = {Truth.YES: "fires", Truth.NO: "silent", Truth.UNKNOWN: "unknown"}
 
 
@@ -58,11 +60,14 @@ def example_problems(knowledge: Knowledge) -> Iterator[Problem]:
     for stop in knowledge.stops:
         yield from _judge(knowledge, stop.file.id, stop.when, stop.file.example, stop.where)
         yield from _told(stop.file.id, stop.file.example, stop.where, _due(knowledge, stop.when))
+        yield from _comes_then(stop)
     for remark in knowledge.remarks:
         yield from _judge(knowledge, remark.file.id, remark.when, remark.file.example, remark.where)
-        yield from _told(remark.file.id, remark.file.example, remark.where, _BOTH_WAYS)
+        yield from _told(remark.file.id, remark.file.example, remark.where, _due(knowledge, remark.when))
     for note in knowledge.notes:
         yield from _judge(knowledge, note.file.id, note.when, note.file.example, note.where)
+        if note.file.example:
+            yield from _told(note.file.id, note.file.example, note.where, _due(knowledge, note.when))
 
 
 def decision_example_problems(
@@ -114,10 +119,20 @@ def _unknown_facts(knowledge: Knowledge, name: str, example: ExampleFile, where:
             yield Problem(where, f"{name}: {example.name}", f"no fact is named '{fact}'", "use a fact of the catalogue")
 
 
+def _comes_then(stop: Stop) -> Iterator[Problem]:
+    """What its examples say of a stop that cannot be judged is what it does."""
+    for example in stop.file.example:
+        wanted = THEN[stop.file.if_unknown] if example.expect == "unknown" else ""
+        if example.then != wanted:
+            yield Problem(
+                stop.where, f"{stop.file.id}: {example.name}", f"says then '{example.then}', comes '{wanted}'",
+                "decide what comes when this is not known, and mend the stop or the example",
+            )  # fmt: skip
+
+
 def _due(knowledge: Knowledge, when: Condition) -> tuple[str, ...]:
-    """Both ways, and unknown too where nothing is known and the rule cannot tell."""
-    blank = when.judge(example_case({}, knowledge.catalogue, knowledge.limits)).truth
-    return (*_BOTH_WAYS, "unknown") if blank is Truth.UNKNOWN else _BOTH_WAYS
+    """Both ways, and unknown too where something that is not known can leave the rule open."""
+    return (*_BOTH_WAYS, "unknown") if may_be_open(when, knowledge.limits) else _BOTH_WAYS
 
 
 def _told(name: str, examples: list[ExampleFile], where: str, due: tuple[str, ...]) -> Iterator[Problem]:

@@ -1,21 +1,23 @@
 """Whether the examples beside a rule notice small faults in its condition."""
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from tailtrue.conditions import Condition
-from tailtrue.decisions import Decision, decide
+from tailtrue.conditions import Condition, may_be_open
+from tailtrue.decisions import Decision, DecisionRow, Outcome, decide
 from tailtrue.errors import Problem
 from tailtrue.facts import Fact
 from tailtrue.store.condition_faults import faults
 from tailtrue.store.examples import example_case
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Stop
 from tailtrue.store.models import DecisionExampleFile
+from tailtrue.truth import Truth
 
 # Kinds of rule whose examples notice every fault; one that does not is refused.
 COMPLETE = frozenset({"cautions", "decisions", "notes", "remarks", "stops"})
+NOT_KNOWN_TURNED = "what is not known turned round"
 # Faults that change nothing, each with its reason.
 EQUAL = "equal_faults"
 
@@ -82,6 +84,10 @@ def _of_rule(knowledge: Knowledge, kind: str, rule: Caution | Stop | Note | Rema
     for changed in faults(rule.when, knowledge.catalogue):
         noticed = any(changed.condition.judge(get).truth is not truth for get, truth in zip(cases, right, strict=True))
         yield Noticed(kind, rule.where, rule.file.id, changed.fault, noticed)
+    if isinstance(rule, Stop) and may_be_open(rule.when, knowledge.limits):
+        # An example says what comes where the stop cannot be judged; the check holds the two together.
+        told = any(example.then for example in rule.file.example)
+        yield Noticed(kind, rule.where, rule.file.id, NOT_KNOWN_TURNED, told)
 
 
 def _of_decision(knowledge: Knowledge, decision: Decision) -> Iterator[Noticed]:
@@ -98,12 +104,44 @@ def _of_decision(knowledge: Knowledge, decision: Decision) -> Iterator[Noticed]:
         name = f"{decision.spec.name}: {row.then}"
         for changed in faults(row.when, knowledge.catalogue):
             yield Noticed("decisions", decision.where, name, changed.fault, told(place, changed.condition))
+        if may_be_open(row.when, knowledge.limits) and not row.never_taken:
+            noticed = any(_asks(knowledge, decision, place, one) for one in examples)
+            # Where an earlier row is always open too, nothing of this one can be told.
+            if noticed or any(_asks(knowledge, decision, place, one) for one in _thinned(row, examples)):
+                yield Noticed("decisions", decision.where, name, NOT_KNOWN_TURNED, noticed)
+
+
+def _thinned(row: DecisionRow, examples: Iterable[DecisionExampleFile]) -> Iterator[DecisionExampleFile]:
+    """The examples with one fact less that the row reads."""
+    for example in examples:
+        for name in row.when.names() & set(example.facts):
+            less = {fact: value for fact, value in example.facts.items() if fact != name}
+            yield example.model_copy(update={"facts": less})
+
+
+def _asks(knowledge: Knowledge, decision: Decision, place: int, example: DecisionExampleFile) -> bool:
+    """Whether an example tells that this row passes over what is not known, or that it asks.
+
+    One that asks is told where it and all behind it pass over instead: several rows often hang on the same fact, and
+    then each that is left would still ask.
+    """
+    asks = decision.rows[place].if_unknown == "ask"
+    rows = list(decision.rows)
+    for other in range(place, len(rows)) if asks else (place,):
+        rows[other] = replace(rows[other], if_unknown="pass-over" if asks else "ask")
+    get = example_case(example.facts, knowledge.catalogue, knowledge.limits)
+    if decision.rows[place].when.judge(get).truth is not Truth.UNKNOWN:
+        return False
+    return _choice(decide(replace(decision, rows=tuple(rows)), get)) != _choice(decide(decision, get))
 
 
 def _came(knowledge: Knowledge, decision: Decision, example: DecisionExampleFile) -> object:
     outcome = decide(decision, example_case(example.facts, knowledge.catalogue, knowledge.limits))
-    fact = outcome.fact
     if decision.hit == "unique":
         # Of these one row holds and no other: a second one that holds is a fault, though the first is taken.
         return tuple(row.judged.truth for row in outcome.rows)
-    return (fact.value if isinstance(fact, Fact) else fact.missing), outcome.beside
+    return _choice(outcome), outcome.beside
+
+
+def _choice(outcome: Outcome) -> object:
+    return outcome.fact.value if isinstance(outcome.fact, Fact) else outcome.fact.missing

@@ -2,9 +2,7 @@
 
 from typing import Any
 
-from tailtrue.store.checks import all_texts
 from tailtrue.store.knowledge import Knowledge
-from tailtrue.store.reading_ease import long_sentences
 from tailtrue.store.values import by_origin, origin_of, unconfirmed, values
 
 _MOST_PLACES = 12
@@ -36,8 +34,8 @@ def summary(knowledge: Knowledge) -> dict[str, Any]:
         "shop_changes": len(knowledge.shop.changes),
         "steps": len(knowledge.steps),
         "routes": len(knowledge.routes),
-        "long_sentences": long_sentences(all_texts(knowledge)),
         "sources": len(knowledge.sources),
+        "unreached_explained": len(knowledge.tables["sweep/unreached"].rows),
         "tables": len(knowledge.tables),
         "table_rows": len(rows),
         "table_rows_published": origins.count("published"),

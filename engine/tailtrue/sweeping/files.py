@@ -1,0 +1,127 @@
+"""What the sweep starts from and what it changes, read from ``knowledge/sweep``."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from pydantic import Field
+
+from tailtrue.errors import KnowledgeInvalid
+from tailtrue.given.entries import GivenFact
+from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.models import File
+from tailtrue.store.reading import Reader
+from tailtrue.tables import Table
+
+FOLDER = "sweep"
+UNREACHED = "sweep/unreached"
+PASSED = "sweep/passed_over"
+# Words of a shop: one is as good as another.
+_PLAIN = frozenset({"text", "date", "texts", "records", "quantities"})
+
+Raw = Mapping[str, Any]
+
+
+class StartFile(File):
+    """A job that is varied, laid on another start."""
+
+    id: str
+    on: str = ""
+    set: dict[str, Any] = Field(default_factory=dict)
+
+
+class EachFile(File):
+    """Words: these, or those of a column of a table."""
+
+    table: str = ""
+    column: str = ""
+    words: list[str] = Field(default_factory=list)
+
+
+class WayFile(File):
+    """An alternative, or one for each row of a table."""
+
+    id: str
+    each: EachFile | None = None
+    set: dict[str, Any]
+
+
+class FoundFile(File):
+    """A job that reaches what neither starts nor pairs do: values laid over a start."""
+
+    id: str
+    start: str
+    set: dict[str, Any]
+
+
+class VisitFile(File):
+    """What is said at the lathe, laid over the job of a start, as plain values of facts."""
+
+    id: str
+    start: str
+    set: dict[str, Any] = Field(default_factory=dict)
+    facts: dict[str, Any]
+
+
+@dataclass(frozen=True)
+class Sweep:
+    """Starts, alternatives, jobs that aim at one thing, and visits."""
+
+    job: Path
+    starts: Mapping[str, Raw]
+    ways: tuple[Raw, ...]
+    found: tuple[FoundFile, ...]
+    visits: tuple[VisitFile, ...]
+
+
+def read_sweep(knowledge: Knowledge) -> Sweep:
+    """What stands in the folder of the sweep. Raises KnowledgeInvalid with all that is wrong there."""
+    reader = Reader(knowledge.folder)
+    starts: dict[str, Raw] = {}
+    for start, where in reader.entries(f"{FOLDER}/starts.toml", "start", StartFile):
+        if start.on and start.on not in starts:
+            reader.wrong(where, start.id, f"lies on '{start.on}'", "name a start that stands above it")
+        starts[start.id] = {**starts.get(start.on, {}), **start.set}
+    written = [way for way, _ in reader.entries(f"{FOLDER}/ways.toml", "way", WayFile)]
+    found = tuple(one for one, _ in reader.entries(f"{FOLDER}/found.toml", "job", FoundFile))
+    visits = tuple(one for one, _ in reader.entries(f"{FOLDER}/visits.toml", "visit", VisitFile))
+    aimed: tuple[FoundFile | VisitFile, ...] = (*found, *visits)
+    for one in aimed:
+        if one.start not in starts:
+            reader.wrong(f"knowledge/{FOLDER}", one.id, f"starts from '{one.start}'", f"use one of {', '.join(starts)}")
+    if reader.problems:
+        raise KnowledgeInvalid(tuple(reader.problems))
+    ways = [set_ for one in written for set_ in _of_way(one, knowledge.tables)]
+    ways += [{fact.spec.name: raw} for fact in knowledge.given.facts.values() for raw in values(fact)]
+    return Sweep(knowledge.folder / FOLDER / "shop" / "job.toml", starts, tuple(ways), found, visits)
+
+
+def _of_way(one: WayFile, tables: Mapping[str, Table]) -> Iterator[Raw]:
+    if one.each is None:
+        yield one.set
+        return
+    listed = [row.text(one.each.column) for row in tables[one.each.table]] if one.each.table else one.each.words
+    for word in dict.fromkeys(listed):
+        yield {name: _filled(raw, word) for name, raw in one.set.items()}
+
+
+def _filled(raw: Any, word: str) -> Any:
+    if isinstance(raw, str):
+        return raw.replace("{each}", word)
+    if isinstance(raw, list):
+        return [_filled(part, word) for part in raw]
+    if isinstance(raw, dict):
+        return {key: _filled(part, word) for key, part in raw.items()}
+    return raw
+
+
+def values(fact: GivenFact) -> tuple[Any, ...]:
+    """The values of a given fact that the sweep tries: every choice, both answers, the ends of what is plausible."""
+    if fact.spec.choices:
+        return fact.spec.choices
+    if fact.spec.kind == "yes-no":
+        return (True, False)
+    if fact.spec.kind in _PLAIN:
+        return ()
+    return tuple(dict.fromkeys(said for said in (fact.least_said, fact.typical, fact.most_said, *fact.words) if said))

@@ -1,0 +1,88 @@
+"""The sweep: every start, one with every alternative, pairs of choices, jobs that aim at one thing, visits to the lathe."""
+
+from collections.abc import Iterator
+from concurrent.futures import ProcessPoolExecutor
+from itertools import chain
+from typing import Any
+
+from tailtrue.advise import advise, knowledge
+from tailtrue.assemble.glossary import glossary
+from tailtrue.case import Gap
+from tailtrue.store.knowledge import Knowledge
+from tailtrue.sweeping.files import Raw, Sweep, VisitFile, read_sweep, values
+from tailtrue.sweeping.pairs import pairwise
+from tailtrue.sweeping.reach import Reach, Thing, decided, made, reached_by, said, stopped
+
+# The start that meets every alternative one at a time; the others are met by pairs and by jobs that aim at one thing.
+_EVERY_WAY = "at-hand"
+_DO, _SAME = "job.do", "make-and-use-bar"
+_AT_ONCE = 40
+
+Reached = tuple[set[Thing] | None, bool]
+
+
+def sweep_all(known: Knowledge, workers: int = 1) -> Reach:
+    """What the jobs of the sweep reach together; more than one worker only for the knowledge that ships."""
+    sweep = read_sweep(known)
+    reach = Reach()
+    jobs = list(jobs_of(known, sweep))
+    if workers > 1:
+        with ProcessPoolExecutor(workers) as pool:
+            for things, refused in pool.map(_one, jobs, chunksize=_AT_ONCE):
+                reach.add(things, refused=refused)
+    else:
+        for raw in jobs:
+            things, _, refused = reached_by(sweep.job, known, raw)
+            reach.add(things, refused=refused)
+    for visit in sweep.visits:
+        reach.add(visited(known, sweep, visit))
+    reach.counted.update(_terms(known, sweep))
+    return reach
+
+
+def _one(raw: Raw) -> Reached:
+    known = knowledge()
+    things, _, refused = reached_by(read_sweep(known).job, known, raw)
+    return things, refused
+
+
+def jobs_of(known: Knowledge, sweep: Sweep) -> Iterator[Raw]:
+    """Every job of the sweep, as values laid over the files of its shop."""
+    yield from sweep.starts.values()
+    yield from ({**sweep.starts[_EVERY_WAY], **way} for way in sweep.ways)
+    yield from ({**sweep.starts[one.start], **one.set} for one in sweep.found)
+    yield from _pairs(known, sweep)
+
+
+def _pairs(known: Knowledge, sweep: Sweep) -> Iterator[Raw]:
+    """Rows in which every pair of choices meets, each over the start that does the same."""
+    facts = known.given.facts.values()
+    factors = {fact.spec.name: values(fact) for fact in facts if fact.spec.choices or fact.spec.kind == "yes-no"}
+    over: dict[Any, Raw] = {raw.get(_DO, _SAME): raw for raw in reversed(list(sweep.starts.values()))}
+    for row in pairwise(factors):
+        yield {**over[row[_DO]], **row}
+
+
+def visited(known: Knowledge, sweep: Sweep, visit: VisitFile) -> set[Thing]:
+    """What is reached at the lathe with these facts said."""
+    case = advise(sweep.job, known, {**sweep.starts[visit.start], **visit.set}).case.with_values(visit.facts)
+    return {*decided(case), *said(case), *stopped(case)}
+
+
+def _terms(known: Knowledge, sweep: Sweep) -> Iterator[Thing]:
+    """The terms that stand on a sheet: sheets are made until each was met, for making one takes long."""
+    open_terms = {term.file.id: term for term in known.glossary}
+    aimed = ({**sweep.starts[one.start], **one.set} for one in sweep.found)
+    for raw in chain(sweep.starts.values(), aimed):
+        if not open_terms:
+            return
+        advice = advise(sweep.job, known, raw)
+        if advice.refused:
+            continue
+        try:
+            tree = made(advice)
+        except Gap:
+            continue
+        for term in (*tree.glossary, *glossary(open_terms.values(), tree.sop, tree.record, tree.safety_review)):
+            if open_terms.pop(term.id, None) is not None:
+                yield "term", term.id

@@ -1,0 +1,62 @@
+"""What a rule does where something is not known is told by its examples: turned round, it is noticed."""
+
+from dataclasses import replace
+
+import pytest
+
+from tailtrue.advise import knowledge
+from tailtrue.conditions import may_be_open, read_condition
+from tailtrue.facts import FactSpec
+from tailtrue.store.examples import example_problems
+from tailtrue.store.noticing import NOT_KNOWN_TURNED, noticing
+
+CATALOGUE = {
+    "a.yes": FactSpec("a.yes", "yes-no", "a", "given"),
+    "a.size": FactSpec("a.size", "quantity", "b", "given", unit="mm"),
+    "limit.size": FactSpec("limit.size", "quantity", "c", "limit", unit="mm"),
+}
+
+
+@pytest.mark.parametrize(
+    ("written", "open_"),
+    [
+        (["a.yes is yes"], True),
+        (["a.yes is known"], False),
+        (["a.size is known", "a.size > 3 mm"], False),
+        ([{"any": ["a.size is unknown", "a.size > limit.size"]}], False),
+        (["a.size is known", "a.yes is yes"], True),
+    ],
+)
+def test_a_condition_is_open_only_where_it_does_not_ask_whether_a_fact_is_known(written: list[object], open_: bool) -> None:
+    assert may_be_open(read_condition(written, CATALOGUE), {"limit.size"}) is open_
+
+
+def test_every_stop_that_would_do_the_other_thing_is_told_by_an_example() -> None:
+    known = knowledge()
+    other = {"refuse": "pass-over", "pass-over": "refuse"}
+    turned = tuple(
+        replace(stop, file=stop.file.model_copy(update={"if_unknown": other[stop.file.if_unknown]})) for stop in known.stops
+    )
+    told = {problem.said.partition(":")[0] for problem in example_problems(replace(known, stops=turned))}
+    assert told == {stop.file.id for stop in known.stops if may_be_open(stop.when, known.limits)}
+
+
+def test_a_stop_whose_examples_do_not_say_what_comes_is_noticed_by_none() -> None:
+    known = knowledge()
+    (stop,) = [one for one in known.stops if one.file.id == "dog-does-not-fit"]
+    silent = [one.model_copy(update={"then": ""}) for one in stop.file.example]
+    lost = replace(stop, file=stop.file.model_copy(update={"example": silent}))
+    (found,) = [
+        one
+        for one in noticing(replace(known, stops=(lost,)))
+        if one.rule == "dog-does-not-fit" and one.fault == NOT_KNOWN_TURNED
+    ]
+    assert not found.noticed
+
+
+def test_a_choice_without_an_example_that_asks_is_noticed_by_none() -> None:
+    known = knowledge()
+    examples = tuple(one for one in known.decision_examples["centre.tail"] if one.expect != "unknown")
+    lost = replace(known, decision_examples={**known.decision_examples, "centre.tail": examples})
+    open_ones = [one.rule for one in noticing(lost) if one.fault == NOT_KNOWN_TURNED and not one.noticed]
+    assert open_ones == ["centre.tail: live", "centre.tail: dead"]
