@@ -107,3 +107,8 @@ def test_guidance_and_height_add_to_what_one_instrument_leaves() -> None:
         guidance_parts(-0.001, 0)
     with pytest.raises(OutOfRange):
         guidance_parts(0, -0.001)
+
+
+def test_a_plunger_too_far_off_is_told_where_it_touches() -> None:
+    with pytest.raises(OutOfRange, match=r"^the plunger touches 22 mm off the middle of a collar of radius 35 mm; "):
+        height_effect(21.5, 1, 70)
