@@ -28,7 +28,11 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ("collar.soft_step", (None, 0.5, 28.0, 4.0, 1.5, 1.0), None),
     ("collar.room_behind", (40.0, 14.0), 26),
     *(
-        ("collar.soft_jaws_serve", (owner, 45.0, 95.0, plug, step, {"label": "A"}, blank, 25.0, 3.0, 6.0, 4.0, 10.0), serves)
+        (
+            "collar.soft_jaws_serve",
+            (owner, 45.0, 95.0, plug, 40.0, step, None, {"label": "A"}, blank, 25.0, 3.0, 6.0, 4.0, 10.0),
+            serves,
+        )
         for owner, plug, step, blank, serves in (
             ("A", 62.0, 14.0, 70.0, True),
             ("B", 62.0, 14.0, 70.0, False),
@@ -45,9 +49,28 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
             ("A", 62.0, None, 70.0, False),
         )
     ),
-    ("collar.soft_jaws_serve", ("A", 20.0, 95.0, 29.0, 14.0, {"label": "A"}, 40.0, 25.0, 3.0, 6.0, 4.0, 10.0), True),
-    ("collar.soft_jaws_serve", ("A", 20.0, 95.0, 28.9, 14.0, {"label": "A"}, 40.0, 25.0, 3.0, 6.0, 4.0, 10.0), False),
-    ("collar.soft_jaws_serve", ("A", 45.0, 95.0, 62.0, 14.0, None, 70.0, 25.0, 3.0, 6.0, 4.0, 10.0), False),
+    (
+        "collar.soft_jaws_serve",
+        ("A", 20.0, 95.0, 29.0, 40.0, 14.0, None, {"label": "A"}, 40.0, 25.0, 3.0, 6.0, 4.0, 10.0),
+        True,
+    ),
+    (
+        "collar.soft_jaws_serve",
+        ("A", 20.0, 95.0, 28.9, 40.0, 14.0, None, {"label": "A"}, 40.0, 25.0, 3.0, 6.0, 4.0, 10.0),
+        False,
+    ),
+    ("collar.soft_jaws_serve", ("A", 45.0, 95.0, 62.0, 40.0, 14.0, None, None, 70.0, 25.0, 3.0, 6.0, 4.0, 10.0), False),
+    # The last drill comes out 9.9 mm, or 10 mm, into 10 mm of room behind the step.
+    (
+        "collar.soft_jaws_serve",
+        ("A", 45.0, 95.0, 62.0, 24.0, 14.0, 9.9, {"label": "A"}, 70.0, 25.0, 3.0, 6.0, 4.0, 10.0),
+        True,
+    ),
+    (
+        "collar.soft_jaws_serve",
+        ("A", 45.0, 95.0, 62.0, 24.0, 14.0, 10.0, {"label": "A"}, 70.0, 25.0, 3.0, 6.0, 4.0, 10.0),
+        False,
+    ),
     ("softjaw.plug", (62.0,), 62),
     ("softjaw.plug", (None,), None),
     ("stub.diameter", (None,), None),

@@ -145,6 +145,11 @@ def stub_turned_for_a_bore_that_is_not_said() -> Job:
     return _figures(_STUB, "turn-stub", lambda one: None if one.fact == "bore.nominal" else one)
 
 
+@breaks("V203", _where(_SOFT, "drill-blank"))
+def no_room_for_the_drill_behind_the_soft_jaws_told() -> Job:
+    return _figures(_SOFT, "drill-blank", lambda one: None if one.fact == "collar.room_behind" else one)
+
+
 @breaks("V57", _where(_SOFT, "face-bar"))
 def bar_turned_faster_than_the_collet_chuck_is_marked() -> Job:
     tree, shop = _job(_SOFT)

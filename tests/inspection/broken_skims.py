@@ -88,12 +88,12 @@ def skims_of_another_day() -> Job:
     return _with("skim-collars", lambda step: step.model_copy(update={"activities": ("turning",)}))
 
 
-@breaks("V202", "step 4.7")
+@breaks("V202", "step 4.7", also="V116")
 def doubt_less_than_the_divisions_leave() -> Job:
     return _doubt(0.001)
 
 
-@breaks("V202", "step 4.7")
+@breaks("V202", "step 4.7", also="V116")
 def verdict_with_a_doubt_that_fills_the_limit() -> Job:
     return _doubt(0.012)
 

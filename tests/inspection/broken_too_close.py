@@ -60,10 +60,9 @@ def record_reads_again_and_tells_no_band() -> Job:
 
 @breaks("V116", "record, look-up table")
 def limit_of_the_record_not_printed() -> Job:
-    known = tuple(one for one in procedure().record.known if one[0] != "limit")
-    return _with_record(known=known)
+    return _with_record(read=tuple(line for line in procedure().record.read if line[0] != "The limit of this bar is "))
 
 
 @breaks("V116", "look-up table")
 def limit_of_the_sheet_not_printed() -> Job:
-    return _with_record(read=procedure().record.read[:1] + procedure().record.read[2:])
+    return _with_record(read=tuple(line for line in procedure().record.read if line[0] != "The limit is "))

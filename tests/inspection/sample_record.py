@@ -36,13 +36,13 @@ def record() -> RecordSheet:
         read=(
             ("In limits up to ", mm("align.inside", 0.02, "difference"), "."),
             ("The limit is ", mm("align.limit", LIMIT, "difference"), "."),
+            ("The limit of this bar is ", mm("truing.limit", LIMIT, "difference"), "."),
             ("The doubt of a reading is ", mm("align.uncertainty", DOUBT, "difference"), "."),
         ),
         scales_read=(("Lay a straight edge.",),),
         cannot=(("It says nothing of drilling.",),),
         fill=(("Write with a pen.",),),
         known=(
-            ("limit", (mm("truing.limit", LIMIT, "difference"),)),
             ("distance between the points", (mm("truing.span", SPAN),)),
             ("headstock collar", (mm("truing.head_station", STATION),)),
             ("tailstock collar", (mm("truing.tail_station", STATION + SPACING),)),

@@ -119,7 +119,7 @@ def with_high(tree: Procedure, held: Held = ACCEPTED) -> Procedure:
 def test_what_stays_high_has_a_place_for_initials_and_its_row_says_what_would_bring_it_down(tree: Procedure) -> None:
     changed = with_high(tree)
     page = read_page(to_safety_html(changed))
-    (table,) = page.all("table", "high-list")
+    (table,) = page.all("div", "high-list")
     first = tree.safety_review.hazards[0]
     assert plain(table.words).startswith(f"{first.number} {first.hazard}, 10")
     assert len(list(table.all("span", "initials"))) == len(ReviewPage(changed).high())
@@ -134,7 +134,7 @@ def test_what_stays_high_has_a_place_for_initials_and_its_row_says_what_would_br
 @pytest.mark.parametrize("by", ["control", "hold"])
 def test_what_a_hold_or_a_control_holds_names_it(tree: Procedure, by: Literal["control", "hold"]) -> None:
     changed = with_high(tree, Held(by=by, hold_step="9.9" if by == "hold" else None))
-    (table,) = read_page(to_safety_html(changed)).all("table", "high-list")
+    (table,) = read_page(to_safety_html(changed)).all("div", "high-list")
     assert safety_words.BRIEFLY[by] + (" 9.9" if by == "hold" else "") in plain(table.words)
 
 

@@ -15,6 +15,7 @@ TEMPLATES = sorted(templates_folder().rglob("*.j2"))
 MODULES = sorted(Path(tailtrue.render.__file__).parent.glob("*.py"))
 STYLE = (templates_folder() / "sheet.css").read_text(encoding="utf-8")
 ALLOWED = {
+    "tailtrue.kept",
     "tailtrue.papers",
     "tailtrue.parts",
     "tailtrue.procedure",

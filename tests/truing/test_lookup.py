@@ -27,6 +27,12 @@ def changed(case: Case, **facts: object) -> Case:
     return case.with_said({name: Fact(case.knowledge.catalogue[name], value) for name, value in named.items()})
 
 
+def without(*names: str, **facts: object) -> Case:
+    """A crib of its own given facts, in which nobody said some of them, and others are changed."""
+    said = {name: fact for name, fact in METRIC.known().items() if fact.spec.comes == "given" and name not in names}
+    return changed(Case(METRIC.knowledge, said), **facts)
+
+
 def sheet(case: Case) -> RecordSheet:
     return record_sheet(case, FIELDS)
 
@@ -85,14 +91,14 @@ def test_a_tailstock_without_screws_is_told_to_stay() -> None:
 def test_steps_are_those_of_the_instrument() -> None:
     fine = [row.difference.value for row in sheet(METRIC).rows]
     assert fine[:3] == pytest.approx([0.002, 0.004, 0.006])
-    coarse = sheet(changed(METRIC, crib__outside_micrometers=(), crib__caliper_resolution=0.02))
+    coarse = sheet(without("crib.indicator_division", crib__outside_micrometers=(), crib__caliper_resolution=0.02))
     assert [row.difference.value for row in coarse.rows[:3]] == pytest.approx([0.02, 0.04, 0.06])
     inch = [row.difference.value / 25.4 for row in sheet(INCH).rows]
     assert inch[:2] == pytest.approx([0.0001, 0.0002])
 
 
 def test_a_caliper_leaves_alone_what_it_cannot_tell_and_claims_nothing() -> None:
-    found = sheet(changed(METRIC, crib__outside_micrometers=(), crib__caliper_resolution=0.02))
+    found = sheet(without("crib.indicator_division", crib__outside_micrometers=(), crib__caliper_resolution=0.02))
     assert found.scales.again is None
     assert {row.do for row in found.rows} == {"leave", "move"}
     unsure = METRIC.with_said({}).value("align.uncertainty")
@@ -103,13 +109,7 @@ def test_a_caliper_leaves_alone_what_it_cannot_tell_and_claims_nothing() -> None
 
 
 def test_without_any_instrument_there_is_no_table() -> None:
-    # A crib of its own facts, in which nobody said that there is a caliper.
-    said = {name: fact for name, fact in METRIC.known().items() if fact.spec.comes == "given"}
-    said.pop("crib.caliper_resolution")
-    bare = Case(
-        METRIC.knowledge,
-        {**said, "crib.outside_micrometers": Fact(METRIC.knowledge.catalogue["crib.outside_micrometers"], ())},
-    )
+    bare = without("crib.caliper_resolution", "crib.indicator_division", crib__outside_micrometers=())
     with pytest.raises(FactsWrong) as wrong:
         sheet(bare)
     assert "in fine steps" in report(wrong.value)
@@ -167,3 +167,13 @@ def test_a_lathe_without_screws_is_told_where_its_centre_stands_and_no_move(
     assert "how far the centre itself stands off the line" in said
     assert len(fixed.read) == len(usual.read)
     assert [row.move for row in fixed.rows] == [row.move for row in usual.rows]
+
+
+def test_by_indicator_the_table_has_the_steps_and_the_factor_of_diameters() -> None:
+    found = sheet(changed(METRIC, crib__outside_micrometers=(), crib__indicator_division=0.002))
+    by_micrometer = sheet(METRIC)
+    assert [row.difference.value for row in found.rows[:3]] == pytest.approx([0.002, 0.004, 0.006])
+    moves = {row.difference.value: row.move.value for row in by_micrometer.rows if row.move is not None}
+    same = [row for row in found.rows if row.move is not None and row.difference.value in moves]
+    assert same
+    assert all(row.move is not None and row.move.value == pytest.approx(moves[row.difference.value]) for row in same)

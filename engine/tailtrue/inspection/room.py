@@ -1,4 +1,4 @@
-"""Room behind a blank that stood on a spacer, and how warm a shrunk joint may be cut."""
+"""Room behind a blank that stood on a spacer or sits in soft jaws, and how warm a shrunk joint may be cut."""
 
 from collections.abc import Iterator
 from math import radians, tan
@@ -7,13 +7,15 @@ from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
 
 _POINT = tan(radians(118 / 2))  # half the angle of a common drill point
-_SPACER, _DRILL, _HOLE = "crib.spacer", "hole.ladder.size", "blank.hole"
+_DRILL, _HOLE = "hole.ladder.size", "blank.hole"
+_ROOM = ("crib.spacer", "collar.room_behind")
+_SET_FORWARD = {"spacer-behind-work", "grip-in-soft-jaws"}
 _HOLDS, _LETS_GO = "joint.shrink_fit.holds_a_catch_to", "joint.shrink_fit.lets_go_at"
 
 
 def drill_has_room(sheet: Sheet) -> Iterator[Fault]:
-    """Behind a blank set by a spacer the point of the last drill finds told room, or a hole in the chuck."""
-    if not any("spacer-behind-work" in placed.step.activities for placed in sheet.steps):
+    """Behind a blank on a spacer or a step the last drill finds told room, or a hole in the chuck."""
+    if not any(_SET_FORWARD & set(placed.step.activities) for placed in sheet.steps):
         return
     for placed in sheet.steps:
         told = [(figure.fact, figure.value) for figure in figures_in(placed.step)]
@@ -21,7 +23,7 @@ def drill_has_room(sheet: Sheet) -> Iterator[Fault]:
         if "drill" not in placed.step.activities or not drills:
             continue
         point = max(drills) / 2 / _POINT
-        room = max((value for fact, value in told if fact == _SPACER), default=0.0)
+        room = max((value for fact, value in told if fact in _ROOM), default=0.0)
         hole = max((value for fact, value in told if fact == _HOLE), default=0.0)
         if not room > point and not hole > max(drills):
             what = (
