@@ -39,7 +39,7 @@ def test_the_sweep_reaches_sheets_and_refusals() -> None:
         "dials": "metric", "swing_over_bed": 300, "swing_over_cross_slide": 180, "between_centres": 600,
         "spindle_bore": 38, "spindle_length": 400, "speeds": SPEEDS[1], "feeds": [0.05, 0.1, 0.2], "motor": 1100,
         "taper": "MT3", "reads": "diameter", "division": 0.05, "side": "front", "steady": False, "marked": 1800,
-        "body": 160, "jaws": 25, "tool": "HSS", "centre": "live", "head": "hard", "drive": "drive-plate", "spacer": 10,
+        "body": 160, "jaws": 25, "tool": "HSS", "centre": "live", "head": "hard", "drive": "drive-plate", "spacer": 12,
         "drills": "tapers", "micrometers": [(0, 25), (25, 50), (50, 75)], "resolution": 0.001, "gauge": "telescoping",
         "bar": BARS[0], "bar_d": 22, "bar_l": 380, "collar": COLLARS[0], "collar_d": 60, "collar_l": 80,
         "measured": True, "accuracy": "good", "coarse": False, "set_over": "two-screws", "bottle": True, "kit": [], "wish": None, "doubt": None,

@@ -349,7 +349,7 @@ def test_the_clamp_test_is_printed_in_words_and_as_json(job: Path) -> None:
 
 def test_the_bar_turned_end_for_end_is_printed_in_words_and_as_json(job: Path) -> None:
     turned = ("--indicator", "0 mm, 0.018 mm", "--turned-indicator", "0 mm, 0.006 mm", "--side", "front")
-    assert "the lathe makes 0.012 mm (0.0005 in), the bar itself 0.006 mm" in said(tailtrue("reverse-test", job, *turned))
+    assert "the lathe makes 0.012 mm (0.0005 in) and the bar itself 0.006 mm" in said(tailtrue("reverse-test", job, *turned))
     told = json.loads(said(tailtrue("reverse-test", job, *turned, "--json")))
     assert (told["way"], told["collars"]) == ("away-from-you", None)
     assert tailtrue("reverse-test", job).returncode == 2

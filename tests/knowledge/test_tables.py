@@ -26,6 +26,7 @@ COLUMNS_OF_WORDS = """
     section shape
     begins rule fault
     low_of high_of
+    stop thing kind reason
 """
 WORDS = set(COLUMNS_OF_WORDS.split())
 # In this table `factor` is a name, not a number.

@@ -22,8 +22,9 @@ What stands where:
   `interference` (pressure and stress), `interference_grip` (least grip, greatest stress), `shrink`, `thermal` (growth and
   its thrust).
 - Alignment: `alignment` (difference and move), `lathe_geometry` (exact), `carriage_path` (twist, wear, yaw), `sides`
-  (front and rear), `indicator`, `setover` and `tapers` (tapers on purpose), `clamping`, `cut_order`, `causes` and
-  `estimation` (which cause, and when that cannot be told), `further_tests` (which test would tell).
+  (front and rear), `indicator`, `fresh_skims` (collars read by indicator), `setover` and `tapers` (tapers on purpose),
+  `clamping`, `cut_order`, `causes` and `estimation` (which cause, and when that cannot be told), `further_tests` (which
+  test would tell).
 - Measuring: `readings`, `budget`, `difference_budget`, `doubts` (put together, taken apart), `uncertainty`, `student`,
   `conformity` (how sure a verdict is), `adequacy` (good enough an instrument), `trend` and `control_chart` (over time).
 - Casting: `casting` (blank and feeder), `pouring`.

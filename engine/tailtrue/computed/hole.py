@@ -169,7 +169,7 @@ class _Planner:
         if deep:
             factor *= deep.number("speed_factor")
         low, high = self.speed_row.number("low_m_min"), self.speed_row.number("high_m_min")
-        return limited_speed(speed_band(low, high, size, factor).middle_per_min, self.caps, *self.spindle)
+        return limited_speed(speed_band(low, high, size, factor), self.caps, *self.spindle)
 
     def can(self, drill: Drill, pilot: float) -> bool:
         """Whether hand, holder and motor can drive this drill."""

@@ -11,7 +11,7 @@ from tailtrue.calc.cut_power import depth_for_power
 from tailtrue.calc.cutting import surface_speed
 from tailtrue.calc.lengths import on_diameter, share_of
 from tailtrue.calc.spindle import choose_from_range, choose_speed
-from tailtrue.calc.spindle_band import speed_band
+from tailtrue.calc.spindle_band import SpeedBand, speed_band
 from tailtrue.calc.steps import step_down, step_up, steps_in
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.registry import Limited, computed
@@ -42,18 +42,21 @@ def spindle_step(
     return None
 
 
-def limited_speed(wanted: float, caps: Sequence[tuple[float, str]], *spindle: Any) -> Limited:
+def limited_speed(advised: SpeedBand, caps: Sequence[tuple[float, str]], *spindle: Any) -> Limited:
     """The speed to set and what limited it; no speed where even the slowest is far above the advised one.
 
     `spindle` holds the speeds of the lathe as `spindle_step` takes them, and last the share of the advised speed that
     is still borne.
     """
+    wanted = advised.middle_per_min
     *speeds, overrun = spindle
     cap, cap_name = min(caps, key=lambda one: one[0])
     speed = spindle_step(wanted, cap, *speeds)
     if speed is None:
         return Limited(None, f"the slowest speed of this lathe is above the limit of {cap_name}")
     if speed > wanted:
+        if speed <= advised.high_per_min:
+            return Limited(speed, "the slowest this lathe has, inside the advised band")
         if speed > wanted * overrun:
             return Limited(None, "the slowest speed of this lathe is far above what tool and metal bear")
         return Limited(speed, "the slowest this lathe has, a little above the advised")
@@ -93,8 +96,7 @@ def operation(
         factor = numbers.pop(0) if speed_factor else 1.0
         capped, spindle = numbers[: len(caps)], numbers[len(caps) :]
         band = surface_band(material, table, cutter, speeds_table, ratios)
-        wanted = speed_band(*band, size, factor).middle_per_min
-        return limited_speed(wanted, list(zip(capped, cap_names, strict=True)), *spindle)
+        return limited_speed(speed_band(*band, size, factor), list(zip(capped, cap_names, strict=True)), *spindle)
 
     @computed(
         f"{prefix}.surface_speed", label=f"surface speed obtained, {what}", unit="m/min", rounding="surface-speed",

@@ -118,9 +118,9 @@ def _centre_drilling(prefix: str, work: str, what: str, held: str, chuck_cap: st
         table: Table, ratios: Table,
     ) -> Limited:  # fmt: skip
         band = surface_band(material, "centre-drilling", "HSS", table, ratios)
-        wanted = speed_band(*band, mean_cutting_diameter(pilot, body)).middle_per_min
+        advised = speed_band(*band, mean_cutting_diameter(pilot, body))
         caps = [(chuck, "the chuck"), (top, "top speed of the lathe"), (cap, "a thin pilot"), (work_cap, "work held short")]
-        return limited_speed(wanted, caps, speeds, low, high, step, overrun)
+        return limited_speed(advised, caps, speeds, low, high, step, overrun)
 
     @computed(
         f"{prefix}.hand_feed", label=f"feed by hand, {what}", unit="mm/rev", rounding="feed",
