@@ -179,6 +179,7 @@ _SOUND = {
         "between-centres", {"tool_side": "front"}, dog=25, gap=12.5, to_collar=37.5, length=375, quill=30, tool_clear=22
     ),
     "indicator-on-collars": drawing("indicator-on-collars", {"tool_side": "front"}),
+    "indicator-reads-collars": drawing("indicator-reads-collars", {"tool_side": "front"}),
     "indicator-on-quill": drawing("indicator-on-quill", {"tool_side": "front"}, quill=30),
     "tailstock-move": drawing("tailstock-move", {"tool_side": "front", "screw_away": "the near screw"}),
     "tailstock-move-one-screw": drawing("tailstock-move-one-screw", {"tool_side": "front"}),

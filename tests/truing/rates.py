@@ -132,8 +132,8 @@ def judged(visit: Visit, step: float = 0.001) -> dict[str, Any]:
     one = bar()
     head, tail = fmean(visit.at_head), fmean(visit.at_tail)
     usual = facts.usual("micrometer", step, one.usual)
-    whole = facts.budget(usual, step, head, one.expansion, visit.at_head, visit.at_tail, one.doubts)
-    difference, unsure = facts.difference(head, tail), facts.uncertainty(whole)
+    whole = facts.budget("micrometer", usual, step, head, one.expansion, 0.0, visit.at_head, visit.at_tail, one.doubts)
+    difference, unsure = facts.difference("micrometer", head, tail), facts.uncertainty(whole)
     return {
         "visit.head": head,
         "visit.tail": tail,
@@ -172,10 +172,10 @@ def against(first: Visit, second: Visit) -> dict[str, bool]:
     sizes = (now["visit.head"], now["visit.tail"], was.head_mm, was.tail_mm)
     return {
         "worse": rounds.worse(after, before, change),
-        "swapped": rounds.swapped(after, before, *sizes, change, size),
+        "swapped": bool(rounds.swapped("micrometer", after, before, *sizes, change, size)),
         "turned_round": rounds.turned_round(after, before, change),
-        "grown": rounds.grown_by(*sizes) > size,
-        "skimmed": rounds.skimmed(*sizes, size),
+        "grown": (rounds.grown_by("micrometer", *sizes) or 0.0) > size,
+        "skimmed": bool(rounds.skimmed("micrometer", *sizes, size)),
     }
 
 
