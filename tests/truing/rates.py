@@ -139,7 +139,7 @@ def judged(visit: Visit, step: float = 0.001) -> dict[str, Any]:
         "visit.tail": tail,
         "visit.difference": difference,
         "visit.uncertainty": unsure,
-        "visit.verdict": facts.judged("micrometer", difference, unsure, one.limit),
+        "visit.verdict": facts.judged("micrometer", difference, unsure, one.limit, 0.5),
         "visit.toward_tool": facts.toward_tool(difference, one.span, one.head, one.tail),
         "visit.scatter_ratio": facts.scatter_ratio(facts.scatter_seen(visit.at_head, visit.at_tail) or 0.0, usual),
     }

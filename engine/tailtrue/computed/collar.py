@@ -5,6 +5,7 @@ from typing import Any
 
 from tailtrue.calc.beams import mass_cylinder
 from tailtrue.calc.lengths import (
+    far_edge,
     length_of_diameters,
     middle_past,
     near_edge,
@@ -249,6 +250,18 @@ def station(
 )
 def inner_edge(station: float, width: float) -> float:
     return near_edge(station, width)
+
+
+@computed(
+    "collar.stop_at",
+    label="edge of a collar furthest from its end of the bar",
+    unit="mm",
+    rounding="length",
+    needs=("collar.station", "collar.width"),
+    how="station and half the width",
+)
+def stop_at(station: float, width: float) -> float:
+    return far_edge(station, width)
 
 
 @computed(

@@ -292,12 +292,13 @@ def adequate(limit: float, share: float) -> float:
     label="verdict",
     kind="choice",
     choices=("inside", "outside", "too-close", "none"),
-    needs=("visit.instrument_kind", "visit.difference", "visit.uncertainty", "truing.limit"),
-    how="inside: difference and doubt within the limit; outside: difference less doubt beyond it; else too close to say",
+    needs=("visit.instrument_kind", "visit.difference", "visit.uncertainty", "truing.limit", "limit.verdict_share"),
+    how="inside: difference and doubt within the limit; outside: difference less doubt beyond it; else too close to say; "
+    "none by a caliper, nor by an indicator whose doubt is more than a share of the limit",
     sources=("iso-14253-1",),
 )
-def judged(kind: str, signed: float, unsure: float, limit: float) -> str:
-    if kind == "caliper":
+def judged(kind: str, signed: float, unsure: float, limit: float, share: float) -> str:
+    if kind == "caliper" or (kind == "indicator" and unsure > share_of(limit, share)):
         return "none"
     return verdict(signed, unsure, limit).replace(" to say", "").replace(" ", "-")
 
