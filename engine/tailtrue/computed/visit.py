@@ -293,8 +293,7 @@ def adequate(limit: float, share: float) -> float:
     kind="choice",
     choices=("inside", "outside", "too-close", "none"),
     needs=("visit.instrument_kind", "visit.difference", "visit.uncertainty", "truing.limit", "limit.verdict_share"),
-    how="inside: difference and doubt within the limit; outside: difference less doubt beyond it; else too close to say; "
-    "none by a caliper, nor by an indicator whose doubt is more than a share of the limit",
+    how="inside: difference and doubt within the limit; outside: difference less doubt beyond it; else too close to say",
     sources=("iso-14253-1",),
 )
 def judged(kind: str, signed: float, unsure: float, limit: float, share: float) -> str:

@@ -68,7 +68,7 @@ def _on_the_record(sheet: Sheet, record: RecordSheet) -> Iterator[Fault]:
 
 def _band(where: str, limit: float, doubt: float, inside: float, outside: float | None, sheet: Sheet) -> Iterator[Fault]:
     """Both ends of the band: what is surely in is written down by whole steps, what is surely out is limit and doubt."""
-    written_down = _WRITTEN_DOWN * _STEP_MM[sheet.procedure.title.dials]
+    written_down = _WRITTEN_DOWN * _STEP_MM[sheet.shop.dials]
     surely_in = limit - doubt
     if inside > surely_in * (1 + _SAME) or inside < surely_in - written_down * (1 + _SAME):
         yield Fault(where, f"surely in limits ends at {surely_in:.4g} mm, the table says {inside:.4g} mm")

@@ -29,10 +29,13 @@ def speed_plate(drawing: Drawing, dials: Dials) -> str:
     widest = max((text_width(line) for lines in settings.values() for line in lines), default=0.0)
     uses_at = beside + (widest + _GAP if widest else 0.0)
     unit = next(iter(numbers.values())).unit
-    # Only the first row gives room to the unit.
-    room = _WIDTH - uses_at - _GAP - text_width(unit)
     y = TEXT_HEIGHT + 0.6
     ink.words(_WIDTH, y, (unit,), "end")
+    # Only the first row gives room to the unit, or stands below it where a word of it is too long for that.
+    room = _WIDTH - uses_at - _GAP - text_width(unit)
+    first = "; ".join(_uses(drawing, next(iter(speeds.values())).value))
+    if any(text_width(word) > room for word in first.split()):
+        y, room = y + LINE_HEIGHT, _WIDTH - uses_at
     for name, figure in speeds.items():
         uses = wrap("; ".join(_uses(drawing, figure.value)), room)
         room = _WIDTH - uses_at
