@@ -69,7 +69,6 @@ _BOUNDS: list[tuple[Callable[..., float], dict[str, float], str, float, float, s
     (lengths.on_diameter, {"depth_mm": 0.05, "cuts": 2}, "depth_mm", 0, -0.1, "depth of cut is -0.1 mm"),
     (lengths.on_diameter, {"depth_mm": 0.05, "cuts": 2}, "cuts", 0, -0.5, "number of cuts is -0.5"),
     (lengths.near_edge, {"middle_mm": 48, "width_mm": 35}, "width_mm", 1e-3, 0, "width is 0 mm"),
-    (lengths.far_edge, {"middle_mm": 48, "width_mm": 35}, "width_mm", 1e-3, 0, "width is 0 mm"),
     (lengths.middle_past, {"edge_mm": 30.5, "width_mm": 35}, "width_mm", 1e-3, 0, "width is 0 mm"),
     (lengths.length_for_pieces, _PIECES, "piece_mm", 1e-3, 0, "length of a piece is 0 mm"),
     (lengths.length_for_pieces, _PIECES, "kerf_mm", 0, -0.1, "saw cut is -0.1 mm"),

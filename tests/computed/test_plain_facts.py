@@ -47,7 +47,7 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ("collar.least_diameter", (25.0, 8.0, 0.15, 20.0), 44),
     ("collar.largest_from_stock", (70.0, 2.0), 68),
     ("collar.inner_edge", (48.0, 35.0), 30.5),
-    ("collar.stop_at", (48.0, 35.0), 65.5),
+    ("collar.stop_at", (30.5, 35.0), 65.5),
     ("collar.spacing", (400.0, 48.0), 304),
     ("collar.stands_out", (38.0, 25.0), 13),
     ("collar.spacer_most", (30.0, 12.0), 18),

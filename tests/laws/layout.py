@@ -33,7 +33,6 @@ LAWS: dict[str, Law] = {
     "lengths.over_both_sides": Law(lengths.over_both_sides, {"inner_mm": (0, 500, UP), "margin_mm": (0, 50, UP)}),
     "lengths.per_side": Law(lengths.per_side, {"outer_mm": (100, 500, UP), "inner_mm": (0, 100, DOWN)}),
     "lengths.on_diameter": Law(lengths.on_diameter, {"depth_mm": (0, 5, UP), "cuts": (0, 100, UP)}),
-    "lengths.far_edge": Law(lengths.far_edge, {"middle_mm": (0, 500, UP), "width_mm": (0.1, 100, UP)}, least=0),
     "lengths.near_edge": Law(lengths.near_edge, {"middle_mm": (0, 500, UP), "width_mm": (0.1, 100, DOWN)}, least=-50),
     "lengths.middle_past": Law(lengths.middle_past, _BAND | {"edge_mm": (0, 500, UP)}),
     "lengths.midway": Law(lengths.midway, {"first_mm": _ANY, "second_mm": _ANY}, least=-500, most=500),

@@ -273,36 +273,6 @@ def near_edge(middle_mm: float, width_mm: float) -> float:
     return middle_mm - width_mm / 2
 
 
-def far_edge(middle_mm: float, width_mm: float) -> float:
-    """Edge of a band furthest from where its middle is counted.
-
-    e = m + w / 2
-
-    Parameters
-    ----------
-    middle_mm : Distance m of the middle. [mm]
-    width_mm : Width w of the band. [mm]
-
-    Returns
-    -------
-    Distance e of the further edge. [mm]
-
-    Valid for
-    ---------
-    Distance finite, width more than 0.
-
-    Source
-    ------
-    Geometry, derived.
-
-    >>> far_edge(48, 35)
-    65.5
-    """
-    finite(middle_mm, "distance of the middle", "mm")
-    positive(width_mm, "width", "mm")
-    return middle_mm + width_mm / 2
-
-
 def middle_past(edge_mm: float, width_mm: float) -> float:
     """Middle of a band from where its nearer edge is counted.
 

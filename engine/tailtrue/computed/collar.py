@@ -5,7 +5,6 @@ from typing import Any
 
 from tailtrue.calc.beams import mass_cylinder
 from tailtrue.calc.lengths import (
-    far_edge,
     length_of_diameters,
     middle_past,
     near_edge,
@@ -257,11 +256,11 @@ def inner_edge(station: float, width: float) -> float:
     label="edge of a collar furthest from its end of the bar",
     unit="mm",
     rounding="length",
-    needs=("collar.station", "collar.width"),
-    how="station and half the width",
+    needs=("collar.inner_edge", "collar.width"),
+    how="edge nearest to that end, and the width",
 )
-def stop_at(station: float, width: float) -> float:
-    return far_edge(station, width)
+def stop_at(edge: float, width: float) -> float:
+    return edge + width
 
 
 @computed(
