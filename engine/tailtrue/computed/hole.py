@@ -14,7 +14,7 @@ from tailtrue.calc.steps import step_down
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, holder_torque
 from tailtrue.computed.operation import limited_speed
-from tailtrue.computed.registry import Limited, computed, field
+from tailtrue.computed.registry import Cut, Limited, computed, field
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
@@ -94,6 +94,7 @@ _ROW = (
     ),
     how="backward from the largest drill that leaves enough to bore: each pilot wide enough for the chisel edge of the "
     "next, no wider than the rule for this metal; each step within hand, holder and motor",
+    cut=Cut("collar.material", "drilling", "HSS"),
 )  # fmt: skip
 def ladder(
     owned: Sequence[Record], chuck_to: float, taper: str, last_most: float, material: str, family: str, group: str,

@@ -14,7 +14,7 @@ from tailtrue.calc.spindle import choose_from_range, choose_speed
 from tailtrue.calc.spindle_band import SpeedBand, speed_band
 from tailtrue.calc.steps import step_down, step_up, steps_in
 from tailtrue.calc.validity import OutOfRange
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Cut, Limited, computed
 from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Row, Table
 
@@ -90,6 +90,7 @@ def operation(
         tables=SPEED_TABLES,
         how="1000 v / (pi D) in the middle of the advised band, then the speed of the lathe at or below it and below "
         "every limit",
+        cut=Cut(f"{work}.material", table, tool),
     )  # fmt: skip
     def _speed(material: str, size: float, cutter: str, *rest: Any) -> Limited:
         *numbers, speeds_table, ratios = rest
