@@ -36,7 +36,7 @@ from mutants import RULES, Mutant, mutants
 ROOT = Path(__file__).parents[1]
 CALC = Path("engine/tailtrue/calc")
 _SLOW_S = 2.0  # a test that takes longer is left out and named
-_PATIENCE = 20  # times as long as the tests take without a fault: then a fault that never ends counts as noticed
+_PATIENCE = 8  # times as long as the tests take while they are watched: then a fault that never ends counts as noticed
 _MEMORY = 4 * 1024**3  # bytes of address space of one trial
 _NOTICED, _UNNOTICED = 10, 0  # exit codes of a trial
 
@@ -163,7 +163,7 @@ class Trials:
             wide = not fault.function or fault.function in classes  # what a class is given is not seen as a call
             calling = {name} if wide else {f"{name}.{fault.function}"}
             tests = [item for item in order if calling & set(seen[item.nodeid][2])]
-            seconds = 10 + _PATIENCE * sum(seen[item.nodeid][0] for item in tests)
+            seconds = 5 + _PATIENCE * sum(seen[item.nodeid][0] for item in tests)
             while len(running) >= self.jobs:
                 missed += self._one_finished(running, path)
             running[_start(fault, tree, module, tests, seconds)] = fault
