@@ -136,8 +136,9 @@ _SAID: dict[str, Any] = {
 
 @st.composite
 def _plugged(draw: st.DrawFn) -> dict[str, float]:
-    step, plug = draw(_between(10, 40)), draw(_between(25, 150))
-    return {"step": step, "jaw_depth": step + draw(_between(10, 60)), "plug": plug, "diameter": plug + draw(_between(6, 12))}
+    step, plug, width = draw(_between(10, 40)), draw(_between(25, 150)), draw(_between(5, 60))
+    sizes = {"step": step, "plug_width": width, "jaw_depth": step + width + draw(_between(2, 20))}
+    return {**sizes, "plug": plug, "diameter": plug + draw(_between(6, 12))}
 
 
 @st.composite

@@ -169,7 +169,7 @@ _SOUND = {
     "bar-in-steady": drawing("bar-in-steady", diameter=25, length=378, standing_out=37),
     "bar-in-spindle": drawing("bar-in-spindle", diameter=25, length=378, standing_out=37, spindle_bore=38),
     "bar-in-collet": drawing("bar-in-collet", diameter=25, length=378, standing_out=37, spindle_bore=38),
-    "jaws-on-plug": drawing("jaws-on-plug", jaw_depth=40, step=20, plug=62, diameter=70),
+    "jaws-on-plug": drawing("jaws-on-plug", jaw_depth=40, step=20, plug=62, plug_width=12, diameter=70),
     "blank-in-soft-jaws": drawing(
         "blank-in-soft-jaws", sawn_width=28, grip=20, standing_out=8, jaw_depth=40, room=20, plug=62, diameter=70
     ),
