@@ -35,16 +35,28 @@ REFUSED = [
         ["25.01", "24", "larger hole"],
     ),
     (
-        "free overhang beyond the limit without a steady",
+        "bar thicker than the spindle without a steady",
         [("lathe", 'spindle_bore = "38 mm"', 'spindle_bore = "20 mm"')],
         "bar-end-not-held",
-        ["346", "13.8", "2.5", "fixed steady"],
+        ["25", "20", "19.5", "0.5", "fixed steady", "spindle_bore"],
+    ),
+    (
+        "bar of the very size of the hole in the chuck",
+        [("lathe", 'through_bore = "40 mm"', 'through_bore = "25 mm"')],
+        "bar-end-not-held",
+        ["24.5", "the hole through the chuck", "through_bore"],
+    ),
+    (
+        "bar that stands out behind the spindle",
+        [("lathe", 'spindle_length = "430 mm"', 'spindle_length = "300 mm"')],
+        "bar-stands-out-behind",
+        ["300", "bar_length", "spindle_length"],
     ),
     (
         "length of the spindle not said",
         [("lathe", 'spindle_length = "430 mm"\n', "")],
-        "bar-end-not-held",
-        ["that was not shown", "chuck face to the rear end"],
+        "spindle-length-not-said",
+        ["chuck face to the rear end", "spindle_length in the lathe file"],
     ),
     (
         "no micrometer covers the collar",

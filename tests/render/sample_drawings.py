@@ -174,7 +174,6 @@ _SIZES: dict[str, Any] = {
     "indicator-on-quill": st.fixed_dictionaries({"quill": _between(5, 80)}),
     "tailstock-move": st.just({}),
     "speed-plate": _speeds(),
-    "bar-in-chuck": _bar(),
     "bar-in-steady": _bar(),
     "bar-in-spindle": st.builds(
         lambda sizes, bore: {**sizes, "spindle_bore": sizes["diameter"] + bore}, _bar(), _between(0.5, 40)

@@ -215,7 +215,6 @@ KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "collar-on-stub": (("width", "spigot", "inside", "stub_out", "stub", "bore", "diameter"), _on_stub),
     "drill-ladder": (("rough_bore",), _ladder),
     "boring-reach": (("overhang", "width", "room", "shank", "hole"), _reach),
-    "bar-in-chuck": (("diameter", "length", "standing_out"), _bar_held),
     "bar-in-collet": (("diameter", "length", "standing_out", "spindle_bore"), _bar_held),
     "bar-in-spindle": (("diameter", "length", "standing_out", "spindle_bore"), _bar_held),
     "bar-in-steady": (("diameter", "length", "standing_out"), _bar_held),
