@@ -151,8 +151,26 @@ REFUSED = [
     (
         "drills that are all too large",
         [("crib", r'\[\[crib.drills\]\]\nset = .*?\n\n', ""), ("crib", r'sizes = \["16 mm", "20 mm", "23 mm"\]', 'sizes = ["30 mm"]'), ("crib", 'shank = "MT2"', 'shank = "MT3"')],
+        "no-drill-to-begin-with",
+        ["30", "8 mm", "a larger one wants a pilot", "drill_chuck_to", "23.5"],
+    ),
+    (
+        "drills that the tailstock does not hold",
+        [("crib", r'\[\[crib.drills\]\]\nset = .*?\n\n', ""), ("crib", 'shank = "MT2"', 'shank = "MT4"')],
+        "tailstock-holds-no-drill",
+        ["MT3", "13", "drill_chuck_to"],
+    ),
+    (
+        "a motor that drives no drill",
+        [("lathe", 'motor_power = "1.5 kW"', 'motor_power = "60 W"')],
         "no-way-to-drill",
-        ["23.5", "Enter the drills"],
+        ["Thrust", "Torque", "Power", "motor_power"],
+    ),
+    (
+        "a bond that does not hold a tool that catches",
+        [("crib", 'compound_cure = "24 h"', 'compound_cure = "24 h"\ncompound_strength = "1.5 MPa"')],
+        "bond-too-weak",
+        ["1.5 MPa", "as given", "1 or more is needed", "compound_strength in the crib file"],
     ),
     (
         "a centre drill that is too large",
