@@ -152,7 +152,7 @@ REFUSED = [
         "drills that are all too large",
         [("crib", r'\[\[crib.drills\]\]\nset = .*?\n\n', ""), ("crib", r'sizes = \["16 mm", "20 mm", "23 mm"\]', 'sizes = ["30 mm"]'), ("crib", 'shank = "MT2"', 'shank = "MT3"')],
         "no-drill-to-begin-with",
-        ["30", "8 mm", "a larger one wants a pilot", "drill_chuck_to", "23.5"],
+        ["30.00 mm", "8.00 mm", "a larger one wants a pilot", "drill_chuck_to", "23.5"],
     ),
     (
         "drills that the tailstock does not hold",
@@ -162,9 +162,10 @@ REFUSED = [
     ),
     (
         "a motor that drives no drill",
-        [("lathe", 'motor_power = "1.5 kW"', 'motor_power = "60 W"')],
+        [("crib", r'\[\[crib.drills\]\]\nset = .*?\n\n', ""), ("crib", r'sizes = \["16 mm", "20 mm", "23 mm"\]\nshank = "MT2"', 'sizes = ["8 mm"]\nshank = "straight"'),
+         ("lathe", 'motor_power = "1.5 kW"', 'motor_power = "150 W"'), ("stock", '"aluminium-6082-t6"', '"iron-grey"')],
         "no-way-to-drill",
-        ["Thrust", "Torque", "Power", "motor_power"],
+        ["8.00 mm", "2000 N given by the hand", "N m taken by its holder", "72 W there", "motor_power"],
     ),
     (
         "a bond that does not hold a tool that catches",

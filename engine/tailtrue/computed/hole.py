@@ -134,13 +134,16 @@ def ladder(planner: "_Planner", held: list[Drill]) -> Limited:
     kind="record",
     needs=_NEEDS,
     tables=_TABLES,
-    how="what it asks at the lighter feed, with no hole before it: the least that any drill of the crib can ask",
+    how="what it asks at the lighter feed, with no hole before it: the least that any drill of the crib can ask; a drill "
+    "thinner than the formulas reach only where there is no other",
 )
 @_with_planner
 def smallest(planner: "_Planner", held: list[Drill]) -> Limited:
     if not held:
         return Limited(None, "the tailstock holds none of the drills")
-    return Limited(planner.asked_of(held[0]), "the smallest that the tailstock holds")
+    begins = (planner.asked_of(drill) for drill in held if drill.size_mm <= planner.begins_at_most())
+    reached = (asked for asked in begins if "power" in asked)
+    return Limited(next(reached, planner.asked_of(held[0])), "the smallest that the tailstock holds")
 
 
 def _of_smallest(name: str, label: str, unit: str, rounding: Rounding, bound: Literal["least", "most"]) -> None:
@@ -255,6 +258,10 @@ class _Planner:
             if asked.thrust_n <= self.hand and asked.torque_nmm <= self.holds(drill, asked) and driven:
                 return feed, asked
         return None
+
+    def begins_at_most(self) -> float:
+        """The largest drill that may begin the hole."""
+        return min(self.rule.number("solid_most_mm"), self.last_most)
 
     def asked_of(self, drill: Drill) -> Record:
         """What a drill asks in solid metal at the lighter feed; without what the formulas do not reach."""
