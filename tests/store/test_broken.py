@@ -45,7 +45,7 @@ BROKEN = [
     ("cutting/speeds.csv", "drill-guide [low_m_min]", "drill-guide [low_m_min, tool]", "has not as many cells"),
     ("page.toml", "{{ lathe.dial_reads }}", "{{ lathe.dial_raeds }}", "no fact is named 'lathe.dial_raeds'"),
     ("drawings/making.toml", 'step = "drill-blank"', 'step = "drill-blanks"', "stands at a step that is not there"),
-    ("drawings/making.toml", 'id = "bar-in-steady"', 'id = "bar-in-chuck"', "two drawings have this id"),
+    ("drawings/making.toml", 'id = "bar-in-steady"', 'id = "bar-in-collet"', "two drawings have this id"),
     ("drawings/making.toml", '"chuck.jaw_depth"', '"chuck.label"', "no fact that is a number has this name"),
     ("drawings/making.toml", 'field = "size"', 'field = "sise"', "no list of records has this field"),
     ("drawings/making.toml", 'last = "last drill"', 'last = "drill 3"', "a number is typed into a drawing"),
