@@ -202,9 +202,25 @@ class CardGroup(Node):
     lines: tuple[CardLine, ...]
 
 
+class StartLine(Node):
+    """What is called out before a start, and the state that must be found."""
+
+    item: str
+    state: str
+
+
+class StartList(Node):
+    """The list that is called out before each start, with the words that end it."""
+
+    title: str
+    lines: tuple[StartLine, ...]
+    ends_with: str
+
+
 class Card(Node):
     """What of the sheet hangs at the headstock, besides the dangers, the stop conditions and the look-up table."""
 
+    start: StartList
     notes: tuple[Setting, ...]
     groups: tuple[CardGroup, ...]
 

@@ -22,6 +22,8 @@ from tailtrue.procedure import (
     Phase,
     Procedure,
     Source,
+    StartLine,
+    StartList,
     TitleBlock,
 )
 
@@ -130,8 +132,22 @@ def card_of(phases: tuple[Phase, ...]) -> Card:
         )
         for phase in phases
     )
-    note = Setting(label=("Before each start",), value=("key out, guard shut.",))
-    return Card(notes=(note,), groups=tuple(group for group in groups if group.lines))
+    note = Setting(label=("After the skim",), value=("once more over both.",))
+    return Card(
+        start=StartList(
+            title="Before each start",
+            lines=(
+                StartLine(item="key", state="out"),
+                StartLine(item="guard", state="shut"),
+                StartLine(item="clamps", state="tight"),
+                StartLine(item="speed", state="as on the plate"),
+                StartLine(item="turn by hand", state="free"),
+            ),
+            ends_with="List complete",
+        ),
+        notes=(note,),
+        groups=tuple(group for group in groups if group.lines),
+    )
 
 
 def _need(name: str, used_at: tuple[str, ...]) -> Need:
