@@ -271,11 +271,19 @@ class TitleBlock(Node):
     date: str
     author: str
     approver: str
+    walked_through: str = Field(default="", description="who read it at the lathe with a user before approval, and when")
+    review_due: str
+    overdue: bool = False
     paper: Paper
     knowledge_version: str
     checksum: str
     dials: Dials
     valid_for: str
+
+    @property
+    def approved(self) -> bool:
+        """Approved by name, and walked through before."""
+        return bool(self.approver and self.walked_through)
 
 
 class Procedure(Node):

@@ -197,6 +197,8 @@ def _without_lists() -> Procedure:
             date="2026-11-25",
             author="workshop staff",
             approver="",
+            walked_through="workshop staff, 2026-11-24",
+            review_due="2027-11-25",
             paper="A4",
             knowledge_version="0.4.0",
             checksum="7c1e-93af",

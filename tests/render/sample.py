@@ -281,6 +281,7 @@ def title(dials: Literal["metric", "inch"], paper: Literal["A4", "Letter"], mach
         date="2026-11-25",
         author="workshop staff",
         approver="",
+        review_due="2027-11-25",
         paper=paper,
         knowledge_version="0.4.0",
         checksum="7c1e-93af",
