@@ -10,6 +10,7 @@ from tailtrue.inspection import RULES, Report, inspect
 from . import (
     broken_again,
     broken_by_hand,
+    broken_documents,
     broken_drawings,
     broken_grammar,
     broken_holding,
@@ -36,6 +37,7 @@ from .sample import procedure, shop
 PARTS = (
     broken_again,
     broken_by_hand,
+    broken_documents,
     broken_drawings,
     broken_grammar,
     broken_holding,

@@ -10,7 +10,7 @@ from tailtrue.inspection.sheet import Sheet
 _OPEN = re.compile(r"\{\{|\}\}|\{%|\bNone\b(?!\s+of\b)|\b(?:nan|NaN|TBD|TODO|FIXME)\b|(?<![\w-])-?inf\b|\?\?\?")
 # No match without one of these letter by letter, and taking labels out makes none: most words need no closer look.
 _SUSPECT = re.compile(r"\{\{|\}\}|\{%|None|nan|NaN|TBD|TODO|FIXME|inf|\?\?\?")
-_MAY_BE_EMPTY = frozenset({"unit", "boxes", "edition", "approver", "safe", "shop_rule", "dated", "again"})
+_MAY_BE_EMPTY = frozenset({"unit", "boxes", "edition", "approver", "walked_through", "safe", "shop_rule", "dated", "again"})
 _MAY_BE_EMPTY_TEXTS = frozenset(
     {"reason", "why", "purpose", "detail", "amount", "planned", "figures", "limited_by", "by_hand", "machine_detail"}
 )
