@@ -238,3 +238,28 @@ def test_a_fact_set_twice_is_refused() -> None:
     done = run("compare", FERNHILL, "--set", "job.alone=yes", "--set", "job.alone=no")
     assert done.exit_code == 2
     assert "is set twice" in done.stderr
+
+
+@pytest.mark.parametrize("command", ["why", "why-not"])
+@pytest.mark.parametrize(
+    ("asked", "near"),
+    [
+        ("bond.nonsense", "nearest: bond"),
+        ("working-alone.title", "nearest: working-alone"),
+        ("skim.speed.nonsense", "nearest: skim.speed"),
+        ("skim.sped", "nearest: skim.speed"),
+        ("bar.stock.lenth", "nearest: bar.stock_length"),
+        ("tables", "a name looks like skim.speed"),
+    ],
+)
+def test_a_name_that_nothing_has_answers_for_nothing_else(command: str, asked: str, near: str) -> None:
+    done = run(command, FERNHILL, asked)
+    assert done.exit_code == 2
+    assert done.stdout == ""
+    assert f"{asked}: nothing has this name" in done.stderr
+    assert near in done.stderr
+
+
+@pytest.mark.parametrize(("column", "of"), [("align.table.move", "align.table"), ("chuck.used.body", "chuck.used")])
+def test_a_column_of_a_table_is_explained_with_its_table(column: str, of: str) -> None:
+    assert data("why", FERNHILL, column)["name"] == of
