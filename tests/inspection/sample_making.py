@@ -70,7 +70,7 @@ def _collars() -> Phase:
                 id="hold-blank",
                 number="2.1",
                 title="Grip the blank",
-                machine="stopped",
+                machine="isolated",
                 activities=("grip-in-chuck",),
                 cautions=(caution("short-grip", "warning", "grip-in-chuck"),),
                 text=(("Seat the blank for collar 1 as in step 1.1.",),),

@@ -40,6 +40,7 @@ from tailtrue.inspection import (
     too_close,
     tooling,
     words,
+    work_moved,
 )
 from tailtrue.inspection.rule import Rule
 
@@ -58,6 +59,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V160", spindle.power_off, "lock-out practice: power off before what holds the work is taken apart"),
     Rule("V161", spindle.in_its_state, "common practice: gauge, file, cloth and hand have a state of the machine"),
     Rule("V162", spindle.words_in_state, "health and safety authority guidance on lathes: hands and gloves off what turns"),
+    Rule("V230", work_moved.nothing_can_start, "lock-out practice: power off before work, jaws or chuck are moved"),
+    Rule("V231", work_moved.tools_at_rest, "military shop manuals: stop the lathe before a tool is changed"),
     Rule("V19", cautions.no_gloves, "health and safety authority guidance on lathes: no gloves where a spindle can turn"),
     Rule("V20", tailstock.bracketed, "common practice: isolate, move, clamp, verify, restore"),
     Rule("V21", spindle.no_abrasive, "health and safety authority guidance on lathes: no abrasive cloth held by hand"),
