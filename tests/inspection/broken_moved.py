@@ -1,4 +1,4 @@
-"""Sheets that send a hand into the chuck, or change a tool, where the spindle can start."""
+"""Sheets that send a hand into the chuck where the spindle can start."""
 
 from .broken import breaks
 from .broken_safety import _allowed_anywhere
