@@ -72,11 +72,11 @@ def overhang_factor(ratio: float, adjustments: Table) -> float:
 
 operation(
     "bar.facing", "facing the bar", table="facing", work="bar", diameter="bar.diameter", tool="crib.tool_material",
-    caps=_CHUCK, speed_factor="bar.overhang_factor",
+    caps=_CHUCK, speed_factor="bar.overhang_factor", by_top_slide=True,
 )  # fmt: skip
 operation(
     "collar.facing", "facing a collar", table="facing", work="collar", diameter="collar.corner_diameter",
-    tool="crib.tool_material", caps=_RAW, speed_factor="collar.interrupted_speed",
+    tool="crib.tool_material", caps=_RAW, speed_factor="collar.interrupted_speed", by_top_slide=True,
 )  # fmt: skip
 operation(
     "collar.band", "turning a band on the blank", table="turn-rough", work="collar", diameter="collar.corner_diameter",
