@@ -80,6 +80,7 @@ class Fact:
     read: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     limited_by: str = ""
+    weighed: tuple[tuple[float, str], ...] = ()
     said: str = ""
     where: str = ""
     by_hand: SetByHand | None = None

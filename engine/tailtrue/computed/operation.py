@@ -60,6 +60,7 @@ def limited_speed(advised: SpeedBand, caps: Sequence[tuple[float, str]], *spindl
     is still borne.
     """
     wanted = advised.middle_per_min
+    weighed = ((wanted, "surface speed"), *caps)
     *speeds, overrun = spindle
     cap, cap_name = min(caps, key=lambda one: one[0])
     speed = spindle_step(wanted, cap, *speeds)
@@ -67,11 +68,11 @@ def limited_speed(advised: SpeedBand, caps: Sequence[tuple[float, str]], *spindl
         return Limited(None, f"the slowest speed of this lathe is above the limit of {cap_name}")
     if speed > wanted:
         if speed <= advised.high_per_min:
-            return Limited(speed, "the slowest this lathe has, inside the advised band")
+            return Limited(speed, "the slowest this lathe has, inside the advised band", weighed)
         if speed > wanted * overrun:
             return Limited(None, "the slowest speed of this lathe is far above what tool and metal bear")
-        return Limited(speed, "the slowest this lathe has, a little above the advised")
-    return Limited(speed, cap_name if cap < wanted else "surface speed")
+        return Limited(speed, "the slowest this lathe has, a little above the advised", weighed)
+    return Limited(speed, cap_name if cap < wanted else "surface speed", weighed)
 
 
 def operation(

@@ -9,10 +9,11 @@ from tailtrue.facts import FactSpec, Kind
 
 @dataclass(frozen=True)
 class Limited:
-    """A computed value together with what limited it."""
+    """A computed value, what limited it, and the bounds that were weighed for it, each in the unit of the fact."""
 
     value: Any
     by: str
+    weighed: tuple[tuple[float, str], ...] = ()
 
 
 @dataclass(frozen=True)
