@@ -132,7 +132,7 @@ def _against(source: str, row: Row, piece: _Piece, wanted: _Wanted, chucks: Sequ
         yield "two alike are needed"
     if piece.corner > wanted.swing:
         yield "it does not swing over the cross slide"
-    if piece.gripped > max((chuck["grips_to"] for chuck in _chucks(chucks, row)), default=0.0):
+    if piece.gripped > max((chuck["grips_to"] for chuck in chucks_of_kind(chucks, row)), default=0.0):
         yield "no chuck of the right kind opens to it with its jaws inside the body"
     if piece.diameter - 2 * row.number("skin_side_mm") - wanted.clean < wanted.least:
         yield "the collar would be too thin"
@@ -151,7 +151,7 @@ def _blank_width(row: Row, piece: _Piece, wanted: _Wanted) -> float:
     return (piece.length - wanted.kerf) / _PAIR
 
 
-def _chucks(chucks: Sequence[Record], row: Row) -> list[Record]:
+def chucks_of_kind(chucks: Sequence[Record], row: Row) -> list[Record]:
     """The chucks of the kind that this source is held in."""
     jaws, kind = row.number("jaws"), row.text("chuck_kind")
     return [chuck for chuck in chucks if chuck["jaws"] == jaws and chuck["kind"] == kind]
@@ -249,25 +249,6 @@ _of_source("collar.skin_face", "skin that comes off each face first", lambda row
 _of_source("collar.in_pieces", "the blanks are there piece by piece",
            lambda row: row.number("pieces") > 0, kind="yes-no")  # fmt: skip
 _of_source("collar.own_width", "the blank is as wide as its stock", lambda row: row.number("own_width") > 0, kind="yes-no")
-
-
-@computed(
-    "blank.chuck",
-    label="chuck for the blanks",
-    kind="record",
-    needs=("lathe.chucks", "collar.made_from", "collar.gripped_diameter"),
-    tables=("materials/collar_sources",),
-    how="the smallest chuck of the kind this source is held in that opens to the blank with its jaws inside the body",
-)
-def blank_chuck(chucks: Sequence[Record], source: str, size: float, sources: Table) -> Limited | None:
-    row = sources.one(collar_source=source)
-    of_kind = _chucks(chucks, row)
-    if not of_kind:
-        return Limited(None, f"there is no {row.text('chuck_kind')} chuck with {row.number('jaws'):g} jaws on the list")
-    fitting = [chuck for chuck in of_kind if chuck["grips_to"] >= size]
-    if fitting:
-        return Limited(min(fitting, key=lambda chuck: chuck["body"]), "the smallest that grips the blank")
-    return Limited(max(of_kind, key=lambda chuck: chuck["grips_to"]), "the largest there is")
 
 
 @computed("hole.given", label="hole that the blank came with", unit="mm", rounding="size", needs=("hole.start",),
