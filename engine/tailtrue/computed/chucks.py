@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.computed.collar_source import chucks_of_kind
+from tailtrue.computed.collar_source import chucks_of_kind, kind_held_in
 from tailtrue.computed.machine import jaws_of
 from tailtrue.computed.registry import Limited, computed, field
 from tailtrue.tables import Table
@@ -34,7 +34,7 @@ def chuck_offers(
     chucks: Sequence[Record], source: str, size: float, banded: bool, width: float | None, wall: float | None,
     jaws: float, clearance: float, thin_wall: float, soft: bool, belongs: str | None, bar: float, sources: Table,
 ) -> tuple[Record, ...]:  # fmt: skip
-    kind = chucks_of_kind(chucks, sources.one(collar_source=source))
+    kind = chucks_of_kind(chucks, sources.one(collar_source=source), banded)
     thin = wall is not None and wall <= thin_wall
 
     def weighed(chuck: Record) -> tuple[int | None, str]:
@@ -66,16 +66,19 @@ def chuck_offers(
     "blank.chuck",
     label="chuck for the blanks",
     kind="record",
-    needs=("lathe.chucks", "collar.made_from", "blank.chuck_offers"),
+    needs=("lathe.chucks", "collar.made_from", "collar.banded", "blank.chuck_offers"),
     tables=("materials/collar_sources",),
     how="of all chucks of the lathe the one that holds the blank best, and of those alike the smallest; where none opens "
     "to it the largest of the kind",
 )
-def blank_chuck(chucks: Sequence[Record], source: str, offers: Sequence[Record], sources: Table) -> Limited:
+def blank_chuck(
+    chucks: Sequence[Record], source: str, banded: bool, offers: Sequence[Record], sources: Table
+) -> Limited:  # fmt: skip
     row = sources.one(collar_source=source)
-    of_kind = chucks_of_kind(chucks, row)
+    of_kind = chucks_of_kind(chucks, row, banded)
     if not of_kind:
-        return Limited(None, f"there is no {row.text('chuck_kind')} chuck with {row.number('jaws'):g} jaws on the list")
+        jaws, kind = kind_held_in(row, banded)
+        return Limited(None, f"there is no {kind} chuck with {jaws:g} jaws on the list")
     for chuck, offer in zip(chucks, offers, strict=True):
         if offer["verdict"] == "chosen":
             return Limited(chuck, f"of the chucks that grip the blank: {offer['reason']}")
@@ -83,6 +86,7 @@ def blank_chuck(chucks: Sequence[Record], source: str, offers: Sequence[Record],
 
 
 @computed("blank.chuck_choice", label="chucks of the kind that the blanks are held in", kind="count", rounding="count",
-          needs=("lathe.chucks", "collar.made_from"), tables=("materials/collar_sources",), how="counted")  # fmt: skip
-def chuck_choice(chucks: Sequence[Record], source: str, sources: Table) -> int:
-    return len(chucks_of_kind(chucks, sources.one(collar_source=source)))
+          needs=("lathe.chucks", "collar.made_from", "collar.banded"), tables=("materials/collar_sources",),
+          how="counted")  # fmt: skip
+def chuck_choice(chucks: Sequence[Record], source: str, banded: bool, sources: Table) -> int:
+    return len(chucks_of_kind(chucks, sources.one(collar_source=source), banded))
