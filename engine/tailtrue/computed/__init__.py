@@ -12,6 +12,7 @@ _ROOMS = (
     "centre_hole",
     "collar_source",
     "collar",
+    "chucks",
     "blank",
     "founding",
     "measuring",

@@ -111,30 +111,39 @@ def room_behind(depth: float, step: float) -> float:
 
 
 @computed(
+    "softjaw.fits",
+    label="soft jaws may be bored to the blank",
+    kind="yes-no",
+    needs=(
+        "crib.soft_jaws_from?", "crib.soft_jaws_to?", "crib.soft_jaws_plug?", "collar.soft_step?", "collar.blank_diameter",
+        "bar.diameter", "limit.soft_jaw_shoulder", "limit.soft_jaw_most", "limit.face_clearance", "limit.grip_least",
+    ),
+    how="they may be bored to this blank, their plug leaves a shoulder to seat on, not too much to bore away and a hole for "
+    "the tools, and the step grips deep enough",
+)  # fmt: skip
+def soft_jaws_fit(
+    low: float | None, high: float | None, plug: float | None, step: float | None, blank: float, bar: float,
+    shoulder: float, most: float, clearance: float, grip: float,
+) -> bool:  # fmt: skip
+    if low is None or high is None or plug is None or step is None:
+        return False
+    seated = shoulder <= (blank - plug) / 2 <= most
+    return low <= blank <= high and seated and plug >= bar + clearance and step >= grip
+
+
+@computed(
     "collar.soft_jaws_serve",
     label="soft jaws serve for the blank",
     kind="yes-no",
-    needs=(
-        "crib.soft_jaws_chuck?", "crib.soft_jaws_from?", "crib.soft_jaws_to?", "crib.soft_jaws_plug?",
-        "crib.soft_jaws_depth?", "collar.soft_step?", "hole.comes_out?",
-        "blank.chuck?", "collar.blank_diameter", "bar.diameter", "limit.soft_jaw_shoulder", "limit.soft_jaw_most",
-        "limit.face_clearance", "limit.grip_least",
-    ),
-    how="they belong to the chuck that is used, may be bored to this blank, their plug leaves a shoulder to seat on, not "
-    "too much to bore away and a hole for the tools, the step grips deep enough, and the drill finds room behind it",
-)  # fmt: skip
+    needs=("softjaw.fits", "crib.soft_jaws_chuck?", "blank.chuck?", "collar.room_behind?", "hole.comes_out?"),
+    how="they may be bored to this blank, belong to the chuck that is used, and the drill finds room behind the blank",
+)
 def soft_jaws_serve(
-    belongs: str | None, low: float | None, high: float | None, plug: float | None, depth: float | None,
-    step: float | None, comes_out: float | None, chuck: Record | None, blank: float, bar: float, shoulder: float,
-    most: float, clearance: float, grip: float,
-) -> bool:  # fmt: skip
-    if chuck is None or low is None or high is None or plug is None or depth is None or step is None:
+    fits: bool, belongs: str | None, chuck: Record | None, room: float | None, comes_out: float | None
+) -> bool:
+    if not fits or chuck is None or belongs != chuck["label"]:
         return False
-    if comes_out is not None and room_behind(depth, step) <= comes_out:
-        return False
-    bored = belongs == chuck["label"] and low <= blank <= high
-    seated = shoulder <= (blank - plug) / 2 <= most
-    return bored and seated and plug >= bar + clearance and step >= grip
+    return comes_out is None or (room is not None and room > comes_out)
 
 
 def _of_crib(name: str, fact: str, label: str, none: str, rounding: str = "size") -> None:

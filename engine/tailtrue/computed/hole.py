@@ -161,6 +161,13 @@ _of_smallest("holds", "torque that its holder takes", "N mm", "torque", "most")
 _of_smallest("power", "power that drill asks in solid metal", "W", "power", "least")
 
 
+@computed("hole.drills_held", label="drills that the tailstock holds", kind="count", rounding="count",
+          needs=("crib.drills", "crib.drill_chuck_to", "lathe.tailstock_taper"), tables=("tools/drill_sets",),
+          how="counted: shanks that the drill chuck or the taper of the quill takes")  # fmt: skip
+def drills_held(owned: Sequence[Record], chuck_to: float, taper: str, drill_sets: Table) -> int:
+    return sum(fits_tailstock(drill, chuck_to, taper) for drill in drills_of(owned, drill_sets))
+
+
 @computed(
     "hole.first_most",
     label="largest drill that the hole may begin with",
