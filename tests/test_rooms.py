@@ -40,7 +40,7 @@ MAY = {
     "assemble": {
         "case", "conditions", "decisions", "facts", "plan", "parts", "procedure", "record_sheet", "review", "shop_sheet", "store", "truth", "wording",
     },
-    "refusals": {"assemble", "case", "errors", "facts", "parts", "procedure", "render", "store", "truth", "wording"},
+    "refusals": {"assemble", "case", "errors", "explaining", "facts", "parts", "procedure", "render", "store", "truth", "wording"},
     "inspection": {"parts", "procedure", "record_sheet", "review", "shop_sheet"},
     "render": {"kept", "papers", "places", "parts", "procedure", "record_sheet", "review", "shop_sheet"},
     "shop": {"facts", "given", "inspection", "quantities", "store"},
@@ -59,8 +59,8 @@ MAY = {
         "calc", "case", "errors", "facts", "given", "places", "parts", "procedure", "quantities", "tables", "wording",
     },
     "explaining": {
-        "assemble", "case", "computed", "conditions", "decisions", "errors", "facts", "given", "parts", "plan", "printed", "render",
-        "store", "tables", "truth", "wording",
+        "assemble", "case", "computed", "conditions", "decisions", "errors", "facts", "given", "parts", "plan", "printed",
+        "quantities", "render", "store", "tables", "truth", "wording",
     },
     "sweeping": {
         "advise", "assemble", "case", "conditions", "errors", "facts", "given", "log", "plan", "procedure", "store", "tables",

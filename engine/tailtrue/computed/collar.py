@@ -145,6 +145,9 @@ def collar_micrometer(
         # A bar that exists is read as it is: it need not have years before it. Whether a visit is left is judged apart.
         asked, least, visits = on_hand["collar_diameter"], 0.0, 0.0
     top = asked if asked is not None else least_of(*_sizes(stock, clean, swing))[0]
+    # Where the wish or the stock itself is too thin, that is refused in its own words; no micrometer is to blame for it.
+    if top < least:
+        least, visits = top, 0.0
     best: tuple[float, Record] | None = None
     for instrument in owned:
         size = min(top, instrument["to"] - margin) if asked is None else top

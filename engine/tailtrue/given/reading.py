@@ -65,7 +65,7 @@ class Reading:
     def _inside(self, raw: Any, path: Path) -> Inside:
         return MappingProxyType(
             {
-                (number, key): (self.file.place(*path, number, key), as_written(one))
+                (number, key): (self.file.place(*path, number, key), one if isinstance(one, str) else as_written(one))
                 for number, entry in enumerate(raw) for key, one in entry.items()
             }
         )  # fmt: skip
