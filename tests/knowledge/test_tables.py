@@ -27,7 +27,11 @@ COLUMNS_OF_WORDS = """
 """
 WORDS = set(COLUMNS_OF_WORDS.split())
 # In this table `factor` is a name, not a number.
-WORDS_IN = {"joints/derating": {"factor"}}
+WORDS_IN = {
+    "joints/derating": {"factor"},
+    "cutting/printed_speeds": {"materials", "printed_for", "operations"},
+    "cutting/printed_forces": {"materials", "printed_for"},
+}
 
 # Where a table is looked up by an interval: its ends, and the columns that make a series of intervals.
 INTERVALS = {
@@ -302,3 +306,21 @@ def test_sources_are_whole_and_open_ones_say_so() -> None:
         else:
             assert source["kind"] in published, key
             assert source["status"] in {"read", "cited"}, key
+
+
+def test_printed_speeds_are_whole_feet_a_minute_turned_to_metres_and_rounded_down() -> None:
+    """The books print ft/min in steps of five; a foot is 0.3048 m, and a tenth of a metre is never rounded up."""
+    for row in read("cutting/printed_speeds"):
+        for column in ("low_m_min", "high_m_min"):
+            metres = float(row[column])
+            assert any(0 <= feet * 0.3048 - metres < 0.1 for feet in range(15, 1505, 5)), row
+
+
+def test_every_bar_and_collar_of_a_known_metal_has_a_printed_turning_speed() -> None:
+    printed = {
+        metal
+        for row in read("cutting/printed_speeds")
+        if "turn-finish" in row["operations"]
+        for metal in row["materials"].split("; ")
+    }
+    assert {row["material"] for row in used("bar", "collar")} - printed == {"unknown-steel", "unknown-aluminium"}

@@ -18,6 +18,7 @@ _ROOMS = (
     "speeds",
     "hole",
     "bore",
+    "fine_feed",
     "joint",
     "joint_slip",
     "joint_screws",

@@ -5,7 +5,7 @@ from typing import Any
 
 from tailtrue.calc.cutting import passes_for_stock
 from tailtrue.calc.lengths import length_ratio, per_side, share_of
-from tailtrue.calc.steps import step_down, step_up
+from tailtrue.calc.steps import step_down, step_up, steps_in
 from tailtrue.computed.operation import operation
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of
@@ -78,17 +78,22 @@ def wall_share(blank: float, bar: float) -> float:
     rounding="length",
     bound="most",
     needs=(
-        "crib.soft_jaws_depth?", "limit.soft_jaw_share", "collar.saw_width", "limit.face_clearance", "limit.facing_stock",
-        "lathe.size_step",
+        "crib.soft_jaws_depth?", "crib.soft_jaws_plug_width?", "limit.plug_clear", "limit.soft_jaw_share",
+        "collar.saw_width", "limit.face_clearance", "limit.facing_stock", "lathe.size_step",
     ),
-    how="a share of the depth of the jaws, or what leaves the face clear of them after both faces are cut; down to a "
-    "whole step",
+    how="a share of the depth of the jaws, what the plug leaves of it, or what leaves the face clear of them after both "
+    "faces are cut; down to a whole step",
 )  # fmt: skip
-def soft_step(depth: float | None, share: float, width: float, clearance: float, facing: float, step: float) -> Limited:
-    if depth is None:
+def soft_step(
+    depth: float | None, plug: float | None, behind: float, share: float, width: float, clearance: float, facing: float,
+    step: float,
+) -> Limited:  # fmt: skip
+    if depth is None or plug is None:
         return Limited(None, _NO_SOFT_JAWS)
     deepest, by = least_of(
-        (share_of(depth, share), "the jaws"), (width - facing - clearance, "the face, which must stand clear of the jaws")
+        (share_of(depth, share), "the jaws"),
+        (depth - plug - behind, "the plug, which must lie clear of the tool"),
+        (width - facing - clearance, "the face, which must stand clear of the jaws"),
     )
     return Limited(max(0.0, step_down(deepest, step)), by)
 
@@ -132,13 +137,14 @@ def soft_jaws_serve(
     return bored and seated and plug >= bar + clearance and step >= grip
 
 
-def _of_crib(name: str, fact: str, label: str, none: str) -> None:
-    @computed(name, label=label, unit="mm", rounding="size", needs=(f"{fact}?",), how="as given for the crib")
+def _of_crib(name: str, fact: str, label: str, none: str, rounding: str = "size") -> None:
+    @computed(name, label=label, unit="mm", rounding=rounding, needs=(f"{fact}?",), how="as given for the crib")
     def _said(size: float | None) -> Limited:
         return Limited(size, "as measured" if size is not None else none)
 
 
 _of_crib("softjaw.plug", "crib.soft_jaws_plug", "plug that the soft jaws close on", _NO_SOFT_JAWS)
+_of_crib("softjaw.plug_width", "crib.soft_jaws_plug_width", "width of that plug", _NO_SOFT_JAWS, "length")
 _of_crib("stub.diameter", "crib.stub_diameter", "diameter of the stub mandrel before it is turned", _NO_STUB)
 
 
@@ -230,13 +236,25 @@ def stub_out(length: float, clearance: float, step: float) -> float:
     unit="mm",
     rounding="depth",
     bound="most",
-    needs=("stub.facing.depth", "limit.stub_cut", "lathe.radial_division"),
-    how="as for facing in the jaws, and no more than friction holds; in whole divisions of the dial",
+    needs=("stub.facing.depth", "limit.stub_cut", "lathe.facing_step"),
+    how="as for facing in the jaws, and no more than friction holds; in whole steps of facing",
 )
 def stub_cut(facing: float, most: float, division: float) -> Limited:
     depth, by = least_of((most, "the collar is held by friction alone"), (facing, "as for facing in the jaws"))
     whole = step_down(depth, division)
     return Limited(whole if whole > 0 else None, by)
+
+
+@computed(
+    "stub.cut_divisions",
+    label="divisions of the top-slide dial for a cut on the stub mandrel",
+    unit="1",
+    rounding="count",
+    needs=("stub.cut", "lathe.top_slide_dial_division"),
+    how="depth of the cut divided by what one division moves the tool",
+)
+def stub_divisions(depth: float, division: float) -> float:
+    return float(steps_in(depth, division))
 
 
 @computed(

@@ -8,6 +8,7 @@ from tailtrue.explaining.conditions_said import condition_lines
 from tailtrue.explaining.formulas import formulas_of
 from tailtrue.explaining.said import Explanation, Line, Side, parts_of
 from tailtrue.explaining.sources_said import source_data, source_lines
+from tailtrue.explaining.speeds_said import speed_lines
 from tailtrue.explaining.standing import done, facts_of_step
 from tailtrue.explaining.wording import NOT_KNOWN, dials_of, met_of, record_of
 from tailtrue.facts import Fact, NotKnown
@@ -34,6 +35,7 @@ def fact(side: Side, name: str, whole: bool) -> Explanation:
             ("Line by line", _records(found)),
             ("Made from", _tree(side, name) if whole else _reads(side, found)),
             ("Formula", _formulas(way)),
+            ("Surface speeds in books, and the advised one", speed_lines(side, way)),
             ("Printed at", _printed(side, name)),
             ("Sources of all of it" if whole else "Sources", source_lines(case.knowledge, keys)),
         ),
