@@ -103,13 +103,13 @@ def correct(
         from tailtrue.truing.typed import temperatures
         from tailtrue.truing.visit import FROM_ZERO
 
-        kind = kind_said(caliper, indicator)
         advice = advise(job)
         also = {"visit.read_twice": read_twice, **temperatures(head_temperature, tail_temperature)}
         told = {"state": state, "moved": moved, "initials": initials, "date": date, "middle_station": middle_station}
         if middle:
             told.update(head=head, tail=tail, middle=middle, order=order)
         typed = typed_of(source, told, say or [])
+        kind = kind_said(caliper, indicator, typed)
         if not keep:
             typed.sound()
         check_typed_date(typed)
@@ -117,13 +117,13 @@ def correct(
         records, unread = earlier_records(job, keep)
         last = record_as_before(records, advice.case, day) if as_before else None
         if keep:
-            check_keepable(advice.case, typed, as_before=last)
+            check_keepable(advice.case, typed, as_before=last, kind=kind)
         readings = (
             readings_of(typed, kind == FROM_ZERO)
             if typed.says("readings")
             else readings_said(head, tail, order, table, kind)
         )
-        same = kept_already(records, advice.case, typed, readings, day) if keep else None
+        same = kept_already(records, advice.case, typed, readings, day, kind) if keep else None
         if same is not None:
             records.remove(same)
         session = Session(

@@ -316,12 +316,14 @@ def _line(text: str) -> str:
 
 
 def _entry_line(entry: "Entry", dials: "Dials") -> str:
+    from tailtrue.log.record import MICROMETER
     from tailtrue.log.wording import offset
 
     record = entry.record
+    by = "" if record.read_by == MICROMETER else f", by {record.read_by}"
     words = (
         f"{entry.number:>5}  {record.date_time:<16}  {_line(record.lathe)}, bar {_line(record.bar)}, {record.state}: centre "
-        f"{offset(record.offset_mm, dials)}; {record.judgement.verdict} ({_line(record.operator)})"
+        f"{offset(record.offset_mm, dials)}; {record.judgement.verdict}{by} ({_line(record.operator)})"
     )
     if entry.strike is not None:
         words += f"\n       {_strike_line(entry.strike.initials, entry.strike.date_time, entry.strike.reason)}"

@@ -98,7 +98,7 @@ class Book:
                         ),
                     )
                 )  # fmt: skip
-            return self._storage.add("record", record.body())
+            return self._write(record)
 
     def records(
         self, lathe: str | None = None, bar: str | None = None, state: State | None = None, struck: bool = False
@@ -155,7 +155,7 @@ class Book:
             for record, strike in records:
                 number = known.get(record.log_id)
                 if number is None:
-                    number = known[record.log_id] = self._storage.add("record", record.body())
+                    number = known[record.log_id] = self._write(record)
                     added.append(number)
                 else:
                     already += 1
@@ -166,6 +166,10 @@ class Book:
             new = [one for one in {one.same: one for one in unread}.values() if one.same not in rows]
             numbers = tuple(self._storage.add("unread", canonical(one.model_dump(mode="json"))) for one in new)
         return TakenIn(tuple(added), already, strokes, numbers, len(unread) - len(new))
+
+    def _write(self, record: Record) -> int:
+        self._storage.step_to(record.version)
+        return self._storage.add("record", record.body())
 
     def _numbers(self) -> dict[str, int]:
         return {stamp: number for number, stamp, _ in self._storage.rows("record")}
