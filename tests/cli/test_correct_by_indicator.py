@@ -122,6 +122,14 @@ def test_a_micrometer_after_an_indicator_sees_no_growth_either(job: Path) -> Non
     assert not any(remark["bars_move"] for remark in told["remarks"])
 
 
+def test_far_past_the_mark_and_another_larger_end_are_seen_by_indicator(job: Path) -> None:
+    said(tailtrue("correct", job, "--indicator", "--from", file(job, SET_UP_BY_INDICATOR + READ), "--keep"))
+    turned = ("--head", "0.042 mm, 0.044 mm", "--tail", "0 mm, 0.002 mm", "--order", "HTTH", "--json")
+    for state, remark in (("as-left", "went-past"), ("as-found", "turned-round-unmoved")):
+        told = json.loads(said(tailtrue("correct", job, "--indicator", *turned, "--state", state)))
+        assert remark in [one["id"] for one in told["remarks"] if one["bars_move"]]
+
+
 def test_the_zero_of_a_micrometer_is_refused_with_its_line(job: Path) -> None:
     visit = file(job, SET_UP + READ)
     done = tailtrue("correct", job, "--indicator", "--from", visit, "--keep")
