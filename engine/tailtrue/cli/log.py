@@ -46,10 +46,10 @@ def add(
         from tailtrue.log.book import Book
 
         path = log_of(job)
-        record = _whole_record(job, source, date)
+        record, dated = _whole_record(job, source, date)
         with Book.create(path) as book:
             before = [entry.record for entry in book.records()]
-            number = book.add(record)
+            number = book.add(record, dated)
         names = {"lathe": record.lathe, "bar": record.bar}
         known = {what: sorted({getattr(one, what) for one in before}) for what in names}
         notes = [
@@ -263,23 +263,27 @@ def chart(
         typer.echo("\n".join(lines) if lines else "Nothing in the log fits.")
 
 
-def _whole_record(job: Path, source: Path, date: str | None) -> "Record":
-    """The record in a file. What a file leaves out that the job knows or the readings give is filled in."""
+def _whole_record(job: Path, source: Path, date: str | None) -> "tuple[Record, bool]":
+    """The record in a file, and whether its date was said.
+
+    What a file leaves out that the job knows or the readings give is filled in.
+    """
     from tailtrue.log.record_file import whole
     from tailtrue.log.typed import read_typed
 
     typed = read_typed(source)
     check_typed_date(typed)
     check_date(date)
+    dated = bool(date) or typed.says("date")
     when = date or (None if typed.says("date") else now())
     if not typed.lacking() or (date is not None and typed.says("date")):
-        return whole(typed, {} if when is None else {"date": when})
+        return whole(typed, {} if when is None else {"date": when}), dated
     from tailtrue.advise import advise
     from tailtrue.truing.keep import check_keepable, judged_record
 
     case = advise(job).case
     check_keepable(case, typed, read=())
-    return judged_record(case, typed, when)
+    return judged_record(case, typed, when), dated
 
 
 def _dials(job: Path) -> "Dials":

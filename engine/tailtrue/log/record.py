@@ -248,6 +248,11 @@ class Record(Part):
         return " ".join(reading.collar for reading in self.readings if reading.rejected is None)
 
     @property
+    def test(self) -> tuple[object, ...]:
+        """What makes two records those of one test, whenever it was."""
+        return self.lathe, self.bar, self.state, self.read_by, self.readings
+
+    @property
     def offset_mm(self) -> float:
         """Where the tailstock centre stood: more than 0 toward the tool, the opposite of the move it needs."""
         return -self.judgement.move_mm
