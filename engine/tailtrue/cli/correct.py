@@ -101,6 +101,7 @@ def correct(
         from tailtrue.cli.visit_page import visit_content, visit_page
         from tailtrue.truing.history import before_in, kept_already
         from tailtrue.truing.keep import NO_RECORD, check_keepable
+        from tailtrue.truing.lathe_steps import on_steps, steps_of
         from tailtrue.truing.said import readings_of
         from tailtrue.truing.session import Session
         from tailtrue.truing.typed import temperatures
@@ -111,7 +112,7 @@ def correct(
         told = {"state": state, "moved": moved, "initials": initials, "date": date, "middle_station": middle_station}
         if middle:
             told.update(head=head, tail=tail, middle=middle, order=order)
-        typed = typed_of(source, told, say or [])
+        typed = on_steps(typed_of(source, told, say or []), steps_of(advice.case))
         kind = kind_said(caliper, indicator, typed)
         if not keep:
             typed.sound()

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from tailtrue.log.series import Series
     from tailtrue.log.unread import UnreadRow
     from tailtrue.parts import Dials
+    from tailtrue.truing.lathe_steps import LatheSteps
 
 log_app = typer.Typer(
     no_args_is_help=True,
@@ -270,8 +271,9 @@ def _whole_record(job: Path, source: Path, date: str | None) -> "tuple[Record, b
     """
     from tailtrue.log.record_file import whole
     from tailtrue.log.typed import read_typed
+    from tailtrue.truing.lathe_steps import on_steps
 
-    typed = read_typed(source)
+    typed = on_steps(read_typed(source), _steps(job))
     check_typed_date(typed)
     check_date(date)
     dated = bool(date) or typed.says("date")
@@ -284,6 +286,21 @@ def _whole_record(job: Path, source: Path, date: str | None) -> "tuple[Record, b
     case = advise(job).case
     check_keepable(case, typed, read=())
     return judged_record(case, typed, when), dated
+
+
+def _steps(job: Path) -> "LatheSteps | None":
+    """The steps of the lathe of a job; a record can be added beside a job file that has faults of its own."""
+    from tailtrue.errors import TailtrueError
+    from tailtrue.given.catalogue import load_catalogue
+    from tailtrue.given.read import read_job
+    from tailtrue.places import knowledge_folder
+    from tailtrue.truing.lathe_steps import LatheSteps
+
+    try:
+        given = read_job(job, load_catalogue(knowledge_folder()))
+    except TailtrueError:
+        return None
+    return LatheSteps.of(given.value)
 
 
 def _dials(job: Path) -> "Dials":

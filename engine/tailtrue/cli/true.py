@@ -48,10 +48,11 @@ def true(
         from tailtrue.errors import UsageError
         from tailtrue.truing.history import before_in
         from tailtrue.truing.keep import check_keepable
+        from tailtrue.truing.lathe_steps import on_steps, steps_of
         from tailtrue.truing.session import Session
 
         advice = advise(job)
-        typed = typed_of(source, {"initials": initials}, say or []).sound()
+        typed = on_steps(typed_of(source, {"initials": initials}, say or []), steps_of(advice.case)).sound()
         kind = kind_said(caliper, indicator, typed)
         said = [key for key in ("readings", "state", "moves", "date") if typed.says(key)]
         if said:

@@ -37,6 +37,7 @@ _LONGEST_REMARK = 2000
 
 # A test read with an indicator was no record before the second version of a log, and what wrote the first cannot read it.
 VERSION_OF: dict[ReadBy, int] = {"micrometer": 1, "indicator": 2}
+_WITH_NEAREST_STEP = 2
 
 
 def moment(text: str) -> str:
@@ -213,6 +214,7 @@ class Record(Part):
     tool: Line
     speed_per_min: Positive
     feed_mm_per_rev: Positive
+    nearest_step: bool | None = None
     depth_per_side_mm: NotNegative
     spring_passes: Count
     cut_order: Literal["T then H", "H then T"]
@@ -372,7 +374,7 @@ class Record(Part):
     @property
     def version(self) -> int:
         """The version of a log that this record needs at least."""
-        return VERSION_OF[self.read_by]
+        return max(VERSION_OF[self.read_by], _WITH_NEAREST_STEP if self.nearest_step is not None else 1)
 
 
 class Strike(Part):

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path as FilePath
 from typing import Any
 
@@ -90,6 +90,10 @@ class Typed:
             {**self.values, **other.values}, {**self.content, **other.content}, {**self.places, **other.places},
             self.in_order and other.in_order,
         )  # fmt: skip
+
+    def instead(self, content: Mapping[str, Any], problems: Iterable[Problem]) -> "Typed":
+        """This with other values of some keys, and with more that is wrong."""
+        return replace(self, content={**self.content, **content}, problems=(*self.problems, *problems))
 
 
 @dataclass(frozen=True)
