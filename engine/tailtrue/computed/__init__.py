@@ -33,6 +33,7 @@ _ROOMS = (
     "truing",
     "visit",
     "visit_rounds",
+    "middle_collar",
     "third_collar",
     "clamp_test",
     "reverse_test",

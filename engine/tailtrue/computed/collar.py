@@ -22,7 +22,6 @@ from tailtrue.computed.stepping import least_of
 
 Record = Mapping[str, Any]
 _ON_HAND = "as measured on the bar on hand"
-_PAIR = 2
 
 material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
 
@@ -34,13 +33,14 @@ material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
     rounding="length",
     needs=(
         "bar.on_hand?", "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_most", "limit.collar_width_least",
-        "collar.stock_length", "limit.saw_kerf", "collar.facing_stock", "collar.own_width", "lathe.size_step",
+        "collar.stock_length", "limit.saw_kerf", "collar.facing_stock", "collar.own_width", "collar.pieces",
+        "collar.how_many", "lathe.size_step",
     ),
     how="about the diameter of the bar, within bounds; less when the stock gives less",
 )  # fmt: skip
 def collar_width(
     on_hand: Record | None, diameter: float, ratio: float, most: float, least: float, stock: float, kerf: float,
-    facing: float, own: bool, step: float,
+    facing: float, own: bool, pieces: int, how_many: str, step: float,
 ) -> Limited:  # fmt: skip
     if on_hand is not None:
         return Limited(on_hand["collar_width"], _ON_HAND)
@@ -52,7 +52,10 @@ def collar_width(
     weighed = (
         (max(length_of_diameters(diameter, ratio), least), "about the diameter of the bar: a long enough seat, a short cut"),
         (most, "wider only wears the tool"),
-        (within_both_sides(piece_of_stock(stock, kerf, _PAIR), facing), "the stock, two blanks with a saw cut between"),
+        (
+            within_both_sides(piece_of_stock(stock, kerf, pieces), facing),
+            f"the stock, {how_many} blanks with a saw cut between",
+        ),
     )
     width, by = least_of(*weighed)
     return Limited(step_down(width, step), by, weighed)
@@ -320,11 +323,11 @@ def collar_mass(outside: float, bore: float, width: float, density: float) -> fl
     label="mass of the finished bar with its collars",
     unit="kg",
     rounding="mass",
-    needs=("bar.mass", "collar.mass"),
-    how="bar and two collars",
+    needs=("bar.mass", "collar.mass", "collar.pieces"),
+    how="bar and its collars",
 )
-def assembly_mass(bar: float, collar: float) -> float:
-    return mass_with_pieces(bar, collar, _PAIR)
+def assembly_mass(bar: float, collar: float, pieces: int) -> float:
+    return mass_with_pieces(bar, collar, pieces)
 
 
 @computed(

@@ -319,6 +319,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
             yield from ((step.where, name, text, rows.records) for text in (rows.label, rows.value, rows.reason))
     for route in knowledge.routes.values():
         yield from ((route.where, route.file.id, text, "") for text in (route.lead, *(p.purpose for p in route.phases)))
+        also = (one.purpose for phase in route.phases for one in phase.also)
+        yield from ((route.where, route.file.id, text, "") for text in also)
     yield from ((where, said, text, "") for where, said, text in knowledge.safety.wordings())
     page = knowledge.page
     where = "knowledge/page.toml"
