@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from math import radians, sin
+from math import isfinite, radians, sin
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, at, figures_in
@@ -40,7 +40,7 @@ def bore_can_be_set(sheet: Sheet) -> Iterator[Fault]:
 def _steps(sheet: Sheet, angle: float | None, dial: float) -> Iterator[float]:
     """What one step opens a bore by: the slide that is told to be set over, or else an indicator or half a division."""
     if angle is not None:
-        if sheet.shop.top_slide_division_mm is not None:
+        if sheet.shop.top_slide_division_mm is not None and isfinite(angle):
             yield 2 * sheet.shop.top_slide_division_mm * sin(radians(angle))
         return
     yield dial / 2
@@ -60,7 +60,9 @@ def facing_on_its_own_dial(sheet: Sheet) -> Iterator[Fault]:
         for line in placed.step.settings:
             if not _BY_TOP_SLIDE.search("".join(piece for piece in line.label if isinstance(piece, str))):
                 continue
-            counted = [one.value for one in line.reason if isinstance(one, Figure) and one.unit == "1"]
+            counted = [
+                one.value for one in line.reason if isinstance(one, Figure) and one.unit == "1" and isfinite(one.value)
+            ]
             said = any(isinstance(piece, str) and _DIVISIONS.search(piece) for piece in line.reason)
             for depth in (piece for piece in line.value if isinstance(piece, Figure)):
                 if said and division is None:
