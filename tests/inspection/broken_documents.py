@@ -64,7 +64,7 @@ def approved_and_never_walked_through() -> Job:
     return job.model_copy(update={"sop": sop.model_copy(update={"control": control})}), shop
 
 
-@breaks("V103", "limits")
+@breaks("V103", "limits", also="V34")
 def limit_of_the_sheet_without_a_way_back() -> Job:
     (row,) = procedure().limits
     return with_sheet(limits=(row.model_copy(update={"back": ("  ",)}),))
