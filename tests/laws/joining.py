@@ -151,7 +151,6 @@ LAWS: dict[str, Law] = {
                                           {"measured_least_mm": (24.98, 25, UP), "measured_largest_mm": (25, 25.01, FREE),
                                                    "least_gap_mm": (0.02, 0.05, FREE), "largest_gap_mm": (0.15, 0.2, UP), "gauge_uncertainty_mm": (0, 0.01, DOWN)}),
     "fits.bore_target": Law(partial(fits.bore_target, step_mm=0.005), {"low_mm": (24, 25, UP), "high_mm": (25.01, 26, UP)}),
-    "fits.clearance_uncertainty": Law(fits.clearance_uncertainty, {"bar_uncertainty_mm": (0, 0.1, UP), "bore_uncertainty_mm": (0, 0.1, UP)}),
     "fits.class_fit: least": Law(lambda **g: fits.class_fit(**g).least_clearance_mm,
                                  {"hole_lower_um": (-50, 20, UP), "hole_upper_um": (20, 100, FREE), "shaft_lower_um": (-100, 0, FREE), "shaft_upper_um": (0, 50, DOWN)},
                                  least=-math.inf),

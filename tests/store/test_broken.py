@@ -53,6 +53,12 @@ BROKEN = [
     ("drawings/making.toml", 'last = "last drill"', 'last = "{{ hole.last_drill }}"', "a label would lose this number"),
     ("drawings/making.toml", 'last = "last drill"', 'last = "{{ hole.last_dril }}"', "no fact is named 'hole.last_dril'"),
     ("steps/go-back.md", 'at = ["mark-seats"]', 'at = ["mark-the-seats"]', "goes on at a step that is not there"),
+    ("cutting/speeds.csv", "turn-rough,HSS,24,30", "turn-rough,HSS,24,80", "is faster than every printed speed"),
+    ("cutting/printed_speeds.csv", "tool-steel-o1,O1", "tool-steel-o9,O1", "has no advised speeds, so nothing meets it"),
+    ("cutting/printed_speeds.csv", "30.4,76.2,0.076,0.254", "30.4,76.2,,0.254", "one of feed_low_mm and feed_high_mm is empty"),
+    ("cutting/printed_speeds.csv", "30.4,76.2,0.076", "80.4,76.2,0.076", "low_m_min is not above nothing and up to high_m_min"),
+    ("cutting/printed_forces.csv", "stainless-416,group 12", "stainless-419,group 12", "has no cutting force, so nothing meets it"),
+    ("materials/materials.csv", "2150,0.2,2600,0.2", "2100,0.2,2100,0.2", "gives 2100 MPa where 2150 are printed"),
     ("routes/rework.toml", '["rework.way"]', '["rework.ways"]', "its back is to tell a decision that is not there"),
 ]  # fmt: skip
 

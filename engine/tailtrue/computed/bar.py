@@ -167,14 +167,15 @@ def bar_length(
         return Limited(on_hand["length"], _ON_HAND)
     if said is not None:
         return Limited(said, "asked for in the job")
-    length, by = least_of(
+    weighed = (
         (within_both_sides(stock, facing), "the stock, less facing at both ends"),
         (share_of(between, share), "a share of the distance between centres"),
         (limit, "what fits between the centres"),
         (length_of_diameters(diameter, slenderness), "stiffness: a slimmer bar bends and chatters"),
         (longest, "longer shows no more"),
     )
-    return Limited(step_down(length, step), by)
+    length, by = least_of(*weighed)
+    return Limited(step_down(length, step), by, weighed)
 
 
 @computed(

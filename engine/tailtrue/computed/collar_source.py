@@ -4,12 +4,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from math import sqrt
 from typing import Any, NamedTuple
 
+from tailtrue.calc.lengths import piece_of_stock
 from tailtrue.computed.registry import Limited, computed, field
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
 _SOURCES = ("sawn-bar", "bored-blank", "tube", "plate", "cast-blank")
-_PAIR = 2  # collars are made alike, two from one kind of stock
 
 _UNEVEN = "out of round: it is made round in four jaws first"
 
@@ -29,30 +29,30 @@ class _Piece(NamedTuple):
     uneven: float = 0.0
 
 
-def _bar(entry: Record, _kerf: float) -> _Piece:
+def _bar(entry: Record, _kerf: float, _pieces: int) -> _Piece:
     size, uneven = entry["diameter"], entry.get("out_of_round") or 0.0
     over = size + uneven
     return _Piece(entry["label"], entry["material"], size, over, over, entry["length"], 0.0, True, True, uneven)
 
 
-def _tube(entry: Record, kerf: float) -> _Piece:
-    return _bar(entry, kerf)._replace(bore=entry["bore"])
+def _tube(entry: Record, kerf: float, pieces: int) -> _Piece:
+    return _bar(entry, kerf, pieces)._replace(bore=entry["bore"])
 
 
-def _plate(entry: Record, kerf: float) -> _Piece:
+def _plate(entry: Record, kerf: float, pieces: int) -> _Piece:
     low, high = sorted((entry["width"], entry["length"]))
-    side = min(low, max((high - kerf) / _PAIR, 0.0))
+    side = min(low, max(piece_of_stock(high, kerf, pieces), 0.0))
     return _Piece(entry["label"], entry["material"], side, side * sqrt(2), side, entry["thickness"], 0.0, True, True)
 
 
-def _cast(entry: Record, _kerf: float) -> _Piece:
+def _cast(entry: Record, _kerf: float, pieces: int) -> _Piece:
     small, large = sorted((entry["small_diameter"], entry["large_diameter"]))
-    enough, sound = entry["count"] >= _PAIR, entry["state"] == "sound"
+    enough, sound = entry["count"] >= pieces, entry["state"] == "sound"
     return _Piece(entry["label"], entry["material"], small, large, large, entry["width"], 0.0, enough, sound)
 
 
-def _bored(entry: Record, _kerf: float) -> _Piece:
-    size, uneven, enough = entry["diameter"], entry.get("out_of_round") or 0.0, entry["count"] >= _PAIR
+def _bored(entry: Record, _kerf: float, pieces: int) -> _Piece:
+    size, uneven, enough = entry["diameter"], entry.get("out_of_round") or 0.0, entry["count"] >= pieces
     over = size + uneven
     return _Piece(
         entry["label"], entry["material"], size, over, over, entry["width"], entry["bore"], enough, True, uneven
@@ -78,6 +78,8 @@ class _Wanted(NamedTuple):
     gap_most: float
     scroll_uneven: float
     most_uneven: float
+    pieces: int
+    how_many: str
 
 
 @computed(
@@ -95,8 +97,8 @@ class _Wanted(NamedTuple):
         "stock.collar_bars?", "stock.bored_blanks?", "stock.collar_tubes?", "stock.collar_plates?", "stock.cast_blanks?",
         "lathe.chucks", "bar.diameter", "collar.least_diameter", "collar.swing_limit", "limit.collar_width_least",
         "limit.saw_kerf", "limit.facing_stock", "limit.clean_up", "limit.grip_least", "limit.face_clearance",
-        "limit.scroll_out_of_round", "limit.out_of_round_most", "joint.retaining_compound.target?",
-        "joint.retaining_compound.largest?",
+        "limit.scroll_out_of_round", "limit.out_of_round_most", "collar.pieces", "collar.how_many",
+        "joint.retaining_compound.target?", "joint.retaining_compound.largest?",
     ),
     tables=("materials/collar_sources", "cutting/boring_stock"),
     how="each piece held against: enough of it, sound, swings, a chuck that opens to it, a collar wide and thick enough, "
@@ -104,37 +106,21 @@ class _Wanted(NamedTuple):
 )  # fmt: skip
 def offers(*given: Any) -> tuple[Record, ...]:
     lists, rest = given[: len(_SOURCES)], given[len(_SOURCES) :]
-    (
-        chucks,
-        bar,
-        least,
-        swing,
-        width,
-        kerf,
-        facing,
-        clean,
-        grip,
-        clearance,
-        scroll,
-        uneven,
-        gap,
-        gap_most,
-        sources,
-        boring,
-    ) = rest
+    chucks, bar, least, swing, width, kerf, facing, clean, grip, clearance, *last = rest
+    scroll, uneven, count, word, gap, gap_most, sources, boring = last
     # The joint is chosen after the stock. A hole is held against the bond, the widest fit of all, here; against the
     # joint that was chosen by the stop on holes that are too large.
     gap, gap_most = gap or 0.0, gap_most or 0.0
     stock = boring.within(bar + gap, "over_mm", "upto_mm").number("least_mm")
     wanted = _Wanted(
         bar, least, swing, width, kerf, facing, clean, grip, clearance, bar + gap - stock, bar + gap_most,
-        scroll, uneven,
+        scroll, uneven, count, word,
     )  # fmt: skip
     found = []
     for source, entries in zip(_SOURCES, lists, strict=True):
         row = sources.one(collar_source=source)
         for entry in entries or ():
-            piece = _MAKERS[source](entry, kerf)
+            piece = _MAKERS[source](entry, kerf, count)
             banded = row.number("banded") > 0 or piece.uneven > wanted.scroll_uneven
             against = next(_against(source, row, piece, banded, wanted, chucks), "")
             found.append(_judged(source, row, piece, banded, against))
@@ -162,7 +148,7 @@ def _against(
     if not piece.sound:
         yield "not seen to be sound: a hidden crack or hole throws the work or falsifies the reading"
     if not piece.enough:
-        yield "two alike are needed"
+        yield f"{wanted.how_many} alike are needed"
     if piece.corner > wanted.swing:
         yield "it does not swing over the cross slide"
     if piece.uneven > wanted.most_uneven:
@@ -183,7 +169,7 @@ def _against(
 def _blank_width(row: Row, piece: _Piece, wanted: _Wanted) -> float:
     if row.number("own_width"):
         return piece.length
-    return (piece.length - wanted.kerf) / _PAIR
+    return piece_of_stock(piece.length, wanted.kerf, wanted.pieces)
 
 
 def _skin(row: Row, banded: bool) -> float:
@@ -275,7 +261,7 @@ _of_stock("collar.stock_length", "length", "length of the collar stock", unit="m
 _of_stock("collar.out_of_round", "uneven", "out of round of the collar stock", unit="mm", rounding="depth", bound="least")
 _of_stock("collar.banded", "banded", "the blank is made round on a band before it is worked", kind="yes-no")
 _of_stock("collar.sound", "sound", "the blank is seen to be sound", kind="yes-no")
-_of_stock("collar.enough", "enough", "there are two alike", kind="yes-no")
+_of_stock("collar.enough", "enough", "there are as many alike as are needed", kind="yes-no")
 _of_stock("hole.start", "bore", "hole that is in the blank already", unit="mm", rounding="fit")
 
 

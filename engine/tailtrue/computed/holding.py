@@ -5,7 +5,7 @@ from typing import Any
 
 from tailtrue.calc.cutting import passes_for_stock
 from tailtrue.calc.lengths import length_ratio, per_side, share_of
-from tailtrue.calc.steps import step_down, step_up
+from tailtrue.calc.steps import step_down, step_up, steps_in
 from tailtrue.computed.operation import operation
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of
@@ -248,13 +248,25 @@ def stub_out(length: float, clearance: float, step: float) -> float:
     unit="mm",
     rounding="depth",
     bound="most",
-    needs=("stub.facing.depth", "limit.stub_cut", "lathe.radial_division"),
-    how="as for facing in the jaws, and no more than friction holds; in whole divisions of the dial",
+    needs=("stub.facing.depth", "limit.stub_cut", "lathe.facing_step"),
+    how="as for facing in the jaws, and no more than friction holds; in whole steps of facing",
 )
 def stub_cut(facing: float, most: float, division: float) -> Limited:
     depth, by = least_of((most, "the collar is held by friction alone"), (facing, "as for facing in the jaws"))
     whole = step_down(depth, division)
     return Limited(whole if whole > 0 else None, by)
+
+
+@computed(
+    "stub.cut_divisions",
+    label="divisions of the top-slide dial for a cut on the stub mandrel",
+    unit="1",
+    rounding="count",
+    needs=("stub.cut", "lathe.top_slide_dial_division"),
+    how="depth of the cut divided by what one division moves the tool",
+)
+def stub_divisions(depth: float, division: float) -> float:
+    return float(steps_in(depth, division))
 
 
 @computed(

@@ -14,7 +14,7 @@ from tailtrue.calc.steps import step_down
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, holder_torque
 from tailtrue.computed.operation import limited_speed
-from tailtrue.computed.registry import Limited, computed, field
+from tailtrue.computed.registry import Cut, Limited, computed, field
 from tailtrue.computed.stepping import least_of
 from tailtrue.parts import Rounding
 from tailtrue.tables import Row, Table
@@ -117,6 +117,7 @@ def _with_planner(make: Callable[["_Planner", list[Drill]], Limited]) -> Callabl
     tables=_TABLES,
     how="backward from the largest drill that leaves enough to bore: each pilot wide enough for the chisel edge of the "
     "next, no wider than the rule for this metal; each step within hand, holder and motor",
+    cut=Cut("collar.material", "drilling", "HSS"),
 )
 @_with_planner
 def ladder(planner: "_Planner", held: list[Drill]) -> Limited:

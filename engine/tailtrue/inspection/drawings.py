@@ -190,6 +190,8 @@ def _between_centres(sizes: Sizes) -> Iterator[str]:
         yield f"{sizes['gap']:g} mm between dog and collar; the tool needs {_DOG_CLEAR_MM:g} mm to run off"
     if not sizes["length"] > 2 * sizes["to_collar"]:
         yield f"two ends of {sizes['to_collar']:g} mm leave nothing of a bar of {sizes['length']:g} mm"
+    if "to_middle" in sizes and not abs(2 * sizes["to_middle"] - sizes["length"]) <= _CLOSE_MM:
+        yield f"{sizes['to_middle']:g} mm is not the middle of a bar of {sizes['length']:g} mm"
 
 
 def _plate(sizes: Sizes) -> Iterator[str]:
