@@ -83,6 +83,7 @@ class Fact:
     read: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     limited_by: str = ""
+    weighed: tuple[tuple[float, str], ...] = ()
     said: str = ""
     where: str = ""
     inside: Mapping[tuple[int, str], tuple[str, str]] = field(default_factory=dict)

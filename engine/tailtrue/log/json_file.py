@@ -11,7 +11,8 @@ from tailtrue.log.faults import Path
 from tailtrue.log.rows import FileRow, Good, read_row
 from tailtrue.log.unread import RowFault, UnreadRow
 
-_VERSION = 1
+_VERSION = 2
+_READS = (1, _VERSION)  # in the first version every test was read with a micrometer, and does not say so
 _BLANK = " \t\r\n"
 
 
@@ -45,8 +46,9 @@ def from_json(text: str, file: str) -> Iterator[Good | UnreadRow]:
     version = whole.get("alignment_log") if isinstance(whole, dict) else None
     if not isinstance(whole, dict) or not isinstance(whole.get("records"), list) or version is None:
         raise _no_log(file, 1, "is no exported alignment log", "name a file that was exported from a log")
-    if version != _VERSION:
-        raise _no_log(file, 1, f"is of version {version}, and this tailtrue reads version {_VERSION}", "use the newer one")
+    if version not in _READS:
+        newer = f"is of version {version}, and this tailtrue reads versions up to {_VERSION}"
+        raise _no_log(file, 1, newer, "use the newer one")
     for line, piece in _elements(text):
         yield _read(json.loads(piece), line, piece, file)
 

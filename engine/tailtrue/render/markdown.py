@@ -20,6 +20,8 @@ from tailtrue.render.words import (
     LEVELS,
     MISSING,
     ORIGINS,
+    OVERDUE,
+    REVIEW_DUE,
     SHOP_KINDS,
     SHOP_RULE,
     SHOP_RULES,
@@ -27,6 +29,7 @@ from tailtrue.render.words import (
     TIME,
     TROUBLE,
     VERDICTS,
+    WALKED,
     directions,
     listed,
     may_be,
@@ -77,11 +80,15 @@ class _Writer:
             ("Sheet", f"{title.number} rev {title.revision}"),
             ("Date", title.date),
             ("Written by", title.author or "-"),
+            (WALKED, title.walked_through or "____________"),
             ("Approved by", title.approver or "____________"),
             ("Done by, on", "____________"),
             ("Rules", f"{title.knowledge_version}, checksum {title.checksum}"),
             ("Valid for", title.valid_for),
+            (REVIEW_DUE, title.review_due),
         )
+        if title.overdue:
+            yield bold(OVERDUE)
         yield table(("Sheet", "Identity"), ((bold(name), literal(value)) for name, value in rows))
         yield self._text(self._p.lead)
 

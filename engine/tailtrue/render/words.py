@@ -38,6 +38,10 @@ HEADINGS: Final = MappingProxyType(
     }
 )
 
+WALKED: Final = "Walked through at the lathe, the usual way and one fault, before approval: by, on"
+REVIEW_DUE: Final = "Review due"
+OVERDUE: Final = "REVIEW OVERDUE. Do not work from this paper before it is reviewed."
+
 TABLET: Final = MappingProxyType(
     {
         "mode": "One step at a time",
