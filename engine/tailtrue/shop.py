@@ -74,6 +74,8 @@ def shop_of(
         piece=_piece(given, knowledge, chosen["chuck"]),
         rework=_rework(given, knowledge, left),
         takes=dict(_takes(given)),
+        top_slide_division_mm=given.value("lathe.top_slide_dial_division"),
+        indicator_division_mm=given.value("crib.indicator_division"),
         third_collar=bool(given.value("job.third_collar")),
     )
 

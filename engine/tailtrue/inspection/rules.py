@@ -40,7 +40,9 @@ from tailtrue.inspection import (
     title,
     too_close,
     tooling,
+    top_slide,
     words,
+    work_moved,
 )
 from tailtrue.inspection.rule import Rule
 
@@ -59,6 +61,10 @@ RULES: tuple[Rule, ...] = (
     Rule("V160", spindle.power_off, "lock-out practice: power off before what holds the work is taken apart"),
     Rule("V161", spindle.in_its_state, "common practice: gauge, file, cloth and hand have a state of the machine"),
     Rule("V162", spindle.words_in_state, "health and safety authority guidance on lathes: hands and gloves off what turns"),
+    Rule("V230", work_moved.nothing_can_start, "lock-out practice: power off before work, jaws or chuck are moved"),
+    Rule("V232", top_slide.bore_can_be_set, "definition of the sine: a window narrower than a division is hit by luck"),
+    Rule("V233", top_slide.facing_on_its_own_dial, "common practice: a depth is told on the dial that sets it"),
+    Rule("V231", work_moved.tools_at_rest, "military shop manuals: stop the lathe before a tool is changed"),
     Rule("V19", cautions.no_gloves, "health and safety authority guidance on lathes: no gloves where a spindle can turn"),
     Rule("V20", tailstock.bracketed, "common practice: isolate, move, clamp, verify, restore"),
     Rule("V21", spindle.no_abrasive, "health and safety authority guidance on lathes: no abrasive cloth held by hand"),
@@ -109,6 +115,9 @@ RULES: tuple[Rule, ...] = (
     Rule("V80", card.agrees, "house rule: the card says nothing that the sheet does not say"),
     Rule("V81", card.tells_side, "common practice: depth per side and depth on diameter are told apart on paper"),
     Rule("V82", card.speeds_complete, "house rule: no operation is run at a speed that the card leaves out"),
+    Rule("V211", title.reviewed_in_time, "process safety regulations: operating procedures are reviewed every year"),
+    Rule("V212", title.walked_before_approved, "health and safety authority guidance: users walk a procedure through"),
+    Rule("V210", card.starts_called_out, "flight-deck checklist studies: a state for each line, words that end the list"),
     Rule("V130", holds.held_true_before_boring, "common practice: a draft or a skin in the jaws walks out under a drill"),
     Rule(
         "V131", other_holding.bored_before_held, "common practice: soft jaws are bored under load, and nothing loose turns"

@@ -125,6 +125,8 @@ class Shop:
     bar_on_hand: Mapping[str, float] = field(default_factory=dict)
     taper: Taper | None = None
     piece: Piece | None = None
+    top_slide_division_mm: float | None = None
+    indicator_division_mm: float | None = None
     takes: Mapping[str, tuple[float, float]] = field(default_factory=dict)
     rework: Rework | None = None
     third_collar: bool = False

@@ -27,7 +27,7 @@ from tailtrue.store.models import (
     StopFile,
     TermFile,
 )
-from tailtrue.store.page_models import CutFile, StepDrawingFile
+from tailtrue.store.page_models import CutFile, StartListFile, StepDrawingFile
 from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
 from tailtrue.tables import Table
@@ -298,6 +298,7 @@ class CardGroupText:
 class CardText:
     """What stands on the card at the lathe."""
 
+    start: StartListFile
     notes: tuple[PageLine, ...]
     groups: tuple[CardGroupText, ...]
 

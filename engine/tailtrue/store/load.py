@@ -368,7 +368,8 @@ class Loader:
             )
             for group in file.group
         )
-        return CardText(tuple(self._page_line(note, where, "card") for note in file.notes), groups)
+        notes = tuple(self._page_line(note, where, "card") for note in file.notes)
+        return CardText(file.start, notes, groups)
 
 
 def load_knowledge(folder: Path, layers: Layers | None = None) -> Knowledge:

@@ -16,12 +16,12 @@ class File(BaseModel):
 
 
 class ExampleFile(File):
-    """A situation, and what the rule must say of it; of a stop that cannot be judged also what comes then."""
+    """A situation, and what the rule must say of it; of a stop or line that cannot be judged also what comes then."""
 
     name: str
     facts: dict[str, Any]
     expect: str
-    then: Literal["", "refuses", "passes over"] = ""
+    then: Literal["", "refuses", "passes over", "shows", "leaves out"] = ""
 
 
 class DecisionExampleFile(ExampleFile):
