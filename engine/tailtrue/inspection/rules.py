@@ -35,11 +35,14 @@ from tailtrue.inspection import (
     sources,
     spindle,
     tailstock,
+    third_collar,
     times,
     title,
     too_close,
     tooling,
+    top_slide,
     words,
+    work_moved,
 )
 from tailtrue.inspection.rule import Rule
 
@@ -58,6 +61,10 @@ RULES: tuple[Rule, ...] = (
     Rule("V160", spindle.power_off, "lock-out practice: power off before what holds the work is taken apart"),
     Rule("V161", spindle.in_its_state, "common practice: gauge, file, cloth and hand have a state of the machine"),
     Rule("V162", spindle.words_in_state, "health and safety authority guidance on lathes: hands and gloves off what turns"),
+    Rule("V230", work_moved.nothing_can_start, "lock-out practice: power off before work, jaws or chuck are moved"),
+    Rule("V232", top_slide.bore_can_be_set, "definition of the sine: a window narrower than a division is hit by luck"),
+    Rule("V233", top_slide.facing_on_its_own_dial, "common practice: a depth is told on the dial that sets it"),
+    Rule("V231", work_moved.tools_at_rest, "military shop manuals: stop the lathe before a tool is changed"),
     Rule("V19", cautions.no_gloves, "health and safety authority guidance on lathes: no gloves where a spindle can turn"),
     Rule("V20", tailstock.bracketed, "common practice: isolate, move, clamp, verify, restore"),
     Rule("V21", spindle.no_abrasive, "health and safety authority guidance on lathes: no abrasive cloth held by hand"),
@@ -108,6 +115,9 @@ RULES: tuple[Rule, ...] = (
     Rule("V80", card.agrees, "house rule: the card says nothing that the sheet does not say"),
     Rule("V81", card.tells_side, "common practice: depth per side and depth on diameter are told apart on paper"),
     Rule("V82", card.speeds_complete, "house rule: no operation is run at a speed that the card leaves out"),
+    Rule("V211", title.reviewed_in_time, "process safety regulations: operating procedures are reviewed every year"),
+    Rule("V212", title.walked_before_approved, "health and safety authority guidance: users walk a procedure through"),
+    Rule("V210", card.starts_called_out, "flight-deck checklist studies: a state for each line, words that end the list"),
     Rule("V130", holds.held_true_before_boring, "common practice: a draft or a skin in the jaws walks out under a drill"),
     Rule(
         "V131", other_holding.bored_before_held, "common practice: soft jaws are bored under load, and nothing loose turns"
@@ -192,6 +202,12 @@ RULES: tuple[Rule, ...] = (
     Rule("V202", skims_read.doubt_is_honest, "ISO 14253-1: no verdict that the uncertainty does not allow"),
     Rule("V203", room.drill_has_room, "geometry: a drill point is longer than nothing, and comes out behind the work"),
     Rule("V204", room.heat_told, "definition of expansion: a collar that grows more than its bar loses grip with warmth"),
+    Rule("V205", third_collar.counted, "house rule: a paper has as many collars as the job asks for"),
+    Rule("V206", third_collar.in_the_middle, "geometry: half-way, the middle of a taper is the mean of its ends"),
+    Rule("V207", third_collar.read_in_order, "statistics: read there and back, a steady drift falls out of every mean"),
+    Rule("V210", third_collar.order_told, "house rule: every paper tells one order of reading"),
+    Rule("V208", third_collar.honest_allowance, "ISO 14253-1: what the doubt explains is no finding"),
+    Rule("V209", third_collar.bores_told, "limits and fits: what slides over a seat clears its largest size"),
     Rule("V180", grammar.notes_command_nothing, "simplified technical English: a note gives information only"),
     Rule("V181", grammar.conditions_single, "procedure writing practice: AND and OR never stand in one condition"),
     Rule("V182", grammar.otherwise_told, "house rule: an IF has an outcome for not"),

@@ -125,7 +125,7 @@ def judge_setover(case: Case, said: Mapping[str, Any]) -> SetOver:
     """
     here = case.with_values(said)
     if stopped := refused_by(here, _STOPS):
-        raise refused(stopped, head_of(case).dials)
+        raise refused(stopped, here)
     needed(here, "setover.amount", "setover.way", "setover.toward_tool", "truing.limit")
     if "setover.cut_large" in said:
         needed(here, "setover.after_cut", "setover.correction_way")
