@@ -12,7 +12,7 @@ from tailtrue.calc.lengths import length_of_diameters
 from tailtrue.calc.spindle_band import speed_band
 from tailtrue.calc.steps import step_down
 from tailtrue.calc.validity import OutOfRange
-from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, holder_torque
+from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, holder_torque, needs_sleeve
 from tailtrue.computed.operation import limited_speed
 from tailtrue.computed.registry import Limited, computed, field
 from tailtrue.tables import Row, Table
@@ -85,7 +85,7 @@ _ROW = (
         "crib.drills", "crib.drill_chuck_to", "lathe.tailstock_taper", "hole.last_most", "collar.material",
         "collar.material_family", "collar.feed_group", "hole.hand_thrust", "lathe.cutting_power", "collar.saw_width",
         "blank.chuck_speed_limit", "lathe.fastest", "limit.blank_speed", "limit.drill_feed_share", "lathe.speeds?",
-        "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun",
+        "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun", "crib.reduction_sleeves?",
     ),
     tables=(
         "tools/drill_sets", "tools/morse_drills", "materials/materials", "cutting/speeds", "cutting/drill_feeds",
@@ -98,15 +98,19 @@ _ROW = (
 def ladder(
     owned: Sequence[Record], chuck_to: float, taper: str, last_most: float, material: str, family: str, group: str,
     hand: float, power: float, depth: float, chuck_cap: float, top: float, blank_cap: float, light: float,
-    speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, overrun: float, *tables: Table,
+    speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, overrun: float, sleeves: bool | None,
+    *tables: Table,
 ) -> Limited:  # fmt: skip
     caps = [(chuck_cap, "the chuck"), (top, "top speed of the lathe"), (blank_cap, "a blank held short in the jaws")]
     planner = _Planner(material, family, group, hand, power, depth, caps, (speeds, low, high, step, overrun), light, tables)
-    drills = [d for d in drills_of(owned, tables[0]) if fits_tailstock(d, chuck_to, taper) and d.size_mm <= last_most]
+    drills = [
+        d for d in drills_of(owned, tables[0]) if fits_tailstock(d, chuck_to, taper, sleeves) and d.size_mm <= last_most
+    ]
     for last in sorted(drills, key=lambda drill: drill.size_mm, reverse=True):
         found = planner.down_to(last, [drill for drill in drills if drill.size_mm < last.size_mm])
         if found is not None:
-            return Limited(tuple(planner.row(drill, pilot) for drill, pilot in found), planner.limit_of(last, drills))
+            rows = tuple({**planner.row(drill, pilot), "sleeved": needs_sleeve(drill, taper)} for drill, pilot in found)
+            return Limited(rows, planner.limit_of(last, drills))
     return Limited(None, "no drill of the crib makes a hole that hand, holder and motor can drive")
 
 
@@ -224,6 +228,8 @@ def _of_ladder(name: str, label: str, take: Any, **more: Any) -> None:
 
 _of_ladder("hole.last_drill", "last drill", lambda rows: rows[-1]["size"][0], unit="mm", rounding="size")
 _of_ladder("hole.first_drill", "first drill", lambda rows: rows[0]["size"][0], unit="mm", rounding="size")
+_of_ladder("hole.sleeve_used", "a sleeve for a smaller taper is used", lambda rows: any(row["sleeved"] for row in rows),
+           kind="yes-no")  # fmt: skip
 _of_ladder(
     "hole.taper_shank_used", "a taper-shank drill is used", lambda rows: any(row["taper_shank"] for row in rows),
     kind="yes-no",
