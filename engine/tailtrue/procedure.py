@@ -7,7 +7,7 @@ from pydantic import Field
 from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Term, Text
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import SafetyReview
-from tailtrue.shop_sheet import ShopSheet, Sign
+from tailtrue.shop_sheet import LimitRow, ShopSheet, Sign
 
 
 class GoesOn(Node):
@@ -202,9 +202,25 @@ class CardGroup(Node):
     lines: tuple[CardLine, ...]
 
 
+class StartLine(Node):
+    """What is called out before a start, and the state that must be found."""
+
+    item: str
+    state: str
+
+
+class StartList(Node):
+    """The list that is called out before each start, with the words that end it."""
+
+    title: str
+    lines: tuple[StartLine, ...]
+    ends_with: str
+
+
 class Card(Node):
     """What of the sheet hangs at the headstock, besides the dangers, the stop conditions and the look-up table."""
 
+    start: StartList
     notes: tuple[Setting, ...]
     groups: tuple[CardGroup, ...]
 
@@ -255,11 +271,19 @@ class TitleBlock(Node):
     date: str
     author: str
     approver: str
+    walked_through: str = Field(default="", description="who read it at the lathe with a user before approval, and when")
+    review_due: str
+    overdue: bool = False
     paper: Paper
     knowledge_version: str
     checksum: str
     dials: Dials
     valid_for: str
+
+    @property
+    def approved(self) -> bool:
+        """Approved by name, and walked through before."""
+        return bool(self.approver and self.walked_through)
 
 
 class Procedure(Node):
@@ -277,6 +301,7 @@ class Procedure(Node):
     after_a_stop: tuple[Text, ...] = Field(default=(), description="in this order, whatever stopped the work")
     in_emergency: tuple[Text, ...] = Field(default=(), description="beside the emergency list of the safety review")
     if_it_goes_wrong: tuple[tuple[str, Text, Text], ...]
+    limits: tuple[LimitRow, ...] = ()
     conventions: tuple[Text, ...]
     job_cautions: tuple[Caution, ...]
     needs: tuple[Need, ...]

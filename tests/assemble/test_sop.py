@@ -14,7 +14,7 @@ from tailtrue.shop_sheet import ShopSheet
 APPROVED = (
     "job",
     r'^author = "lathe steward"',
-    'author = "lathe steward"\napprover = "shop manager"\napproved_on = 2026-11-25',
+    'author = "lathe steward"\napprover = "shop manager"\nwalked_through = "second trainer, 2026-11-25"\napproved_on = 2026-11-25',
 )
 
 

@@ -32,19 +32,23 @@ def test_months_later_is_the_same_day_or_the_last_of_a_shorter_month(day: str, m
 @pytest.mark.parametrize(
     ("given", "status"),
     [
-        ((None, None, None, None), "draft"),
-        ((None, "lead", "manager", None), "draft"),
-        ((None, "lead", None, "2026-11-24"), "draft"),
-        ((None, None, "manager", "2026-11-24"), "draft"),
-        ((None, "lead", "manager", "2026-11-24"), "approved"),
-        (("approved", "lead", "manager", "2026-11-24"), "approved"),
-        (("approved", "lead", None, None), "draft"),
-        (("draft", "lead", "manager", "2026-11-24"), "draft"),
-        (("superseded", "lead", "manager", "2026-11-24"), "superseded"),
-        (("superseded", None, None, None), "superseded"),
+        ((None, None, None, None, "trainer"), "draft"),
+        ((None, "lead", "manager", None, "trainer"), "draft"),
+        ((None, "lead", None, "2026-11-24", "trainer"), "draft"),
+        ((None, None, "manager", "2026-11-24", "trainer"), "draft"),
+        ((None, "lead", "manager", "2026-11-24", "trainer"), "approved"),
+        (("approved", "lead", "manager", "2026-11-24", "trainer"), "approved"),
+        (("approved", "lead", None, None, "trainer"), "draft"),
+        (("draft", "lead", "manager", "2026-11-24", "trainer"), "draft"),
+        (("superseded", "lead", "manager", "2026-11-24", "trainer"), "superseded"),
+        ((None, "lead", "manager", "2026-11-24", None), "draft"),
+        (("approved", "lead", "manager", "2026-11-24", None), "draft"),
+        (("superseded", None, None, None, "trainer"), "superseded"),
     ],
 )
-def test_it_is_a_draft_until_author_approver_and_day_are_given(given: tuple[str | None, ...], status: str) -> None:
+def test_it_is_a_draft_until_walk_through_author_approver_and_day_are_given(
+    given: tuple[str | None, ...], status: str
+) -> None:
     assert made("sop.status", *given) == status
 
 

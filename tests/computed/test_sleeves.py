@@ -14,7 +14,5 @@ def test_the_quill_holds_its_own_taper_and_a_smaller_one_in_a_sleeve(shank: str,
 
 
 def test_only_a_smaller_taper_needs_a_sleeve() -> None:
-    found = {
-        shank: needs_sleeve(Drill(23.0, "23 mm", shank), "MT3") for shank in ("MT2", "MT3", "MT4", "straight", "reduced")
-    }
+    found = {shank: needs_sleeve(shank, "MT3") for shank in ("MT2", "MT3", "MT4", "straight", "reduced")}
     assert found == {"MT2": True, "MT3": False, "MT4": False, "straight": False, "reduced": False}

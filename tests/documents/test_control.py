@@ -50,7 +50,7 @@ def test_v35_every_paper_names_machine_number_revision_date_and_status(made: Job
         assert "counter(page)" in html, kind
     for kind in {"procedure", "card", "safety", "record"} & set(made.kinds):
         assert f"dated {title.date}" in made.html(kind), kind
-        assert ("not approved" in made.html(kind)) == (not title.approver), kind
+        assert ("not approved" in made.html(kind)) == (not title.approved), kind
 
 
 def test_v36_approved_needs_names_and_a_day(made: Job) -> None:

@@ -121,20 +121,30 @@ def test_v49_no_line_is_thinner_than_a_printer_can_draw(path: Path) -> None:
         assert float(width) >= LEAST_LINE_PT, width
 
 
-def test_places_to_write_and_to_tick_are_large_enough_for_a_hand() -> None:
-    """Common practice: a box of five millimetres, a place of thirty by eight in a record that is filled in at the lathe."""
+LEAST_PLACE_MM = (30.0, 8.0)
+PLACE = re.compile(r"(?:\.line|\.write|\.initials|\.write-in|td\.blank)$")
+
+
+@pytest.mark.parametrize("path", STYLES, ids=lambda path: path.name)
+def test_places_to_write_and_to_tick_are_large_enough_for_a_hand(path: Path) -> None:
+    """Common practice: a box of five millimetres, a place of thirty by eight wherever something is written by hand."""
+    css = re.sub(r"/\*.*?\*/", "", path.read_text(encoding="utf-8").split("@media screen")[0], flags=re.DOTALL)
+    for selectors, body in re.findall(r"([^{}]+)\{([^{}]*)\}", css):
+        names = [one.strip() for one in selectors.split(",")]
+        sizes = {side: float(found) for side, found in re.findall(r"(?<![\w-])(?:min-)?(width|height): ([\d.]+)mm", body)}
+        if any(name.endswith(".box") for name in names):
+            assert min(sizes.values(), default=LEAST_BOX_MM) >= LEAST_BOX_MM, names
+        if any(PLACE.search(name) for name in names):
+            for side, least in zip(("width", "height"), LEAST_PLACE_MM, strict=True):
+                assert sizes.get(side, least) >= least, (names, side)
+
+
+def test_every_kind_of_place_to_write_has_its_size() -> None:
+    """Common practice: what is not sized anew elsewhere has the size that the sheet and the papers for the lathe give it."""
     sheet, bench = ((ROOT / "templates" / f"{one}.css").read_text(encoding="utf-8") for one in ("sheet", "bench"))
-    for css in (sheet, bench):
-        for width, height in re.findall(r"\.box \{[^}]*width: ([\d.]+)mm; height: ([\d.]+)mm", css):
-            assert min(float(width), float(height)) >= LEAST_BOX_MM
-    line = re.search(r"^\.line \{[^}]*width: (\d+)mm; height: (\d+)mm", sheet, flags=re.MULTILINE)
-    assert line
-    assert int(line[1]) >= 30
-    assert int(line[2]) >= 8
-    place = re.search(r"\.write \{[^}]*min-width: (\d+)mm; height: (\d+)mm", bench)
-    assert place
-    assert int(place[1]) >= 30
-    assert int(place[2]) >= 8
+    assert re.search(r"^\.line \{[^}]*width: 30mm; height: 8mm", sheet, flags=re.MULTILINE)
+    assert re.search(r"^\.write \{[^}]*min-width: 32mm; height: 9mm", bench, flags=re.MULTILINE)
+    assert re.search(r"^\.sheet td\.blank \{[^}]*height: 9.4mm; min-width: 32mm", bench, flags=re.MULTILINE)
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -22,8 +22,11 @@ from tailtrue.procedure import (
     Phase,
     Procedure,
     Source,
+    StartLine,
+    StartList,
     TitleBlock,
 )
+from tailtrue.shop_sheet import LimitRow
 
 from .sample_drawings import SCREWS, SETTINGS, SPEEDS, drawings
 from .sample_making import making
@@ -132,8 +135,22 @@ def card_of(phases: tuple[Phase, ...]) -> Card:
         )
         for phase in phases
     )
-    note = Setting(label=("Before each start",), value=("key out, guard shut.",))
-    return Card(notes=(note,), groups=tuple(group for group in groups if group.lines))
+    note = Setting(label=("After the skim",), value=("once more over both.",))
+    return Card(
+        start=StartList(
+            title="Before each start",
+            lines=(
+                StartLine(item="key", state="out"),
+                StartLine(item="guard", state="shut"),
+                StartLine(item="clamps", state="tight"),
+                StartLine(item="speed", state="as on the plate"),
+                StartLine(item="turn by hand", state="free"),
+            ),
+            ends_with="List complete",
+        ),
+        notes=(note,),
+        groups=tuple(group for group in groups if group.lines),
+    )
 
 
 def _need(name: str, used_at: tuple[str, ...]) -> Need:
@@ -183,6 +200,8 @@ def _without_lists() -> Procedure:
             date="2026-11-25",
             author="workshop staff",
             approver="",
+            walked_through="workshop staff, 2026-11-24",
+            review_due="2027-11-25",
             paper="A4",
             knowledge_version="0.4.0",
             checksum="7c1e-93af",
@@ -211,6 +230,15 @@ def _without_lists() -> Procedure:
             ("Put out a small fire. Otherwise leave.",),
         ),
         if_it_goes_wrong=(("The tool digs in", ("Press the stop.",), ("Reach in.",)),),
+        limits=(
+            LimitRow(
+                label="Speed with this chuck",
+                limit=(figure("chuck.speed_limit", 1800.0, "1/min", "speed", "most"),),
+                beyond=("A jaw is thrown.",),
+                back=("Press the stop.",),
+                sources=("common-practice",),
+            ),
+        ),
         conventions=(
             ("Depth is per side. This cross-slide dial reads radius.",),
             ("IF a condition is not met, THEN go on with the next line.",),

@@ -10,6 +10,7 @@ from tailtrue.inspection import RULES, Report, inspect
 from . import (
     broken_again,
     broken_by_hand,
+    broken_documents,
     broken_drawings,
     broken_grammar,
     broken_holding,
@@ -28,6 +29,7 @@ from . import (
     broken_slide,
     broken_sop,
     broken_stock,
+    broken_third,
     broken_time,
     broken_too_close,
     broken_words,
@@ -38,6 +40,7 @@ from .sample import procedure, shop
 PARTS = (
     broken_again,
     broken_by_hand,
+    broken_documents,
     broken_drawings,
     broken_grammar,
     broken_holding,
@@ -56,6 +59,7 @@ PARTS = (
     broken_slide,
     broken_sop,
     broken_stock,
+    broken_third,
     broken_time,
     broken_too_close,
     broken_words,

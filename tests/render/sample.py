@@ -18,6 +18,8 @@ from tailtrue.procedure import (
     Phase,
     Procedure,
     Source,
+    StartLine,
+    StartList,
     TitleBlock,
 )
 from tailtrue.shop_sheet import Sign
@@ -253,11 +255,13 @@ def card(phases: tuple[Phase, ...]) -> Card:
         )
         for phase in phases
     )
-    notes = (
-        Setting(label=("Before each start",), value=("key out, guard shut, one turn by hand.",)),
-        Setting(label=("The dial reads diameter",), value=(mm("lathe.dial_division", 0.05, "depth"), " a division.")),
+    notes = (Setting(label=("The dial reads diameter",), value=(mm("lathe.dial_division", 0.05, "depth"), " a division.")),)
+    start = StartList(
+        title="Before each start",
+        lines=(StartLine(item="key", state="out"), StartLine(item="one turn by hand", state="free")),
+        ends_with="List complete",
     )
-    return Card(notes=notes, groups=tuple(group for group in groups if group.lines))
+    return Card(start=start, notes=notes, groups=tuple(group for group in groups if group.lines))
 
 
 def title(dials: Literal["metric", "inch"], paper: Literal["A4", "Letter"], machine: str) -> TitleBlock:
@@ -277,6 +281,7 @@ def title(dials: Literal["metric", "inch"], paper: Literal["A4", "Letter"], mach
         date="2026-11-25",
         author="workshop staff",
         approver="",
+        review_due="2027-11-25",
         paper=paper,
         knowledge_version="0.4.0",
         checksum="7c1e-93af",

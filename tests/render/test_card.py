@@ -7,7 +7,7 @@ import pytest
 
 from tailtrue.parts import Dials
 from tailtrue.places import templates_folder
-from tailtrue.procedure import Card, Procedure
+from tailtrue.procedure import Procedure
 from tailtrue.render.card import Block, Row, blocks, dangers, side_by_side, to_card_html, to_card_markdown
 from tailtrue.render.numbers import read
 from tailtrue.render.words import say
@@ -77,7 +77,7 @@ def test_numbers_without_decimals_need_no_room_beside_them() -> None:
         group.model_copy(update={"lines": tuple(line for line in group.lines if line.value.rounding == "speed")})
         for group in sample.card.groups
     )
-    made = blocks(Card(notes=(), groups=speeds), "metric")
+    made = blocks(sample.card.model_copy(update={"groups": speeds}), "metric")
     assert {row.width for block in made for row in block.rows} == {"0ch"}
 
 
@@ -143,6 +143,8 @@ def test_stop_conditions_and_notes_are_all_there(tree: Procedure, page: Element)
     dials = tree.title.dials
     for line in tree.stop_at_once:
         assert plain(say(line, dials)) in text
+    called = ", ".join(f"{line.item} {line.state}" for line in tree.card.start.lines)
+    assert f"{tree.card.start.title}: {called}. {tree.card.start.ends_with}." in text
     for note in tree.card.notes:
         assert plain(f"{say(note.label, dials)}: {say(note.value, dials)}") in text
 
@@ -200,7 +202,7 @@ def test_a_block_is_split_only_when_that_saves_more_than_a_row() -> None:
 
 
 def test_a_card_without_numbers_is_still_a_page(tree: Procedure) -> None:
-    bare = tree.model_copy(update={"card": Card(notes=(), groups=())})
+    bare = tree.model_copy(update={"card": tree.card.model_copy(update={"notes": (), "groups": ()})})
     page = read_page(to_card_html(bare))
     assert number_rows(page) == []
     assert list(page.all("table", "dangers"))

@@ -65,7 +65,7 @@ def labels(tree: Procedure, number: int, count: int) -> tuple[str, ...]:
         f"{title.machine}, {title.shop}",
         f"Sheet {title.number} rev {title.revision}",
         f"Rules {title.knowledge_version}, checksum {title.checksum}, dated {title.date}, "
-        f"{'approved' if title.approver else 'not approved'}",
+        f"{'approved' if title.approved else 'not approved'}",
         f"{number} / {count}",
     )
 

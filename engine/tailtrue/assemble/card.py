@@ -6,7 +6,7 @@ from typing import TypeVar
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.steps import settings
 from tailtrue.parts import Figure, Text
-from tailtrue.procedure import Card, CardGroup, CardLine, Phase, Step
+from tailtrue.procedure import Card, CardGroup, CardLine, Phase, StartLine, StartList, Step
 from tailtrue.store.knowledge import CardGroupText, CardLineText, PageLine, Route, Trouble
 
 Line = TypeVar("Line", PageLine, Trouble)
@@ -22,7 +22,15 @@ def card(filler: Filler, phases: Iterable[Phase], route: Route) -> Card:
     page = filler.case.knowledge.page.card
     steps = [step for phase in phases for step in phase.steps]
     groups = (CardGroup(title=group.title, lines=tuple(_lines(filler, group, steps))) for group in page.groups)
-    return Card(notes=settings(filler, about(route, page.notes)), groups=tuple(group for group in groups if group.lines))
+    return Card(
+        start=StartList(
+            title=page.start.title,
+            lines=tuple(StartLine(item=line.item, state=line.state) for line in page.start.line),
+            ends_with=page.start.ends_with,
+        ),
+        notes=settings(filler, about(route, page.notes)),
+        groups=tuple(group for group in groups if group.lines),
+    )
 
 
 def _lines(filler: Filler, group: CardGroupText, steps: list[Step]) -> Iterator[CardLine]:

@@ -27,7 +27,7 @@ def phases(filler: Filler, plan: Plan) -> tuple[Phase, ...]:
 
 
 def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDealer) -> Phase:
-    each = tuple(planned.phase.file.each)
+    each = planned.each
     places = tuple(
         Place(f"{number}.{index}", step.file.machine, tuple(step.file.activities))
         for index, step in enumerate(planned.steps, start=1)
@@ -41,12 +41,19 @@ def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDeal
         id=planned.phase.file.id,
         number=number,
         title=planned.phase.file.title,
-        purpose=filler.text(planned.phase.purpose),
+        purpose=_purpose(filler, planned),
         each=each,
         cautions=dealt.opening,
         steps=steps,
         time=phase_time(filler, steps, len(each) or 1),
     )
+
+
+def _purpose(filler: Filler, planned: PlannedPhase) -> Text:
+    said = filler.text(planned.phase.purpose)
+    for one in planned.also:
+        said = (*said, " ", *filler.text(one.purpose))
+    return said
 
 
 def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], cautions: tuple[CautionNode, ...]) -> Step:

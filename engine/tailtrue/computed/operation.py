@@ -14,7 +14,7 @@ from tailtrue.calc.spindle import choose_from_range, choose_speed
 from tailtrue.calc.spindle_band import SpeedBand, speed_band
 from tailtrue.calc.steps import step_down, step_up, steps_in
 from tailtrue.calc.validity import OutOfRange
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Cut, Limited, computed
 from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Row, Table
 
@@ -60,6 +60,7 @@ def limited_speed(advised: SpeedBand, caps: Sequence[tuple[float, str]], *spindl
     is still borne.
     """
     wanted = advised.middle_per_min
+    weighed = ((wanted, "surface speed"), *caps)
     *speeds, overrun = spindle
     cap, cap_name = min(caps, key=lambda one: one[0])
     speed = spindle_step(wanted, cap, *speeds)
@@ -67,11 +68,11 @@ def limited_speed(advised: SpeedBand, caps: Sequence[tuple[float, str]], *spindl
         return Limited(None, f"the slowest speed of this lathe is above the limit of {cap_name}")
     if speed > wanted:
         if speed <= advised.high_per_min:
-            return Limited(speed, "the slowest this lathe has, inside the advised band")
+            return Limited(speed, "the slowest this lathe has, inside the advised band", weighed)
         if speed > wanted * overrun:
             return Limited(None, "the slowest speed of this lathe is far above what tool and metal bear")
-        return Limited(speed, "the slowest this lathe has, a little above the advised")
-    return Limited(speed, cap_name if cap < wanted else "surface speed")
+        return Limited(speed, "the slowest this lathe has, a little above the advised", weighed)
+    return Limited(speed, cap_name if cap < wanted else "surface speed", weighed)
 
 
 def operation(
@@ -102,6 +103,7 @@ def operation(
         tables=SPEED_TABLES,
         how="1000 v / (pi D) in the middle of the advised band, then the speed of the lathe at or below it and below "
         "every limit",
+        cut=Cut(f"{work}.material", table, tool),
     )  # fmt: skip
     def _speed(material: str, size: float, cutter: str, *rest: Any) -> Limited:
         *numbers, speeds_table, ratios = rest

@@ -19,12 +19,12 @@ def months_after(day: str, months: int) -> str:
 
 
 @computed("sop.status", label="status of the standing procedure", kind="choice", choices=("draft", "approved", "superseded"),
-          needs=("job.status?", "job.author?", "job.approver?", "job.approved_on?"),
-          how="a draft until author, approver and day of approval are given; superseded when the job says so")  # fmt: skip
-def status(said: str | None, author: str | None, approver: str | None, approved_on: str | None) -> str:
+          needs=("job.status?", "job.author?", "job.approver?", "job.approved_on?", "job.walked_through?"),
+          how="a draft until walk-through, author, approver and day of approval are given, else as told")  # fmt: skip
+def status(said: str | None, author: str | None, approver: str | None, approved_on: str | None, walked: str | None) -> str:
     if said == "superseded":
         return said
-    return "approved" if said != "draft" and author and approver and approved_on else "draft"
+    return "approved" if said != "draft" and author and approver and approved_on and walked else "draft"
 
 
 @computed("sop.review_due", label="day the next review is due", kind="date",

@@ -8,6 +8,11 @@ from tailtrue.parts import Figure
 from tailtrue.procedure import CardLine
 
 _CARD = "card"
+_MOST_LINES = 9
+# An answer that can be given without looking.
+_NO_STATE = frozenset({"", "ok", "done", "set", "checked", "yes"})
+# What kills at a start when it is left out.
+_CALLED = ("key", "guard", "clamps", "speed", "turn by hand")
 
 
 def agrees(sheet: Sheet) -> Iterator[Fault]:
@@ -58,6 +63,25 @@ def speeds_complete(sheet: Sheet) -> Iterator[Fault]:
             for piece in setting.value:
                 if isinstance(piece, Figure) and piece.rounding == "speed" and piece not in on_card:
                     yield Fault(placed.where, f"the speed {piece.fact} of {piece.value:g} {piece.unit} is not on the card")
+
+
+def starts_called_out(sheet: Sheet) -> Iterator[Fault]:
+    """What is looked at before each start stands on the card: few lines, each with its state, and words that end them."""
+    card = sheet.procedure.card
+    if card is None:
+        return
+    start = card.start
+    if not 1 <= len(start.lines) <= _MOST_LINES:
+        yield Fault(_CARD, f"the list before each start has {len(start.lines)} lines, {_MOST_LINES} is the most")
+    if "complete" not in start.ends_with:
+        yield Fault(_CARD, "the list before each start does not end by saying that it is complete")
+    for line in start.lines:
+        if line.state.strip().lower() in _NO_STATE:
+            yield Fault(_CARD, f'before each start "{line.item}" names no state that must be found')
+    called = " ".join(line.item for line in start.lines)
+    for name in _CALLED:
+        if name not in called:
+            yield Fault(_CARD, f'before each start the line "{name}" is missing')
 
 
 def _words(line: CardLine) -> str:

@@ -10,7 +10,7 @@ from tailtrue.inspection.sheet import Sheet
 _OPEN = re.compile(r"\{\{|\}\}|\{%|\bNone\b(?!\s+of\b)|\b(?:nan|NaN|TBD|TODO|FIXME)\b|(?<![\w-])-?inf\b|\?\?\?")
 # No match without one of these letter by letter, and taking labels out makes none: most words need no closer look.
 _SUSPECT = re.compile(r"\{\{|\}\}|\{%|None|nan|NaN|TBD|TODO|FIXME|inf|\?\?\?")
-_MAY_BE_EMPTY = frozenset({"unit", "boxes", "edition", "approver", "safe", "shop_rule", "dated", "again"})
+_MAY_BE_EMPTY = frozenset({"unit", "boxes", "edition", "approver", "walked_through", "safe", "shop_rule", "dated", "again"})
 _MAY_BE_EMPTY_TEXTS = frozenset(
     {"reason", "why", "purpose", "detail", "amount", "planned", "figures", "limited_by", "by_hand", "machine_detail"}
 )
@@ -19,7 +19,7 @@ _LISTS = frozenset(
     {
         "cautions", "settings", "checks", "blanks", "job_cautions", "needs", "cut_list", "phases", "steps", "rows",
         "facts", "who_may", "do_not_start", "stop_at_once", "after_a_stop", "in_emergency", "if_it_goes_wrong",
-        "conventions", "care", "findings",
+        "conventions", "care", "findings", "limits",
         "choices", "derivations", "alternatives", "avoid", "set_by_hand", "shop_rules", "at_least", "at_most",
         "notes", "groups", "lines", "drawings", "near_misses", "alone", "chemicals",
         "banners", "changes", "any", "supervised", "staff", "glossary",
@@ -29,30 +29,30 @@ _LISTS = frozenset(
 
 def nothing_open(sheet: Sheet) -> Iterator[Fault]:
     """No placeholder is left unfilled, and nothing that must say something is empty."""
-    labels = sorted(sheet.shop.labels, key=len, reverse=True)
+    labels = tuple(sorted(sheet.shop.labels, key=len, reverse=True))
     # Most words stand in many places: each is looked at once.
-    to_look_at = {word for word in {found.word for found in sheet.words} if not word.strip() or _SUSPECT.search(word)}
+    words = {word for _, _, word in sheet.words}
+    to_look_at = {word for word in words if not word.strip() or _SUSPECT.search(word)}
     for where, name, word in sheet.words:
         if word in to_look_at:
             if not word.strip() and name not in _MAY_BE_EMPTY:
                 yield Fault(where, f'"{name.replace("_", " ")}" is empty')
             yield from _open(where, word, labels)
-    for where, name, text in sheet.texts:
-        typed = "".join([piece if isinstance(piece, str) else "1" for piece in text])
-        empty = not text and (name in _LISTS or name in _MAY_BE_EMPTY_TEXTS)
-        if not typed.strip() and not empty:
+    for (where, name, text), typed in zip(sheet.texts, sheet.typed, strict=True):
+        if not typed.strip() and (text or not (name in _LISTS or name in _MAY_BE_EMPTY_TEXTS)):
             yield Fault(where, f'the text "{name.replace("_", " ")}" is empty')
-        yield from _open(where, typed, labels)
+        if _SUSPECT.search(typed):
+            yield from _open(where, "".join([piece if isinstance(piece, str) else "1" for piece in text]), labels)
 
 
-def _without(words: str, labels: list[str]) -> str:
+def _without(words: str, labels: tuple[str, ...]) -> str:
     """Words without what the user calls things, the longest first: a lathe may be named as it likes."""
     for label in labels:
         words = words.replace(label, "thing")
     return words
 
 
-def _open(where: str, said: str, labels: list[str]) -> Iterator[Fault]:
+def _open(where: str, said: str, labels: tuple[str, ...]) -> Iterator[Fault]:
     if not _SUSPECT.search(said):
         return
     words = _without(said, labels)

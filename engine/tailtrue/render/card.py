@@ -78,6 +78,7 @@ def to_card_html(procedure: Procedure) -> str:
         ways=words.directions(look_up) if look_up else (),
         verdicts=words.when_to_leave(look_up) if look_up else (),
         leave=words.LEAVE,
+        again=words.READ_AGAIN,
         headings=words.HEADINGS,
         goes_with=goes_with(procedure),
         by_hand=by_hand(card),
@@ -214,6 +215,8 @@ def _markdown(procedure: Procedure) -> Iterable[str]:
     yield bullets(
         f"{bold('DANGER')} {bold(sentence(one.hazard))} {literal(say(one.avoid[0], dials))}" for one in dangers(procedure)
     )
+    called = ", ".join(f"{literal(line.item)} {bold(line.state)}" for line in card.start.lines)
+    yield f"{bold(card.start.title)}: {called}. {literal(card.start.ends_with)}."
     yield bullets(f"{bold(say(note.label, dials))}: {literal(say(note.value, dials))}" for note in card.notes)
     rows = [
         (literal(f"{block.title} ({block.steps})"), literal(row.label), literal(row.number), literal(row.unit))

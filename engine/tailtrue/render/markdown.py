@@ -18,8 +18,11 @@ from tailtrue.render.words import (
     KINDS,
     LEAVE,
     LEVELS,
+    LIMITS,
     MISSING,
     ORIGINS,
+    OVERDUE,
+    REVIEW_DUE,
     SHOP_KINDS,
     SHOP_RULE,
     SHOP_RULES,
@@ -27,6 +30,7 @@ from tailtrue.render.words import (
     TIME,
     TROUBLE,
     VERDICTS,
+    WALKED,
     directions,
     listed,
     may_be,
@@ -77,11 +81,15 @@ class _Writer:
             ("Sheet", f"{title.number} rev {title.revision}"),
             ("Date", title.date),
             ("Written by", title.author or "-"),
+            (WALKED, title.walked_through or "____________"),
             ("Approved by", title.approver or "____________"),
             ("Done by, on", "____________"),
             ("Rules", f"{title.knowledge_version}, checksum {title.checksum}"),
             ("Valid for", title.valid_for),
+            (REVIEW_DUE, title.review_due),
         )
+        if title.overdue:
+            yield bold(OVERDUE)
         yield table(("Sheet", "Identity"), ((bold(name), literal(value)) for name, value in rows))
         yield self._text(self._p.lead)
 
@@ -227,6 +235,13 @@ class _Writer:
             yield self._text(sentence)
 
     def _after(self) -> Iterable[str]:
+        if self._p.limits:
+            yield heading(2, HEADINGS["limits"])
+            limits = (
+                (f"{bold(row.label)}: {self._text(row.limit)}", self._text(row.beyond), self._text(row.back))
+                for row in self._p.limits
+            )
+            yield table(LIMITS, limits)
         yield heading(2, HEADINGS["trouble"])
         rows = ((bold(seen), self._text(do), self._text(never)) for seen, do, never in self._p.if_it_goes_wrong)
         yield table(TROUBLE, rows)

@@ -8,7 +8,7 @@ from tailtrue.render import safety_words as safety
 from tailtrue.render.glossary import terms
 from tailtrue.render.plain import bold, bullets, heading, literal, table
 from tailtrue.render.safety_page import ReviewPage, figures_of, legend_of
-from tailtrue.render.words import HEADINGS, say, sentence
+from tailtrue.render.words import HEADINGS, OVERDUE, REVIEW_DUE, say, sentence
 from tailtrue.review import Control, Rating, ReviewedHazard, ReviewLine, Signature
 
 _BLANK = "____________"
@@ -51,7 +51,10 @@ class _Writer:
         yield heading(1, self._r.title)
         yield f"{bold(title.machine)} {self._text(title.machine_detail)}"
         sheet = f"{title.shop}, sheet {title.number} rev {title.revision} of {title.date}, checksum {title.checksum}"
-        yield f"{bold(title.title)} {literal(sheet)}, {literal(f'rules {title.knowledge_version}')}."
+        due = bold(f"{REVIEW_DUE} {title.review_due}.")
+        yield f"{bold(title.title)} {literal(sheet)}, {literal(f'rules {title.knowledge_version}')}. {due}"
+        if title.overdue:
+            yield bold(OVERDUE)
         yield self._lines(self._r.head)
         yield " ".join(self._text(line) for line in self._r.lead)
 

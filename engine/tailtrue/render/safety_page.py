@@ -149,6 +149,8 @@ def to_safety_html(procedure: Procedure, *, large: bool = False) -> str:
         safety=safety_words,
         abreast=abreast,
         headings=words.HEADINGS,
+        review_due=words.REVIEW_DUE,
+        overdue=words.OVERDUE,
         legend=legend_of(procedure),
         safety_css=_style(large),
     )

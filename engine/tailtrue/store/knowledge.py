@@ -27,7 +27,7 @@ from tailtrue.store.models import (
     StopFile,
     TermFile,
 )
-from tailtrue.store.page_models import CutFile, StepDrawingFile
+from tailtrue.store.page_models import CutFile, StartListFile, StepDrawingFile
 from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
 from tailtrue.tables import Table
@@ -196,12 +196,22 @@ class StepText:
 
 
 @dataclass(frozen=True)
+class Also:
+    """One more piece of a phase with its condition and purpose read."""
+
+    name: str
+    when: Condition
+    purpose: Wording
+
+
+@dataclass(frozen=True)
 class Phase:
     """A phase of a route with its condition and purpose read."""
 
     file: PhaseFile
     when: Condition
     purpose: Wording
+    also: tuple[Also, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -247,12 +257,14 @@ class CutText:
 
 @dataclass(frozen=True)
 class DrawingPlan:
-    """What the drawing shows."""
+    """What the drawing shows, and what besides where a condition holds."""
 
     title: str
     caption: str
     dimensions: Mapping[str, str]
     labels: Mapping[str, Wording]
+    also: Mapping[str, str]
+    also_when: Condition
 
 
 @dataclass(frozen=True)
@@ -286,6 +298,7 @@ class CardGroupText:
 class CardText:
     """What stands on the card at the lathe."""
 
+    start: StartListFile
     notes: tuple[PageLine, ...]
     groups: tuple[CardGroupText, ...]
 

@@ -31,6 +31,8 @@ class DrawingFile(File):
     title: str
     caption: str
     dimensions: dict[str, str]
+    also: dict[str, str] = Field(default={})
+    also_when: When = Field(default=[])
     labels: dict[str, str]
 
 
@@ -84,9 +86,25 @@ class TroubleFile(File):
     concerns: list[str] = Field(default=[])
 
 
+class StartLineFile(File):
+    """Something that is looked at before each start, and the state it must be in."""
+
+    item: str = Field(min_length=1)
+    state: str = Field(min_length=1)
+
+
+class StartListFile(File):
+    """The list before each start, and the words that end it."""
+
+    title: str
+    ends_with: str
+    line: list[StartLineFile] = Field(min_length=1)
+
+
 class CardFile(File):
     """What stands on the card at the lathe."""
 
+    start: StartListFile
     notes: list[PageLineFile]
     group: list[CardGroupFile]
 

@@ -24,7 +24,7 @@ def head_of(case: Case) -> Head:
         dials="inch" if case.value("lathe.dials") == "inch" else "metric",
         rules=case.knowledge.version,
         dated=str(case.value("job.date")),
-        approved=bool(_known(case, "job.approver")),
+        approved=bool(_known(case, "job.approver") and _known(case, "job.walked_through")),
     )
 
 
