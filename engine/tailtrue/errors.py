@@ -6,6 +6,7 @@
     ├── UsageError             2  the command was given something it cannot use
     ├── KnowledgeInvalid       3  a file of the knowledge is wrong
     ├── FactsWrong             4  what the user said cannot be used, or something is missing
+    │   ├── QuantityWrong      4  a text is not plainly one quantity (in `quantities`)
     │   └── ReadingsWrong      4  readings at the lathe cannot be used
     ├── LogUnusable            4  the alignment log cannot be read or written (in `log`)
     ├── RecordWrong            4  a record cannot be taken into the log (in `log`)

@@ -234,3 +234,8 @@ def test_a_taper_is_taken_as_the_trade_spells_it(shop: Path, catalogue: Catalogu
     given = read_job(shop / "job.toml", catalogue)
     assert (given.value("lathe.tailstock_taper"), given.text_of("lathe.tailstock_taper")) == ("MT2", spelling)
     assert given.value("crib.drills")[1]["shank"] == "MT2"
+
+
+@pytest.mark.parametrize("spelling", ["#3", "No. 3", "No 3", "no.3", "NO 3"])
+def test_a_centre_drill_by_number_is_taken_as_the_trade_spells_it(spelling: str) -> None:
+    assert read(CATALOGUE.facts["crib.centre_drills"], spelling)[0] == "no. 3"

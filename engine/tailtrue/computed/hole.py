@@ -1,7 +1,7 @@
 """The hole through a collar: the ladder of drills, from what lies in the crib."""
 
 from collections.abc import Callable, Mapping, Sequence
-from typing import Any
+from typing import Any, Literal
 
 from tailtrue.calc.cut_time import drill_travel
 from tailtrue.calc.cutting import surface_speed
@@ -146,7 +146,7 @@ def smallest(planner: "_Planner", held: list[Drill]) -> Limited:
     return Limited(next(reached, planner.asked_of(held[0])), "the smallest that the tailstock holds")
 
 
-def _of_smallest(name: str, label: str, unit: str, rounding: str, bound: str) -> None:
+def _of_smallest(name: str, label: str, unit: str, rounding: str, bound: Literal["least", "most"]) -> None:
     @computed(f"hole.smallest_{name}", label=label, unit=unit, rounding=rounding, bound=bound, needs=("hole.smallest",),
               how="of the smallest drill that the tailstock holds")  # fmt: skip
     def _field(record: Record) -> float | None:

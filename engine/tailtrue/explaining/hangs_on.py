@@ -37,6 +37,7 @@ _FACTOR = 10.0
 _NEAR = (0.001, 0.0001)
 # A size so much farther off than another is no short way out.
 _FAR = 0.7
+_NOTHING = 0.005
 
 
 @dataclass(frozen=True)
@@ -69,6 +70,7 @@ def hangs_on(case: Case, names: tuple[str, ...], missing: Iterable[str], falls: 
     behind = tuple(_behind(case, names))
     spots = tuple(islice(_spots(case, behind), _MOST_TRIED))
     turning = [(spot, value) for spot in spots if (value := _turned(case, spot, falls, names)) is not None]
+    turning = [one for one in turning if not _of_the_machine(one[0], names)] or turning
     near = [one for one in turning if _far(*one) <= _FAR] or turning
     near.sort(key=lambda one: _order(one[0].name))
     told = [_told(case, spot, _needed(case, spot, value, falls, no_worse)) for spot, value in near[:_MOST_TOLD]]
@@ -80,6 +82,11 @@ def hangs_on(case: Case, names: tuple[str, ...], missing: Iterable[str], falls: 
 def _order(name: str) -> int:
     file = name.partition(".")[0]
     return _CHOSEN.index(file) if file in _CHOSEN else len(_CHOSEN)
+
+
+def _of_the_machine(spot: "_Spot", read: tuple[str, ...]) -> bool:
+    """Whether this is a choice of the lathe from which steps and tables follow, and not what the refusal asks after."""
+    return spot.spec.kind == "choice" and not spot.chosen and spot.name not in read and spot.entry is None
 
 
 def _far(spot: "_Spot", turned: tuple[Any, Any]) -> float:
@@ -207,6 +214,9 @@ def _needed(case: Case, spot: _Spot, turned: tuple[Any, Any], falls: Asks, no_wo
         said = size_said(good, spot.spec.unit, spelling, toward, near)
         size = read_quantity(said, spot.spec.unit)
         there = _with(case, spot, size)
+        if abs(size - spot.value) < _NOTHING * abs(spot.value):
+            # So small a step lies in the rounding of sizes; nobody can buy or set it.
+            continue
         if _plausible(spot.spec, size) and falls(there) and no_worse(there):
             return f"{said}{_onwards(case, spot, size, more, falls)}"
     return ""

@@ -8,6 +8,7 @@ from pathlib import Path
 from tailtrue.errors import FactsWrong, Problem
 from tailtrue.given.entries import FILES
 from tailtrue.given.quoting import printable
+from tailtrue.given.suggest import closest
 from tailtrue.given.toml_file import Bare, TomlFile, read_toml
 
 _MOST_NAMED = 6
@@ -34,7 +35,16 @@ def read_job_file(path: Path, bare: Bare | None = None) -> TomlFile:
         found = job_files(path.parent)
         do = f"give the job file that names it: {_named(found)}" if found else "give the job file that names it"
         raise FactsWrong([Problem(file.place(other), f"[{other}]", f"is a {other} file, not a job file", do)])
+    if file.tables and "job" not in file.tables and all(_is_no_slip(key, one) for key, one in file.tables.items()):
+        found = job_files(path.parent)
+        do = f"give a job file: {_named(found)}" if found else "begin a job file with the line [job]"
+        raise FactsWrong([Problem(file.place(), "", "is no job file: it holds no table [job]", do)])
     return file
+
+
+def _is_no_slip(key: str, raw: object) -> bool:
+    """Whether this is a table of another kind of file, and no table [job] that was misspelt."""
+    return isinstance(raw, dict | list) and closest(key, ["job"]) is None
 
 
 def _instead(path: Path) -> str:

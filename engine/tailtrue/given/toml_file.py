@@ -9,10 +9,12 @@ from typing import Any
 
 from tailtrue.errors import Problem
 from tailtrue.given.locate import Lines, locate
-from tailtrue.given.quoting import harmless
+from tailtrue.given.quoting import as_written, harmless
 
 _PLACE = re.compile(r"\(at line (\d+), column \d+\)")
 _UNQUOTED = re.compile(r"""^(\s*[A-Za-z0-9_.-]+\s*=\s*)([^"'\[{\s][^#]*?)\s*(?:#.*)?$""")
+_OPEN = re.compile(r"""^\s*[A-Za-z0-9_.-]+\s*=\s*"[^"]*$""")
+_NO_COMMA = re.compile(r"""("[^"\[\]=,]+")\s+("[^"\[\]=,]+")""")
 _INCH_MARK = re.compile(r'^(\s*[A-Za-z0-9_.-]+\s*=\s*)"([^"\n]*")"\s*(?:#.*)?$')
 
 _HEADING = re.compile(r"^\s*\[+\s*([A-Za-z0-9_.-]+)\s*\]+")
@@ -115,5 +117,10 @@ def _broken(text: str, shown: str, message: str, judge: Bare | None) -> Problem:
         name = key.rstrip("= ")
         if judge and (judged := judge(headings[-1] if headings else "", name, value)):
             return Problem(where, said, *judged)
-        return Problem(where, said, "the value stands without quotes", f'write {key} "{value}"')
+        return Problem(where, said, "the value stands without quotes", f"write {key} {as_written(bare[2])}")
+    if _OPEN.match(line):
+        return Problem(where, said, "the quotation marks are not closed", f'write {said}"')
+    if apart := _NO_COMMA.search(line):
+        do = f"write {harmless(apart[1])}, {harmless(apart[2])}"
+        return Problem(where, said, "no comma stands between two entries of a list", do)
     return Problem(where, said, "cannot be read as TOML", 'a line is: name = "value", or a heading in brackets')

@@ -18,6 +18,7 @@ REFUSED_ROLE = "refused"
 _LONGEST_TEXT = 120
 # A wrong material is worse than none, so a suggestion must look very much like what was written.
 _SURE = 0.8
+_NUMBER_SIGN = re.compile(r"^(?:#|n[or]\.?)(?=[0-9])")
 _YES_NO = {"yes": True, "no": False}
 
 
@@ -212,7 +213,8 @@ def _other_names(row: Row) -> tuple[str, ...]:
 
 
 def _plain(word: str) -> str:
-    return re.sub(r"\s+", "", word).casefold()
+    """A word without capitals and spaces; a number sign is written no."""
+    return _NUMBER_SIGN.sub("no.", re.sub(r"\s+", "", word).casefold())
 
 
 _READERS = {
