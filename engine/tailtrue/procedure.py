@@ -7,7 +7,7 @@ from pydantic import Field
 from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Term, Text
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import SafetyReview
-from tailtrue.shop_sheet import ShopSheet, Sign
+from tailtrue.shop_sheet import LimitRow, ShopSheet, Sign
 
 
 class GoesOn(Node):
@@ -301,6 +301,7 @@ class Procedure(Node):
     after_a_stop: tuple[Text, ...] = Field(default=(), description="in this order, whatever stopped the work")
     in_emergency: tuple[Text, ...] = Field(default=(), description="beside the emergency list of the safety review")
     if_it_goes_wrong: tuple[tuple[str, Text, Text], ...]
+    limits: tuple[LimitRow, ...] = ()
     conventions: tuple[Text, ...]
     job_cautions: tuple[Caution, ...]
     needs: tuple[Need, ...]

@@ -50,13 +50,18 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ("softjaw.fits", (20.0, 95.0, 29.0, 14.0, 40.0, 25.0, 3.0, 6.0, 4.0, 10.0), True),
     ("softjaw.fits", (20.0, 95.0, 28.9, 14.0, 40.0, 25.0, 3.0, 6.0, 4.0, 10.0), False),
     # The last drill comes out 9.9 mm, or 10 mm, into 10 mm of room behind the step.
-    ("collar.soft_jaws_serve", (True, "A", {"label": "A"}, 10.0, 9.9), True),
-    ("collar.soft_jaws_serve", (True, "A", {"label": "A"}, 10.0, 10.0), False),
-    ("collar.soft_jaws_serve", (True, "A", {"label": "A"}, 10.0, None), True),
-    ("collar.soft_jaws_serve", (True, "A", {"label": "A"}, None, 9.9), False),
-    ("collar.soft_jaws_serve", (True, "B", {"label": "A"}, 10.0, 9.9), False),
-    ("collar.soft_jaws_serve", (True, "A", None, 10.0, 9.9), False),
-    ("collar.soft_jaws_serve", (False, "A", {"label": "A"}, 10.0, 9.9), False),
+    *(
+        ("collar.soft_jaws_serve", (fits, owner, 24.0, step, chuck, comes_out), serve)
+        for fits, owner, step, chuck, comes_out, serve in (
+            (True, "A", 14.0, {"label": "A"}, 9.9, True),
+            (True, "A", 14.0, {"label": "A"}, 10.0, False),
+            (True, "A", 14.0, {"label": "A"}, None, True),
+            (True, "A", None, {"label": "A"}, 9.9, False),
+            (True, "B", 14.0, {"label": "A"}, 9.9, False),
+            (True, "A", 14.0, None, 9.9, False),
+            (False, "A", 14.0, {"label": "A"}, 9.9, False),
+        )
+    ),
     ("softjaw.plug", (62.0,), 62),
     ("softjaw.plug", (None,), None),
     ("stub.diameter", (None,), None),

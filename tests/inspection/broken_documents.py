@@ -62,3 +62,21 @@ def approved_and_never_walked_through() -> Job:
         }
     )
     return job.model_copy(update={"sop": sop.model_copy(update={"control": control})}), shop
+
+
+@breaks("V103", "limits", also="V34")
+def limit_of_the_sheet_without_a_way_back() -> Job:
+    (row,) = procedure().limits
+    return with_sheet(limits=(row.model_copy(update={"back": ("  ",)}),))
+
+
+@breaks("V103", "limits")
+def sheet_without_limits() -> Job:
+    return with_sheet(limits=())
+
+
+@breaks("V108", "limits")
+def limit_of_the_sheet_above_the_chuck() -> Job:
+    (row,) = procedure().limits
+    (speed,) = row.limit
+    return with_sheet(limits=(row.model_copy(update={"limit": (speed.model_copy(update={"value": 1801.0}),)}),))

@@ -26,6 +26,7 @@ from tailtrue.procedure import (
     StartList,
     TitleBlock,
 )
+from tailtrue.shop_sheet import LimitRow
 
 from .sample_drawings import SCREWS, SETTINGS, SPEEDS, drawings
 from .sample_making import making
@@ -228,6 +229,15 @@ def _without_lists() -> Procedure:
             ("Put out a small fire. Otherwise leave.",),
         ),
         if_it_goes_wrong=(("The tool digs in", ("Press the stop.",), ("Reach in.",)),),
+        limits=(
+            LimitRow(
+                label="Speed with this chuck",
+                limit=(figure("chuck.speed_limit", 1800.0, "1/min", "speed", "most"),),
+                beyond=("A jaw is thrown.",),
+                back=("Press the stop.",),
+                sources=("common-practice",),
+            ),
+        ),
         conventions=(
             ("Depth is per side. This cross-slide dial reads radius.",),
             ("IF a condition is not met, THEN go on with the next line.",),

@@ -24,6 +24,7 @@ COLUMNS_OF_WORDS = """
     begins rule fault
     low_of high_of
     stop thing kind reason
+    choice spelling uneven_kind
 """
 WORDS = set(COLUMNS_OF_WORDS.split())
 # In this table `factor` is a name, not a number.

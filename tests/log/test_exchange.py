@@ -326,3 +326,28 @@ def test_a_file_that_cannot_be_read_is_told(tmp_path: Path) -> None:
         ):
             with pytest.raises(UsageError, match=says):
                 bring_in(book, tmp_path / name)
+
+
+@every_form
+def test_a_date_that_is_still_to_come_is_named_with_its_line_and_kept_aside(tmp_path: Path, form: str) -> None:
+    tested = {"difference_mm": 0.008, "near_station_mm": 20.0, "far_station_mm": 170.0, "date": "2026-01-05"}
+    path = exported(tmp_path, form, check(1, 0), check(2, 2), check(3, 0, chuck_test={**tested, "date": "2031-01-01"}))
+    with Book.create(tmp_path / "second.sqlite") as book:
+        taken, unread = bring_in(book, path, now="2026-01-05T12:00:00")
+        assert len(taken.added) == 1
+        assert [one.line for one in unread] == [3, 4]
+        first, second = (one.faults[0] for one in unread)
+        assert (first.column, first.said) == ("date_time", "2026-01-07")
+        assert first.wrong == "is in the future: the clock here says 2026-01-05"
+        assert first.do == "mend the date, or set the clock of this machine"
+        assert (second.column, second.said) == ("chuck_test.date", "2031-01-01")
+        assert len(book.unread()) == 2
+
+
+@every_form
+def test_a_strike_of_the_future_is_named(tmp_path: Path, form: str) -> None:
+    path = exported(tmp_path, form, check(1, 0), strike="wrong bar")
+    with Book.create(tmp_path / "second.sqlite") as book:
+        taken, (row,) = bring_in(book, path, now="2026-01-20T12:00:00")
+    assert taken.added == ()
+    assert [(one.column, one.said) for one in row.faults] == [("struck.date_time", "2026-02-01")]

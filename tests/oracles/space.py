@@ -160,6 +160,25 @@ def third_collar_bow(
     return float(middle_diameter_mm - np.interp(middle_station_mm, *ends))
 
 
+@oracle("third_collar.middle_from_mean", "numpy: straight line between the outer collars", relative=1e-6)
+def middle_from_mean(headstock_diameter_mm: float, middle_diameter_mm: float, tailstock_diameter_mm: float) -> float:
+    return third_collar_bow(headstock_diameter_mm, middle_diameter_mm, tailstock_diameter_mm, -1, 0, 1)
+
+
+@oracle("fine_feed.slide_angle", "scipy: root of what a turned slide feeds across", relative=1e-7)
+def slide_angle(ratio: float) -> float:
+    def lack(angle: float) -> float:
+        return float(Rotation.from_euler("y", angle, degrees=True).apply([0, 0, 1])[0] * ratio - 1)
+
+    return float(brentq(lack, 0, 90, xtol=1e-12)) if ratio > 1 else 90.0
+
+
+@oracle("fine_feed.slide_step", "numpy: a slanting step across the axis")
+def slide_step(division_mm: float, ratio: float) -> float:
+    across = np.array([division_mm / ratio, 0, np.sqrt(division_mm**2 - (division_mm / ratio) ** 2)])
+    return 2 * _radius(across, (0, 0, 0), (0, 0, 1))
+
+
 @oracle("indicator.swap_parts", "numpy: two equations")
 def swap_parts(as_it_is_mm: float, swapped_mm: float) -> list[float]:
     return [float(part) for part in np.linalg.solve([[1, 1], [1, -1]], [as_it_is_mm, swapped_mm])]

@@ -3,6 +3,7 @@
 import hashlib
 import json
 from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from typing import Any, Literal
 
 import tailtrue
@@ -32,7 +33,7 @@ from tailtrue.shop_sheet import (
 )
 from tailtrue.store.sop import Entry as EntryText
 from tailtrue.store.sop import Rule, SopTexts
-from tailtrue.store.sop_models import Part, SopControlFile, SopEmergencyFile
+from tailtrue.store.sop_models import Part, SopControlFile, SopEmergencyFile, SopLimitFile
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording
 
@@ -69,17 +70,7 @@ def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
         during=_lines(filler, texts, "during"),
         after=_lines(filler, texts, "after"),
         forbidden=_lines(filler, texts, "forbidden"),
-        limits=tuple(
-            LimitRow(
-                label=rule.file.label,
-                limit=filler.text(rule.text("value")),
-                beyond=filler.text(rule.text("beyond")),
-                back=filler.text(rule.text("back")),
-                sources=tuple(rule.file.sources),
-            )
-            for rule in texts.limits
-            if _may_hold(filler, rule)
-        ),
+        limits=tuple(_limit(filler, rule) for rule in texts.limits if _may_hold(filler, rule)),
         upkeep=tuple(
             UpkeepRow(
                 every=rule.file.every,
@@ -106,6 +97,24 @@ def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
             for form, lead in texts.forms
         ),
         references=tuple(_references(filler)),
+    )
+
+
+def limits_met(filler: Filler, activities: set[str]) -> Iterator[LimitRow]:
+    """The limits that steps with these activities meet; one whose value nobody told is no limit of this job."""
+    for rule in filler.case.knowledge.sop.limits:
+        if activities.intersection(rule.file.activities) and _may_hold(filler, rule):
+            with suppress(Gap):
+                yield _limit(filler, rule)
+
+
+def _limit(filler: Filler, rule: Rule[SopLimitFile]) -> LimitRow:
+    return LimitRow(
+        label=rule.file.label,
+        limit=filler.text(rule.text("value")),
+        beyond=filler.text(rule.text("beyond")),
+        back=filler.text(rule.text("back")),
+        sources=tuple(rule.file.sources),
     )
 
 

@@ -14,7 +14,7 @@ from tailtrue.assemble.reasons import choices, derivations, figures, source_list
 from tailtrue.assemble.safety_review import safety_review
 from tailtrue.assemble.shop_rules import shop_rules
 from tailtrue.assemble.signs import signs_of
-from tailtrue.assemble.sop import sop_sheet, sop_sources
+from tailtrue.assemble.sop import limits_met, sop_sheet, sop_sources
 from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.assemble.times import job_time
 from tailtrue.case import Case
@@ -61,6 +61,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
             for row in about(route, page.trouble)
             if case.judge(row.when).truth is not Truth.NO  # not known: told, it does no harm
         ),
+        limits=tuple(limits_met(filler, activities)),
         conventions=tuple(filler.text(text) for text in page.conventions),
         job_cautions=job_cautions,
         needs=needs,
@@ -130,6 +131,7 @@ def _used_sources(tree: Procedure, case: Case) -> list[str]:
     used += [key for phase in tree.phases for step in phase.steps for key in case.knowledge.steps[step.id].file.sources]
     used += [key for caution in _cautions(tree) for key in caution.sources]
     used += [*tree.safety_review.sources, *(key for near in tree.safety_review.near_misses for key in near.sources)]
+    used += [key for limit in tree.limits for key in limit.sources]
     used += [*sop_sources(tree), *explaining_sources(tree)]
     used += [SHOP_SOURCE] if tree.shop_rules else []
     return [key.split(":", 1)[0] for key in used]

@@ -189,7 +189,7 @@ def import_file(
         from tailtrue.log.exchange import bring_in
 
         with Book.create(log_of(job)) as book:
-            taken, rows = bring_in(book, file)
+            taken, rows = bring_in(book, file, now())
         unread.extend(rows)
         return {**taken._asdict(), "faults": [one.model_dump() for one in rows]}
 

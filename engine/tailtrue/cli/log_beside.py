@@ -105,8 +105,10 @@ def check_typed_date(typed: "Typed") -> None:
     from tailtrue.log.dates import wrong_date
     from tailtrue.log.faults import RecordWrong
 
-    if typed.says("date") and (wrong := wrong_date(str(typed.content["date"]), now())):
-        raise RecordWrong((typed.places["date"].problem((), *wrong),))
+    said = [key for key in ("date", "chuck_test_date") if typed.says(key)]
+    found = ((key, wrong_date(str(typed.content[key]), now())) for key in said)
+    if faults := [typed.places[key].problem((), *wrong) for key, wrong in found if wrong]:
+        raise RecordWrong(faults)
 
 
 def check_date(said: str | None) -> None:

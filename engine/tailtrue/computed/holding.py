@@ -135,15 +135,18 @@ def soft_jaws_fit(
     "collar.soft_jaws_serve",
     label="soft jaws serve for the blank",
     kind="yes-no",
-    needs=("softjaw.fits", "crib.soft_jaws_chuck?", "blank.chuck?", "collar.room_behind?", "hole.comes_out?"),
+    needs=(
+        "softjaw.fits", "crib.soft_jaws_chuck?", "crib.soft_jaws_depth?", "collar.soft_step?", "blank.chuck?",
+        "hole.comes_out?",
+    ),
     how="they may be bored to this blank, belong to the chuck that is used, and the drill finds room behind the blank",
-)
+)  # fmt: skip
 def soft_jaws_serve(
-    fits: bool, belongs: str | None, chuck: Record | None, room: float | None, comes_out: float | None
-) -> bool:
-    if not fits or chuck is None or belongs != chuck["label"]:
+    fits: bool, belongs: str | None, depth: float | None, step: float | None, chuck: Record | None, comes_out: float | None,
+) -> bool:  # fmt: skip
+    if not fits or chuck is None or belongs != chuck["label"] or depth is None or step is None:
         return False
-    return comes_out is None or (room is not None and room > comes_out)
+    return comes_out is None or room_behind(depth, step) > comes_out
 
 
 def _of_crib(name: str, fact: str, label: str, none: str, rounding: str = "size") -> None:

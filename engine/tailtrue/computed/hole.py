@@ -16,7 +16,6 @@ from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, h
 from tailtrue.computed.operation import limited_speed
 from tailtrue.computed.registry import Cut, Limited, computed, field
 from tailtrue.computed.stepping import least_of
-from tailtrue.parts import Rounding
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
@@ -147,7 +146,7 @@ def smallest(planner: "_Planner", held: list[Drill]) -> Limited:
     return Limited(next(reached, planner.asked_of(held[0])), "the smallest that the tailstock holds")
 
 
-def _of_smallest(name: str, label: str, unit: str, rounding: Rounding, bound: Literal["least", "most"]) -> None:
+def _of_smallest(name: str, label: str, unit: str, rounding: str, bound: Literal["least", "most"]) -> None:
     @computed(f"hole.smallest_{name}", label=label, unit=unit, rounding=rounding, bound=bound, needs=("hole.smallest",),
               how="of the smallest drill that the tailstock holds")  # fmt: skip
     def _field(record: Record) -> float | None:

@@ -19,7 +19,7 @@ _LISTS = frozenset(
     {
         "cautions", "settings", "checks", "blanks", "job_cautions", "needs", "cut_list", "phases", "steps", "rows",
         "facts", "who_may", "do_not_start", "stop_at_once", "after_a_stop", "in_emergency", "if_it_goes_wrong",
-        "conventions", "care", "findings",
+        "conventions", "care", "findings", "limits",
         "choices", "derivations", "alternatives", "avoid", "set_by_hand", "shop_rules", "at_least", "at_most",
         "notes", "groups", "lines", "drawings", "near_misses", "alone", "chemicals",
         "banners", "changes", "any", "supervised", "staff", "glossary",

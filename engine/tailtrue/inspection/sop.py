@@ -8,9 +8,9 @@ from datetime import date
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
 from tailtrue.parts import Text
-from tailtrue.shop_sheet import Line, ShopSheet
+from tailtrue.shop_sheet import LimitRow, Line, ShopSheet
 
-_SOP = "standing procedure"
+_SOP, _LIMITS = "standing procedure", "limits"
 _MOST_LINES, _MOST_WORDS, _LEAST_ROWS = 12, 20, 15
 _PARTS = (
     "scope", "training", "supervision", "local", "who", "hazards", "signs", "wear", "guards", "before", "during", "after",
@@ -87,12 +87,13 @@ def reviewed_in_time(sheet: Sheet) -> Iterator[Fault]:
 
 
 def limits_lead_back(sheet: Sheet) -> Iterator[Fault]:
-    """Every limit says what happens beyond it, and the way back."""
-    for sop in _sop(sheet):
-        for row in sop.limits:
-            for name, text in (("value", row.limit), ("consequence", row.beyond), ("way back", row.back)):
-                if not _words(text).strip():
-                    yield Fault(_SOP, f'the limit "{row.label}" has no {name}')
+    """Every limit says what happens beyond it, and the way back; where a tool meets turning work the sheet has limits."""
+    for where, row in _limits(sheet):
+        for name, text in (("value", row.limit), ("consequence", row.beyond), ("way back", row.back)):
+            if not _words(text).strip():
+                yield Fault(where, f'the limit "{row.label}" has no {name}')
+    if not sheet.procedure.limits and any(placed.step.machine == "turning" for placed in sheet.steps):
+        yield Fault(_LIMITS, "the spindle turns and the sheet tells no limit")
 
 
 def limits_hold(sheet: Sheet) -> Iterator[Fault]:
@@ -100,17 +101,16 @@ def limits_hold(sheet: Sheet) -> Iterator[Fault]:
     shop = sheet.shop
     caps = {cap.name: cap.limit_per_min for cap in shop.speed_caps}
     sizes = {"lathe.swing_over_slide": shop.swing_over_cross_slide_mm, "bar.length_limit": shop.between_centres_mm}
-    for sop in _sop(sheet):
-        for row in sop.limits:
-            for figure in figures_in(row.limit):
-                if figure.fact not in _CAPS and figure.fact not in sizes:
-                    continue
-                most = sizes.get(figure.fact) or caps.get(_CAPS.get(figure.fact, ""))
-                if most is None:
-                    yield Fault(_SOP, f'nothing is known of the shop to hold the limit "{row.label}" against')
-                elif not figure.value <= most * _SPARE:
-                    said = f"{figure.value:g} {figure.unit}"
-                    yield Fault(_SOP, f'the limit "{row.label}" is {said}, the shop allows {most:g} {figure.unit}')
+    for where, row in _limits(sheet):
+        for figure in figures_in(row.limit):
+            if figure.fact not in _CAPS and figure.fact not in sizes:
+                continue
+            most = sizes.get(figure.fact) or caps.get(_CAPS.get(figure.fact, ""))
+            if most is None:
+                yield Fault(where, f'nothing is known of the shop to hold the limit "{row.label}" against')
+            elif not figure.value <= most * _SPARE:
+                said = f"{figure.value:g} {figure.unit}"
+                yield Fault(where, f'the limit "{row.label}" is {said}, the shop allows {most:g} {figure.unit}')
 
 
 def who_may(sheet: Sheet) -> Iterator[Fault]:
@@ -191,6 +191,13 @@ def lines_sound(sheet: Sheet) -> Iterator[Fault]:
 def _sop(sheet: Sheet) -> Iterator[ShopSheet]:
     if sheet.procedure.sop is not None:
         yield sheet.procedure.sop
+
+
+def _limits(sheet: Sheet) -> Iterator[tuple[str, LimitRow]]:
+    """The limits of the sheet and of its standing procedure, with where they stand."""
+    yield from ((_LIMITS, row) for row in sheet.procedure.limits)
+    for sop in _sop(sheet):
+        yield from ((_SOP, row) for row in sop.limits)
 
 
 def _day(written: str) -> date | None:

@@ -26,7 +26,7 @@ _SHAPES = ((False, False, "check"), (False, True, "outside its limit"), (True, F
 _LINES = (("limit", "limit"), ("scatter", "limits of scatter"), ("mean", "mean"), ("doubt", "give or take"))
 _STYLE = (
     "text{font:3.4px Arial,Helvetica,sans-serif;fill:#000}.strong{font-weight:700}"
-    ".halo{stroke:#fff;stroke-width:1px;paint-order:stroke}path,rect{fill:none;stroke:#000;stroke-width:.25px}"
+    "path,rect{fill:none;stroke:#000;stroke-width:.25px}"
     ".edge{stroke-width:.35px}.grid{stroke:#bbb;stroke-width:.18px}.run{stroke-width:.4px}.mean{stroke-width:.3px}"
     ".scatter{stroke-width:.45px;stroke-dasharray:4 1.2 .8 1.2}.limit{stroke-width:.5px;stroke-dasharray:.5 1.1}"
     ".cut{stroke-width:.35px;stroke-dasharray:2.5 1.2}.dot{fill:#000;stroke:none}.open{fill:#fff;stroke-width:.55px}"

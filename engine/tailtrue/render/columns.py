@@ -13,7 +13,7 @@ _Thing = TypeVar("_Thing")
 _COLUMNS = 3
 # Lines in the longest column of a row: fewer look ragged, more find no room at the foot of a page. The first row, which
 # needs room there together with its heading, is shorter.
-_LEAST, _MOST, _FIRST = 12, 30, 18
+_LEAST, _MOST, _FIRST = 9, 21, 18
 # Width of a column in ems of the small print, less what is lost where a line breaks before a long word.
 _WIDTH = 21.3
 _BOLD = 1.07

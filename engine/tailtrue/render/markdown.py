@@ -18,6 +18,7 @@ from tailtrue.render.words import (
     KINDS,
     LEAVE,
     LEVELS,
+    LIMITS,
     MISSING,
     ORIGINS,
     OVERDUE,
@@ -234,6 +235,13 @@ class _Writer:
             yield self._text(sentence)
 
     def _after(self) -> Iterable[str]:
+        if self._p.limits:
+            yield heading(2, HEADINGS["limits"])
+            limits = (
+                (f"{bold(row.label)}: {self._text(row.limit)}", self._text(row.beyond), self._text(row.back))
+                for row in self._p.limits
+            )
+            yield table(LIMITS, limits)
         yield heading(2, HEADINGS["trouble"])
         rows = ((bold(seen), self._text(do), self._text(never)) for seen, do, never in self._p.if_it_goes_wrong)
         yield table(TROUBLE, rows)

@@ -173,6 +173,17 @@ class Page:
         all_of_them = (*self._procedure.job_cautions, *opening, *(caution for step in steps for caution in step.cautions))
         return tuple({caution.id: caution for caution in all_of_them}.values())
 
+    def sources_of_limits(self) -> tuple[str, ...]:
+        """The sources of all limits of the sheet, in order."""
+        return tuple(key for limit in self._procedure.limits for key in limit.sources)
+
+    def cautions_by_source(self) -> Iterable[tuple[Markup, list[str]]]:
+        """What the cautions warn of, those of the same sources together, in the order of the page."""
+        found: dict[Markup, list[str]] = {}
+        for caution in self.cautions():
+            found.setdefault(self.sources(caution.sources), []).append(caution.hazard)
+        return found.items()
+
     def unit(self, unit: str) -> str:
         """A unit as it is written beside a blank."""
         return unit_name(unit)
@@ -209,6 +220,7 @@ class Page:
         keys = {key for group in self.worked_out for key in group[0].own_sources}
         keys.update(key for choice in self._procedure.choices for key in choice.sources)
         keys.update(key for finding in self._procedure.findings for key in finding.sources)
+        keys.update(self.sources_of_limits())
         keys.update(key for caution in self.cautions() for key in caution.sources)
         named = {key.partition(":")[0] for key in keys}
         return tuple(source for source in self._procedure.sources if source.id in named)

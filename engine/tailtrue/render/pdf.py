@@ -10,6 +10,7 @@ from io import BytesIO
 
 from tailtrue.places import templates_folder
 from tailtrue.procedure import TitleBlock
+from tailtrue.render.outline import bookmarks, outlined, with_places
 
 # Links inside the page are resolved against this; nothing is ever fetched.
 _BASE = "file:///sheet"
@@ -36,7 +37,8 @@ def to_pdf(html: str, title: TitleBlock) -> bytes:
     except ImportError as missing:
         raise PdfImpossible("the maker of PDF is not installed", "install it: pip install 'tailtrue[pdf]'") from missing
     book = plutoprint.Book(media=plutoprint.MEDIA_TYPE_PRINT)
-    book.load_html(_CITATION.sub(r"\1", html), user_style=_style(), base_url=_BASE)
+    marks = bookmarks(html)
+    book.load_html(with_places(_CITATION.sub(r"\1", html), marks), user_style=_style(), base_url=_BASE)
     book.set_metadata(plutoprint.PDF_METADATA_CREATION_DATE, f"{title.date}T00:00:00Z")
     made = BytesIO()
     book.write_to_pdf_stream(made)
@@ -46,7 +48,7 @@ def to_pdf(html: str, title: TitleBlock) -> bytes:
             "no letter faces were found, so the pages would be without words",
             "install some, such as the package fonts-liberation",
         )
-    return made.getvalue()
+    return outlined(made.getvalue(), marks)
 
 
 @lru_cache(maxsize=1)

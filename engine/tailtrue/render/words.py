@@ -28,6 +28,7 @@ HEADINGS: Final = MappingProxyType(
         "conventions": "How to read the steps",
         "phases": "The work",
         "look_up": "Difference read, and the move",
+        "limits": "Limits, and the way back",
         "trouble": "If it goes wrong",
         "care": "Care of the bar",
         "glossary": "Words of the trade",
@@ -38,6 +39,12 @@ HEADINGS: Final = MappingProxyType(
     }
 )
 
+# Marks behind a number that no published source confirms and a source that was not read: shorter than a word.
+UNCONFIRMED: Final = "[?]"
+UNCONFIRMED_MEANS: Final = "[?] stands behind a number that no published source confirms."
+READ: Final = "read"
+STATUS_MEANS: Final = "The text of a source was read, unless another word stands behind it."
+LIMITS: Final = ("Limit", "What happens beyond it", "The way back")
 WALKED: Final = "Walked through at the lathe, the usual way and one fault, before approval: by, on"
 REVIEW_DUE: Final = "Review due"
 OVERDUE: Final = "REVIEW OVERDUE. Do not work from this paper before it is reviewed."

@@ -84,8 +84,9 @@ class SopLineFile(SopRuleFile):
 
 
 class SopLimitFile(SopRuleFile):
-    """A limit, what happens beyond it, and the way back."""
+    """A limit, what happens beyond it, and the way back; the sheet prints it where a step does one of its activities."""
 
+    activities: list[str] = Field(default=[])
     label: str
     value: str
     beyond: str = Field(min_length=1)

@@ -71,10 +71,8 @@ def _no_step(typed: Typed, key: str, found: list[float], nearest: float, shown: 
     unit, size = shown
     listed = ", ".join(f"{step / size:.4g}" for step in found)
     if found[0] <= typed.content[key] <= found[-1]:
-        do = (
-            f"write the {key} that was set; if it was the nearest one, {nearest / size:.4g} {unit}, write {_CONFIRMED} = "
-            "true beside it and that one is kept"
-        )
+        there = f"{nearest / size:.4g} {unit}"
+        do = f"write the {key} that was set; if it was the nearest one, {there}, write {_CONFIRMED} = true beside it"
     else:
         do = f"write the {key} that was set, or mend {key}s in the file of the lathe"
     return typed.places[key].problem((), f"is no {key} of this lathe, which has {listed} {unit}", do)

@@ -10,7 +10,8 @@ from tailtrue.render.words import LENGTH_TO_SCALE
 _FACE = 22.0  # front of the jaws, from the left
 _LENGTH = 38.0  # from the jaws to the cut face of the collar
 _HALF_BORE, _HALF_STUB, _HALF_COLLAR, _HALF_BODY = 5.0, 9.0, 16.0, 19.0
-_FIRST = 2.0  # above the body
+_FIRST = 8.0  # above the body: a row of words
+_STUB_AT, _BORE_AT, _FROM_FACE = 8.0, 46.0, 8.0  # words, and how far inside the face the bore is pointed at
 _JAWS, _JAW = 8.0, 5.0
 _SIZE_AT = 67.5
 _SLIT = 0.6
@@ -47,5 +48,6 @@ def collar_on_stub(drawing: Drawing, dials: Dials) -> str:
         Span("stub_out", _FACE, stub_end),
     )
     foot = stack(plate, middle + _HALF_BODY + LEVEL, middle + _HALF_COLLAR, *spans)
-    rows = (f"{plate.label('stub')} Ø{plate.number('stub')}", f"{plate.label('bore')} Ø{plate.number('bore')}")
-    return plate.finish(foot, LENGTH_TO_SCALE, rows)
+    plate.pointed(_STUB_AT, f"{plate.label('stub')} Ø{plate.number('stub')}", (_FACE + shoulder) / 2, middle - _HALF_STUB)
+    plate.pointed(_BORE_AT, f"{plate.label('bore')} Ø{plate.number('bore')}", front - _FROM_FACE, middle - _HALF_BORE)
+    return plate.finish(foot, LENGTH_TO_SCALE)

@@ -14,6 +14,7 @@ FIRST_ROW = 4.0  # foot of the first line of words
 LEVEL = 6.0  # between two dimension lines, with a number between them
 _HATCH = 2.0
 _SAMPLE = 7.0
+_INDENT, _BELOW = 2.0, 1.0  # where a leader leaves its words
 
 
 class Plate:
@@ -71,6 +72,12 @@ class Plate:
         """A line from words to the part, with a dot on the part."""
         self.ink.line(x1, y1, x2, y2)
         self.ink.circle(x2, y2, 0.5, "solid")
+
+    def pointed(self, left: float, words: str, x: float, y: float) -> None:
+        """Words above the part and a line from below them to what they name."""
+        self.ink.words(left, FIRST_ROW, (words,))
+        start = min(max(x, left + _INDENT), left + text_width(words) - _INDENT)
+        self.leader(start, FIRST_ROW + _BELOW, x, y)
 
     def finish(self, foot: float, scale: str, rows: Sequence[str] = (), samples: Sequence[tuple[str, str]] = ()) -> str:
         """The whole drawing: below `foot` samples of lines, rows of words, then the unit of the numbers and the scale."""

@@ -13,7 +13,8 @@ from tailtrue.render.words import LENGTH_TO_SCALE
 _FACE = 16.0  # of the chuck, from the left
 _LENGTH = 42.0  # from the chuck face to the front of what stands furthest out
 _HALF_PLUG, _HALF_BLANK, _HALF_JAWS, _HALF_BODY = 7.0, 11.0, 17.0, 19.0
-_FIRST = 2.0  # above the body
+_FIRST, _BELOW_WORDS = 2.0, 8.0  # above the body, and below a row of words
+_NAME_AT = 42.0  # of the step
 _SIZE_AT = 67.5
 _TOOL_WIDE = 3.4
 
@@ -25,7 +26,7 @@ def jaws_on_plug(drawing: Drawing, dials: Dials) -> str:
     jaws, step = plate.size("jaw_depth"), plate.size("step")
     scale = _LENGTH / jaws
     front, shoulder = _FACE + _LENGTH, _FACE + (jaws - step) * scale
-    middle = _FIRST + _HALF_BODY
+    middle = _BELOW_WORDS + _HALF_BODY
     _chuck(plate, middle)
     _jaws(plate, shoulder, front, middle)
     plug_end = _FACE + plate.size("plug_width") * scale
@@ -34,8 +35,9 @@ def jaws_on_plug(drawing: Drawing, dials: Dials) -> str:
     plate.upright(_SIZE_AT, middle - _HALF_BLANK, middle + _HALF_BLANK, f"Ø{plate.number('diameter')}", front)
     spans = (Span("plug_width", _FACE, plug_end), Span("step", shoulder, front), Span("jaw_depth", _FACE, front))
     foot = stack(plate, middle + _HALF_BODY + LEVEL, middle + _HALF_JAWS, *spans)
-    rows = (f"{plate.label('plug')} Ø{plate.number('plug')}", f"{plate.label('bored')} Ø{plate.number('diameter')}")
-    return plate.finish(foot, LENGTH_TO_SCALE, rows)
+    plate.pointed(_FACE - 4, f"{plate.label('plug')} Ø{plate.number('plug')}", (_FACE + plug_end) / 2, middle - _HALF_PLUG)
+    plate.pointed(_NAME_AT, plate.label("bored"), (shoulder + front) / 2 + 4, middle - _HALF_BLANK)
+    return plate.finish(foot, LENGTH_TO_SCALE)
 
 
 def blank_in_soft_jaws(drawing: Drawing, dials: Dials) -> str:
