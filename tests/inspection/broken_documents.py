@@ -80,3 +80,16 @@ def limit_of_the_sheet_above_the_chuck() -> Job:
     (row,) = procedure().limits
     (speed,) = row.limit
     return with_sheet(limits=(row.model_copy(update={"limit": (speed.model_copy(update={"value": 1801.0}),)}),))
+
+
+@breaks("V213", "whole sheet")
+def danger_said_of_everything() -> Job:
+    job, _ = with_sheet()
+    grave = next(one for one in (*job.job_cautions, *job.phases[0].cautions) if one.severity >= 4)
+    many = tuple(
+        grave.model_copy(
+            update={"id": f"grave-{number}", "hazard": f"Grave thing {number}", "signal": "danger", "severity": 5}
+        )
+        for number in range(7)
+    )
+    return with_sheet(job_cautions=(*job.job_cautions, *many))

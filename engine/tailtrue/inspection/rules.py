@@ -110,6 +110,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V82", card.speeds_complete, "house rule: no operation is run at a speed that the card leaves out"),
     Rule("V211", title.reviewed_in_time, "process safety regulations: operating procedures are reviewed every year"),
     Rule("V212", title.walked_before_approved, "health and safety authority guidance: users walk a procedure through"),
+    Rule("V213", cautions.danger_is_rare, "ANSI Z535: the gravest word is kept for the most extreme"),
     Rule("V210", card.starts_called_out, "flight-deck checklist studies: a state for each line, words that end the list"),
     Rule("V130", holds.held_true_before_boring, "common practice: a draft or a skin in the jaws walks out under a drill"),
     Rule(
