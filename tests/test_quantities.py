@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from tailtrue.errors import FactsWrong, Problem
 from tailtrue.places import knowledge_folder
-from tailtrue.quantities import FAST, OFFERED, kind_of, read_quantity, units_of
+from tailtrue.quantities import FAST, NUMBER, OFFERED, kind_of, read_quantity, system_of, units_of
 
 REGISTRY: Any = pint.UnitRegistry(non_int_type=Fraction)
 
@@ -90,6 +90,11 @@ def test_what_people_write(text: str, unit: str, size: float) -> None:
             "write 1000 mm or 1.000 mm, whichever is meant",
         ),
         ("0,125 in", "mm", "the decimal mark must be a point", "write 0.125 in"),
+        ("0,0005", "mm", "the decimal mark must be a point", "write 0.0005 mm or 0.0005 in"),
+        ("1,5,2 mm", "mm", "the decimal mark must be a point", "write for example 12.5 mm"),
+        ("1 000", "mm", "digits must not be grouped", "write 1000 mm or 1000 in"),
+        ("3 4/4 in", "mm", "has a fraction of one or more behind a whole number", "write 4 in"),
+        ("68 F", "degC", "'F' is no unit of temperature that is known here", "write 68 degF"),
         ("12", "mm", "has no unit", "write 12 mm or 12 in"),
         ("1 1/2", "mm", "has no unit", "write 1 1/2 mm or 1 1/2 in"),
         ("500", "1/min", "has no unit", "write 500 1/min or 500 rpm"),
@@ -108,14 +113,14 @@ def test_what_people_write(text: str, unit: str, size: float) -> None:
         ("12 kg", "mm", "kg is a mass, and a length is needed", "use mm, in or thou"),
         ("0.1 mm", "mm/rev", "mm is a length, and a feed per turn is needed", "use mm/rev or in/rev"),
         ("3 lb", "N", "lb is a mass, and a force is needed", "use N or lbf"),
-        ("12 MM", "mm", "'MM' is no unit of length that is known here", "write mm"),
-        ("25 Mm", "mm", "'Mm' is no unit of length that is known here", "write mm"),
-        ("20 mPa", "MPa", "'mPa' is no unit of pressure that is known here", "write MPa"),
-        ("500 RPM", "1/min", "'RPM' is no unit of count per minute that is known here", "write rpm"),
+        ("12 MM", "mm", "'MM' is no unit of length that is known here", "write 12 mm"),
+        ("25 Mm", "mm", "'Mm' is no unit of length that is known here", "write 25 mm"),
+        ("20 mPa", "MPa", "'mPa' is no unit of pressure that is known here", "write 20 MPa"),
+        ("500 RPM", "1/min", "'RPM' is no unit of count per minute that is known here", "write 500 rpm"),
         ("12 rad", "mm", "'rad' is no unit of length that is known here", "use mm, in or thou"),
-        ("20 C", "degC", "'C' is no unit of temperature that is known here", "use degC or degF"),
-        ("1 3/2 in", "mm", "has a fraction of one or more behind a whole number", "write it as 1 1/2"),
-        ("1/0 in", "mm", "has a fraction over nought", "write the fraction out, such as 1/2"),
+        ("20 C", "degC", "'C' is no unit of temperature that is known here", "write 20 degC"),
+        ("1 3/2 in", "mm", "has a fraction of one or more behind a whole number", "write 2 1/2 in"),
+        ("1/0 in", "mm", "has a fraction over nought", "write for example 12.5 mm"),
         ("thick", "mm", "is not a number with a unit", "write for example 12.5 mm"),
         ("5. mm", "mm", "is not a number with a unit", "write for example 12.5 mm"),
         ("1.2.3 mm", "mm", "is not a number with a unit", "write for example 12.5 mm"),
@@ -255,3 +260,48 @@ def test_every_unit_that_a_fact_of_the_user_may_have_is_in_the_table_held_agains
     # A spelling that is explained to the units library is one that people may write, or a unit kept inside.
     written = {spelling for _, spellings in FAST.values() for spelling in spellings}
     assert set(SPELT) <= written | set(FAST)
+
+
+def offered(text: str, unit: str) -> tuple[str, ...]:
+    """Every whole quantity that a refusal says to write, read from its words; none where the text was taken."""
+    try:
+        read_quantity(text, unit)
+    except FactsWrong as refused:
+        (problem,) = refused.problems
+        do = problem.do.removesuffix(", whichever is meant")
+        if do.startswith("use "):
+            number = re.match(NUMBER, text.strip())
+            assert number is not None
+            return tuple(f"{number[0]} {one}" for one in re.split(", | or ", do.removeprefix("use ")))
+        if do.startswith("write the size in "):
+            return ()
+        return tuple(do.removeprefix("write ").removeprefix("for example ").split(" or "))
+    return ()
+
+
+SLIPS = [
+    "0,0005", "0,0005 in", "25,4 mm", "1,000", "1.000,5", "12", "1 1/2", "2 mil", "1 000", "12 MM", "20 C", "20 c", "70 f", "3/2/1",
+    "1 3/2 in", "1 3/2", "1/0 in", "thick", "", "12 kg", "5 N", "3 mm", "1.5 HP", "0,5 %", "-1,5 degC", "500 U/min", "10 mm.", "7 RPM",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("unit", sorted(FAST))
+@pytest.mark.parametrize("slip", SLIPS)
+def test_what_is_advised_is_accepted_when_it_is_typed(slip: str, unit: str) -> None:
+    for advised in offered(slip, unit):
+        assert isinstance(read_quantity(advised, unit), float), advised
+
+
+@given(SHAPED, st.sampled_from(sorted(FAST)))
+def test_what_is_advised_for_any_text_is_accepted_when_it_is_typed(text: str, unit: str) -> None:
+    for advised in offered(text, unit):
+        assert isinstance(read_quantity(advised, unit), float), advised
+
+
+@pytest.mark.parametrize(
+    ("text", "system"),
+    [("1 1/2 in", "inch"), ('3/4"', "inch"), ("10 thou", "inch"), ("25 mm", "metric"), ("5 kg", "metric"), ("12", ""),
+     ("24 h", ""), ("500 rpm", ""), ("50 %", ""), ("0.5 kW", "metric"), ("68 degF", "inch"), ("unmarked", "")],
+)  # fmt: skip
+def test_the_system_that_a_quantity_is_written_in(text: str, system: str) -> None:
+    assert system_of(text) == system

@@ -19,6 +19,7 @@ MAY = {
     "procedure": {"parts", "record_sheet", "review", "shop_sheet"},
     "papers": {"parts", "procedure"},
     "sourcing": set(),
+    "printed": {"calc", "tables"},
     "tables": {"sourcing"},
     "standards": {"calc", "places", "tables"},
     "errors": set(),
@@ -31,7 +32,7 @@ MAY = {
     "given": {"errors", "facts", "places", "quantities", "tables", "wording"},
     "computed": {"calc", "facts", "quantities", "tables"},
     "store": {
-        "computed", "conditions", "decisions", "errors", "facts", "given", "kept", "parts", "procedure", "quantities", "review", "sourcing", "tables",
+        "computed", "conditions", "decisions", "errors", "facts", "given", "kept", "parts", "printed", "procedure", "quantities", "review", "sourcing", "tables",
         "truth", "wording",
     },
     "case": {"calc", "computed", "conditions", "decisions", "facts", "store", "tables"},
@@ -39,7 +40,7 @@ MAY = {
     "assemble": {
         "case", "conditions", "decisions", "facts", "plan", "parts", "procedure", "record_sheet", "review", "shop_sheet", "store", "truth", "wording",
     },
-    "refusals": {"assemble", "case", "errors", "facts", "parts", "procedure", "render", "store", "truth", "wording"},
+    "refusals": {"assemble", "case", "errors", "explaining", "facts", "parts", "procedure", "render", "store", "truth", "wording"},
     "inspection": {"parts", "procedure", "record_sheet", "review", "shop_sheet"},
     "render": {"kept", "papers", "places", "parts", "procedure", "record_sheet", "review", "shop_sheet"},
     "shop": {"facts", "given", "inspection", "quantities", "store"},
@@ -58,14 +59,14 @@ MAY = {
         "calc", "case", "errors", "facts", "given", "places", "parts", "procedure", "quantities", "tables", "wording",
     },
     "explaining": {
-        "assemble", "case", "computed", "conditions", "decisions", "errors", "facts", "given", "parts", "plan", "render",
-        "store", "truth", "wording",
+        "assemble", "case", "computed", "conditions", "decisions", "errors", "facts", "given", "parts", "plan", "printed",
+        "quantities", "render", "store", "tables", "truth", "wording",
     },
     "sweeping": {
         "advise", "assemble", "case", "conditions", "errors", "facts", "given", "log", "plan", "procedure", "store", "tables",
         "truing", "truth",
     },
-    "reference": {"conditions", "decisions", "facts", "given", "store", "tables", "wording"},
+    "reference": {"conditions", "decisions", "facts", "given", "printed", "store", "tables", "wording"},
     "cli": {
         "advise", "case", "diagnosis", "documents", "errors", "explaining", "facts", "given", "log", "places", "parts", "procedure", "quantities",
         "papers", "reference", "refusals", "render", "store", "sweeping", "truing",

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 from tailtrue.assemble import assemble, record_alone
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
-from tailtrue.errors import InspectionFailed, Problem
+from tailtrue.errors import InspectionFailed, Problem, Refused
 from tailtrue.explaining.near import near_misses
 from tailtrue.facts import Fact
 from tailtrue.given.read import Given, read_job
@@ -50,6 +50,11 @@ class Advice:
         """The system of the machine's dials."""
         return _dials(self.case)
 
+    def refusal(self, reasons: tuple[Refusal, ...]) -> Refused:
+        """The error for reasons not to print."""
+        left = (self.case.knowledge.routes[str(self.case.value(LEFT))],) if self.route.leaves_another else ()
+        return refused(reasons, self.case, (self.route, *left))
+
 
 def _dials(case: Case) -> Dials:
     return "inch" if case.value("lathe.dials") == "inch" else "metric"
@@ -85,7 +90,7 @@ def advise(
     if crossed := beyond(case):
         # Nothing is worked out from a number that is not taken, here or at the lathe.
         plain = Case(known, said)
-        raise refused((*crossed, *refusals(plain, route)), _dials(plain))
+        raise refused((*crossed, *refusals(plain, route)), plain, (route,))
     reasons = _refused(case, route)
     filler = Filler(case)
     noticed: list[tuple[str, Text]] = []
@@ -123,7 +128,9 @@ def _facts(given: Given, known: Knowledge) -> dict[str, Fact]:
     facts: dict[str, Fact] = {}
     for name, value in given.values.items():
         for known_as in filter(None, (name, known.given.facts[name].stands_for)):
-            facts[known_as] = Fact(known.catalogue[known_as], value.value, said=value.said, where=value.where)
+            facts[known_as] = Fact(
+                known.catalogue[known_as], value.value, said=value.said, where=value.where, inside=value.inside
+            )  # fmt: skip
     return facts
 
 
@@ -154,14 +161,14 @@ def procedure_of(advice: Advice) -> Procedure:
     Raises Refused with every reason, or InspectionFailed when the independent inspection finds fault.
     """
     if advice.refused:
-        raise refused(advice.refused, advice.dials)
+        raise advice.refusal(advice.refused)
     case = advice.case
     try:
         tree = assemble(
             case, make_plan(case, advice.route), lambda: record_sheet(case, fields_of_a_record()), nearly_held(case)
         )
     except Gap as gap:
-        raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
+        raise advice.refusal((impossible(case, gap.name, gap.found),)) from gap
     return _inspected(tree, advice)
 
 
@@ -176,7 +183,7 @@ def record_of(advice: Advice) -> Procedure:
         tree = record_alone(case, advice.route, record_sheet(case, fields_of_a_record()))
         return _inspected(tree, advice, RECORD_RULES)
     except Gap as gap:
-        raise refused((impossible(case, gap.name, gap.found),), advice.dials) from gap
+        raise advice.refusal((impossible(case, gap.name, gap.found),)) from gap
 
 
 def _inspected(tree: Procedure, advice: Advice, rules: tuple[Rule, ...] = RULES) -> Procedure:

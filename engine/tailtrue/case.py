@@ -36,10 +36,32 @@ class Case:
         self._said = dict(said)
         self._facts: dict[str, Fact | NotKnown] = dict(said)
         self._outcomes: dict[str, Outcome] = {}
+        self._reads: dict[str, frozenset[str]] = {}
 
     def with_said(self, more: Mapping[str, Fact]) -> "Case":
         """The case of the same job with more said: what was made is made anew where it is asked for."""
         return Case(self.knowledge, {**self._said, **more}, self.by_hand.values())
+
+    def with_other(self, more: Mapping[str, Fact]) -> "Case":
+        """The same as with `with_said`, keeping what was made and does not hang on them: for trying many values."""
+        other = self.with_said(more)
+        kept = {name: found for name, found in self._facts.items() if not self._behind(name) & more.keys()}
+        other._facts.update({name: found for name, found in kept.items() if name not in more})
+        other._outcomes.update({name: found for name, found in self._outcomes.items() if name in kept})
+        other._reads = self._reads
+        return other
+
+    def _behind(self, name: str) -> frozenset[str]:
+        """A fact and every fact that it may be made from."""
+        if name not in self._reads:
+            knowledge = self.knowledge
+            reads: Iterable[str] = ()
+            if name in knowledge.decisions:
+                reads = knowledge.decisions[name].names()
+            elif name in knowledge.computed:
+                reads = knowledge.computed[name].needs
+            self._reads[name] = frozenset({name}).union(*(self._behind(one) for one in reads))
+        return self._reads[name]
 
     def with_values(self, more: Mapping[str, Any]) -> "Case":
         """The same from plain values of facts of the catalogue."""
@@ -119,4 +141,4 @@ def _fact(spec: FactSpec, made: Any, needs: tuple[str, ...], used: tuple[str, ..
     if limited.value is None:
         return NotKnown(spec, trouble=limited.by or f"{spec.label}: nothing fits", read=needs)
     sources = dict.fromkeys((*spec.sources, *used))
-    return Fact(spec, limited.value, needs, tuple(sources), limited.by)
+    return Fact(spec, limited.value, needs, tuple(sources), limited.by, limited.weighed)

@@ -6,6 +6,7 @@
     ├── UsageError             2  the command was given something it cannot use
     ├── KnowledgeInvalid       3  a file of the knowledge is wrong
     ├── FactsWrong             4  what the user said cannot be used, or something is missing
+    │   ├── QuantityWrong      4  a text is not plainly one quantity (in `quantities`)
     │   └── ReadingsWrong      4  readings at the lathe cannot be used
     ├── LogUnusable            4  the alignment log cannot be read or written (in `log`)
     ├── RecordWrong            4  a record cannot be taken into the log (in `log`)
@@ -16,7 +17,7 @@
 Every error carries all its problems at once, so that nobody has to mend one file ten times.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from enum import IntEnum
 from typing import ClassVar
@@ -34,6 +35,17 @@ class ExitCode(IntEnum):
     FACTS_WRONG = 4
     REFUSED = 5
     FAILED_INSPECTION = 6
+
+
+@dataclass(frozen=True)
+class Said:
+    """What a refusal hangs on: the given fact, its place, its key there, its words, and what would do instead."""
+
+    fact: str
+    where: str
+    key: str
+    said: str
+    needed: str
 
 
 @dataclass(frozen=True)
@@ -55,6 +67,10 @@ class TailtrueError(Exception):
     def __init__(self, problems: Iterable[Problem]) -> None:
         self.problems: tuple[Problem, ...] = tuple(problems)
         super().__init__(self.problems)
+
+    def hangs_on(self, _number: int) -> tuple[Said, ...]:
+        """What the user said that one of the problems hangs on, where that is known."""
+        return ()
 
     def __str__(self) -> str:
         """The first problem in one sentence: for errors that become part of another one."""
@@ -99,6 +115,15 @@ class Refused(TailtrueError):
     exit_code = ExitCode.REFUSED
     heading = "no procedure is printed for this job"
 
+    def __init__(self, problems: Iterable[Problem], behind: Sequence[Callable[[], tuple[Said, ...]]] = ()) -> None:
+        # Finding out takes many trials, so it is done only where it is told.
+        self._behind = behind
+        super().__init__(problems)
+
+    def hangs_on(self, number: int) -> tuple[Said, ...]:
+        """What the user said that one of the reasons hangs on."""
+        return self._behind[number]() if number < len(self._behind) else ()
+
 
 class InspectionFailed(TailtrueError):
     """The finished procedure did not pass inspection."""
@@ -116,11 +141,19 @@ def report(error: TailtrueError) -> str:
       name one of the stock list
     """
     lines = [error.heading]
-    for problem in error.problems[:MOST_SHOWN]:
+    for number, problem in enumerate(error.problems[:MOST_SHOWN]):
         lines.append(": ".join(part for part in (problem.where, problem.said, problem.wrong) if part))
         if problem.do:
             lines.append(f"  {problem.do}")
+        behind = error.hangs_on(number)
+        if behind:
+            lines.append("  this hangs on:")
+        lines += [f"    {one.where} {one.key}: {_with(one.needed, one.said)}" for one in behind]
     more = len(error.problems) - MOST_SHOWN
     if more > 0:
         lines.append(f"and {more} more")
     return "\n".join(lines)
+
+
+def _with(more: str, said: str) -> str:
+    return f"{said}; {more}" if more else said

@@ -73,15 +73,20 @@ class SetByHand:
 
 @dataclass(frozen=True)
 class Fact:
-    """A value that is known, and what it was made from."""
+    """A value that is known, and what it was made from.
+
+    Of a list that was said, `inside` holds place and words of each field, by number of the entry and key.
+    """
 
     spec: FactSpec
     value: Value
     read: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     limited_by: str = ""
+    weighed: tuple[tuple[float, str], ...] = ()
     said: str = ""
     where: str = ""
+    inside: Mapping[tuple[int, str], tuple[str, str]] = field(default_factory=dict)
     by_hand: SetByHand | None = None
     worked_out: Value = None
 

@@ -11,10 +11,10 @@ from tailtrue.case import Case, Gap
 from tailtrue.conditions import Condition
 from tailtrue.errors import FactsWrong, KnowledgeInvalid, Problem
 from tailtrue.facts import NotKnown
-from tailtrue.store.knowledge import Phase, Route, StepText
+from tailtrue.store.knowledge import Also, Phase, Route, StepText
 from tailtrue.truth import Truth
 
-EACH = "{each}"
+EACH, EVERY = "{each}", "{every}"
 LEFT = "job.rework_of"
 
 
@@ -24,6 +24,12 @@ class PlannedPhase:
 
     phase: Phase
     steps: tuple[StepText, ...]
+    also: tuple[Also, ...] = ()
+
+    @property
+    def each(self) -> tuple[str, ...]:
+        """The pieces that the phase is done for in this job; none where it is done once."""
+        return (*self.phase.file.each, *(one.name for one in self.also))
 
 
 @dataclass(frozen=True)
@@ -53,7 +59,8 @@ def make_plan(case: Case, route: Route) -> Plan:
             if _belongs(case, step.when, step.file.id, open_facts, left_out)
         )
         if steps:
-            phases.append(PlannedPhase(phase, steps))
+            also = tuple(one for one in phase.also if _belongs(case, one.when, phase.file.id, open_facts, {}))
+            phases.append(PlannedPhase(phase, steps, also))
     for name in open_facts:
         found = case.get(name)
         if isinstance(found, NotKnown) and found.trouble:
@@ -111,7 +118,7 @@ def first_there(plan: Plan, wanted: Sequence[str], step: StepText) -> tuple[str,
 def walk(plan: Plan) -> Iterator[tuple[StepText, str]]:
     """Every step as it is done, with the piece it is done to: a phase for each collar is walked once for each."""
     for planned in plan.phases:
-        for each in planned.phase.file.each or ("",):
+        for each in planned.each or ("",):
             for step in planned.steps:
                 yield step, each
 
@@ -120,7 +127,7 @@ def prove(plan: Plan) -> None:
     """Walk the plan with the shop's state; raise KnowledgeInvalid on the first hole."""
     state = set(plan.route.file.starts_with)
     for step, each in walk(plan):
-        for need in _named(step.file.needs, each):
+        for need in _named(_of_every_piece(plan, step.file.needs), each):
             if need not in state:
                 raise KnowledgeInvalid((_hole(plan, step, need, each),))
         state -= set(_named(step.file.ends, each))
@@ -137,6 +144,17 @@ def prove(plan: Plan) -> None:
                     ),
                 )
             )
+
+
+def _of_every_piece(plan: Plan, needs: list[str]) -> list[str]:
+    """Needs of all pieces spelled out: one for each piece of the phases that make them piece by piece."""
+    found: list[str] = []
+    for need in needs:
+        made = need.replace(EVERY, EACH)
+        makers = [one for one in plan.phases if any(made in step.file.makes for step in one.steps)]
+        pieces = dict.fromkeys(piece for one in makers for piece in one.each)
+        found += [need.replace(EVERY, piece) for piece in pieces] if EVERY in need and pieces else [need]
+    return found
 
 
 def _named(states: list[str], each: str) -> list[str]:

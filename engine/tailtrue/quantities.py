@@ -6,12 +6,14 @@ library, which is loaded only then. A spindle speed is a count per minute, not a
 """
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from functools import cache
-from typing import Any, NoReturn
+from typing import Any, Literal, NoReturn
 
 from tailtrue.errors import FactsWrong, Problem
+
+System = Literal["metric", "inch", ""]
 
 _INCH = Fraction("25.4")
 _FOOT = 12 * _INCH
@@ -79,8 +81,26 @@ OFFERED: Mapping[str, tuple[str, ...]] = {
     "1": ("%",),
 }
 
+# The system that a spelling belongs to; what is in neither column is written alike in both.
+IN_INCHES: Mapping[str, str] = {
+    "mm": "in", "mm/rev": "in/rev", "N": "lbf", "N mm": "lbf in", "MPa": "psi", "W": "hp", "m/min": "ft/min", "kg": "lb",
+    "degC": "degF",
+}  # fmt: skip
+_OF_INCHES = frozenset(
+    ("in", '"', "inch", "inches", "thou", "ft", "in/rev", "thou/rev", "lbf", "lbf in", "lbf ft", "psi", "hp", "ft/min", "lb",
+     "degF", "°F")
+)  # fmt: skip
+_OF_BOTH = frozenset(("1/min", "s", "1"))
+# The unit at the end of a text, whatever the number before it looks like.
+_SPELT = "|".join(re.escape(one) for _, units in FAST.values() for one in sorted(units, key=len, reverse=True) if one)
+_ENDS_IN = re.compile(rf"[0-9]\s*({_SPELT})$")
+
+# Temperatures as they are said.
+_SAID_FOR = {"c": "degC", "f": "degF", "deg c": "degC", "deg f": "degF"}
+
 _FREEZING_F = Fraction(32)
 _MOST_CHARACTERS = 60
+_MOST_OFFERED = 2
 
 _DECIMAL = r"(?:[0-9]+\.[0-9]+|\.[0-9]+|[0-9]+)"
 NUMBER = rf"[-+]? ?(?:(?:[0-9]+[ -])?[0-9]+/[0-9]+|{_DECIMAL})"
@@ -95,10 +115,30 @@ _SPACED = re.compile(r"[0-9]+(?: [0-9]{3})+(?![0-9/])")
 _LIBRARY_UNIT = re.compile(r"[A-Za-z_µ]+[23]?(?:[ */][A-Za-z_µ]+[23]?)*")
 
 
+class QuantityWrong(FactsWrong):
+    """A text that is not plainly one quantity.
+
+    `offers` are whole quantities to write instead, each of which is accepted as it stands, and `lead` what is said
+    before them; `whichever` says that only the user can know which of them was meant.
+    """
+
+    def __init__(
+        self, text: str, wrong: str, do: str = "", offers: tuple[str, ...] = (), lead: str = "write",
+        whichever: bool = False,
+    ) -> None:  # fmt: skip
+        self.offers, self.lead, self.whichever = offers, lead, whichever
+        super().__init__((Problem("", text, wrong, do or self.offering(offers[:_MOST_OFFERED])),))
+
+    def offering(self, some: tuple[str, ...]) -> str:
+        """What to do, where only some of the offers are left."""
+        meant = ", whichever is meant" if self.whichever and len(some) > 1 else ""
+        return f"{self.lead} {' or '.join(some)}{meant}"
+
+
 def read_quantity(text: str, unit: str) -> float:
     """A quantity as a person writes it, in the canonical unit.
 
-    Raises FactsWrong, with what to write instead, when the text is not plainly one quantity of this kind.
+    Raises QuantityWrong, with what to write instead, when the text is not plainly one quantity of this kind.
 
     >>> read_quantity("1 1/2 in", "mm")
     38.1
@@ -109,20 +149,34 @@ def read_quantity(text: str, unit: str) -> float:
     _refuse_traps(text, tidy, unit)
     match = _QUANTITY.fullmatch(tidy)
     if match is None:
-        _refuse(text, "is not a number with a unit", f"write for example {_example(unit)}")
-    number = _number(text, match)
+        _show(text, "is not a number with a unit", unit)
+    number = _number(text, match, unit)
     written = match["unit"].strip()
+    digits = tidy[: match.start("unit")].strip()
     if not written and unit != "1":
-        _refuse(text, "has no unit", f"write {_with_units(tidy, unit)}")
+        _offer(text, "has no unit", _with_units(digits, unit), unit)
     if written in ("mil", "mils"):
-        digits = tidy[: match.start("unit")].strip()
-        _refuse(text, "mil is said for a thousandth of an inch and for a millimetre", f"write {digits} thou or {digits} mm")
-    return float(_converted(text, number, written, unit))
+        wrong = "mil is said for a thousandth of an inch and for a millimetre"
+        _offer(text, wrong, (f"{digits} thou", f"{digits} mm"), unit)
+    return float(_converted(text, number, digits, written, unit))
 
 
 def units_of(unit: str) -> tuple[str, ...]:
     """The usual spellings of units that convert to a canonical unit."""
     return tuple(FAST[unit][1])
+
+
+def system_of(text: str) -> System:
+    """The system that a quantity is written in; empty when it has no unit or one of both systems.
+
+    >>> system_of("1 1/2 in"), system_of("24 h"), system_of("20 degC")
+    ('inch', '', 'metric')
+    """
+    match = _ENDS_IN.search(_tidy(text))
+    written = match[1] if match else ""
+    if written in _OF_INCHES:
+        return "inch"
+    return "metric" if any(written in FAST[unit][1] for unit in FAST if unit not in _OF_BOTH) else ""
 
 
 def kind_of(unit: str) -> str:
@@ -145,48 +199,83 @@ def _tidy(text: str) -> str:
 
 
 def _refuse(text: str, wrong: str, do: str) -> NoReturn:
-    raise FactsWrong((Problem("", text, wrong, do),))
+    raise QuantityWrong(text, wrong, do)
+
+
+def _offer(
+    text: str, wrong: str, instead: Iterable[str], unit: str, whichever: bool = False, otherwise: str = ""
+) -> NoReturn:  # fmt: skip
+    """Refuse with what to write; nothing is offered that would be refused in its turn, a bare number gets its units."""
+    meant = tuple(dict.fromkeys(instead))
+    with_units = tuple(whole for one in meant for whole in _with_units(one, unit))
+    offers = tuple(filter(lambda one: _accepted(one, unit), meant)) or tuple(
+        filter(lambda one: _accepted(one, unit), with_units)
+    )
+    if offers:
+        raise QuantityWrong(text, wrong, offers=offers, whichever=whichever)
+    if otherwise:
+        _refuse(text, wrong, otherwise)
+    _show(text, wrong, unit)
+
+
+def _show(text: str, wrong: str, unit: str) -> NoReturn:
+    """Refuse with an example, where nobody can guess what was meant."""
+    example = "50 %" if unit == "1" else f"12.5 {OFFERED[unit][0]}"
+    raise QuantityWrong(text, wrong, offers=(example,), lead="write for example")
+
+
+def _accepted(text: str, unit: str) -> bool:
+    try:
+        read_quantity(text, unit)
+    except FactsWrong:
+        return False
+    return True
 
 
 def _refuse_traps(text: str, tidy: str, unit: str) -> None:
     if not tidy:
-        _refuse(text, "is empty", f"write for example {_example(unit)}")
+        _show(text, "is empty", unit)
     if len(tidy) > _MOST_CHARACTERS:
-        _refuse(text, "is too long for a quantity", f"write for example {_example(unit)}")
+        _show(text, "is too long for a quantity", unit)
     if comma := _COMMA.search(tidy):
-        whole, rest, after = comma.groups()
-        _refuse(text, "the decimal mark must be a point", f"write {_without_comma(whole, rest, after)}")
+        before, meant = tidy[: comma.start()], _without_comma(*comma.groups())
+        numbers = [f"{before}{one}" for one in meant]
+        _offer(text, "the decimal mark must be a point", numbers, unit, whichever=len(meant) > 1)
     if _THREAD.match(tidy):
         _refuse(text, f"is a thread, not a {kind_of(unit)}", f"write the size in {_joined(unit)}")
     if _NUMBERED.match(tidy):
         _refuse(text, f"is a drill by number or letter, not a {kind_of(unit)}", f"write the size in {_joined(unit)}")
     if spaced := _SPACED.match(tidy):
         joined = spaced[0].replace(" ", "") + tidy[spaced.end() :]
-        _refuse(text, "digits must not be grouped", f"write {joined}")
+        _offer(text, "digits must not be grouped", (joined,), unit)
 
 
-def _without_comma(whole: str, rest: str, after: str) -> str:
+def _without_comma(whole: str, rest: str, after: str) -> tuple[str, ...]:
     """What the comma may have meant; both readings when it could be a decimal mark or a group of digits."""
     decimal = f"{whole.replace('.', '')}.{rest}{after}"
     if len(rest) == 3 and "." not in whole and whole.strip("0"):
-        return f"{whole}{rest}{after} or {decimal}, whichever is meant"
-    return decimal
+        return f"{whole}{rest}{after}", decimal
+    return (decimal,)
 
 
-def _number(text: str, match: re.Match[str]) -> Fraction:
+def _number(text: str, match: re.Match[str], unit: str) -> Fraction:
     if match["plain"] is not None:
         size = Fraction(match["plain"])
     else:
         over, under = int(match["over"]), int(match["under"])
         if under == 0:
-            _refuse(text, "has a fraction over nought", "write the fraction out, such as 1/2")
+            _show(text, "has a fraction over nought", unit)
         if match["whole"] is not None and over >= under:
-            _refuse(text, "has a fraction of one or more behind a whole number", "write it as 1 1/2")
+            more, over = divmod(over, under)
+            whole = int(match["whole"]) + more
+            mended = f"{match['sign']}{whole}" + (f" {over}/{under}" if over else "")
+            wrong = "has a fraction of one or more behind a whole number"
+            _offer(text, wrong, (f"{mended}{match['unit']}",), unit)
         size = int(match["whole"] or 0) + Fraction(over, under)
     return -size if match["sign"] == "-" else size
 
 
-def _converted(text: str, number: Fraction, written: str, unit: str) -> Fraction:
+def _converted(text: str, number: Fraction, digits: str, written: str, unit: str) -> Fraction:
     fast = FAST[unit][1]
     if written in fast:
         if unit == "degC" and written in ("degF", "°F"):
@@ -199,13 +288,15 @@ def _converted(text: str, number: Fraction, written: str, unit: str) -> Fraction
     near = _spelling_near(written, unit)
     found = None if near else _by_library(number, written, unit)
     if found is None:
-        hint = f"write {near}" if near else f"use {_joined(unit)}"
-        _refuse(text, f"'{written}' is no unit of {kind_of(unit)} that is known here", hint)
+        wrong = f"'{written}' is no unit of {kind_of(unit)} that is known here"
+        _offer(text, wrong, (f"{digits} {near}",) if near else (), unit, otherwise=f"use {_joined(unit)}")
     return found
 
 
 def _spelling_near(written: str, unit: str) -> str | None:
     folded = written.casefold().rstrip(".")
+    if unit == "degC" and folded in _SAID_FOR:
+        return _SAID_FOR[folded]
     return next((spelling for spelling in FAST[unit][1] if spelling and spelling.casefold() == folded), None)
 
 
@@ -243,9 +334,5 @@ def _joined(unit: str) -> str:
     return offered[0] if len(offered) == 1 else f"{', '.join(offered[:-1])} or {offered[-1]}"
 
 
-def _with_units(number: str, unit: str) -> str:
-    return " or ".join(f"{number} {one}" for one in OFFERED[unit][:2])
-
-
-def _example(unit: str) -> str:
-    return "50 %" if unit == "1" else f"12.5 {OFFERED[unit][0]}"
+def _with_units(number: str, unit: str) -> tuple[str, ...]:
+    return tuple(f"{number} {one}" for one in OFFERED[unit])

@@ -1,12 +1,15 @@
 """Stops judged for a case: why no procedure is printed, with the figures and the shortest way out."""
 
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from functools import partial
 
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
 from tailtrue.errors import Problem, Refused
-from tailtrue.facts import NotKnown
+from tailtrue.explaining.hangs_on import hangs_on
+from tailtrue.explaining.turning import leaves
+from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Dials, Text
 from tailtrue.render.words import say
 from tailtrue.store.knowledge import Route, Stop
@@ -23,6 +26,8 @@ class Refusal:
     text: Text
     way_out: tuple[Text, ...]
     sources: tuple[str, ...]
+    read: tuple[str, ...] = ()
+    missing: tuple[str, ...] = ()
 
 
 def refusals(case: Case, route: Route | None = None) -> tuple[Refusal, ...]:
@@ -38,11 +43,20 @@ def refusals(case: Case, route: Route | None = None) -> tuple[Refusal, ...]:
 def _refusals(case: Case, filler: Filler, stops: Iterable[Stop]) -> Iterator[Refusal]:
     for stop in stops:
         judged = case.judge(stop.when)
+        read = tuple(
+            dict.fromkeys(
+                name for leaf in leaves(stop.when, judged) if leaf.judged.truth is judged.truth or leaf.met
+                for name in sorted(leaf.atom.names())
+            )
+        )  # fmt: skip
         if judged.truth is Truth.YES:
-            yield _refusal(stop, filler, stop.text)
+            open_facts = (found for name in read if isinstance(found := case.get(name), NotKnown))
+            missing = tuple(dict.fromkeys(name for found in open_facts for name in found.missing))
+            yield replace(_refusal(stop, filler, stop.text), read=read, missing=missing)
         elif judged.truth is Truth.UNKNOWN and stop.file.if_unknown == "refuse":
             labels = " and ".join(case.knowledge.catalogue[name].label for name in judged.missing)
-            yield _refusal(stop, filler, stop.text, f"Not known: {labels}.")
+            one = _refusal(stop, filler, stop.text, f"Not known: {labels}.")
+            yield replace(one, read=read, missing=judged.missing)
 
 
 def _refusal(stop: Stop, filler: Filler, text: Wording, also: str = "") -> Refusal:
@@ -67,21 +81,56 @@ def impossible(case: Case, name: str, found: NotKnown) -> Refusal:
     label = case.knowledge.catalogue[name].label
     if found.missing:
         missing = ", ".join(case.knowledge.catalogue[need].label for need in found.missing)
-        return Refusal(name, f"Not known: {label}", (f"It depends on: {missing}.",), ((f"Give: {missing}.",),), ())
+        ways: tuple[Text, ...] = ((f"Give: {missing}.",),)
+        return Refusal(name, f"Not known: {label}", (f"It depends on: {missing}.",), ways, (), missing=found.missing)
     return Refusal(
         name, f"Cannot be worked out: {label}", (f"{found.trouble or 'nothing fits'}.",),
-        (("Change the stock or the tools so that the tables and formulas reach it.",),), (),
+        (("Change the stock or the tools so that the tables and formulas reach it.",),), (), read=(name,),
     )  # fmt: skip
 
 
-def refused(reasons: Iterable[Refusal], dials: Dials) -> Refused:
-    """The error that carries refusals in words, each way out on a line of its own."""
+def refused(reasons: Sequence[Refusal], case: Case, routes: Iterable[Route] = ()) -> Refused:
+    """The error that carries refusals in words, each way out on a line of its own, and what each hangs on.
+
+    `routes` are those whose stops were judged, so that no figure is advised that another of them refuses.
+    """
+    dials: Dials = "inch" if case.value("lathe.dials") == "inch" else "metric"
+    stops = [stop for stop in case.knowledge.stops if any(route.has_to_do_with(stop.file.concerns) for route in routes)]
+    before = frozenset(reason.id for reason in reasons)
+
+    def no_worse(trial: Case) -> bool:
+        return _firing(trial, stops) <= before
+
     return Refused(
-        Problem(
-            reason.id,
-            reason.title,
-            say(reason.text, dials).rstrip("."),
-            "\n  or: ".join(say(way, dials).rstrip(".") for way in reason.way_out),
-        )
-        for reason in reasons
+        (
+            Problem(
+                reason.id,
+                reason.title,
+                say(reason.text, dials).rstrip("."),
+                "\n  or: ".join(say(way, dials).rstrip(".") for way in reason.way_out),
+            )
+            for reason in reasons
+        ),
+        [partial(hangs_on, case, reason.read, reason.missing, _falls(reason), no_worse) for reason in reasons],
     )
+
+
+def _firing(case: Case, stops: Iterable[Stop]) -> frozenset[str]:
+    return frozenset(stop.file.id for stop in stops if _refuses(stop, case))
+
+
+def _refuses(stop: Stop, case: Case) -> bool:
+    truth = case.judge(stop.when).truth
+    return truth is Truth.YES or (truth is Truth.UNKNOWN and stop.file.if_unknown == "refuse")
+
+
+def _falls(reason: Refusal) -> Callable[[Case], bool]:
+    """Whether a case is free of one refusal: its stop does not hold, or the fact that it lacked is there."""
+
+    def falls(case: Case) -> bool:
+        stop = next((stop for stop in case.knowledge.stops if stop.file.id == reason.id), None)
+        if stop is None:
+            return all(isinstance(case.get(name), Fact) for name in reason.read)
+        return case.judge(stop.when).truth is Truth.NO
+
+    return falls

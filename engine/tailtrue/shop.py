@@ -61,7 +61,9 @@ def shop_of(
         limits={name: (limit.value, _SAFE[limit.spec.bound]) for name, limit in knowledge.shop.limits.items()},
         by_hand={fact: _hand_setting(one, knowledge) for fact, one in given.by_hand.items()},
         measured={
-            end: tuple(given.value(f"job.measured_{end}")) for end in ("head", "tail") if given.value(f"job.measured_{end}")
+            end: tuple(given.value(f"job.measured_{end}"))
+            for end in ("head", "tail", "middle")
+            if given.value(f"job.measured_{end}")
         },
         fit_mm=_fit(knowledge, chosen) if chosen["joint"] else (0.0, 0.0),
         least_depth_mm=knowledge.tables["joints/set_screw_factors"].one(name="least-depth").number("value"),
@@ -72,6 +74,9 @@ def shop_of(
         piece=_piece(given, knowledge, chosen["chuck"]),
         rework=_rework(given, knowledge, left),
         takes=dict(_takes(given)),
+        top_slide_division_mm=given.value("lathe.top_slide_dial_division"),
+        indicator_division_mm=given.value("crib.indicator_division"),
+        third_collar=bool(given.value("job.third_collar")),
     )
 
 

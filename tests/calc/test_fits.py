@@ -9,13 +9,13 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from uncertainties import ufloat
 
+from tailtrue.calc.doubts import both_together
 from tailtrue.calc.fits import (
     Fit,
     Zone,
     bore_target,
     bore_window,
     class_fit,
-    clearance_uncertainty,
     diametral_clearance,
     measured_fit,
 )
@@ -155,15 +155,7 @@ def test_a_target_needs_a_window_and_a_step(low: float, high: float, step: float
 @given(bar=st.floats(1e-6, 0.05), bore=st.floats(1e-6, 0.05))
 def test_uncertainty_of_a_clearance_agrees_with_propagation(bar: float, bore: float) -> None:
     clearance = ufloat(25.02, bore) - ufloat(24.97, bar)
-    assert clearance_uncertainty(bar, bore) == pytest.approx(clearance.std_dev, abs=1e-12)
-
-
-def test_uncertainties_are_never_less_than_nought() -> None:
-    assert clearance_uncertainty(0, 0) == 0
-    with pytest.raises(OutOfRange, match=r"^uncertainty of the bar is -0"):
-        clearance_uncertainty(-0.001, 0)
-    with pytest.raises(OutOfRange, match=r"^uncertainty of the bore is -0"):
-        clearance_uncertainty(0, -0.001)
+    assert both_together(bar, bore) == pytest.approx(clearance.std_dev, abs=1e-12)
 
 
 @pytest.mark.parametrize(

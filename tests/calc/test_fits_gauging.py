@@ -19,7 +19,7 @@ from tailtrue.calc.bore_gauging import (
     tilt_error,
 )
 from tailtrue.calc.fit_temperature import clearance_at, reading_when_warm, size_at_20
-from tailtrue.calc.fits import bore_target, class_fit, clearance_uncertainty, measured_fit
+from tailtrue.calc.fits import bore_target, class_fit, measured_fit
 from tailtrue.calc.validity import OutOfRange
 
 DIAMETERS = st.floats(5, 100)
@@ -207,7 +207,7 @@ SOUND: list[tuple[Callable[..., Any], tuple[float, ...]]] = [
     (tilt_error, (25, 1)), (chord_error, (25, 0.1)), (bore_reading_uncertainty, (0.004, 0.002, 0.008, 3, 0.0018, 0.003)),
     (gauge_shares, (0.05, 0.01)), (plug_limits, (25, 25.04, 0.1)), (reamer_limits, (25, 0, 21)), (bow_of_piece, (1, 1000, 300)),
     (size_at_20, (25, 2e-5, 30, 1e-5, 20)), (reading_when_warm, (25, 2e-5, 30, 1e-5, 20)),
-    (clearance_at, (0.05, 25, 2e-5, 30, 1e-5, 20)), (bore_target, (24.99, 25.01, 0.01)), (clearance_uncertainty, (0.01, 0.01)),
+    (clearance_at, (0.05, 25, 2e-5, 30, 1e-5, 20)), (bore_target, (24.99, 25.01, 0.01)),
     (class_fit, (0, 21, -20, -7)), (measured_fit, (25, 25.02, 24.9, 24.95, 0.01)),
 ]  # fmt: skip
 

@@ -39,7 +39,6 @@ from tailtrue.calc import (
     thermal,
     tool_wear,
     turning_masses,
-    work_holding,
 )
 
 _Q: Any = pint.UnitRegistry().Quantity
@@ -152,7 +151,6 @@ _CASES = [
     (setover.half_angle_of_taper(0.08), _Q(atan(0.04), "radian"), "degree"),
     (bore_gauging.tilt_error(25, 2), _D / cos(_radians(2)) - _D, "mm"),
     (casting.draft_taper(41, 2), 2 * _Q(41, "mm") * tan(_radians(2)), "mm"),
-    (work_holding.draft_over_jaws(20, 2), 2 * _Q(20, "mm") * tan(_radians(2)), "mm"),
     (centre_hole.cone_depth(5.3, 2.5), _Q(1.4, "mm") / tan(_radians(30)), "mm"),
     (centre_hole.cone_diameter(2, 2.5), _Q(2.5, "mm") + _Q(4, "mm") * tan(_radians(30)), "mm"),
     (chip.chip_thickness(0.2, 60), _Q(0.2, "mm") * sin(_radians(60)), "mm"),

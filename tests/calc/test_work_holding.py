@@ -1,6 +1,5 @@
-"""How work sits in the jaws: tilting, draft, length of grip, overhang."""
+"""How work sits in the jaws: tilting, length of grip, overhang."""
 
-import math
 from collections.abc import Callable
 from typing import Any
 
@@ -11,7 +10,6 @@ from hypothesis import strategies as st
 from spoilt import spoilt
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.calc.work_holding import (
-    draft_over_jaws,
     least_grip_length,
     overhang_verdict,
     tilt_moment_held,
@@ -22,7 +20,6 @@ _GRIP = {"grip_n": 9000, "grip_length_mm": 15, "grip_diameter_mm": 75, "friction
 _GOOD: dict[Callable[..., Any], dict[str, Any]] = {
     tilt_moment_held: _GRIP,
     tilt_safety: {"cutting_force_n": 400, "overhang_mm": 50, **_GRIP},
-    draft_over_jaws: {"grip_length_mm": 20, "draft_deg": 2},
     least_grip_length: {
         "diameter_mm": 25,
         "jaw_length_mm": 30,
@@ -46,8 +43,6 @@ def test_what_is_no_number_is_refused(formula: Callable[..., Any], given: dict[s
         (tilt_moment_held, {"grip_n": 0}, 0),
         (tilt_moment_held, {"friction": 1}, 240000),
         (tilt_safety, {"overhang_mm": 0}, 20),
-        (draft_over_jaws, {"draft_deg": 0}, 0),
-        (draft_over_jaws, {"draft_deg": 10}, 7.0531),
         (least_grip_length, {"share_of_jaw": 1}, 30),
         (least_grip_length, {"diameter_mm": 30}, 30),
         (least_grip_length, {"diameter_mm": 12}, 15),
@@ -70,9 +65,6 @@ def test_bounds_themselves_are_allowed(formula: Callable[..., float], change: di
         (tilt_safety, {"cutting_force_n": 0}, "cutting force is 0 N"),
         (tilt_safety, {"overhang_mm": -1}, "overhang is -1 mm"),
         (tilt_safety, {"grip_length_mm": 0}, "length in the jaws is 0 mm"),
-        (draft_over_jaws, {"grip_length_mm": 0}, "length in the jaws is 0 mm"),
-        (draft_over_jaws, {"draft_deg": -0.1}, "draft is -0.1 degrees"),
-        (draft_over_jaws, {"draft_deg": 10.04}, "draft is 10.04 degrees"),
         (least_grip_length, {"diameter_mm": 0}, "diameter is 0 mm"),
         (least_grip_length, {"jaw_length_mm": 0}, "length of the jaws is 0 mm"),
         (least_grip_length, {"share_of_diameter": 0}, "share of the diameter is 0"),
@@ -107,11 +99,6 @@ def test_verdict_on_overhang(overhang: float, verdict: str) -> None:
 def test_one_bound_for_both_leaves_no_caution() -> None:
     assert overhang_verdict(100, 25, 4, 4) == "free"
     assert overhang_verdict(100.1, 25, 4, 4) == "support"
-
-
-def test_draft_is_the_change_of_diameter_of_a_cone() -> None:
-    large, small = 60.0, 60.0 - draft_over_jaws(20, 2)
-    assert math.degrees(math.atan((large - small) / 2 / 20)) == pytest.approx(2)
 
 
 @given(more=st.floats(1.01, 3), overhang=st.floats(0, 100), length=st.floats(5, 30))

@@ -106,16 +106,3 @@ def test_readings_of_nought_are_no_diameters_for_a_micrometer() -> None:
     found = tailtrue("correct", JOB, "--head", "0 mm", "--tail", "0.01 mm")
     assert found.returncode != 0
     assert "is no diameter" in found.stderr
-
-
-def test_readings_by_indicator_are_set_aside_and_told_why(tmp_path: Path) -> None:
-    job = away(tmp_path)
-    visit = EXAMPLES.parents[1] / "docs" / "at-the-lathe.md"
-    text = visit.read_text(encoding="utf-8").split("```toml\n")[1].split("```")[0]
-    readings = 'head = ["0 mm", "0 mm"]\ntail = ["0.042 mm", "0.042 mm"]'
-    lines = [line for line in text.splitlines() if not line.startswith(("head =", "tail ="))]
-    (tmp_path / "visit.toml").write_text("\n".join([lines[0], readings, *lines[1:]]), encoding="utf-8")
-    found = tailtrue("correct", job, "--indicator", "--from", tmp_path / "visit.toml", "--keep")
-    assert found.returncode == 4, found.stderr
-    assert "NOT KEPT" in found.stdout
-    assert "reads no diameter" in found.stdout

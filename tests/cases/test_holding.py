@@ -60,6 +60,17 @@ def test_the_step_of_soft_jaws_grips_and_leaves_the_face_clear_after_both_faces_
     assert case.value("collar.room_behind") == pytest.approx(40 - step)
 
 
+def test_the_step_of_soft_jaws_ends_clear_of_a_wide_plug(tmp_path: Path) -> None:
+    """Geometry: jaws 40 mm deep hold a plug 22 mm wide; 16 mm are left once the tool keeps 2 mm away from it."""
+    wide = ("crib", 'soft_jaws_plug_width = "12 mm"', 'soft_jaws_plug_width = "22 mm"')
+    case = advise(job_of(tmp_path, "job", wide)).case
+    assert case.value("collar.soft_step") == pytest.approx(16)
+    sheet = make_procedure(job_of(tmp_path / "made", "job", wide))
+    assert figure(sheet, "fit-soft-jaws", "softjaw.plug_width") == 22
+    plug = next(one for one in sheet.tools if one.id == "jaw-plug")
+    assert [piece.value for piece in plug.name if isinstance(piece, Figure)] == [62, 22]
+
+
 @pytest.mark.parametrize(
     ("changes", "expected"),
     [
@@ -87,7 +98,7 @@ def test_soft_jaws_that_leave_a_thin_ring_are_taken_before_hard_ones(tmp_path: P
 
 
 def test_without_soft_jaws_and_spacer_the_sheet_is_refused_and_both_ways_out_are_told(tmp_path: Path) -> None:
-    job = job_of(tmp_path, "job", ("crib", r'soft_jaws_chuck.*?soft_jaws_plug = "62 mm"\n', ""))
+    job = job_of(tmp_path, "job", ("crib", r'soft_jaws_chuck.*?soft_jaws_plug_width = "12 mm"\n', ""))
     stop = next(one for one in advise(job).refused if one.id == "blank-cannot-be-gripped")
     told = str(stop)
     assert "soft jaws" in told
@@ -98,6 +109,7 @@ def test_without_soft_jaws_and_spacer_the_sheet_is_refused_and_both_ways_out_are
     ("job", "line", "told"),
     [
         ("job", r'soft_jaws_plug = "62 mm"\n', "soft_jaws_plug"),
+        ("job", r'soft_jaws_plug_width = "12 mm"\n', "soft_jaws_plug_width"),
         ("job", r'collet_speed = "3500 1/min"\n', "collet_speed"),
         ("job-stub", r'stub_least = "20 mm"\n', "stub_least"),
     ],

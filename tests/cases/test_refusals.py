@@ -35,16 +35,28 @@ REFUSED = [
         ["25.01", "24", "larger hole"],
     ),
     (
-        "free overhang beyond the limit without a steady",
+        "bar thicker than the spindle without a steady",
         [("lathe", 'spindle_bore = "38 mm"', 'spindle_bore = "20 mm"')],
         "bar-end-not-held",
-        ["346", "13.8", "2.5", "fixed steady"],
+        ["25", "20", "19.5", "0.5", "fixed steady", "spindle_bore"],
+    ),
+    (
+        "bar of the very size of the hole in the chuck",
+        [("lathe", 'through_bore = "40 mm"', 'through_bore = "25 mm"')],
+        "bar-end-not-held",
+        ["24.5", "the hole through the chuck", "through_bore"],
+    ),
+    (
+        "bar that stands out behind the spindle",
+        [("lathe", 'spindle_length = "430 mm"', 'spindle_length = "300 mm"')],
+        "bar-stands-out-behind",
+        ["300", "bar_length", "spindle_length"],
     ),
     (
         "length of the spindle not said",
         [("lathe", 'spindle_length = "430 mm"\n', "")],
-        "bar-end-not-held",
-        ["that was not shown", "chuck face to the rear end"],
+        "spindle-length-not-said",
+        ["chuck face to the rear end", "spindle_length in the lathe file"],
     ),
     (
         "no micrometer covers the collar",
@@ -139,8 +151,27 @@ REFUSED = [
     (
         "drills that are all too large",
         [("crib", r'\[\[crib.drills\]\]\nset = .*?\n\n', ""), ("crib", r'sizes = \["16 mm", "20 mm", "23 mm"\]', 'sizes = ["30 mm"]'), ("crib", 'shank = "MT2"', 'shank = "MT3"')],
+        "no-drill-to-begin-with",
+        ["30.00 mm", "8.00 mm", "a larger one wants a pilot", "drill_chuck_to", "23.5"],
+    ),
+    (
+        "drills that the tailstock does not hold",
+        [("crib", r'\[\[crib.drills\]\]\nset = .*?\n\n', ""), ("crib", 'shank = "MT2"', 'shank = "MT4"')],
+        "tailstock-holds-no-drill",
+        ["MT3", "13", "drill_chuck_to"],
+    ),
+    (
+        "a motor that drives no drill",
+        [("crib", r'\[\[crib.drills\]\]\nset = .*?\n\n', ""), ("crib", r'sizes = \["16 mm", "20 mm", "23 mm"\]\nshank = "MT2"', 'sizes = ["8 mm"]\nshank = "straight"'),
+         ("lathe", 'motor_power = "1.5 kW"', 'motor_power = "150 W"'), ("stock", '"aluminium-6082-t6"', '"iron-grey"')],
         "no-way-to-drill",
-        ["23.5", "Enter the drills"],
+        ["8.00 mm", "2000 N given by the hand", "N m taken by its holder", "72 W there", "motor_power"],
+    ),
+    (
+        "a bond that does not hold a tool that catches",
+        [("crib", 'compound_cure = "24 h"', 'compound_cure = "24 h"\ncompound_strength = "1.5 MPa"')],
+        "bond-too-weak",
+        ["1.5 MPa", "as given", "1 or more is needed", "compound_strength in the crib file"],
     ),
     (
         "a centre drill that is too large",

@@ -158,7 +158,7 @@ def test_a_hole_that_is_there_is_bored_and_not_drilled(tmp_path: Path) -> None:
 def test_no_drill_is_needed_for_a_blank_that_has_a_hole(tmp_path: Path) -> None:
     few = ("crib", r"\[\[crib.drills\]\].*?(?=\[\[crib.boring)", '[[crib.drills]]\nsizes = ["60 mm"]\nshank = "MT3"\n\n')
     assert "bore-rough" in names(made(tmp_path, "fernhill", "bored", few))
-    assert "no-way-to-drill" in refused(job_of(tmp_path / "solid", "fernhill", "plate", few))
+    assert "no-drill-to-begin-with" in refused(job_of(tmp_path / "solid", "fernhill", "plate", few))
 
 
 def test_a_bore_that_fits_the_measured_bar_is_left_alone(tmp_path: Path) -> None:

@@ -117,6 +117,38 @@ def test_the_same_visit_kept_twice_adds_nothing_and_says_so(job: Path) -> None:
     assert "Kept as record 2" in said(tailtrue("correct", job, "--from", later, "--keep"))
 
 
+def test_the_same_visit_without_a_date_is_not_kept_twice(job: Path) -> None:
+    visit = file(job, SET_UP + READ + 'state = "as found"\n')
+    said(tailtrue("correct", job, "--from", visit, "--keep"))
+    again = tailtrue("correct", job, "--from", visit, "--keep")
+    assert again.returncode == 4
+    words = " ".join(again.stdout.split())
+    assert "MOVE THE TAILSTOCK toward you" in words
+    assert "NOT KEPT: record 1 of" in words
+    assert "keep it with its own date: --date" in words
+    assert len(kept(job)) == 1
+    assert "Kept as record 2" in said(tailtrue("correct", job, "--from", visit, "--keep", "--date", "2026-03-03"))
+    added = tailtrue("log", "add", job, "--from", visit)
+    assert (added.returncode, added.stdout) == (4, "")
+    assert "record 1 of" in added.stderr
+    assert "has the same readings, lathe, bar and state, and this test was given no date" in added.stderr
+    assert len(kept(job)) == 2
+
+
+def test_what_was_struck_out_may_be_kept_anew_without_a_date(job: Path) -> None:
+    visit = file(job, SET_UP + READ + 'state = "as found"\n')
+    said(tailtrue("log", "add", job, "--from", visit))
+    said(tailtrue("log", "strike", job, 1, "--reason", "wrong room", "--initials", "AB"))
+    assert said(tailtrue("log", "add", job, "--from", visit)) == "Added as record 2."
+
+
+def test_a_barred_visit_without_a_date_stands_aside_once(job: Path) -> None:
+    visit = file(job, SET_UP + READ.replace("69.655", "69.155") + 'state = "as found"\n')
+    for _ in range(2):
+        assert "unread row 1" in tailtrue("correct", job, "--from", visit, "--keep").stdout
+    assert len(json.loads(said(tailtrue("log", "list", job, "--unread", "--json")))["unread"]) == 1
+
+
 def test_a_log_without_a_single_byte_is_an_empty_log(job: Path) -> None:
     log_of(job).touch()
     assert "Earlier visits" not in said(tailtrue("correct", job, *FOUND))

@@ -34,6 +34,35 @@ def test_a_computed_fact_is_told_with_rule_value_formula_and_sources() -> None:
     assert "common practice" in text
 
 
+def test_a_speed_is_told_beside_what_books_print() -> None:
+    text = " ".join(run("why", QUARRY, "bar.facing.speed").stdout.replace("\xa0", " ").split())
+    assert "advised here for turn-rough, HSS: 80 ft/min" in text
+    # The course sheet prints 80 to 100 ft/min for mild steel with a tool of high speed steel.
+    assert "mild steel 1018/1020: 80 ft/min (24 m/min) to 100 ft/min" in text
+    assert "open course in lathe and mill work" in text
+    assert "coated" not in text
+
+
+def test_the_drills_are_told_beside_what_books_print() -> None:
+    text = " ".join(run("why", QUARRY, "hole.ladder").stdout.replace("\xa0", " ").split())
+    # The drilling guide prints 150 to 300 ft/min for ordinary brass and bronze.
+    assert "ordinary brass and bronze: 150 ft/min (46 m/min) to 300 ft/min" in text
+
+
+def test_the_bounds_of_a_length_are_told_the_tightest_first() -> None:
+    weighed = next(part for part in data("why", FERNHILL, "bar.length")["parts"] if part["title"] == "What was weighed")
+    lines = [line["text"].replace("\xa0", " ") for line in weighed["lines"]]
+    # Fifteen diameters of 25 mm; six tenths of 750 mm; 600 mm of stock less 1.5 mm on both ends.
+    assert lines[0].endswith("bends and chatters: 375.0 mm (14.76 in)")
+    assert any(line.endswith("distance between centres: 450.0 mm (17.72 in)") for line in lines)
+    assert any(line.endswith("facing at both ends: 597.0 mm (23.50 in)") for line in lines)
+
+
+def test_what_the_job_asks_for_was_not_weighed(tmp_path: Path) -> None:
+    job = shop(tmp_path, "fernhill", ("job", 'accuracy = "good"', 'accuracy = "good"\nbar_length = "350 mm"'))
+    assert "What was weighed" not in run("why", job, "bar.length").stdout
+
+
 def test_with_parts_comes_what_it_was_made_from_each_once() -> None:
     lines = next(part for part in data("why", FERNHILL, "skim.speed", "--parts")["parts"] if part["title"] == "Made from")
     texts = [line["text"] for line in lines["lines"]]
@@ -223,3 +252,28 @@ def test_a_fact_set_twice_is_refused() -> None:
     done = run("compare", FERNHILL, "--set", "job.alone=yes", "--set", "job.alone=no")
     assert done.exit_code == 2
     assert "is set twice" in done.stderr
+
+
+@pytest.mark.parametrize("command", ["why", "why-not"])
+@pytest.mark.parametrize(
+    ("asked", "near"),
+    [
+        ("bond.nonsense", "nearest: bond"),
+        ("working-alone.title", "nearest: working-alone"),
+        ("skim.speed.nonsense", "nearest: skim.speed"),
+        ("skim.sped", "nearest: skim.speed"),
+        ("bar.stock.lenth", "nearest: bar.stock_length"),
+        ("tables", "a name looks like skim.speed"),
+    ],
+)
+def test_a_name_that_nothing_has_answers_for_nothing_else(command: str, asked: str, near: str) -> None:
+    done = run(command, FERNHILL, asked)
+    assert done.exit_code == 2
+    assert done.stdout == ""
+    assert f"{asked}: nothing has this name" in done.stderr
+    assert near in done.stderr
+
+
+@pytest.mark.parametrize(("column", "of"), [("align.table.move", "align.table"), ("chuck.used.body", "chuck.used")])
+def test_a_column_of_a_table_is_explained_with_its_table(column: str, of: str) -> None:
+    assert data("why", FERNHILL, column)["name"] == of

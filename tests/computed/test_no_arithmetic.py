@@ -20,7 +20,7 @@ _EXPLAINED = {
     "collar_source._blank_width": _TRIED,
     "collar_source._plate": _TRIED,
     "drills.demand": _TRIED,
-    "holding.soft_jaws_serve": "answers yes or no",
+    "holding.soft_jaws_fit": "answers yes or no",
     "holding.stub_serves": "answers yes or no",
     "hole._deep": _TRIED,
     "hole.feeds_for": _TRIED,

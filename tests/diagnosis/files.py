@@ -74,3 +74,15 @@ def faults(folder: Path, text: str, **changes: Any) -> list[str]:
     except TestsWrong as wrong:
         return [f"{one.where}: {one.said}: {one.wrong}: {one.do}" for one in wrong.problems]
     return []
+
+
+def again(kind: str, tail: str, head: str = "69.600") -> str:
+    return f'[{kind}]\nhead = ["{head} mm", "{head} mm"]\ntail = ["{tail} mm", "{tail} mm"]\n'
+
+
+THREE = centres(tail="{tail}").rstrip() + '\nmiddle = ["{middle} mm", "{middle} mm"]\nmiddle_station = "150 mm"\n'
+CLAMPED = """
+[clamping]
+released = ["0 mm", "0 mm", "0 mm", "0 mm", "0 mm"]
+clamped = [{clamped}]
+"""

@@ -106,7 +106,7 @@ def test_classes_become_the_choices_of_a_start(catalogue: Catalogue) -> None:
             "",
             "crib.nose_radius: ask and default do not agree; give a default, or do not ask for one",
         ),
-        ('default = "0.4 mm"', 'default = "0.4"', 'nose_radius = "0.4": has no unit; write 0.4 mm or 0.4 in'),
+        ('default = "0.4 mm"', 'default = "0.4"', 'nose_radius = "0.4": has no unit; write 0.4 mm; typical: 0.4 mm'),
         (
             'default = "good"',
             'default = "superb"',

@@ -72,16 +72,16 @@ def drawing_with_a_dimension_of_nothing() -> Job:
     return _with_sizes("collar-blank", each_face=0.0)
 
 
-@breaks("V86", "drawing bar-in-chuck")
+@breaks("V86", "drawing bar-in-steady")
 def drawing_at_odds_with_its_step() -> Job:
-    held = next(one for one in procedure().drawings if one.kind == "bar-in-chuck").dimensions
-    return _with_drawing("bar-in-chuck", dimensions={**held, "standing_out": mm("bar.overhang", 31.0)})
+    held = next(one for one in procedure().drawings if one.kind == "bar-in-steady").dimensions
+    return _with_drawing("bar-in-steady", dimensions={**held, "standing_out": mm("bar.overhang", 31.0)})
 
 
-@breaks("V86", "drawing bar-in-chuck")
+@breaks("V86", "drawing bar-in-steady")
 def drawing_at_odds_with_another_place() -> Job:
-    held = next(one for one in procedure().drawings if one.kind == "bar-in-chuck").dimensions
-    return _with_drawing("bar-in-chuck", dimensions={**held, "length": mm("bar.saw", 385.0)})
+    held = next(one for one in procedure().drawings if one.kind == "bar-in-steady").dimensions
+    return _with_drawing("bar-in-steady", dimensions={**held, "length": mm("bar.saw", 385.0)})
 
 
 @breaks("V86", "drawing drill-ladder", also="V87")

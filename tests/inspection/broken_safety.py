@@ -142,9 +142,9 @@ def chips_cleared_while_turning() -> Job:
     )
 
 
-@breaks("V19", "step 2.1")
+@breaks("V19", "step 2.7")
 def gloves_at_a_live_step() -> Job:
-    return with_caution("2.1", protective_equipment=("Cut-resistant gloves",))
+    return with_caution("2.7", protective_equipment=("Cut-resistant gloves",))
 
 
 @breaks("V19", "phase 2")
@@ -263,7 +263,7 @@ def bored_with_no_hold_at_the_measuring() -> Job:
     return with_step("2.4", hold=None)
 
 
-@breaks("V130", "step 2.3", also="V01 V160")
+@breaks("V130", "step 2.3", also="V01")
 def drilled_while_gripped_on_a_draft() -> Job:
     return with_step("2.1", activities=(*step("2.1").activities, "grip-uneven"))
 
@@ -296,7 +296,7 @@ def danger_replaced_by_another_one() -> Job:
     return with_sheet(job_cautions=(first.model_copy(update={"id": "another-danger"}), *rest))
 
 
-@breaks("V160", "step 1.1")
+@breaks("V160", "step 1.1", also="V230")
 def bar_gripped_with_the_power_on() -> Job:
     """The list of states allows it here; the rule knows by itself."""
     return _allowed_anywhere(with_step("1.1", machine="stopped"))
@@ -343,9 +343,9 @@ def told_to_gauge_before_the_spindle_is_stopped() -> Job:
     return with_step("2.6", text=(*step("2.6").text, ("Withdraw the tool and gauge, then stop the spindle.",)))
 
 
-@breaks("V162", "step 2.1")
+@breaks("V162", "step 2.7")
 def told_to_put_gloves_on_with_the_power_on() -> Job:
-    return with_step("2.1", text=(("Put on thin gloves. Seat the blank.",),))
+    return with_step("2.7", text=(("Put on thin gloves. Gauge the bore.",),))
 
 
 def _allowed_anywhere(job: Job) -> Job:

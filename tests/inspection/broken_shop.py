@@ -193,7 +193,7 @@ def doubt_in_another_unit() -> Job:
     return with_check("2.7", uncertainty=figure("bore.gauge_uncertainty", 0.0005, "in", "fit"))
 
 
-@breaks("V62", "step 2.7", also="V27")
+@breaks("V62", "step 2.7", also="V27 V232")
 def band_upside_down() -> Job:
     return with_check("2.7", limits=Limits(low=mm("bore.head_low", 22.09, "fit"), high=mm("bore.head_high", 22.03, "fit")))
 

@@ -99,6 +99,7 @@ def shop() -> Shop:
         labels=("Workshop bench 4 in the corner",),
         measured={"head": (22.0, 21.998)},
         fit_mm=(0.01, 0.15),
+        indicator_division_mm=0.01,
     )
 
 

@@ -20,7 +20,6 @@ def drawings() -> tuple[Drawing, ...]:
     centres = {"dog": ("crib.dog_room", 25.0), "gap": ("collar.dog_gap", 10.0), "to_collar": ("collar.inner_edge", 35.0)}
     centres |= {"length": ("bar.saw", 384.0), "quill": ("lathe.quill_out", 30.0), "tool_clear": ("collar.over_bar", 19.0)}
     return (
-        _drawing("bar-in-chuck", "1.1", held),
         _drawing("bar-in-spindle", "1.1", {**held, "spindle_bore": ("lathe.spindle_bore", 30.0)}),
         _drawing("bar-in-steady", "1.1", held),
         _drawing("blank-held", "2.1", {**blank, "spacer": ("crib.spacer", 12.0)}),

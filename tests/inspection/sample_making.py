@@ -5,6 +5,9 @@ from tailtrue.procedure import Hold, Phase, Step
 
 from .sample_pieces import caution, depth, figure, hand_feed, mm, power_feed, speed, start_check, written
 
+# The dial opens the bore by more than the room between its two sizes: an indicator on the slide is told.
+FINE = Setting(label=("one step of the last cut opens the bore by",), value=(mm("bore.fine_step", 0.02, "depth"),))
+
 
 def making() -> tuple[Phase, ...]:
     """Face the bar, bore the collars, bond them."""
@@ -70,7 +73,7 @@ def _collars() -> Phase:
                 id="hold-blank",
                 number="2.1",
                 title="Grip the blank",
-                machine="stopped",
+                machine="isolated",
                 activities=("grip-in-chuck",),
                 cautions=(caution("short-grip", "warning", "grip-in-chuck"),),
                 text=(("Seat the blank for collar 1 as in step 1.1.",),),
@@ -109,7 +112,7 @@ def _collars() -> Phase:
                 activities=("bore", "turning"),
                 cautions=(caution("bar-hits-chuck", "warning", "bore", "turning"),),
                 text=(("Take ", figure("bore.cuts", 3, "1", "count"), " equal light cuts."),),
-                settings=(speed("bore.speed", 500), power_feed("bore.feed", 0.05), depth("bore.depth", 0.1)),
+                settings=(speed("bore.speed", 500), power_feed("bore.feed", 0.05), depth("bore.depth", 0.1), FINE),
                 tools=("boring-bar",),
             ),
             Step(

@@ -95,7 +95,17 @@ def gloves_while_isolated() -> Job:
 
 
 def caution_on_an_earlier_step_of_the_phase() -> Job:
-    return with_step("2.4", activities=(*step("2.4").activities, "grip-in-chuck"))
+    return with_step("2.4", machine="isolated", activities=(*step("2.4").activities, "grip-in-chuck"))
+
+
+def isolated_before_the_bar_is_tried() -> Job:
+    told = ("IF the bore is in size, THEN isolate the lathe. Put the bar in.",)
+    return with_step("2.7", text=(*step("2.7").text, told))
+
+
+def tools_and_dial_touched_at_rest() -> Job:
+    told = ("Take the boring bar off. Fit the chamfer tool. Bring the tailstock up. Take the drill chuck out of the quill.",)
+    return with_step("2.7", text=(*step("2.7").text, told))
 
 
 def hold_on_the_clamping_itself() -> Job:
@@ -156,7 +166,8 @@ SOUND: tuple[Callable[[], Job], ...] = (
     variable_speed, speed_exactly_at_its_cap, feed_converted_from_inches, diameter_dial_halves_the_depth,
     tool_at_the_rear_with_its_own_words, bar_length_stands_in_for_the_span, number_in_a_label_of_the_user,
     reference_to_another_step, piece_of_the_phase_by_name, none_of_them_in_a_sentence, gloves_while_isolated,
-    caution_on_an_earlier_step_of_the_phase, hold_on_the_clamping_itself, limit_on_a_step_that_does_not_turn,
+    caution_on_an_earlier_step_of_the_phase, isolated_before_the_bar_is_tried, tools_and_dial_touched_at_rest,
+    hold_on_the_clamping_itself, limit_on_a_step_that_does_not_turn,
     doubt_of_exactly_half_the_band, sheet_that_nobody_approved_yet, no_verdict_and_none_claimed,
     a_tailstock_that_cannot_be_moved, hand_work_once_the_spindle_is_stopped_by_name,
     caution_that_must_be_said_of_something_not_done, caution_that_must_be_said_in_an_earlier_phase,

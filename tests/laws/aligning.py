@@ -4,7 +4,18 @@ import math
 from functools import partial
 
 from laws.law import DOWN, FREE, UP, Axis, Law, on_span
-from tailtrue.calc import alignment, carriage_path, clamping, cut_order, indicator, lathe_geometry, setover, sides, tapers
+from tailtrue.calc import (
+    alignment,
+    carriage_path,
+    clamping,
+    cut_order,
+    indicator,
+    lathe_geometry,
+    setover,
+    sides,
+    tapers,
+    third_collar,
+)
 
 _COLLARS: dict[str, Axis] = {"first_station_mm": (0.0, 1500.0, FREE), "second_station_mm": (0.0, 1500.0, FREE)}
 _LEANS: dict[str, Axis] = {"first_station_mm": (0, 100, FREE), "second_station_mm": (110, 300, FREE)}
@@ -61,6 +72,10 @@ LAWS: dict[str, Law] = {
     "lathe_geometry.third_collar_bow": Law(partial(lathe_geometry.third_collar_bow, first_station_mm=30, second_station_mm=270),
                                            {"headstock_diameter_mm": (69, 70, DOWN), "middle_diameter_mm": (69, 70, UP), "tailstock_diameter_mm": (69, 70, DOWN),
                                             "middle_station_mm": (31, 269, FREE)}, least=-math.inf),
+    "third_collar.middle_from_mean": Law(third_collar.middle_from_mean,
+                                         {"headstock_diameter_mm": (69, 70, DOWN), "middle_diameter_mm": (69, 70, UP), "tailstock_diameter_mm": (69, 70, DOWN)},
+                                         least=-math.inf),
+    "third_collar.middle_allowance": Law(third_collar.middle_allowance, {"doubt_mm": (0, 0.1, UP), "bending_mm": (0, 0.1, UP)}),
     "lathe_geometry.offset_tolerance": Law(lathe_geometry.offset_tolerance, {"tolerance_mm": (0.001, 1, UP), "tolerance_length_mm": (10, 1000, DOWN), "span_mm": (1, 1500, UP)}),
     "carriage_path.path_lean": Law(carriage_path.path_lean, {"level_change_mm_per_m": (0, 10, UP), "distance_mm": (50, 1500, DOWN), "centre_height_mm": (1, 500, UP)}),
     "carriage_path.diameter_change: tool in front": Law(partial(carriage_path.diameter_change, tool_side="front"), {"shift_mm": (-1, 1, UP)}, least=-math.inf),

@@ -31,7 +31,6 @@ LAWS: dict[str, Law] = {
     "work_holding.tilt_safety": Law(work_holding.tilt_safety,
                                   {"cutting_force_n": (1, 5000, DOWN), "overhang_mm": (0, 300, DOWN), "grip_n": (0, 50000, UP),
                                    "grip_length_mm": (1, 100, FREE), "grip_diameter_mm": (1, 300, UP), "friction": (0.01, 1, UP)}),
-    "work_holding.draft_over_jaws": Law(work_holding.draft_over_jaws, {"grip_length_mm": (0.1, 100, UP), "draft_deg": (0, 10, UP)}),
     "work_holding.least_grip_length": Law(partial(work_holding.least_grip_length, jaw_length_mm=100),
                           {"diameter_mm": (1, 100, UP), "share_of_diameter": (0.1, 1, UP), "share_of_jaw": (0.1, 1, UP), "least_mm": (1, 100, UP)}),
     "centre_points.separating_force": Law(centre_points.separating_force, {"radial_force_n": (0, 5000, UP), "point_angle_deg": (30, 120, UP)}),

@@ -104,6 +104,9 @@ LAWS: dict[str, Law] = {
                                                                              "waste_factor": (1, 5, UP)}),
     "margins.catch_torque": Law(margins.catch_torque, {"cutting_force_n": (0, 5000, UP), "dull_factor": (1, 5, UP), "diameter_mm": (1, 300, UP)}),
     "margins.torque_margin": Law(margins.torque_margin, {"carried_nmm": (0, 1e6, UP), "asked_nmm": (1, 1e6, DOWN)}),
+    "margins.strength_for_margin": Law(
+        margins.strength_for_margin, {"strength_mpa": (0.1, 100, UP), "margin": (0.05, 20, DOWN), "margin_wanted": (0.1, 5, UP)}
+    ),
     "margins.margin_of_narrow": Law(margins.margin_of_narrow, {"margin": (0, 20, UP), "width_mm": (0.1, 100, UP), "full_width_mm": (0.1, 100, DOWN)}, most=20),
     "pins.pin_shear_stress": Law(pins.pin_shear_stress, {"shear_force_n": (0, 50000, UP), "pin_diameter_mm": (0.5, 20, DOWN)}),
     "screws.screw_preload": Law(screws.screw_preload, {"torque_nmm": (1, 50000, UP), "thread_diameter_mm": (3, 10, DOWN), "nut_factor": (0.05, 1, DOWN)}),
@@ -148,7 +151,6 @@ LAWS: dict[str, Law] = {
                                           {"measured_least_mm": (24.98, 25, UP), "measured_largest_mm": (25, 25.01, FREE),
                                                    "least_gap_mm": (0.02, 0.05, FREE), "largest_gap_mm": (0.15, 0.2, UP), "gauge_uncertainty_mm": (0, 0.01, DOWN)}),
     "fits.bore_target": Law(partial(fits.bore_target, step_mm=0.005), {"low_mm": (24, 25, UP), "high_mm": (25.01, 26, UP)}),
-    "fits.clearance_uncertainty": Law(fits.clearance_uncertainty, {"bar_uncertainty_mm": (0, 0.1, UP), "bore_uncertainty_mm": (0, 0.1, UP)}),
     "fits.class_fit: least": Law(lambda **g: fits.class_fit(**g).least_clearance_mm,
                                  {"hole_lower_um": (-50, 20, UP), "hole_upper_um": (20, 100, FREE), "shaft_lower_um": (-100, 0, FREE), "shaft_upper_um": (0, 50, DOWN)},
                                  least=-math.inf),

@@ -12,6 +12,7 @@ from tailtrue.calc import (
     cut_power,
     cut_time,
     cutting,
+    fine_feed,
     finish,
     rework,
     run_out,
@@ -45,6 +46,8 @@ def _copied_taper(spring_passes: float, **given: Any) -> float:
 
 
 LAWS: dict[str, Law] = {
+    "fine_feed.slide_angle": Law(fine_feed.slide_angle, {"ratio": (1, 1000, DOWN)}),
+    "fine_feed.slide_step": Law(fine_feed.slide_step, {"division_mm": (0.001, 1, UP), "ratio": (1, 1000, DOWN)}),
     "cutting.spindle_speed": Law(cutting.spindle_speed, {"surface_speed_m_min": (0.1, 1000, UP), "diameter_mm": (0.1, 1000, DOWN)}),
     "cutting.cutting_force": Law(cutting.cutting_force, _KC | _PASS),
     "cutting.cut_time": Law(cutting.cut_time, {"length_mm": (0.1, 2000, UP), "feed_mm": (0.001, 5, DOWN),

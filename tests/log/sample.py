@@ -105,6 +105,17 @@ def check(offset_um: float, day: int, diameter_mm: float = 69.842, **changes: An
     return record(**changes)
 
 
+def by_indicator(offset_um: float, day: int, **changes: Any) -> Record:
+    """A test on a day that an indicator read: from a zero of its own, with a larger doubt, and no diameter."""
+    difference = -2 * offset_um / 1000 * (SECOND_MM - FIRST_MM) / SPAN_MM
+    read = [{"collar": "H", "said": "0 mm"}, {"collar": "T", "said": f"{difference:.5f} mm"}]
+    plain: dict[str, Any] = {
+        "read_by": "indicator", "instrument": "indicator 2", "instrument_zero_error_mm": None, "readings": read,
+        "collar_diameter_after_mm": None, "move_uncertainty_mm": 0.005,
+    }  # fmt: skip
+    return check(offset_um, day, **{**plain, **changes})
+
+
 UNREAD = UnreadRow(
     file="a.csv", line=3, columns="a,b", text="x,y", faults=(RowFault(column="a", said="x", wrong="w", do="d"),)
 )

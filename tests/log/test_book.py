@@ -10,7 +10,7 @@ import pytest
 from tailtrue.errors import TailtrueError
 from tailtrue.log.book import Book, Entry, Struck, Unread
 from tailtrue.log.faults import LogUnusable, RecordWrong
-from tailtrue.log.storage import TABLES, VERSION
+from tailtrue.log.storage import FIRST_VERSION, TABLES, VERSION
 
 from .sample import UNREAD, check, filled, record
 
@@ -145,7 +145,7 @@ def test_what_is_written_is_synced_with_the_folder(path: Path) -> None:
         storage = book._storage
         assert storage.run("PRAGMA synchronous") == [(3,)]
         assert storage.run("PRAGMA journal_mode") == [("delete",)]
-        assert storage.run("PRAGMA user_version") == [(VERSION,)]
+        assert storage.run("PRAGMA user_version") == [(FIRST_VERSION,)]
 
 
 def test_the_file_is_known_by_its_mark_and_its_version(path: Path) -> None:

@@ -8,7 +8,11 @@ from pathlib import Path
 import pytest
 
 from shops import shop, tailtrue
+from tailtrue.log.book import Book
 from tailtrue.log.dates import wrong_date
+from tailtrue.log.exchange import written
+
+from .sample import check
 
 TYPED = Path(__file__).with_name("typed.toml")
 COMMANDS = ("add", "list", "show", "strike", "export", "import", "chart")
@@ -193,3 +197,16 @@ def test_what_cannot_be_done_is_said_without_a_traceback(job: Path, words: tuple
     assert done.returncode in (2, 4)
     assert says in done.stderr
     assert "Traceback" not in done.stderr
+
+
+def test_an_import_takes_no_date_of_the_future(tmp_path: Path) -> None:
+    job = shop(tmp_path, "fernhill")
+    path = tmp_path / "late.csv"
+    with Book.create(tmp_path / "other.sqlite") as book:
+        book.add(check(1, 0))
+        book.add(check(2, 0, date_time="2096-11-24T10:00"))
+        path.write_bytes(written(book, path).encode())
+    done = tailtrue("log", "import", job, path)
+    assert done.returncode == 4
+    assert "Added 1;" in done.stdout
+    assert "late.csv:3, date_time: 2096-11-24T10:00: is in the future" in done.stderr

@@ -17,7 +17,7 @@ from tailtrue.log.exchange import bring_in, written
 from tailtrue.log.record import Record
 from tailtrue.log.unread import UnreadRow
 
-from .sample import CONTENT, EVERYTHING, check, record
+from .sample import CONTENT, EVERYTHING, by_indicator, check, record
 
 FORMS = ("csv", "json")
 every_form = pytest.mark.parametrize("form", FORMS)
@@ -50,11 +50,18 @@ def again(folder: Path, path: Path) -> bytes:
 @every_form
 def test_a_log_reads_back_to_the_same_bytes(tmp_path: Path, form: str) -> None:
     path = exported(
-        tmp_path, form, record(), Record.model_validate(EVERYTHING), check(1, 3, quill_clamped=False), strike='=burr, "T"'
+        tmp_path,
+        form,
+        record(),
+        Record.model_validate(EVERYTHING),
+        check(1, 3, quill_clamped=False),
+        by_indicator(-3, 9),
+        strike='=burr, "T"',
     )
     assert again(tmp_path, path) == path.read_bytes()
     with Book.open(tmp_path / "second.sqlite") as book:
-        first, second, _ = book.records(struck=True)
+        first, second, _, fourth = book.records(struck=True)
+        assert fourth.record == by_indicator(-3, 9)
         assert second.record == Record.model_validate(EVERYTHING)
         assert first.strike is not None
         assert first.strike.reason == '=burr, "T"'
@@ -124,7 +131,7 @@ def test_a_spreadsheet_sees_the_text_for_what_it_is(tmp_path: Path) -> None:
 def test_json_is_plain_json(tmp_path: Path) -> None:
     path = exported(tmp_path, "json", record(), check(1, 3))
     found = json.loads(path.read_text(encoding="utf-8"))
-    assert found["alignment_log"] == 1
+    assert found["alignment_log"] == 2
     assert [one["number"] for one in found["records"]] == [1, 2]
     assert Record.model_validate(found["records"][0]["record"]) == record()
 
@@ -264,7 +271,7 @@ def test_lines_are_counted_past_a_cell_with_line_breaks(tmp_path: Path) -> None:
         ("a.json", "[" * 100_000, "cannot be read as JSON"),
         ("a.json", "[]", "is no exported alignment log"),
         ("a.json", '{"records": []}', "is no exported alignment log"),
-        ("a.json", '{"alignment_log": 2, "records": []}', "is of version 2"),
+        ("a.json", '{"alignment_log": 3, "records": []}', "is of version 3"),
         ("a.txt", "", "is no kind of file for a log"),
     ],
 )
@@ -319,3 +326,28 @@ def test_a_file_that_cannot_be_read_is_told(tmp_path: Path) -> None:
         ):
             with pytest.raises(UsageError, match=says):
                 bring_in(book, tmp_path / name)
+
+
+@every_form
+def test_a_date_that_is_still_to_come_is_named_with_its_line_and_kept_aside(tmp_path: Path, form: str) -> None:
+    tested = {"difference_mm": 0.008, "near_station_mm": 20.0, "far_station_mm": 170.0, "date": "2026-01-05"}
+    path = exported(tmp_path, form, check(1, 0), check(2, 2), check(3, 0, chuck_test={**tested, "date": "2031-01-01"}))
+    with Book.create(tmp_path / "second.sqlite") as book:
+        taken, unread = bring_in(book, path, now="2026-01-05T12:00:00")
+        assert len(taken.added) == 1
+        assert [one.line for one in unread] == [3, 4]
+        first, second = (one.faults[0] for one in unread)
+        assert (first.column, first.said) == ("date_time", "2026-01-07")
+        assert first.wrong == "is in the future: the clock here says 2026-01-05"
+        assert first.do == "mend the date, or set the clock of this machine"
+        assert (second.column, second.said) == ("chuck_test.date", "2031-01-01")
+        assert len(book.unread()) == 2
+
+
+@every_form
+def test_a_strike_of_the_future_is_named(tmp_path: Path, form: str) -> None:
+    path = exported(tmp_path, form, check(1, 0), strike="wrong bar")
+    with Book.create(tmp_path / "second.sqlite") as book:
+        taken, (row,) = bring_in(book, path, now="2026-01-20T12:00:00")
+    assert taken.added == ()
+    assert [(one.column, one.said) for one in row.faults] == [("struck.date_time", "2026-02-01")]

@@ -15,7 +15,7 @@ import pytest
 
 from tailtrue.log.book import Book
 
-from .sample import check
+from .sample import by_indicator, check
 
 KILLS = 2000
 A_BOOK = 40  # kills before a fresh book, so that the file is also made under fire
@@ -27,7 +27,9 @@ def write_until_killed(path: Path, seed: int, acknowledge: int) -> None:
     number = 0
     with Book.create(path) as book:
         while True:
-            added = check(number % 7, number, operator=f"{seed}", remarks="long enough to fill a page " * 20)
+            # Every third one needs the second version of the log, so that its step is taken under fire as well.
+            made = by_indicator if number % 3 == 2 else check
+            added = made(number % 7, number, operator=f"{seed}", remarks="long enough to fill a page " * 20)
             book.add(added)
             os.write(acknowledge, f"{added.log_id}\n".encode())
             number += 1
@@ -77,11 +79,13 @@ def test_no_acknowledged_record_is_lost_and_none_is_torn(folder: Path) -> None:
             told += killed_once(path, round_ * A_BOOK + kill, chance.uniform(0, LONGEST_S))
             hot += Path(f"{path}-journal").exists()
         with Book.create(path) as book:
-            found = {entry.record.log_id for entry in book.records()}
+            records = [entry.record for entry in book.records()]
+            found = {one.log_id for one in records}
         assert set(told) <= found
         with closing(sqlite3.connect(path)) as connection:
             assert connection.execute("PRAGMA integrity_check").fetchall() == [("ok",)]
             assert connection.execute("SELECT count(*) FROM record").fetchone() == (len(found),)
+            assert connection.execute("PRAGMA user_version").fetchone() == (max(one.version for one in records),)
         acknowledged += len(told)
         survived_unheard += len(found) - len(told)
     # The kills must have met writing at work: records before them, and transactions cut in the middle.

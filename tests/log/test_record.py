@@ -46,7 +46,7 @@ def test_everything_that_is_asked_of_a_test_has_its_place() -> None:
     whole = Record.model_validate(EVERYTHING)
     for place in ASKED.values():
         assert getattr(whole, place) is not None, place
-    assert set(Record.model_fields) - set(ASKED.values()) == {"collar_least_diameter_mm"}
+    assert set(Record.model_fields) - set(ASKED.values()) == {"collar_least_diameter_mm", "read_by", "nearest_step"}
 
 
 def test_what_was_not_said_stays_unsaid() -> None:

@@ -107,6 +107,7 @@ def test_steps_do_not_reach_across_a_move() -> None:
         ({"tailstock_centre_id": "centre 4"}, "another tailstock centre"),
         ({"quill_extension_mm": 50.5}, "another quill extension"),
         ({"tailstock_position_mm": 570.5}, "another place of the tailstock on the bed"),
+        ({"read_by": "indicator", "instrument_zero_error_mm": None}, "another way of reading the collars"),
         ({"span_mm": 303.5}, "another distance between the centres"),
     ],
 )

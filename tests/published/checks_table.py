@@ -3,14 +3,17 @@
 .venv/bin/python tests/published/checks_table.py
 """
 
+import ast
 import csv
 import importlib
 import inspect
 import pkgutil
 import re
+import sys
 import tomllib
 from collections import Counter
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -35,7 +38,11 @@ Made from the figures in `tests/published/data` and the formulas themselves with
 - **(m)**: so many of these were written from memory, in whole or in part: a recollection of a source, not a sight of
   it. They prove nothing from outside until somebody holds them against the source.
 
-Tests of properties, of the ends of each range and against other programs are not counted here.
+- **other program**: a general library comes to the same by another way, at the arguments of every figure and round
+  about them (`tests/oracles`): an integral, a root, eigenvalues, least squares, propagation. It proves the mathematics,
+  not that the model is that of the machine. pint proves the units only (`tests/calc/test_units.py`).
+
+Tests of properties and of the ends of each range are not counted here.
 """
 _UNCONFIRMED = """
 ## Figures nobody has confirmed
@@ -47,17 +54,19 @@ unconfirmed; "alone" counts those that name no other.
 
 def page() -> str:
     """The whole page."""
-    figures = _figures()
-    parts = [_HEAD, _totals(figures)]
+    found = figures()
+    parts = [_HEAD, _totals(found)]
     for module, formulas in _formulas().items():
         parts.append(f"\n## {module}\n\n{_module_says(module)}\n")
-        parts.append("| quantity | formula | printed | worked | own | sources |\n| --- | --- | --- | --- | --- | --- |")
-        parts += [_line(name, formula, figures.get(f"{module}.{name}", [])) for name, formula in formulas.items()]
+        parts.append(
+            "| quantity | formula | printed | worked | own | other program | sources |\n| --- | --- | --- | --- | --- | --- | --- |"
+        )
+        parts += [_line(module, name, formula, found.get(f"{module}.{name}", [])) for name, formula in formulas.items()]
     parts += [_other_tables(), _UNCONFIRMED, *_unconfirmed()]
     return "\n".join(parts) + "\n"
 
 
-def _figures() -> dict[str, list[dict[str, str]]]:
+def figures() -> dict[str, list[dict[str, str]]]:
     """Rows of the figures, by the formula that they check."""
     found: dict[str, list[dict[str, str]]] = {}
     for path in sorted(_DATA.glob("*.csv")):
@@ -91,11 +100,34 @@ def _module_says(module: str) -> str:
     return (inspect.getdoc(importlib.import_module(f"tailtrue.calc.{module}")) or "").split("\n\n")[0].replace("\n", " ")
 
 
-def _line(name: str, formula: Any, rows: list[dict[str, str]]) -> str:
+def _line(module: str, name: str, formula: Any, rows: list[dict[str, str]]) -> str:
     sentence, written = (inspect.getdoc(formula) or "").split("\n\n")[:2]
     sources = "; ".join(dict.fromkeys(row["source"] for row in rows))
     counts = [_count([row for row in rows if row["basis"] == basis]) for basis in _BASES]
-    return _cells(f"`{name}`: {sentence}", f"`{' '.join(written.split())}`", *counts, sources)
+    return _cells(f"`{name}`: {sentence}", f"`{' '.join(written.split())}`", *counts, _programs(f"{module}.{name}"), sources)
+
+
+@cache
+def _oracles() -> dict[str, str]:
+    """Program of the oracle of each formula that has one; taken here, since run alone this file must find the tests first."""
+    from oracles import ORACLES
+
+    return {name: oracle.program for name, oracle in ORACLES.items()}
+
+
+def _programs(formula: str) -> str:
+    programs = [_oracles()[formula]] if formula in _oracles() else []
+    if formula in with_units():
+        programs.append("pint: units")
+    return "; ".join(programs)
+
+
+@cache
+def with_units() -> frozenset[str]:
+    """Formulas whose units pint proves: those called in the cases of its test."""
+    tree = ast.parse((ROOT / "tests" / "calc" / "test_units.py").read_text(encoding="utf-8"))
+    called = {ast.unparse(node.func) for node in ast.walk(tree) if isinstance(node, ast.Call)}
+    return frozenset(called & {f"{module}.{name}" for module, names in _formulas().items() for name in names})
 
 
 def _count(rows: list[dict[str, str]]) -> str:
@@ -111,14 +143,17 @@ def _cells(*cells: str) -> str:
     return "| " + " | ".join(cell.replace("|", "\\|") for cell in cells) + " |"
 
 
-def _totals(figures: dict[str, list[dict[str, str]]]) -> str:
+def _totals(found: dict[str, list[dict[str, str]]]) -> str:
     names = [f"{module}.{name}" for module, formulas in _formulas().items() for name in formulas]
-    rows = {name: figures.get(name, []) for name in names}
+    rows = {name: found.get(name, []) for name in names}
     outside = {name: [row for row in rows[name] if row["basis"] != "derived"] for name in names}
     seen = [name for name in names if any(not _recalled(row) for row in outside[name])]
     recalled = [name for name in names if outside[name] and name not in seen]
     printed = [name for name in seen if any(row["basis"] == "printed" and not _recalled(row) for row in outside[name])]
     own = [name for name in names if rows[name] and not outside[name]]
+    by_program = [name for name in names if name in _oracles()]
+    by_units = [name for name in names if name in with_units() and name not in _oracles()]
+    alone = [name for name in names if name not in {*seen, *by_program, *by_units}]
     without = [name for name in names if not rows[name]]
     every = [row for name in names for row in rows[name]]
     counts = [_count([row for row in every if row["basis"] == basis]) or "0" for basis in _BASES]
@@ -126,7 +161,11 @@ def _totals(figures: dict[str, list[dict[str, str]]]) -> str:
         f"{len(names)} formulas, {len(every)} figures: {counts[0]} printed, {counts[1]} worked, {counts[2]} own.\n",
         f"- {len(seen)} formulas have a check from outside that was seen, {len(printed)} of them a printed answer.",
         f"- {len(recalled)} have one only that was written from memory.",
-        f"- {len(own)} rest on our own working.",
+        f"- {len(own)} have figures of our own working only.",
+        f"- {len(by_program)} are held against another program by another way, {len(set(by_program) - set(seen))} of them"
+        " without a check from outside that was seen.",
+        f"- {len(by_units)} more have their units proved by pint.",
+        f"- {len(alone)} rest on our own working and on properties alone.",
     ]
     if without:
         lines.append(f"- {len(without)} without any figure: {', '.join(without)}.")
@@ -141,7 +180,8 @@ def _other_tables() -> str:
         rows = _rows(path)
         if rows and "function" not in rows[0]:
             counts = [_count([row for row in rows if row.get("basis", "") == basis]) for basis in (*_BASES, "")]
-            sources = "; ".join(dict.fromkeys(row.get("source", "") for row in rows))
+            named = dict.fromkeys(row.get("source", "") for row in rows)
+            sources = "; ".join(named) if len(named) <= _MANY else f"{len(named)}, named in the table"
             lines.append(_cells(path.stem.replace("_", " "), *counts, sources))
     return "\n".join(lines)
 
@@ -203,4 +243,5 @@ def _rules_from_memory(value: Any, name: str = "") -> Iterator[tuple[str, bool]]
 
 
 if __name__ == "__main__":
+    sys.path.insert(0, str(ROOT / "tests"))
     PAGE.write_text(page(), encoding="utf-8")

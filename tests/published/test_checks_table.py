@@ -4,6 +4,7 @@ import csv
 import re
 from pathlib import Path
 
+from oracles import ORACLES
 from published import checks_table
 
 _DATA = Path(__file__).parent / "data"
@@ -54,10 +55,10 @@ def test_a_line_has_a_quantity_a_formula_and_the_sources_of_its_figures() -> Non
     lines = _lines_of_formulas()
     assert len(lines) > 100
     for line in lines:
-        assert len(line) == 6
+        assert len(line) == 7
         assert line[0].endswith(".")
         assert line[1]
-        assert bool(line[5]) == any(line[2:5])
+        assert bool(line[6]) == any(line[2:5])
 
 
 def test_every_table_with_a_row_from_memory_is_named() -> None:
@@ -68,3 +69,17 @@ def test_every_table_with_a_row_from_memory_is_named() -> None:
         name = path.relative_to(checks_table.ROOT / "knowledge").with_suffix("").as_posix()
         found = re.search(rf"^\| {name} \| \d+ \| (\d+) \|", unconfirmed, re.MULTILINE)
         assert (int(found[1]) if found else 0) == recalled, name
+
+
+def test_every_other_program_is_named_beside_its_formula() -> None:
+    sections = re.split(r"^## (\w+)$", checks_table.page().split("## Tables held as a whole")[0], flags=re.MULTILINE)
+    named = {}
+    for module, text in zip(sections[1::2], sections[2::2], strict=True):
+        for line in text.splitlines():
+            if line.startswith("| `"):
+                cells = re.split(r" *(?<!\\)\| *", line)[1:-1]
+                named[f"{module}.{cells[0].split('`')[1]}"] = cells[5]
+    assert {name for name, cell in named.items() if cell not in {"", "pint: units"}} == set(ORACLES)
+    assert all(ORACLES[name].program in named[name] for name in ORACLES)
+    assert {name for name, cell in named.items() if "pint: units" in cell} == set(checks_table.with_units())
+    assert len(checks_table.with_units()) > 50

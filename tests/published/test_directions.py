@@ -20,6 +20,7 @@ from tailtrue.calc.alignment import tailstock_move
         ),
         (0.08, True, "derived: tail collar fat, tool in front or behind, the centre goes toward the tool"),
     ],
+    ids=["E03", "E04", "E06b"],
 )
 def test_direction(difference_mm: float, toward_tool: bool, source: str) -> None:
     assert (tailstock_move(difference_mm, 300, 30, 270) > 0) is toward_tool, source

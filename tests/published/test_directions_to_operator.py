@@ -20,6 +20,7 @@ from tailtrue.calc.sides import toward_operator
         (0.08, "front", True, "derived: tool in front, tail collar fat, the centre goes toward the operator"),
         (-0.08, "rear", True, "derived: tool at the rear, tail collar thin, the centre goes toward the operator"),
     ],
+    ids=["E03", "E04", "E06b", "front tool, tail fat", "rear tool, tail thin"],
 )
 def test_direction(difference_mm: float, tool_side: str, to_the_front: bool, source: str) -> None:
     assert (toward_operator(tailstock_move(difference_mm, 300, 30, 270), tool_side) > 0) is to_the_front, source

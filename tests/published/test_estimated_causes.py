@@ -1,4 +1,4 @@
-"""One worked set of readings with its answer: three chucked and three between centres, and a level.
+"""One worked set of readings with its answer (E10): three chucked and three between centres, and a level.
 
 Readings and answers are derived: the geometry of the axis and the path of the tool, weighed normal equations.
 """

@@ -14,10 +14,10 @@ from tailtrue.calc.sides import toward_tool
 @pytest.mark.parametrize(
     ("to_operator_mm", "height_mm", "tool_height_mm", "tool_side", "difference_mm"),
     [
-        pytest.param(-1.0, 0.0, 0.0, "front", 1.6, id="tailstock 1 mm away from a front tool"),
-        pytest.param(0.05, 0.0, 0.0, "rear", 0.08, id="tailstock away from a rear tool"),
-        pytest.param(0.0, 0.1, 1.0, "front", -0.004343, id="tool 1 mm high meets tailstock 0.1 mm high"),
-        pytest.param(0.0, 0.1, 0.0, "front", 0.000228571, id="tailstock 0.1 mm high"),
+        pytest.param(-1.0, 0.0, 0.0, "front", 1.6, id="E05a: tailstock 1 mm away from a front tool"),
+        pytest.param(0.05, 0.0, 0.0, "rear", 0.08, id="E06: tailstock away from a rear tool"),
+        pytest.param(0.0, 0.1, 1.0, "front", -0.004343, id="E08b: tool 1 mm high meets tailstock 0.1 mm high"),
+        pytest.param(0.0, 0.1, 0.0, "front", 0.000228571, id="E07a: tailstock 0.1 mm high"),
     ],
 )
 def test_difference(

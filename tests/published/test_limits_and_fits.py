@@ -136,7 +136,7 @@ def grade(number: object, upto: float) -> float:
 
 
 def test_tolerance_factor_of_a_range() -> None:
-    # Source: the same formula worked for 18 to 30 mm and 30 to 50 mm.
+    # Source: the same formula worked for 18 to 30 mm (IT-1) and 30 to 50 mm (IT-2).
     assert geometric_mean(18, 30) == pytest.approx(23.2379, abs=1e-4)
     assert tolerance_factor(18, 30) == pytest.approx(1.30738, abs=1e-5)
     assert tolerance_factor(18, 30) * 16 == pytest.approx(20.918, abs=1e-3)
@@ -239,7 +239,8 @@ def test_the_list_of_inch_fits_is_whole() -> None:
         assert standards.b41().limits(name, float(upto) * 25.4).source == "asme-b4-1 [over_in, upto_incl_in]; memory [*]"
 
 
-# Source: ANSI/ASME B4.1-1967 in Machinery's Handbook (RC4 table 8a, FN2 table 11); LC5 from memory. Inches at 1.0000 in.
+# Source: ANSI/ASME B4.1-1967 in Machinery's Handbook (RC4 table 8a, FN2 table 11); LC5 from memory. Inches at 1.0000 in
+# (B41-1 to B41-3).
 INCH_LIMITS = {
     "RC4": ((1.0, 1.0012), (0.9984, 0.9992), (0.0008, 0.0028)),
     "LC5": ((1.0, 1.0008), (0.9992, 0.9997), (0.0003, 0.0016)),
@@ -257,7 +258,7 @@ def test_a_fit_on_one_inch(fit_class: str) -> None:
 
 
 def test_force_fits_have_ranges_of_their_own() -> None:
-    # Source: Machinery's Handbook, 27th ed., Table 11: FN3 starts over 0.95 in.
+    # Source: Machinery's Handbook, 27th ed., Table 11: FN3 starts over 0.95 in (B41-4).
     with pytest.raises(
         OutOfRange, match=r"^class FN3 is not defined at 0\.9 in; the table goes from over 0\.95 to 3\.15 in"
     ):

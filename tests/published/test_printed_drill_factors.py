@@ -40,3 +40,31 @@ def test_diameter_factors(row: dict[str, str]) -> None:
         assert thrust == pytest.approx(5.70, abs=0.005)
     else:
         assert thrust == pytest.approx(float(row["printed_ft"]), abs=0.0101)
+
+
+# Inch equations and factors of the same pages; Kd, wear factor and the two answers of the example from memory.
+_POUND_N, _INCH_MM = 4.4482216152605, 25.4
+
+
+def _inch_thrust(kd: float, feed_in: float, diameter_in: float) -> float:
+    cut = 2 * kd * feed_in**0.8 * diameter_in**0.8 * 1.355 * 1.3
+    return (cut + kd * diameter_in**2 * 0.030 * 1.3) * _POUND_N
+
+
+def _inch_torque(kd: float, feed_in: float, diameter_in: float) -> float:
+    return kd * feed_in**0.8 * diameter_in**1.8 * 1.085 * 1.3 * _POUND_N * _INCH_MM
+
+
+def test_inch_equations_give_the_printed_answers_of_the_example() -> None:
+    assert _inch_thrust(24000, 0.008, 0.875) == pytest.approx(2313 * _POUND_N, rel=2e-3)
+    assert _inch_torque(24000, 0.008, 0.875) == pytest.approx(559 * _POUND_N * _INCH_MM, rel=2e-3)
+
+
+@pytest.mark.parametrize("feed_mm", [0.03, 0.1, 0.3])
+@pytest.mark.parametrize("diameter_mm", [3.0, 10.0, 22.225, 45.0])
+def test_metric_form_with_its_rounded_constants_stays_near_the_inch_form(diameter_mm: float, feed_mm: float) -> None:
+    feed_in, diameter_in = feed_mm / _INCH_MM, diameter_mm / _INCH_MM
+    thrust = thrust_shaw_oxford(24000, feed_mm, diameter_mm, wear_factor=1.3)
+    torque = torque_shaw_oxford(24000, feed_mm, diameter_mm, wear_factor=1.3)
+    assert thrust == pytest.approx(_inch_thrust(24000, feed_in, diameter_in), rel=0.015)
+    assert torque == pytest.approx(_inch_torque(24000, feed_in, diameter_in), rel=0.01)

@@ -136,8 +136,9 @@ _SAID: dict[str, Any] = {
 
 @st.composite
 def _plugged(draw: st.DrawFn) -> dict[str, float]:
-    step, plug = draw(_between(10, 40)), draw(_between(25, 150))
-    return {"step": step, "jaw_depth": step + draw(_between(10, 60)), "plug": plug, "diameter": plug + draw(_between(6, 12))}
+    step, plug, width = draw(_between(10, 40)), draw(_between(25, 150)), draw(_between(5, 60))
+    sizes = {"step": step, "plug_width": width, "jaw_depth": step + width + draw(_between(2, 20))}
+    return {**sizes, "plug": plug, "diameter": plug + draw(_between(6, 12))}
 
 
 @st.composite
@@ -173,7 +174,6 @@ _SIZES: dict[str, Any] = {
     "indicator-on-quill": st.fixed_dictionaries({"quill": _between(5, 80)}),
     "tailstock-move": st.just({}),
     "speed-plate": _speeds(),
-    "bar-in-chuck": _bar(),
     "bar-in-steady": _bar(),
     "bar-in-spindle": st.builds(
         lambda sizes, bore: {**sizes, "spindle_bore": sizes["diameter"] + bore}, _bar(), _between(0.5, 40)

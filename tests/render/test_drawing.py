@@ -30,6 +30,7 @@ def boxes(svg: str) -> list[tuple[float, float, float, float]]:
     return [
         tuple(float(one.attributes[name]) for name in ("x", "y", "width", "height"))  # type: ignore[misc]
         for one in read_page(svg).all("rect")
+        if one.attributes["class"] != "paper"
     ]
 
 

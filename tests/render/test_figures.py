@@ -68,7 +68,7 @@ def test_a_sheet_draws_blank_bar_hold_ladder_and_reach_at_their_steps(tree: Proc
     assert at["drill-ladder"] == "drill-blank"
     assert at["boring-reach"] == "set-boring-bar"
     held = {kind: step for kind, step in at.items() if kind.startswith("bar-in-")}
-    assert list(held.values()) in (["hold-bar-bore"], ["hold-bar-steady"], ["hold-bar-short"])
+    assert list(held.values()) in (["hold-bar-bore"], ["hold-bar-steady"])
 
 
 def test_the_changed_shops_draw_what_the_examples_do_not(tmp_path: Path) -> None:
@@ -165,11 +165,10 @@ _SOUND = {
     "drill-ladder": drawing("drill-ladder", rough_bore=24, drill__1=4, drill__2=12, drill__3=22),
     "boring-reach": drawing("boring-reach", width=25, room=8, overhang=33, shank=16, hole=23),
     "boring-reach-clear": drawing("boring-reach-clear", width=25, room=8, overhang=33, shank=16, hole=23, behind=12),
-    "bar-in-chuck": drawing("bar-in-chuck", diameter=25, length=94, standing_out=62),
     "bar-in-steady": drawing("bar-in-steady", diameter=25, length=378, standing_out=37),
     "bar-in-spindle": drawing("bar-in-spindle", diameter=25, length=378, standing_out=37, spindle_bore=38),
     "bar-in-collet": drawing("bar-in-collet", diameter=25, length=378, standing_out=37, spindle_bore=38),
-    "jaws-on-plug": drawing("jaws-on-plug", jaw_depth=40, step=20, plug=62, diameter=70),
+    "jaws-on-plug": drawing("jaws-on-plug", jaw_depth=40, step=20, plug=62, plug_width=12, diameter=70),
     "blank-in-soft-jaws": drawing(
         "blank-in-soft-jaws", sawn_width=28, grip=20, standing_out=8, jaw_depth=40, room=20, plug=62, diameter=70
     ),
@@ -328,7 +327,7 @@ def test_a_thin_allowance_is_drawn_larger_and_the_drawing_says_so() -> None:
     assert "drawn larger" not in read_page(figure_of(wide, "metric")).words
 
 
-@pytest.mark.parametrize("name", ["bar-in-chuck", "bar-in-spindle", "bar-in-steady"])
+@pytest.mark.parametrize("name", ["bar-in-spindle", "bar-in-steady"])
 def test_a_bar_that_is_not_to_scale_says_so(name: str) -> None:
     assert "not to scale" in read_page(figure_of(_any(name), "metric")).words
 

@@ -45,7 +45,7 @@ BROKEN = [
     ("cutting/speeds.csv", "drill-guide [low_m_min]", "drill-guide [low_m_min, tool]", "has not as many cells"),
     ("page.toml", "{{ lathe.dial_reads }}", "{{ lathe.dial_raeds }}", "no fact is named 'lathe.dial_raeds'"),
     ("drawings/making.toml", 'step = "drill-blank"', 'step = "drill-blanks"', "stands at a step that is not there"),
-    ("drawings/making.toml", 'id = "bar-in-steady"', 'id = "bar-in-chuck"', "two drawings have this id"),
+    ("drawings/making.toml", 'id = "bar-in-steady"', 'id = "bar-in-collet"', "two drawings have this id"),
     ("drawings/making.toml", '"chuck.jaw_depth"', '"chuck.label"', "no fact that is a number has this name"),
     ("drawings/making.toml", 'field = "size"', 'field = "sise"', "no list of records has this field"),
     ("drawings/making.toml", 'last = "last drill"', 'last = "drill 3"', "a number is typed into a drawing"),
@@ -53,6 +53,12 @@ BROKEN = [
     ("drawings/making.toml", 'last = "last drill"', 'last = "{{ hole.last_drill }}"', "a label would lose this number"),
     ("drawings/making.toml", 'last = "last drill"', 'last = "{{ hole.last_dril }}"', "no fact is named 'hole.last_dril'"),
     ("steps/go-back.md", 'at = ["mark-seats"]', 'at = ["mark-the-seats"]', "goes on at a step that is not there"),
+    ("cutting/speeds.csv", "turn-rough,HSS,24,30", "turn-rough,HSS,24,80", "is faster than every printed speed"),
+    ("cutting/printed_speeds.csv", "tool-steel-o1,O1", "tool-steel-o9,O1", "has no advised speeds, so nothing meets it"),
+    ("cutting/printed_speeds.csv", "30.4,76.2,0.076,0.254", "30.4,76.2,,0.254", "one of feed_low_mm and feed_high_mm is empty"),
+    ("cutting/printed_speeds.csv", "30.4,76.2,0.076", "80.4,76.2,0.076", "low_m_min is not above nothing and up to high_m_min"),
+    ("cutting/printed_forces.csv", "stainless-416,group 12", "stainless-419,group 12", "has no cutting force, so nothing meets it"),
+    ("materials/materials.csv", "2150,0.2,2600,0.2", "2100,0.2,2100,0.2", "gives 2100 MPa where 2150 are printed"),
     ("routes/rework.toml", '["rework.way"]', '["rework.ways"]', "its back is to tell a decision that is not there"),
 ]  # fmt: skip
 

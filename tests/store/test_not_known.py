@@ -41,6 +41,41 @@ def test_every_stop_that_would_do_the_other_thing_is_told_by_an_example() -> Non
     assert told == {stop.file.id for stop in known.stops if may_be_open(stop.when, known.limits)}
 
 
+def test_every_standing_line_that_would_do_the_other_thing_is_told_by_an_example() -> None:
+    known = knowledge()
+    other = {"show": "leave-out", "leave-out": "show"}
+    turned = tuple(
+        replace(line, file=line.file.model_copy(update={"if_unknown": other[line.file.if_unknown]}))
+        for line in known.sop.lines
+    )
+    problems = example_problems(replace(known, sop=replace(known.sop, lines=turned)))
+    told = {problem.said.partition(":")[0] for problem in problems}
+    assert told == {line.file.id for line in known.sop.lines if may_be_open(line.when, known.limits)}
+    assert {"never-reverse", "banner-compound"} <= told
+
+
+def test_a_standing_line_whose_examples_do_not_say_what_comes_is_noticed_by_none() -> None:
+    known = knowledge()
+    silent = tuple(
+        replace(
+            line,
+            file=line.file.model_copy(update={"example": [e.model_copy(update={"then": ""}) for e in line.file.example]}),
+        )
+        for line in known.sop.lines
+    )
+    lost = replace(known, sop=replace(known.sop, lines=silent))
+    open_ones = {one.rule for one in noticing(lost) if one.fault == NOT_KNOWN_TURNED and not one.noticed}
+    assert open_ones == {line.file.id for line in known.sop.lines if may_be_open(line.when, known.limits)}
+
+
+def test_a_control_whose_examples_are_gone_is_told() -> None:
+    known = knowledge()
+    bare = tuple(replace(one, file=one.file.model_copy(update={"example": []})) for one in known.sop.controls)
+    problems = list(example_problems(replace(known, sop=replace(known.sop, controls=bare))))
+    assert {"guard-none", "run-down-unknown"} <= {problem.said for problem in problems}
+    assert all("has no example that is" in problem.wrong for problem in problems)
+
+
 def test_a_stop_whose_examples_do_not_say_what_comes_is_noticed_by_none() -> None:
     known = knowledge()
     (stop,) = [one for one in known.stops if one.file.id == "dog-does-not-fit"]

@@ -19,13 +19,14 @@ _BAR = "bar"
 def bar(filler: Filler) -> Drawing:
     """The drawing of the bar at the front of the sheet."""
     plan = filler.case.knowledge.page.drawing
+    also = plan.also if filler.case.judge(plan.also_when).truth is Truth.YES else {}
     return Drawing(
         id=_BAR,
         kind=_BAR,
         place=FRONT,
         title=plan.title,
         caption=plan.caption,
-        dimensions={name: filler.figure(fact) for name, fact in plan.dimensions.items()},
+        dimensions={name: filler.figure(fact) for name, fact in (*plan.dimensions.items(), *also.items())},
         labels=_labels(filler, plan.labels),
     )
 

@@ -27,18 +27,25 @@ def phases(filler: Filler, plan: Plan) -> tuple[Phase, ...]:
 
 def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDealer) -> Phase:
     deal.open_phase(number)
-    each = tuple(planned.phase.file.each)
+    each = planned.each
     steps = tuple(_step(filler, step, f"{number}.{index}", each, deal) for index, step in enumerate(planned.steps, start=1))
     return Phase(
         id=planned.phase.file.id,
         number=number,
         title=planned.phase.file.title,
-        purpose=filler.text(planned.phase.purpose),
+        purpose=_purpose(filler, planned),
         each=each,
         cautions=tuple(deal.left_over),
         steps=steps,
         time=phase_time(filler, steps, len(each) or 1),
     )
+
+
+def _purpose(filler: Filler, planned: PlannedPhase) -> Text:
+    said = filler.text(planned.phase.purpose)
+    for one in planned.also:
+        said = (*said, " ", *filler.text(one.purpose))
+    return said
 
 
 def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], deal: CautionDealer) -> Step:

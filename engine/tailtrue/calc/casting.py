@@ -24,7 +24,7 @@ class CastBlank(NamedTuple):
 
 
 def draft_taper(height_mm: float, draft_deg: float) -> float:
-    """Difference of diameters that the draft makes over a height.
+    """Difference of diameters that the draft makes over a height, or over the length that jaws hold.
 
     dD = 2 h tan(theta)
 

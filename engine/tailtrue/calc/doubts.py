@@ -7,7 +7,7 @@ from tailtrue.calc.validity import at_least
 
 
 def both_together(first_mm: float, second_mm: float) -> float:
-    """Doubt of a sum or a difference of two values that are unsure by themselves.
+    """Doubt of a sum or a difference of two values, a clearance say, that are unsure by themselves.
 
     U^2 = U_1^2 + U_2^2
 

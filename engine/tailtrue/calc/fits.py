@@ -1,6 +1,6 @@
 """Bore and bar: clearance, fits of two tolerance classes, and the bore that suits the bar as it measures."""
 
-from math import ceil, floor, hypot
+from math import ceil, floor
 from typing import Literal, NamedTuple
 
 from tailtrue.calc.validity import OutOfRange, at_least, finite, positive
@@ -220,36 +220,6 @@ def bore_target(low_mm: float, high_mm: float, step_mm: float) -> float:
             "set the cut in finer steps, or widen the clearance"
         )
     return target
-
-
-def clearance_uncertainty(bar_uncertainty_mm: float, bore_uncertainty_mm: float) -> float:
-    """Expanded uncertainty of a clearance, from those of the bar and of the bore.
-
-    U = (U_bar^2 + U_bore^2)^0.5
-
-    Parameters
-    ----------
-    bar_uncertainty_mm : Expanded uncertainty U_bar of the bar as measured. [mm]
-    bore_uncertainty_mm : Expanded uncertainty U_bore of the bore as measured, with the same factor. [mm]
-
-    Returns
-    -------
-    Expanded uncertainty U of the diametral clearance. [mm]
-
-    Valid for
-    ---------
-    Both 0 or more, of two instruments that do not share an error; one micrometer for both does better.
-
-    Source
-    ------
-    JCGM 100 (the GUM), sum of squares of independent parts.
-
-    >>> round(clearance_uncertainty(0.005, 0.015), 4)
-    0.0158
-    """
-    at_least(bar_uncertainty_mm, 0, "uncertainty of the bar", "mm")
-    at_least(bore_uncertainty_mm, 0, "uncertainty of the bore", "mm")
-    return hypot(bar_uncertainty_mm, bore_uncertainty_mm)
 
 
 def class_fit(hole_lower_um: float, hole_upper_um: float, shaft_lower_um: float, shaft_upper_um: float) -> Fit:

@@ -95,3 +95,35 @@ def margin_of_narrow(margin: float, width_mm: float, full_width_mm: float) -> fl
     positive(width_mm, "width as found", "mm")
     positive(full_width_mm, "full width", "mm")
     return margin * min(1.0, width_mm / full_width_mm)
+
+
+def strength_for_margin(strength_mpa: float, margin: float, margin_wanted: float) -> float:
+    """Strength with which a joint has the margin that is wanted.
+
+    t_1 = t S_1 / S
+
+    Parameters
+    ----------
+    strength_mpa : Strength t that was reckoned with. [MPa]
+    margin : Margin S that came of it. [1]
+    margin_wanted : Margin S_1 that is wanted. [1]
+
+    Returns
+    -------
+    Strength t_1, all else alike. [MPa]
+
+    Valid for
+    ---------
+    All more than 0; a joint whose torque is proportional to the strength.
+
+    Source
+    ------
+    Proportion, derived.
+
+    >>> strength_for_margin(8, 0.8, 1)
+    10.0
+    """
+    positive(strength_mpa, "strength", "MPa")
+    positive(margin, "margin")
+    positive(margin_wanted, "margin wanted")
+    return strength_mpa * margin_wanted / margin

@@ -33,9 +33,7 @@ def step_down(value_mm: float, step_mm: float) -> float:
     >>> round(step_down(25.4, 0.05), 6)
     25.4
     """
-    finite(value_mm, "value", "mm")
-    positive(step_mm, "step", "mm")
-    return floor(value_mm / step_mm + _NOISE) * step_mm
+    return steps_in(value_mm, step_mm) * step_mm
 
 
 def step_up(value_mm: float, step_mm: float) -> float:
@@ -217,9 +215,7 @@ def equal_cut(stock_on_diameter_mm: float, passes: int, step_mm: float) -> float
     >>> round(equal_cut(1.71, 3, 0.025), 6)
     0.275
     """
-    at_least(stock_on_diameter_mm, 0, "stock", "mm")
-    at_least(passes, 1, "number of cuts")
-    return max(step_mm, step_down(stock_on_diameter_mm / 2 / passes, step_mm))
+    return max(step_mm, step_down(_each(stock_on_diameter_mm, passes), step_mm))
 
 
 def finishing_cut(stock_on_diameter_mm: float, passes: float, step_mm: float) -> float:
@@ -248,6 +244,10 @@ def finishing_cut(stock_on_diameter_mm: float, passes: float, step_mm: float) ->
     >>> round(finishing_cut(0.3, 2, 0.02), 6)
     0.08
     """
+    return step_up(_each(stock_on_diameter_mm, passes), step_mm)
+
+
+def _each(stock_on_diameter_mm: float, passes: float) -> float:
     at_least(stock_on_diameter_mm, 0, "stock", "mm")
     at_least(passes, 1, "number of cuts")
-    return step_up(stock_on_diameter_mm / 2 / passes, step_mm)
+    return stock_on_diameter_mm / 2 / passes

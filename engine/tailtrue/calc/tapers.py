@@ -6,7 +6,7 @@ from tailtrue.calc.validity import at_least, positive
 
 
 def length_in_one(taper_mm_per_mm: float) -> float:
-    """Length in which the diameter loses one, and back again.
+    """Length in which the diameter loses one, from the taper.
 
     l = 1 / t
 

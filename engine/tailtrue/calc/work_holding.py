@@ -1,8 +1,6 @@
-"""How work sits in the jaws: tilting, draft, length of grip, overhang."""
+"""How work sits in the jaws: tilting, length of grip, overhang."""
 
-from math import radians, tan
-
-from tailtrue.calc.validity import OutOfRange, at_least, between, positive, up_to
+from tailtrue.calc.validity import OutOfRange, at_least, positive, up_to
 
 
 def tilt_moment_held(grip_n: float, grip_length_mm: float, grip_diameter_mm: float, friction: float) -> float:
@@ -79,36 +77,6 @@ def tilt_safety(
     at_least(overhang_mm, 0, "overhang", "mm")
     held = tilt_moment_held(grip_n, grip_length_mm, grip_diameter_mm, friction)
     return held / (cutting_force_n * (overhang_mm + grip_length_mm / 2))
-
-
-def draft_over_jaws(grip_length_mm: float, draft_deg: float) -> float:
-    """Change of diameter along the jaws on a surface with draft, so that they touch on a ring only.
-
-    dd = 2 l tan(a)
-
-    Parameters
-    ----------
-    grip_length_mm : Length l in the jaws. [mm]
-    draft_deg : Draft a of each side. [deg]
-
-    Returns
-    -------
-    Change of diameter dd. [mm]
-
-    Valid for
-    ---------
-    Length more than 0, draft from 0 to 10 degrees.
-
-    Source
-    ------
-    Geometry.
-
-    >>> round(draft_over_jaws(20, 2), 2)
-    1.4
-    """
-    positive(grip_length_mm, "length in the jaws", "mm")
-    between(draft_deg, 0, 10, "draft", "degrees")
-    return 2 * grip_length_mm * tan(radians(draft_deg))
 
 
 def least_grip_length(

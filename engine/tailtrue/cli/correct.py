@@ -26,6 +26,9 @@ if TYPE_CHECKING:
 BARRED = "answer what stands under FIRST, then keep it"
 KEPT = "Kept as record {number} of the alignment log."
 KNOWN = "This visit is record {number} of the alignment log already; nothing was added."
+TWICE = """\
+NOT KEPT: record {number} of {date} has the same readings, lathe, bar and state, and this visit was given no date.
+If it is that visit, nothing is to be done. If it is another one, keep it with its own date: --date"""
 NOT_KEPT = """\
 NOT KEPT as a record: {because}.
 So that they are not lost, the readings stand in the log as unread row {number}: tailtrue log list {job} --unread"""
@@ -98,18 +101,19 @@ def correct(
         from tailtrue.cli.visit_page import visit_content, visit_page
         from tailtrue.truing.history import before_in, kept_already
         from tailtrue.truing.keep import NO_RECORD, check_keepable
+        from tailtrue.truing.lathe_steps import on_steps, steps_of
         from tailtrue.truing.said import readings_of
         from tailtrue.truing.session import Session
         from tailtrue.truing.typed import temperatures
         from tailtrue.truing.visit import FROM_ZERO
 
-        kind = kind_said(caliper, indicator)
         advice = advise(job)
         also = {"visit.read_twice": read_twice, **temperatures(head_temperature, tail_temperature)}
         told = {"state": state, "moved": moved, "initials": initials, "date": date, "middle_station": middle_station}
         if middle:
             told.update(head=head, tail=tail, middle=middle, order=order)
-        typed = typed_of(source, told, say or [])
+        typed = on_steps(typed_of(source, told, say or []), steps_of(advice.case))
+        kind = kind_said(caliper, indicator, typed)
         if not keep:
             typed.sound()
         check_typed_date(typed)
@@ -117,18 +121,18 @@ def correct(
         records, unread = earlier_records(job, keep)
         last = record_as_before(records, advice.case, day) if as_before else None
         if keep:
-            check_keepable(advice.case, typed, as_before=last)
+            check_keepable(advice.case, typed, as_before=last, kind=kind)
         readings = (
             readings_of(typed, kind == FROM_ZERO)
             if typed.says("readings")
             else readings_said(head, tail, order, table, kind)
         )
-        same = kept_already(records, advice.case, typed, readings, day) if keep else None
+        same = kept_already(records, advice.case, typed, readings, day, kind) if keep else None
         if same is not None:
             records.remove(same)
         session = Session(
             advice.case, before_in(records, advice.case, day), kind=kind,
-            keeping=keeping_beside(job, last) if keep and same is None else None,
+            keeping=keeping_beside(job, last, typed.says("date")) if keep and same is None else None,
         )  # fmt: skip
         visit = session.judge(typed, readings, also)
         number = session.settle(visit, typed, day) if same is None else number_of(job, same)
@@ -140,17 +144,17 @@ def correct(
             lines.extend(["", *wrapped(f"Earlier visits were not looked at: {unread}", "  ")])
         if keep:
             because = " ".join(NO_RECORD[kind][:2]) if kind in NO_RECORD else BARRED
-            ending = NOT_KEPT if number is None else KEPT if same is None else KNOWN
-            lines.extend(
-                [
-                    "",
-                    *ending.format(number=number or aside, job=job, because=because).splitlines(),
-                ]
+            known = KNOWN if typed.says("date") else TWICE
+            ending = NOT_KEPT if number is None else KEPT if same is None else known
+            filled = ending.format(
+                number=number or aside, job=job, because=because, date=same.date_time[:10] if same else ""
             )
+            lines.extend(["", *filled.splitlines()])
         return {
             **visit_content(visit, advice.dials),
             "kept": number,
             "kept_before": same is not None,
+            "date_needed": same is not None and not typed.says("date"),
             "unread_row": aside,
             "earlier_not_read": unread,
         }
@@ -159,7 +163,7 @@ def correct(
     if not as_json:
         for line in lines:
             typer.echo(line)
-    if keep and result["kept"] is None:
+    if keep and (result["kept"] is None or result["date_needed"]):
         raise typer.Exit(int(ExitCode.FACTS_WRONG))
 
 

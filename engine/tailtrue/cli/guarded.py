@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Callable
+from dataclasses import asdict
 from typing import Any
 
 import typer
@@ -24,8 +25,11 @@ def guarded(work: Callable[[], dict[str, Any]], as_json: bool) -> dict[str, Any]
     return result
 
 
-def _errors(error: TailtrueError) -> list[dict[str, str]]:
+def _errors(error: TailtrueError) -> list[dict[str, Any]]:
     return [
-        {"kind": type(error).__name__, "where": one.where, "said": one.said, "wrong": one.wrong, "do": one.do}
-        for one in error.problems
-    ]
+        {
+            "kind": type(error).__name__, "where": one.where, "said": one.said, "wrong": one.wrong, "do": one.do,
+            **({"hangs_on": behind} if (behind := [asdict(said) for said in error.hangs_on(number)]) else {}),
+        }
+        for number, one in enumerate(error.problems)
+    ]  # fmt: skip

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from tailtrue.log.series import Series
     from tailtrue.log.unread import UnreadRow
     from tailtrue.parts import Dials
+    from tailtrue.truing.lathe_steps import LatheSteps
 
 log_app = typer.Typer(
     no_args_is_help=True,
@@ -46,10 +47,10 @@ def add(
         from tailtrue.log.book import Book
 
         path = log_of(job)
-        record = _whole_record(job, source, date)
+        record, dated = _whole_record(job, source, date)
         with Book.create(path) as book:
             before = [entry.record for entry in book.records()]
-            number = book.add(record)
+            number = book.add(record, dated)
         names = {"lathe": record.lathe, "bar": record.bar}
         known = {what: sorted({getattr(one, what) for one in before}) for what in names}
         notes = [
@@ -188,7 +189,7 @@ def import_file(
         from tailtrue.log.exchange import bring_in
 
         with Book.create(log_of(job)) as book:
-            taken, rows = bring_in(book, file)
+            taken, rows = bring_in(book, file, now())
         unread.extend(rows)
         return {**taken._asdict(), "faults": [one.model_dump() for one in rows]}
 
@@ -263,23 +264,43 @@ def chart(
         typer.echo("\n".join(lines) if lines else "Nothing in the log fits.")
 
 
-def _whole_record(job: Path, source: Path, date: str | None) -> "Record":
-    """The record in a file. What a file leaves out that the job knows or the readings give is filled in."""
+def _whole_record(job: Path, source: Path, date: str | None) -> "tuple[Record, bool]":
+    """The record in a file, and whether its date was said.
+
+    What a file leaves out that the job knows or the readings give is filled in.
+    """
     from tailtrue.log.record_file import whole
     from tailtrue.log.typed import read_typed
+    from tailtrue.truing.lathe_steps import on_steps
 
-    typed = read_typed(source)
+    typed = on_steps(read_typed(source), _steps(job))
     check_typed_date(typed)
     check_date(date)
+    dated = bool(date) or typed.says("date")
     when = date or (None if typed.says("date") else now())
     if not typed.lacking() or (date is not None and typed.says("date")):
-        return whole(typed, {} if when is None else {"date": when})
+        return whole(typed, {} if when is None else {"date": when}), dated
     from tailtrue.advise import advise
     from tailtrue.truing.keep import check_keepable, judged_record
 
     case = advise(job).case
     check_keepable(case, typed, read=())
-    return judged_record(case, typed, when)
+    return judged_record(case, typed, when), dated
+
+
+def _steps(job: Path) -> "LatheSteps | None":
+    """The steps of the lathe of a job; a record can be added beside a job file that has faults of its own."""
+    from tailtrue.errors import TailtrueError
+    from tailtrue.given.catalogue import load_catalogue
+    from tailtrue.given.read import read_job
+    from tailtrue.places import knowledge_folder
+    from tailtrue.truing.lathe_steps import LatheSteps
+
+    try:
+        given = read_job(job, load_catalogue(knowledge_folder()))
+    except TailtrueError:
+        return None
+    return LatheSteps.of(given.value)
 
 
 def _dials(job: Path) -> "Dials":
@@ -316,12 +337,14 @@ def _line(text: str) -> str:
 
 
 def _entry_line(entry: "Entry", dials: "Dials") -> str:
+    from tailtrue.log.record import MICROMETER
     from tailtrue.log.wording import offset
 
     record = entry.record
+    by = "" if record.read_by == MICROMETER else f", by {record.read_by}"
     words = (
         f"{entry.number:>5}  {record.date_time:<16}  {_line(record.lathe)}, bar {_line(record.bar)}, {record.state}: centre "
-        f"{offset(record.offset_mm, dials)}; {record.judgement.verdict} ({_line(record.operator)})"
+        f"{offset(record.offset_mm, dials)}; {record.judgement.verdict}{by} ({_line(record.operator)})"
     )
     if entry.strike is not None:
         words += f"\n       {_strike_line(entry.strike.initials, entry.strike.date_time, entry.strike.reason)}"

@@ -70,18 +70,24 @@ def number_of(job: Path, record: "Record") -> int:
         return next(one.number for one in book.records() if one.record == record)
 
 
-def keeping_beside(job: Path, as_before: "Record | None") -> "Keeping":
-    """How visits are kept in the log beside a job."""
+def keeping_beside(job: Path, as_before: "Record | None", dated: bool = True) -> "Keeping":
+    """How visits are kept in the log beside a job; `dated` when somebody said the date, and it is not that of the clock."""
     from tailtrue.truing.session import Keeping
 
-    return Keeping(lambda record: add_to_log(job, record), as_before, lambda row: set_aside(job, row))
+    return Keeping(lambda record: add_to_log(job, record), as_before, lambda row: set_aside(job, row, dated))
 
 
-def set_aside(job: Path, row: "UnreadRow") -> int:
-    """Keep a visit that is no record as an unread row; its number. Raises LogUnusable."""
+def set_aside(job: Path, row: "UnreadRow", dated: bool = True) -> int:
+    """Keep a visit that is no record as an unread row; its number, or that of the row that says the same already.
+
+    Raises LogUnusable.
+    """
     from tailtrue.log.book import Book
 
     with Book.create(log_of(job)) as book:
+        alike = (one.number for one in book.unread() if not dated and one.row.but_for_the_date == row.but_for_the_date)
+        if number := next(alike, None):
+            return number
         book.take_in((), (row,))
         return next(one.number for one in book.unread(struck=True) if one.row.same == row.same)
 
@@ -99,8 +105,10 @@ def check_typed_date(typed: "Typed") -> None:
     from tailtrue.log.dates import wrong_date
     from tailtrue.log.faults import RecordWrong
 
-    if typed.says("date") and (wrong := wrong_date(str(typed.content["date"]), now())):
-        raise RecordWrong((typed.places["date"].problem((), *wrong),))
+    said = [key for key in ("date", "chuck_test_date") if typed.says(key)]
+    found = ((key, wrong_date(str(typed.content[key]), now())) for key in said)
+    if faults := [typed.places[key].problem((), *wrong) for key, wrong in found if wrong]:
+        raise RecordWrong(faults)
 
 
 def check_date(said: str | None) -> None:

@@ -99,12 +99,11 @@ def check(job: Job, as_json: Json = False) -> None:
 
     def work() -> dict[str, Any]:
         from tailtrue.advise import advise, make_procedure
-        from tailtrue.refusals import refused
         from tailtrue.render.words import say
 
         advice = advise(job)
         if advice.refused:
-            raise refused(advice.refused, advice.dials)
+            raise advice.refusal(advice.refused)
         make_procedure(job)
         return {"findings": [{"level": level, "text": say(text, advice.dials)} for level, text in advice.noticed]}
 

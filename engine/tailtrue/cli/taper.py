@@ -13,7 +13,12 @@ _FIGURES = (
     "setover.steep", "setover.cut_difference", "setover.cut_wanted", "setover.correction", "setover.correction_doubt",
 )  # fmt: skip
 
-Job = Annotated[Path, typer.Argument(metavar="JOB", help="the job file (TOML), for lathe and bar", show_default=False)]
+Job = Annotated[
+    Path,
+    typer.Argument(
+        metavar="JOB", help="the job file (TOML): lathe, bar, and the taper where it says one", show_default=False
+    ),
+]
 Small = Annotated[str, typer.Option("--small-end", help="tailstock or headstock, as the work lies", show_default=False)]
 Work = Annotated[str, typer.Option("--work-length", help='whole work over both faces: "300 mm"', show_default=False)]
 Depth = Annotated[
@@ -64,10 +69,10 @@ def taper(
         from tailtrue.documents import write_all
         from tailtrue.render.tag_page import set_over_html
         from tailtrue.render.words import say
-        from tailtrue.truing.setover import judge_setover, read_taper
+        from tailtrue.truing.setover import judge_setover, read_taper, said_in_job
 
         advice = advise(job)
-        found = judge_setover(advice.case, read_taper(typed))
+        found = judge_setover(advice.case, read_taper(typed, said_in_job(advice.case)))
         paths = [] if out is None else write_all({"set-over-tag.html": set_over_html(found.tag)}, out)
         lines.extend([str(found.case.value("lathe.name")), ""])
         lines.extend(terminal_lines(found.sections, found.mend, advice.dials))

@@ -48,11 +48,12 @@ def true(
         from tailtrue.errors import UsageError
         from tailtrue.truing.history import before_in
         from tailtrue.truing.keep import check_keepable
+        from tailtrue.truing.lathe_steps import on_steps, steps_of
         from tailtrue.truing.session import Session
 
-        kind = kind_said(caliper, indicator)
         advice = advise(job)
-        typed = typed_of(source, {"initials": initials}, say or []).sound()
+        typed = on_steps(typed_of(source, {"initials": initials}, say or []), steps_of(advice.case)).sound()
+        kind = kind_said(caliper, indicator, typed)
         said = [key for key in ("readings", "state", "moves", "date") if typed.says(key)]
         if said:
             do = "take it out of the visit file; it is asked for round by round, and the time is that of the clock"
@@ -60,7 +61,7 @@ def true(
         records, unread = earlier_records(job, keep)
         last = record_as_before(records, advice.case, "") if as_before else None
         if keep:
-            check_keepable(advice.case, typed, ("readings", "state"), last)
+            check_keepable(advice.case, typed, ("readings", "state"), last, kind)
         before = before_in(records, advice.case)
         keeping = keeping_beside(job, last) if keep else None
         session = Session(advice.case, before, keeping, kind)

@@ -63,13 +63,19 @@ def _plain(value: str) -> Any:
     return int(value) if value.isdecimal() else value
 
 
-def kind_said(caliper: bool, indicator: bool) -> str:
-    """What read the collars. Raises UsageError when two instruments are named."""
+def kind_said(caliper: bool, indicator: bool, typed: "Typed") -> str:
+    """What read the collars, by an option or in a visit file. Raises UsageError when two instruments are named."""
     from tailtrue.errors import Problem, UsageError
 
     if caliper and indicator:
         raise UsageError((Problem("", "--caliper", "stands with --indicator", "name the one that read both collars"),))
-    return "caliper" if caliper else "indicator" if indicator else "micrometer"
+    if not (caliper or indicator):
+        return typed.read_by
+    kind = "caliper" if caliper else "indicator"
+    if typed.says("read_by") and typed.read_by != kind:
+        do = "name the one that read both collars, once"
+        raise UsageError((typed.places["read_by"].problem((), f"stands with --{kind}", do),))
+    return kind
 
 
 def readings_said(head: str, tail: str, order: str, table: Path | None, kind: str = "micrometer") -> "Readings":

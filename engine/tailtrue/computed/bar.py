@@ -167,14 +167,15 @@ def bar_length(
         return Limited(on_hand["length"], _ON_HAND)
     if said is not None:
         return Limited(said, "asked for in the job")
-    length, by = least_of(
+    weighed = (
         (within_both_sides(stock, facing), "the stock, less facing at both ends"),
         (share_of(between, share), "a share of the distance between centres"),
         (limit, "what fits between the centres"),
         (length_of_diameters(diameter, slenderness), "stiffness: a slimmer bar bends and chatters"),
         (longest, "longer shows no more"),
     )
-    return Limited(step_down(length, step), by)
+    length, by = least_of(*weighed)
+    return Limited(step_down(length, step), by, weighed)
 
 
 @computed(
@@ -240,15 +241,54 @@ def bar_mass(diameter: float, length: float, density: float) -> float:
 
 
 @computed(
+    "bar.hole_through",
+    label="smaller of the hole through the chuck and the bore of the spindle",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("lathe.spindle_bore", "chuck.used"),
+    how="as measured on both; the bore of the spindle alone where the hole through the chuck was not given",
+)
+def hole_through(bore: float, chuck: Record) -> Limited:
+    hole = chuck.get("through_bore") or bore
+    return Limited(min(bore, hole), "the bore of the spindle" if bore <= hole else "the hole through the chuck")
+
+
+@computed(
+    "bar.thickest_through",
+    label="thickest bar that goes into chuck and spindle",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("bar.hole_through", "limit.bore_clearance"),
+    how="the smaller hole less clearance on diameter",
+)
+def thickest_through(hole: float, clearance: float) -> float:
+    return hole - clearance
+
+
+@computed(
     "bar.goes_through",
     label="the bar goes into the spindle bore",
     kind="yes-no",
-    needs=("bar.diameter", "lathe.spindle_bore", "chuck.used", "limit.bore_clearance"),
-    how="diameter and clearance against the bores of spindle and chuck",
+    needs=("bar.diameter", "bar.thickest_through"),
+    how="diameter against the thickest bar that goes in",
 )
-def goes_through(diameter: float, bore: float, chuck: Record, clearance: float) -> bool:
-    through = min(bore, chuck.get("through_bore") or bore)
-    return diameter + clearance <= through
+def goes_through(diameter: float, thickest: float) -> bool:
+    return diameter <= thickest
+
+
+@computed(
+    "bar.longest_inside",
+    label="longest finished bar that ends inside the spindle",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("bar.short_overhang", "lathe.spindle_length", "limit.rear_projection", "limit.facing_stock"),
+    how="what stands out in front, the spindle and what may stand out behind, less facing stock at both ends",
+)
+def longest_inside(overhang: float, spindle: float, behind: float, facing: float) -> float:
+    return within_both_sides(overhang + spindle + behind, facing)
 
 
 @computed(
@@ -265,6 +305,19 @@ def short_overhang(diameter: float, ratio: float, step: float) -> float:
 
 
 @computed(
+    "bar.spindle_least",
+    label="shortest spindle that the stock ends inside of",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("bar.stock_needed", "bar.short_overhang", "limit.rear_projection"),
+    how="the stock less what stands out in front and what may stand out behind",
+)
+def spindle_least(length: float, overhang: float, behind: float) -> float:
+    return length - overhang - behind
+
+
+@computed(
     "bar.rear_projection",
     label="bar standing out behind the spindle",
     unit="mm",
@@ -278,38 +331,14 @@ def rear_projection(length: float, overhang: float, spindle: float) -> float:
 
 
 @computed(
-    "bar.chuck_overhang",
-    label="free length when only the jaws hold the bar",
-    unit="mm",
-    rounding="length",
-    bound="least",
-    needs=("bar.stock_needed", "chuck.jaw_depth"),
-    how="stock length less the depth of the jaws",
-)
-def chuck_overhang(length: float, grip: float) -> float:
-    return length - grip
-
-
-@computed(
-    "bar.chuck_overhang_ratio",
-    label="free length in diameters when only the jaws hold the bar",
-    unit="1",
-    needs=("bar.chuck_overhang", "bar.diameter"),
-    how="free length divided by diameter",
-)
-def chuck_overhang_ratio(overhang: float, diameter: float) -> float:
-    return length_ratio(overhang, diameter)
-
-
-@computed(
     "bar.overhang_ratio",
     label="free length of the bar in diameters while its end is faced",
     unit="1",
-    needs=("bar.hold", "bar.short_overhang", "bar.chuck_overhang", "bar.diameter"),
+    needs=("bar.short_overhang", "bar.diameter"),
     how="free length in front of the last support, divided by the diameter",
 )
-def overhang_ratio(hold: str, short: float, chuck: float, diameter: float) -> float:
-    return length_ratio(chuck if hold == "chuck-short" else short, diameter)
+def overhang_ratio(short: float, diameter: float) -> float:
+    return length_ratio(short, diameter)
 
 
 @computed(
@@ -321,19 +350,6 @@ def overhang_ratio(hold: str, short: float, chuck: float, diameter: float) -> fl
 )
 def in_steady(diameter: float, low: float | None, high: float | None) -> bool:
     return high is not None and (low or 0.0) <= diameter <= high
-
-
-@computed(
-    "bar.longest_for_chuck",
-    label="longest stock that the jaws alone may hold for facing",
-    unit="mm",
-    rounding="length",
-    bound="most",
-    needs=("bar.diameter", "limit.overhang_most", "chuck.jaw_depth"),
-    how="so many diameters of free length, and the depth of the jaws",
-)
-def longest_for_chuck(diameter: float, ratio: float, grip: float) -> float:
-    return length_of_diameters(diameter, ratio) + grip
 
 
 @computed(

@@ -99,10 +99,11 @@ def unbalance_speed(run_out: float, share: float) -> float:
 
 
 @computed("collar.run_out", label="run-out that the blank may start with", unit="mm", rounding="depth", bound="most",
-          needs=("collar.banded", "limit.first_run_out", "limit.scroll_run_out"),
-          how="more for a raw blank set by hand than for round bar in a scroll chuck")  # fmt: skip
-def run_out(banded: bool, raw: float, scroll: float) -> float:
-    return raw if banded else scroll
+          needs=("collar.banded", "limit.first_run_out", "limit.scroll_run_out", "collar.out_of_round"),
+          how="more for a raw blank set by hand than for bar in a scroll chuck; there it may be all that the bar is out of "
+          "round")  # fmt: skip
+def run_out(banded: bool, raw: float, scroll: float, uneven: float) -> float:
+    return raw if banded else max(scroll, uneven)
 
 
 def _interrupted(name: str, what: str) -> None:

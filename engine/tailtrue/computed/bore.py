@@ -21,11 +21,11 @@ _FACED_AFTER = "stub-mandrel"  # the way of holding the second face that comes a
     label="diameter of the bar that the plan reckons with",
     unit="mm",
     rounding="fit",
-    needs=("bar.diameter", "job.measured_head?", "job.measured_tail?"),
+    needs=("bar.diameter", "job.measured_head?", "job.measured_middle?", "job.measured_tail?"),
     how="the least that was measured; the nominal diameter until it has been measured",
 )
-def working_diameter(nominal: float, head: tuple[float, ...] | None, tail: tuple[float, ...] | None) -> Limited:
-    measured = [*(head or ()), *(tail or ())]
+def working_diameter(nominal: float, *seats: tuple[float, ...] | None) -> Limited:
+    measured = [reading for readings in seats for reading in readings or ()]
     if measured:
         return Limited(min(measured), "the least of the readings")
     return Limited(nominal, "nominal: not measured yet")
@@ -37,11 +37,11 @@ def _reading(name: str, label: str, take: Callable[[Sequence[float]], float]) ->
         label=label,
         unit="mm",
         rounding="fit",
-        needs=("job.measured_head", "job.measured_tail"),
-        how="of all readings at both seats",
+        needs=("job.measured_head", "job.measured_tail", "job.measured_middle?"),
+        how="of all readings at every seat",
     )
-    def _of_readings(head: Sequence[float], tail: Sequence[float]) -> float:
-        return take([*head, *tail])
+    def _of_readings(head: Sequence[float], tail: Sequence[float], middle: Sequence[float] | None) -> float:
+        return take([*head, *tail, *(middle or ())])
 
 
 _reading("bar.measured_least", "least reading of the bar", min)
@@ -137,6 +137,20 @@ def _end(end: str, words: str) -> None:
 _end("head", "headstock")
 _end("tail", "tailstock")
 
+_MIDDLE = ("job.measured_middle", "job.measured_tail", *_WINDOW)
+
+
+@computed("bore.middle_low", label="smallest bore, collar in the middle", unit="mm", rounding="fit", bound="least",
+          needs=_MIDDLE, how="as at the ends, from the largest reading there and at the seat it slides over")  # fmt: skip
+def middle_low(middle: tuple[float, ...], passed: tuple[float, ...], *window: float) -> float:
+    return _window(min(middle), max(*middle, *passed), *window)[0]
+
+
+@computed("bore.middle_high", label="largest bore, collar in the middle", unit="mm", rounding="fit", bound="most",
+          needs=_MIDDLE, how="as at the ends, from the least reading there")  # fmt: skip
+def middle_high(middle: tuple[float, ...], passed: tuple[float, ...], *window: float) -> float:
+    return _window(min(middle), max(*middle, *passed), *window)[1]
+
 
 @computed(
     "bore.spread",
@@ -144,11 +158,15 @@ _end("tail", "tailstock")
     unit="mm",
     rounding="fit",
     bound="least",
-    needs=("job.measured_head?", "job.measured_tail?"),
-    how="largest less least reading; nothing until the bar has been measured",
+    needs=("job.measured_head?", "job.measured_tail?", "job.measured_middle?"),
+    how="largest less least reading; in the middle of the seat it slides over too; nothing until the bar has been measured",
 )
-def spread(head: Sequence[float] | None, tail: Sequence[float] | None) -> float:
-    return max(max(readings) - min(readings) for readings in (head or (0.0,), tail or (0.0,)))
+def spread(head: Sequence[float] | None, tail: Sequence[float] | None, middle: Sequence[float] | None) -> float:
+    seats = [head or (0.0,), tail or (0.0,)]
+    uneven = [max(readings) - min(readings) for readings in seats]
+    if middle:
+        uneven.append(max(*middle, *(tail or ())) - min(middle))
+    return max(uneven)
 
 
 @computed(

@@ -22,7 +22,6 @@ from tailtrue.computed.stepping import least_of
 
 Record = Mapping[str, Any]
 _ON_HAND = "as measured on the bar on hand"
-_PAIR = 2
 
 material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
 
@@ -34,26 +33,32 @@ material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
     rounding="length",
     needs=(
         "bar.on_hand?", "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_most", "limit.collar_width_least",
-        "collar.stock_length", "limit.saw_kerf", "collar.facing_stock", "collar.own_width", "lathe.size_step",
+        "collar.stock_length", "limit.saw_kerf", "collar.facing_stock", "collar.own_width", "collar.pieces",
+        "collar.how_many", "lathe.size_step",
     ),
     how="about the diameter of the bar, within bounds; less when the stock gives less",
 )  # fmt: skip
 def collar_width(
     on_hand: Record | None, diameter: float, ratio: float, most: float, least: float, stock: float, kerf: float,
-    facing: float, own: bool, step: float,
+    facing: float, own: bool, pieces: int, how_many: str, step: float,
 ) -> Limited:  # fmt: skip
     if on_hand is not None:
         return Limited(on_hand["collar_width"], _ON_HAND)
     if own:  # nothing is sawn off, so all that the blank has stays
         cleaned = (within_both_sides(stock, facing), "the blank, cleaned up on both faces")
-        width, by = least_of(cleaned, (most, "wider only wears the tool"))
-        return Limited(step_down(width, step), by)
-    width, by = least_of(
+        of_blank = (cleaned, (most, "wider only wears the tool"))
+        width, by = least_of(*of_blank)
+        return Limited(step_down(width, step), by, of_blank)
+    weighed = (
         (max(length_of_diameters(diameter, ratio), least), "about the diameter of the bar: a long enough seat, a short cut"),
         (most, "wider only wears the tool"),
-        (within_both_sides(piece_of_stock(stock, kerf, _PAIR), facing), "the stock, two blanks with a saw cut between"),
+        (
+            within_both_sides(piece_of_stock(stock, kerf, pieces), facing),
+            f"the stock, {how_many} blanks with a saw cut between",
+        ),
     )
-    return Limited(step_down(width, step), by)
+    width, by = least_of(*weighed)
+    return Limited(step_down(width, step), by, weighed)
 
 
 @computed(
@@ -119,10 +124,8 @@ def least_diameter(bar: float, wall: float, use: float, visits: float) -> float:
     return over_both_sides(bar, wall) + length_of_steps(visits, use)
 
 
-def _top_size(asked: float | None, stock: float, clean: float, swing: float) -> tuple[float, str]:
-    if asked is not None:
-        return asked, "asked for in the job"
-    return least_of((stock - clean, "the stock, cleaned up all round"), (swing, "the swing over the cross slide"))
+def _sizes(stock: float, clean: float, swing: float) -> tuple[tuple[float, str], ...]:
+    return (stock - clean, "the stock, cleaned up all round"), (swing, "the swing over the cross slide")
 
 
 @computed(
@@ -144,7 +147,10 @@ def collar_micrometer(
     if on_hand is not None:
         # A bar that exists is read as it is: it need not have years before it. Whether a visit is left is judged apart.
         asked, least, visits = on_hand["collar_diameter"], 0.0, 0.0
-    top, _ = _top_size(asked, stock, clean, swing)
+    top = asked if asked is not None else least_of(*_sizes(stock, clean, swing))[0]
+    # Where the wish or the stock itself is too thin, that is refused in its own words; no micrometer is to blame for it.
+    if top < least:
+        least, visits = top, 0.0
     best: tuple[float, Record] | None = None
     for instrument in owned:
         size = min(top, instrument["to"] - margin) if asked is None else top
@@ -198,10 +204,11 @@ def collar_diameter(
         return Limited(on_hand["collar_diameter"], _ON_HAND)
     if asked is not None:
         return Limited(asked, "asked for in the job")
-    size, by = _top_size(asked, stock, clean, swing)
-    if instrument is not None and instrument["to"] - margin < size:
-        size, by = instrument["to"] - margin, "the top of the micrometer"
-    return Limited(step_down(size, step), by)
+    weighed = _sizes(stock, clean, swing)
+    if instrument is not None:
+        weighed += ((instrument["to"] - margin, "the top of the micrometer"),)
+    size, by = least_of(*weighed)
+    return Limited(step_down(size, step), by, weighed)
 
 
 @computed(
@@ -234,9 +241,9 @@ def station(
 ) -> Limited:
     if on_hand is not None:
         return Limited(on_hand["station"], _ON_HAND)
-    by_share, by_dog = share_of(length, share), middle_past(dog + clearance, width)
-    by = "share of the bar" if by_share >= by_dog else "room for the dog"
-    return Limited(step_up(max(by_share, by_dog), step), by)
+    weighed = (share_of(length, share), "share of the bar"), (middle_past(dog + clearance, width), "room for the dog")
+    furthest, by = max(weighed, key=lambda one: one[0])
+    return Limited(step_up(furthest, step), by, weighed)
 
 
 @computed(
@@ -316,11 +323,11 @@ def collar_mass(outside: float, bore: float, width: float, density: float) -> fl
     label="mass of the finished bar with its collars",
     unit="kg",
     rounding="mass",
-    needs=("bar.mass", "collar.mass"),
-    how="bar and two collars",
+    needs=("bar.mass", "collar.mass", "collar.pieces"),
+    how="bar and its collars",
 )
-def assembly_mass(bar: float, collar: float) -> float:
-    return mass_with_pieces(bar, collar, _PAIR)
+def assembly_mass(bar: float, collar: float, pieces: int) -> float:
+    return mass_with_pieces(bar, collar, pieces)
 
 
 @computed(

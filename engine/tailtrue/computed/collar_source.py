@@ -4,12 +4,14 @@ from collections.abc import Iterator, Mapping, Sequence
 from math import sqrt
 from typing import Any, NamedTuple
 
+from tailtrue.calc.lengths import piece_of_stock
 from tailtrue.computed.registry import Limited, computed, field
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
 _SOURCES = ("sawn-bar", "bored-blank", "tube", "plate", "cast-blank")
-_PAIR = 2  # collars are made alike, two from one kind of stock
+
+_UNEVEN = "out of round: it is made round in four jaws first"
 
 
 class _Piece(NamedTuple):
@@ -24,32 +26,37 @@ class _Piece(NamedTuple):
     bore: float
     enough: bool
     sound: bool
+    uneven: float = 0.0
 
 
-def _bar(entry: Record, _kerf: float) -> _Piece:
-    size = entry["diameter"]
-    return _Piece(entry["label"], entry["material"], size, size, size, entry["length"], 0.0, True, True)
+def _bar(entry: Record, _kerf: float, _pieces: int) -> _Piece:
+    size, uneven = entry["diameter"], entry.get("out_of_round") or 0.0
+    over = size + uneven
+    return _Piece(entry["label"], entry["material"], size, over, over, entry["length"], 0.0, True, True, uneven)
 
 
-def _tube(entry: Record, kerf: float) -> _Piece:
-    return _bar(entry, kerf)._replace(bore=entry["bore"])
+def _tube(entry: Record, kerf: float, pieces: int) -> _Piece:
+    return _bar(entry, kerf, pieces)._replace(bore=entry["bore"])
 
 
-def _plate(entry: Record, kerf: float) -> _Piece:
+def _plate(entry: Record, kerf: float, pieces: int) -> _Piece:
     low, high = sorted((entry["width"], entry["length"]))
-    side = min(low, max((high - kerf) / _PAIR, 0.0))
+    side = min(low, max(piece_of_stock(high, kerf, pieces), 0.0))
     return _Piece(entry["label"], entry["material"], side, side * sqrt(2), side, entry["thickness"], 0.0, True, True)
 
 
-def _cast(entry: Record, _kerf: float) -> _Piece:
+def _cast(entry: Record, _kerf: float, pieces: int) -> _Piece:
     small, large = sorted((entry["small_diameter"], entry["large_diameter"]))
-    enough, sound = entry["count"] >= _PAIR, entry["state"] == "sound"
+    enough, sound = entry["count"] >= pieces, entry["state"] == "sound"
     return _Piece(entry["label"], entry["material"], small, large, large, entry["width"], 0.0, enough, sound)
 
 
-def _bored(entry: Record, _kerf: float) -> _Piece:
-    size, enough = entry["diameter"], entry["count"] >= _PAIR
-    return _Piece(entry["label"], entry["material"], size, size, size, entry["width"], entry["bore"], enough, True)
+def _bored(entry: Record, _kerf: float, pieces: int) -> _Piece:
+    size, uneven, enough = entry["diameter"], entry.get("out_of_round") or 0.0, entry["count"] >= pieces
+    over = size + uneven
+    return _Piece(
+        entry["label"], entry["material"], size, over, over, entry["width"], entry["bore"], enough, True, uneven
+    )  # fmt: skip
 
 
 _MAKERS = dict(zip(_SOURCES, (_bar, _bored, _tube, _plate, _cast), strict=True))
@@ -69,6 +76,10 @@ class _Wanted(NamedTuple):
     clearance: float
     hole_most: float
     gap_most: float
+    scroll_uneven: float
+    most_uneven: float
+    pieces: int
+    how_many: str
 
 
 @computed(
@@ -86,6 +97,7 @@ class _Wanted(NamedTuple):
         "stock.collar_bars?", "stock.bored_blanks?", "stock.collar_tubes?", "stock.collar_plates?", "stock.cast_blanks?",
         "lathe.chucks", "bar.diameter", "collar.least_diameter", "collar.swing_limit", "limit.collar_width_least",
         "limit.saw_kerf", "limit.facing_stock", "limit.clean_up", "limit.grip_least", "limit.face_clearance",
+        "limit.scroll_out_of_round", "limit.out_of_round_most", "collar.pieces", "collar.how_many",
         "joint.retaining_compound.target?", "joint.retaining_compound.largest?",
     ),
     tables=("materials/collar_sources", "cutting/boring_stock"),
@@ -94,52 +106,61 @@ class _Wanted(NamedTuple):
 )  # fmt: skip
 def offers(*given: Any) -> tuple[Record, ...]:
     lists, rest = given[: len(_SOURCES)], given[len(_SOURCES) :]
-    chucks, bar, least, swing, width, kerf, facing, clean, grip, clearance, gap, gap_most, sources, boring = rest
+    chucks, bar, least, swing, width, kerf, facing, clean, grip, clearance, *last = rest
+    scroll, uneven, count, word, gap, gap_most, sources, boring = last
     # The joint is chosen after the stock. A hole is held against the bond, the widest fit of all, here; against the
     # joint that was chosen by the stop on holes that are too large.
     gap, gap_most = gap or 0.0, gap_most or 0.0
     stock = boring.within(bar + gap, "over_mm", "upto_mm").number("least_mm")
     wanted = _Wanted(
-        bar, least, swing, width, kerf, facing, clean, grip, clearance, bar + gap - stock, bar + gap_most
+        bar, least, swing, width, kerf, facing, clean, grip, clearance, bar + gap - stock, bar + gap_most,
+        scroll, uneven, count, word,
     )  # fmt: skip
     found = []
     for source, entries in zip(_SOURCES, lists, strict=True):
         row = sources.one(collar_source=source)
         for entry in entries or ():
-            piece = _MAKERS[source](entry, kerf)
-            found.append(_judged(source, row, piece, next(_against(source, row, piece, wanted, chucks), "")))
+            piece = _MAKERS[source](entry, kerf, count)
+            banded = row.number("banded") > 0 or piece.uneven > wanted.scroll_uneven
+            against = next(_against(source, row, piece, banded, wanted, chucks), "")
+            found.append(_judged(source, row, piece, banded, against))
     return tuple(found)
 
 
-def _judged(source: str, row: Row, piece: _Piece, against: str) -> Record:
+def _judged(source: str, row: Row, piece: _Piece, banded: bool, against: str) -> Record:
     return {
         **piece._asdict(),
         "source": source,
         "source_name": row.text("name"),
         "preference": row.number("preference"),
+        "banded": banded,
         "fits": not against,
         "verdict": "fits" if not against else "does not serve",
-        "reason": against or row.text("note"),
+        "reason": against or (_UNEVEN if banded and not row.number("banded") else row.text("note")),
         "gives": piece.diameter,
     }
 
 
-def _against(source: str, row: Row, piece: _Piece, wanted: _Wanted, chucks: Sequence[Record]) -> Iterator[str]:
+def _against(
+    source: str, row: Row, piece: _Piece, banded: bool, wanted: _Wanted, chucks: Sequence[Record]
+) -> Iterator[str]:  # fmt: skip
     """What speaks against a piece, the gravest first."""
     if not piece.sound:
         yield "not seen to be sound: a hidden crack or hole throws the work or falsifies the reading"
     if not piece.enough:
-        yield "two alike are needed"
+        yield f"{wanted.how_many} alike are needed"
     if piece.corner > wanted.swing:
         yield "it does not swing over the cross slide"
-    if piece.gripped > max((chuck["grips_to"] for chuck in _chucks(chucks, row)), default=0.0):
+    if piece.uneven > wanted.most_uneven:
+        yield "farther out of round than may be turned round"
+    if piece.gripped > max((chuck["grips_to"] for chuck in chucks_of_kind(chucks, row, banded)), default=0.0):
         yield "no chuck of the right kind opens to it with its jaws inside the body"
-    if piece.diameter - 2 * row.number("skin_side_mm") - wanted.clean < wanted.least:
+    if piece.diameter - 2 * _skin(row, banded) - wanted.clean < wanted.least:
         yield "the collar would be too thin"
     blank = _blank_width(row, piece, wanted)
     if blank - 2 * (wanted.facing + row.number("skin_face_mm")) < wanted.width:
         yield "the collar would be too narrow"
-    if row.number("banded") and blank / 2 - wanted.clearance < wanted.grip:
+    if banded and blank / 2 - wanted.clearance < wanted.grip:
         yield "too narrow to be turned half and half: either grip would be too short"
     if piece.bore > (wanted.gap_most if source == "bored-blank" else wanted.hole_most):
         yield "its hole leaves no metal for the bore"
@@ -148,12 +169,24 @@ def _against(source: str, row: Row, piece: _Piece, wanted: _Wanted, chucks: Sequ
 def _blank_width(row: Row, piece: _Piece, wanted: _Wanted) -> float:
     if row.number("own_width"):
         return piece.length
-    return (piece.length - wanted.kerf) / _PAIR
+    return piece_of_stock(piece.length, wanted.kerf, wanted.pieces)
 
 
-def _chucks(chucks: Sequence[Record], row: Row) -> list[Record]:
-    """The chucks of the kind that this source is held in."""
-    jaws, kind = row.number("jaws"), row.text("chuck_kind")
+def _skin(row: Row, banded: bool) -> float:
+    """What comes off each side before the blank is round."""
+    return row.number("uneven_skin_mm" if banded else "skin_side_mm")
+
+
+def kind_held_in(row: Row, banded: bool) -> tuple[float, str]:
+    """Jaws and kind of the chuck for this source, as it comes from the mill or where it has to be made round first."""
+    if banded:
+        return row.number("uneven_jaws"), row.text("uneven_kind")
+    return row.number("jaws"), row.text("chuck_kind")
+
+
+def chucks_of_kind(chucks: Sequence[Record], row: Row, banded: bool) -> list[Record]:
+    """The chucks of the kind that a blank of this source is held in."""
+    jaws, kind = kind_held_in(row, banded)
     return [chuck for chuck in chucks if chuck["jaws"] == jaws and chuck["kind"] == kind]
 
 
@@ -209,7 +242,7 @@ def _collars_of(bar: Record) -> Record:
     piece = _Piece(
         bar["label"], bar["collar_material"], size, size, size, bar["collar_width"], bar["diameter"], True, True
     )  # fmt: skip
-    return {**piece._asdict(), "source": "bored-blank", "fits": True}
+    return {**piece._asdict(), "source": "bored-blank", "fits": True, "banded": False}
 
 
 def _of_stock(name: str, key: str, label: str, **more: Any) -> None:
@@ -225,8 +258,10 @@ _of_stock("collar.stock_diameter", "diameter", "diameter of the collar stock", u
 _of_stock("collar.corner_diameter", "corner", "circle that the raw blank swings", unit="mm", rounding="size", bound="least")
 _of_stock("collar.gripped_diameter", "gripped", "size over which the raw blank is gripped", unit="mm", rounding="size")
 _of_stock("collar.stock_length", "length", "length of the collar stock", unit="mm", rounding="length")
+_of_stock("collar.out_of_round", "uneven", "out of round of the collar stock", unit="mm", rounding="depth", bound="least")
+_of_stock("collar.banded", "banded", "the blank is made round on a band before it is worked", kind="yes-no")
 _of_stock("collar.sound", "sound", "the blank is seen to be sound", kind="yes-no")
-_of_stock("collar.enough", "enough", "there are two alike", kind="yes-no")
+_of_stock("collar.enough", "enough", "there are as many alike as are needed", kind="yes-no")
 _of_stock("hole.start", "bore", "hole that is in the blank already", unit="mm", rounding="fit")
 
 
@@ -240,10 +275,6 @@ def _of_source(name: str, label: str, take: Any, **more: Any) -> None:
 _of_source("collar.form", "how the size of the stock is taken", lambda row: row.text("form"), kind="text")
 _of_source("collar.section", "section of the stock that is sawn", lambda row: row.text("section"), kind="choice",
            choices=("round", "slab"))  # fmt: skip
-_of_source("collar.banded", "the blank is made round on a band before it is worked", lambda row: row.number("banded") > 0,
-           kind="yes-no")  # fmt: skip
-_of_source("collar.skin_side", "skin that comes off each side first", lambda row: row.number("skin_side_mm"), unit="mm",
-           rounding="length")  # fmt: skip
 _of_source("collar.skin_face", "skin that comes off each face first", lambda row: row.number("skin_face_mm"), unit="mm",
            rounding="length")  # fmt: skip
 _of_source("collar.in_pieces", "the blanks are there piece by piece",
@@ -251,23 +282,11 @@ _of_source("collar.in_pieces", "the blanks are there piece by piece",
 _of_source("collar.own_width", "the blank is as wide as its stock", lambda row: row.number("own_width") > 0, kind="yes-no")
 
 
-@computed(
-    "blank.chuck",
-    label="chuck for the blanks",
-    kind="record",
-    needs=("lathe.chucks", "collar.made_from", "collar.gripped_diameter"),
-    tables=("materials/collar_sources",),
-    how="the smallest chuck of the kind this source is held in that opens to the blank with its jaws inside the body",
-)
-def blank_chuck(chucks: Sequence[Record], source: str, size: float, sources: Table) -> Limited | None:
-    row = sources.one(collar_source=source)
-    of_kind = _chucks(chucks, row)
-    if not of_kind:
-        return Limited(None, f"there is no {row.text('chuck_kind')} chuck with {row.number('jaws'):g} jaws on the list")
-    fitting = [chuck for chuck in of_kind if chuck["grips_to"] >= size]
-    if fitting:
-        return Limited(min(fitting, key=lambda chuck: chuck["body"]), "the smallest that grips the blank")
-    return Limited(max(of_kind, key=lambda chuck: chuck["grips_to"]), "the largest there is")
+@computed("collar.skin_side", label="skin that comes off each side first", unit="mm", rounding="length",
+          needs=("collar.made_from", "collar.banded"), tables=("materials/collar_sources",),
+          how="from the table of sources for collars; more where round stock is made round first")  # fmt: skip
+def skin_side(source: str, banded: bool, sources: Table) -> float:
+    return _skin(sources.one(collar_source=source), banded)
 
 
 @computed("hole.given", label="hole that the blank came with", unit="mm", rounding="size", needs=("hole.start",),

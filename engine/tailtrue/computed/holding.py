@@ -5,7 +5,7 @@ from typing import Any
 
 from tailtrue.calc.cutting import passes_for_stock
 from tailtrue.calc.lengths import length_ratio, per_side, share_of
-from tailtrue.calc.steps import step_down, step_up
+from tailtrue.calc.steps import step_down, step_up, steps_in
 from tailtrue.computed.operation import operation
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of
@@ -78,17 +78,22 @@ def wall_share(blank: float, bar: float) -> float:
     rounding="length",
     bound="most",
     needs=(
-        "crib.soft_jaws_depth?", "limit.soft_jaw_share", "collar.saw_width", "limit.face_clearance", "limit.facing_stock",
-        "lathe.size_step",
+        "crib.soft_jaws_depth?", "crib.soft_jaws_plug_width?", "limit.plug_clear", "limit.soft_jaw_share",
+        "collar.saw_width", "limit.face_clearance", "limit.facing_stock", "lathe.size_step",
     ),
-    how="a share of the depth of the jaws, or what leaves the face clear of them after both faces are cut; down to a "
-    "whole step",
+    how="a share of the depth of the jaws, what the plug leaves of it, or what leaves the face clear of them after both "
+    "faces are cut; down to a whole step",
 )  # fmt: skip
-def soft_step(depth: float | None, share: float, width: float, clearance: float, facing: float, step: float) -> Limited:
-    if depth is None:
+def soft_step(
+    depth: float | None, plug: float | None, behind: float, share: float, width: float, clearance: float, facing: float,
+    step: float,
+) -> Limited:  # fmt: skip
+    if depth is None or plug is None:
         return Limited(None, _NO_SOFT_JAWS)
     deepest, by = least_of(
-        (share_of(depth, share), "the jaws"), (width - facing - clearance, "the face, which must stand clear of the jaws")
+        (share_of(depth, share), "the jaws"),
+        (depth - plug - behind, "the plug, which must lie clear of the tool"),
+        (width - facing - clearance, "the face, which must stand clear of the jaws"),
     )
     return Limited(max(0.0, step_down(deepest, step)), by)
 
@@ -106,39 +111,52 @@ def room_behind(depth: float, step: float) -> float:
 
 
 @computed(
+    "softjaw.fits",
+    label="soft jaws may be bored to the blank",
+    kind="yes-no",
+    needs=(
+        "crib.soft_jaws_from?", "crib.soft_jaws_to?", "crib.soft_jaws_plug?", "collar.soft_step?", "collar.blank_diameter",
+        "bar.diameter", "limit.soft_jaw_shoulder", "limit.soft_jaw_most", "limit.face_clearance", "limit.grip_least",
+    ),
+    how="they may be bored to this blank, their plug leaves a shoulder to seat on, not too much to bore away and a hole for "
+    "the tools, and the step grips deep enough",
+)  # fmt: skip
+def soft_jaws_fit(
+    low: float | None, high: float | None, plug: float | None, step: float | None, blank: float, bar: float,
+    shoulder: float, most: float, clearance: float, grip: float,
+) -> bool:  # fmt: skip
+    if low is None or high is None or plug is None or step is None:
+        return False
+    seated = shoulder <= (blank - plug) / 2 <= most
+    return low <= blank <= high and seated and plug >= bar + clearance and step >= grip
+
+
+@computed(
     "collar.soft_jaws_serve",
     label="soft jaws serve for the blank",
     kind="yes-no",
     needs=(
-        "crib.soft_jaws_chuck?", "crib.soft_jaws_from?", "crib.soft_jaws_to?", "crib.soft_jaws_plug?",
-        "crib.soft_jaws_depth?", "collar.soft_step?", "hole.comes_out?",
-        "blank.chuck?", "collar.blank_diameter", "bar.diameter", "limit.soft_jaw_shoulder", "limit.soft_jaw_most",
-        "limit.face_clearance", "limit.grip_least",
+        "softjaw.fits", "crib.soft_jaws_chuck?", "crib.soft_jaws_depth?", "collar.soft_step?", "blank.chuck?",
+        "hole.comes_out?",
     ),
-    how="they belong to the chuck that is used, may be bored to this blank, their plug leaves a shoulder to seat on, not "
-    "too much to bore away and a hole for the tools, the step grips deep enough, and the drill finds room behind it",
+    how="they may be bored to this blank, belong to the chuck that is used, and the drill finds room behind the blank",
 )  # fmt: skip
 def soft_jaws_serve(
-    belongs: str | None, low: float | None, high: float | None, plug: float | None, depth: float | None,
-    step: float | None, comes_out: float | None, chuck: Record | None, blank: float, bar: float, shoulder: float,
-    most: float, clearance: float, grip: float,
+    fits: bool, belongs: str | None, depth: float | None, step: float | None, chuck: Record | None, comes_out: float | None,
 ) -> bool:  # fmt: skip
-    if chuck is None or low is None or high is None or plug is None or depth is None or step is None:
+    if not fits or chuck is None or belongs != chuck["label"] or depth is None or step is None:
         return False
-    if comes_out is not None and room_behind(depth, step) <= comes_out:
-        return False
-    bored = belongs == chuck["label"] and low <= blank <= high
-    seated = shoulder <= (blank - plug) / 2 <= most
-    return bored and seated and plug >= bar + clearance and step >= grip
+    return comes_out is None or room_behind(depth, step) > comes_out
 
 
-def _of_crib(name: str, fact: str, label: str, none: str) -> None:
-    @computed(name, label=label, unit="mm", rounding="size", needs=(f"{fact}?",), how="as given for the crib")
+def _of_crib(name: str, fact: str, label: str, none: str, rounding: str = "size") -> None:
+    @computed(name, label=label, unit="mm", rounding=rounding, needs=(f"{fact}?",), how="as given for the crib")
     def _said(size: float | None) -> Limited:
         return Limited(size, "as measured" if size is not None else none)
 
 
 _of_crib("softjaw.plug", "crib.soft_jaws_plug", "plug that the soft jaws close on", _NO_SOFT_JAWS)
+_of_crib("softjaw.plug_width", "crib.soft_jaws_plug_width", "width of that plug", _NO_SOFT_JAWS, "length")
 _of_crib("stub.diameter", "crib.stub_diameter", "diameter of the stub mandrel before it is turned", _NO_STUB)
 
 
@@ -230,13 +248,25 @@ def stub_out(length: float, clearance: float, step: float) -> float:
     unit="mm",
     rounding="depth",
     bound="most",
-    needs=("stub.facing.depth", "limit.stub_cut", "lathe.radial_division"),
-    how="as for facing in the jaws, and no more than friction holds; in whole divisions of the dial",
+    needs=("stub.facing.depth", "limit.stub_cut", "lathe.facing_step"),
+    how="as for facing in the jaws, and no more than friction holds; in whole steps of facing",
 )
 def stub_cut(facing: float, most: float, division: float) -> Limited:
     depth, by = least_of((most, "the collar is held by friction alone"), (facing, "as for facing in the jaws"))
     whole = step_down(depth, division)
     return Limited(whole if whole > 0 else None, by)
+
+
+@computed(
+    "stub.cut_divisions",
+    label="divisions of the top-slide dial for a cut on the stub mandrel",
+    unit="1",
+    rounding="count",
+    needs=("stub.cut", "lathe.top_slide_dial_division"),
+    how="depth of the cut divided by what one division moves the tool",
+)
+def stub_divisions(depth: float, division: float) -> float:
+    return float(steps_in(depth, division))
 
 
 @computed(

@@ -1,7 +1,7 @@
 """The hole through a collar: the ladder of drills, from what lies in the crib."""
 
-from collections.abc import Mapping, Sequence
-from typing import Any
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any, Literal
 
 from tailtrue.calc.cut_time import drill_travel
 from tailtrue.calc.cutting import surface_speed
@@ -14,7 +14,8 @@ from tailtrue.calc.steps import step_down
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, holder_torque
 from tailtrue.computed.operation import limited_speed
-from tailtrue.computed.registry import Limited, computed, field
+from tailtrue.computed.registry import Cut, Limited, computed, field
+from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
@@ -76,33 +77,50 @@ _ROW = (
 )
 
 
+_NEEDS = (
+    "crib.drills", "crib.drill_chuck_to", "lathe.tailstock_taper", "hole.last_most", "collar.material",
+    "collar.material_family", "collar.feed_group", "hole.hand_thrust", "lathe.cutting_power", "collar.saw_width",
+    "blank.chuck_speed_limit", "lathe.fastest", "limit.blank_speed", "limit.drill_feed_share", "lathe.speeds?",
+    "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun",
+)  # fmt: skip
+_TABLES = (
+    "tools/drill_sets", "tools/morse_drills", "materials/materials", "cutting/speeds", "cutting/drill_feeds",
+    "cutting/drill_feed_factors", "cutting/drill_factors", "cutting/force_factors", "cutting/ladder_rules",
+    "cutting/adjustments",
+)  # fmt: skip
+
+
+def _with_planner(make: Callable[["_Planner", list[Drill]], Limited]) -> Callable[..., Limited]:
+    """A fact made from the drills that the tailstock holds, smallest first."""
+
+    def made(
+        owned: Sequence[Record], chuck_to: float, taper: str, last_most: float, material: str, family: str, group: str,
+        hand: float, power: float, depth: float, chuck_cap: float, top: float, blank_cap: float, light: float,
+        speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, overrun: float, *tables: Table,
+    ) -> Limited:  # fmt: skip
+        caps = [(chuck_cap, "the chuck"), (top, "top speed of the lathe"), (blank_cap, "a blank held short in the jaws")]
+        spindle = (speeds, low, high, step, overrun)
+        planner = _Planner(material, family, group, hand, power, depth, caps, spindle, light, last_most, tables)
+        held = [drill for drill in drills_of(owned, tables[0]) if fits_tailstock(drill, chuck_to, taper)]
+        return make(planner, held)
+
+    return made
+
+
 @computed(
     "hole.ladder",
     label="drills for the hole, in order",
     kind="records",
     fields=_ROW,
-    needs=(
-        "crib.drills", "crib.drill_chuck_to", "lathe.tailstock_taper", "hole.last_most", "collar.material",
-        "collar.material_family", "collar.feed_group", "hole.hand_thrust", "lathe.cutting_power", "collar.saw_width",
-        "blank.chuck_speed_limit", "lathe.fastest", "limit.blank_speed", "limit.drill_feed_share", "lathe.speeds?",
-        "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun",
-    ),
-    tables=(
-        "tools/drill_sets", "tools/morse_drills", "materials/materials", "cutting/speeds", "cutting/drill_feeds",
-        "cutting/drill_feed_factors", "cutting/drill_factors", "cutting/force_factors", "cutting/ladder_rules",
-        "cutting/adjustments",
-    ),
+    needs=_NEEDS,
+    tables=_TABLES,
     how="backward from the largest drill that leaves enough to bore: each pilot wide enough for the chisel edge of the "
     "next, no wider than the rule for this metal; each step within hand, holder and motor",
-)  # fmt: skip
-def ladder(
-    owned: Sequence[Record], chuck_to: float, taper: str, last_most: float, material: str, family: str, group: str,
-    hand: float, power: float, depth: float, chuck_cap: float, top: float, blank_cap: float, light: float,
-    speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, overrun: float, *tables: Table,
-) -> Limited:  # fmt: skip
-    caps = [(chuck_cap, "the chuck"), (top, "top speed of the lathe"), (blank_cap, "a blank held short in the jaws")]
-    planner = _Planner(material, family, group, hand, power, depth, caps, (speeds, low, high, step, overrun), light, tables)
-    drills = [d for d in drills_of(owned, tables[0]) if fits_tailstock(d, chuck_to, taper) and d.size_mm <= last_most]
+    cut=Cut("collar.material", "drilling", "HSS"),
+)
+@_with_planner
+def ladder(planner: "_Planner", held: list[Drill]) -> Limited:
+    drills = [drill for drill in held if drill.size_mm <= planner.last_most]
     for last in sorted(drills, key=lambda drill: drill.size_mm, reverse=True):
         found = planner.down_to(last, [drill for drill in drills if drill.size_mm < last.size_mm])
         if found is not None:
@@ -110,12 +128,70 @@ def ladder(
     return Limited(None, "no drill of the crib makes a hole that hand, holder and motor can drive")
 
 
+@computed(
+    "hole.smallest",
+    label="smallest drill that the tailstock holds, in solid metal",
+    kind="record",
+    needs=_NEEDS,
+    tables=_TABLES,
+    how="what it asks at the lighter feed, with no hole before it: the least that any drill of the crib can ask; a drill "
+    "thinner than the formulas reach only where there is no other",
+)
+@_with_planner
+def smallest(planner: "_Planner", held: list[Drill]) -> Limited:
+    if not held:
+        return Limited(None, "the tailstock holds none of the drills")
+    begins = (planner.asked_of(drill) for drill in held if drill.size_mm <= planner.begins_at_most())
+    reached = (asked for asked in begins if "power" in asked)
+    return Limited(next(reached, planner.asked_of(held[0])), "the smallest that the tailstock holds")
+
+
+def _of_smallest(name: str, label: str, unit: str, rounding: str, bound: Literal["least", "most"]) -> None:
+    @computed(f"hole.smallest_{name}", label=label, unit=unit, rounding=rounding, bound=bound, needs=("hole.smallest",),
+              how="of the smallest drill that the tailstock holds")  # fmt: skip
+    def _field(record: Record) -> float | None:
+        return record.get(name)
+
+
+_of_smallest("drill", "smallest drill that the tailstock holds", "mm", "size", "least")
+_of_smallest("thrust", "thrust that drill asks in solid metal", "N", "force", "least")
+_of_smallest("torque", "torque that drill asks in solid metal", "N mm", "torque", "least")
+_of_smallest("holds", "torque that its holder takes", "N mm", "torque", "most")
+_of_smallest("power", "power that drill asks in solid metal", "W", "power", "least")
+
+
+@computed("hole.drills_held", label="drills that the tailstock holds", kind="count", rounding="count",
+          needs=("crib.drills", "crib.drill_chuck_to", "lathe.tailstock_taper"), tables=("tools/drill_sets",),
+          how="counted: shanks that the drill chuck or the taper of the quill takes")  # fmt: skip
+def drills_held(owned: Sequence[Record], chuck_to: float, taper: str, drill_sets: Table) -> int:
+    return sum(fits_tailstock(drill, chuck_to, taper) for drill in drills_of(owned, drill_sets))
+
+
+@computed(
+    "hole.first_most",
+    label="largest drill that the hole may begin with",
+    unit="mm",
+    rounding="size",
+    bound="most",
+    needs=("hole.last_most", "collar.material_family"),
+    tables=("cutting/ladder_rules",),
+    how="the largest drill that this metal lets into a spot by hand, and no larger than what leaves enough to bore",
+)
+def first_most(last_most: float, family: str, rules: Table) -> Limited:
+    size, by = least_of(
+        (rules.one(family=family).number("solid_most_mm"), "a larger one wants a pilot"),
+        (last_most, "a larger one leaves nothing to bore"),
+    )
+    return Limited(size, by)
+
+
 class _Planner:
     """Builds a ladder for one metal, one machine and one crib."""
 
     def __init__(
         self, material: str, family: str, group: str, hand: float, power: float, depth: float,
-        caps: list[tuple[float, str]], spindle: tuple[Any, ...], light: float, tables: Sequence[Table],
+        caps: list[tuple[float, str]], spindle: tuple[Any, ...], light: float, last_most: float,
+        tables: Sequence[Table],
     ) -> None:  # fmt: skip
         (_, self.morse, materials, speeds, self.feeds, feed_factors, drill_factors, self.forces, rules, self.deep) = tables
         self.metal = materials.one(material=material)
@@ -123,7 +199,7 @@ class _Planner:
         self.feed_factor = feed_factors.one(feed_group=group).number("factor")
         self.chisel = drill_factors.one(point="standard")
         self.rule = rules.one(family=family)
-        self.light = light
+        self.light, self.last_most = light, last_most
         self.hand, self.power, self.depth, self.caps, self.spindle = hand, power, depth, caps, spindle
 
     def force(self, name: str) -> float:
@@ -185,13 +261,30 @@ class _Planner:
                 asked = self.demand(drill.size_mm, pilot, feed)
             except OutOfRange:
                 continue
-            holds = holder_torque(
-                drill, asked.thrust_n, self.morse, self.force("drill_chuck_torque"), self.force("taper_friction_clean")
-            )
             driven = drill_power(asked.torque_nmm, speed) <= self.power
-            if asked.thrust_n <= self.hand and asked.torque_nmm <= holds and driven:
+            if asked.thrust_n <= self.hand and asked.torque_nmm <= self.holds(drill, asked) and driven:
                 return feed, asked
         return None
+
+    def begins_at_most(self) -> float:
+        """The largest drill that may begin the hole."""
+        return min(self.rule.number("solid_most_mm"), self.last_most)
+
+    def asked_of(self, drill: Drill) -> Record:
+        """What a drill asks in solid metal at the lighter feed; without what the formulas do not reach."""
+        said: dict[str, Any] = {"drill": drill.size_mm}
+        speed = self.speed(drill.size_mm, 0.0).value
+        try:
+            asked = self.demand(drill.size_mm, 0.0, min(self.feeds_for(drill.size_mm)))
+        except OutOfRange:
+            return said
+        said |= {"thrust": asked.thrust_n, "torque": asked.torque_nmm, "holds": self.holds(drill, asked)}
+        return said if speed is None else {**said, "power": drill_power(asked.torque_nmm, speed)}
+
+    def holds(self, drill: Drill, asked: DrillDemand) -> float:
+        """The torque that the holder of a drill takes under its thrust."""
+        chuck, taper = self.force("drill_chuck_torque"), self.force("taper_friction_clean")
+        return holder_torque(drill, asked.thrust_n, self.morse, chuck, taper)
 
     def limit_of(self, last: Drill, drills: Sequence[Drill]) -> str:
         if all(drill.size_mm <= last.size_mm for drill in drills):

@@ -3,6 +3,7 @@
 from tailtrue.calc.cutting import cutting_force
 from tailtrue.calc.joints import bond_area, bond_torque, derated_shear, skim_torque
 from tailtrue.calc.margins import catch_torque as torque_of_catch
+from tailtrue.calc.margins import strength_for_margin
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Table
@@ -63,14 +64,14 @@ def area(diameter: float, width: float) -> float:
     rounding="pressure",
     bound="most",
     needs=(
-        "crib.compound_strength?", "limit.compound_strength", f"{_BOND}.largest?", "collar.material_family",
+        "joint.compound_strength", f"{_BOND}.largest?", "collar.material_family",
         "bar.diameter", "crib.activator?", "limit.bond_safety",
     ),
     tables=("joints/derating",),
     how="strength of the data sheet, cut down for gap, metal, size, cleaning, temperature and cure, then by a safety factor",
 )  # fmt: skip
 def shear(
-    said: float | None, usual: float, gap: float | None, family: str, diameter: float, activator: bool | None,
+    strength: float, gap: float | None, family: str, diameter: float, activator: bool | None,
     safety: float, derating: Table,
 ) -> float | Limited:  # fmt: skip
     if gap is None:
@@ -87,7 +88,33 @@ def shear(
         # What the steps of the sheet always come to: how the seats are cleaned, the cure they wait for.
         *(derating.take(row).number("value") for row in derating.where(always="yes")),
     ]
-    return derated_shear(said if said is not None else usual, factors, safety)
+    return derated_shear(strength, factors, safety)
+
+
+@computed(
+    "joint.compound_strength",
+    label="strength that the compound is taken for",
+    unit="MPa",
+    rounding="pressure",
+    bound="most",
+    needs=("crib.compound_strength?", "limit.compound_strength"),
+    how="as given, steel on steel; when it was not given, the weakest of the usual compounds",
+)
+def compound_strength(said: float | None, usual: float) -> Limited:
+    return Limited(usual, "not given, so the weakest of the usual") if said is None else Limited(said, "as given")
+
+
+@computed(
+    "joint.compound_least",
+    label="least strength of a compound that holds a tool that catches",
+    unit="MPa",
+    rounding="pressure",
+    bound="least",
+    needs=("joint.compound_strength", f"{_BOND}.catch_margin", "limit.joint_margin"),
+    how="strength reckoned with, raised as the margin has to be raised",
+)
+def compound_least(strength: float, margin: float, wanted: float) -> float:
+    return strength_for_margin(strength, margin, wanted)
 
 
 @computed(

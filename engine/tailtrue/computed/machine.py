@@ -53,18 +53,19 @@ def slowest(speeds: tuple[float, ...] | None, speed_from: float | None) -> float
     "chuck.used",
     label="chuck used",
     kind="record",
-    needs=("lathe.chucks", "collar.gripped_diameter", "collar.banded", "bar.diameter"),
-    how="the smallest three-jaw scroll chuck that grips bar and collar blank with its jaws inside the body; only the bar, "
-    "where the blanks are held in another chuck",
+    needs=("lathe.chucks", "blank.chuck?", "collar.banded", "bar.diameter"),
+    how="the three-jaw scroll chuck of the blanks, so that no chuck is changed between; the smallest that grips the bar, "
+    "where the blanks are held in another kind",
 )
-def chuck_used(chucks: tuple[Record, ...], round_blank: float, banded: bool, bar: float) -> Limited | None:
-    blank = bar if banded else round_blank
+def chuck_used(chucks: tuple[Record, ...], of_blanks: Record | None, banded: bool, bar: float) -> Limited | None:
+    if not banded and of_blanks is not None:
+        return Limited(of_blanks, "it holds the blanks")
     three_jaw = [chuck for chuck in chucks if chuck["jaws"] == 3 and chuck["kind"] == "scroll"]
     if not three_jaw:
         return Limited(None, "there is no three-jaw scroll chuck on the list")
-    fitting = [chuck for chuck in three_jaw if chuck["grips_to"] >= blank]
+    fitting = [chuck for chuck in three_jaw if chuck["grips_to"] >= bar]
     if fitting:
-        return Limited(min(fitting, key=lambda chuck: chuck["body"]), "the smallest that grips the blank")
+        return Limited(min(fitting, key=lambda chuck: chuck["body"]), "the smallest that grips the bar")
     return Limited(max(three_jaw, key=lambda chuck: chuck["grips_to"]), "the largest there is")
 
 

@@ -8,8 +8,6 @@ from tailtrue.calc.steps import step_up
 from tailtrue.computed.registry import computed
 from tailtrue.tables import Table
 
-_BLANKS = 2
-
 
 @computed(
     "bar.buy_length",
@@ -30,11 +28,11 @@ def bar_length(sawn: float, kerf: float) -> float:
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("collar.section", "collar.saw_width", "collar.stock_diameter", "limit.saw_kerf"),
-    how="both blanks along the stock, and a saw cut for each: their width with its facing, on a slab their side",
+    needs=("collar.section", "collar.saw_width", "collar.stock_diameter", "limit.saw_kerf", "collar.pieces"),
+    how="the blanks along the stock, and a saw cut for each: their width with its facing, on a slab their side",
 )
-def collar_length(section: str, width: float, across: float, kerf: float) -> float:
-    return length_for_pieces(across if section == "slab" else width, kerf, _BLANKS)
+def collar_length(section: str, width: float, across: float, kerf: float, pieces: int) -> float:
+    return length_for_pieces(across if section == "slab" else width, kerf, pieces)
 
 
 @computed(
@@ -82,14 +80,14 @@ def bar_mass(diameter: float, length: float, density: float) -> float:
 
 @computed(
     "collar.finished_mass",
-    label="mass of both finished collars",
+    label="mass of the finished collars",
     unit="kg",
     rounding="mass",
-    needs=("collar.diameter", "collar.width", "bore.nominal", "collar.density"),
-    how="volume of two rings times their density",
+    needs=("collar.diameter", "collar.width", "bore.nominal", "collar.density", "collar.pieces"),
+    how="volume of the rings times their density",
 )
-def collars_mass(diameter: float, width: float, bore: float, density: float) -> float:
-    return mass_with_pieces(0.0, mass_cylinder(diameter, width, density, bore), _BLANKS)
+def collars_mass(diameter: float, width: float, bore: float, density: float, pieces: int) -> float:
+    return mass_with_pieces(0.0, mass_cylinder(diameter, width, density, bore), pieces)
 
 
 @computed(
@@ -97,13 +95,13 @@ def collars_mass(diameter: float, width: float, bore: float, density: float) -> 
     label="retaining compound used",
     unit="ml",
     bound="least",
-    needs=("joint.area", "bore.gap_largest"),
+    needs=("joint.area", "bore.gap_largest", "collar.pieces"),
     tables=("materials/consumables",),
-    how="area of both seats times half the largest gap on diameter, and what is wiped off; up to a whole step of the bottle",
+    how="area of the seats times half the largest gap on diameter, and what is wiped off; up to a whole step of the bottle",
 )
-def compound(area: float, gap: float, table: Table) -> float:
+def compound(area: float, gap: float, pieces: int, table: Table) -> float:
     waste, step = (table.one(name=f"compound_{name}").number("value") for name in ("waste", "step"))
-    return step_up(compound_needed(area, gap, waste, _BLANKS), step)
+    return step_up(compound_needed(area, gap, waste, pieces), step)
 
 
 def _used(name: str, what: str, unit: str) -> None:
@@ -116,10 +114,10 @@ def _used(name: str, what: str, unit: str) -> None:
 def _fastenings(method: str, what: str) -> None:
     of = f"joint.{method}.count"
 
-    @computed(f"consume.{method}", label=f"{what} used", kind="count", rounding="count", needs=(of,),
-              how="so many in each collar, for both")  # fmt: skip
-    def _both(each: int) -> int:
-        return _BLANKS * each
+    @computed(f"consume.{method}", label=f"{what} used", kind="count", rounding="count", needs=(of, "collar.pieces"),
+              how="so many in each collar")  # fmt: skip
+    def _in_all(each: int, pieces: int) -> int:
+        return pieces * each
 
 
 for _method, _what in (

@@ -5,7 +5,7 @@
 
 from collections.abc import Sequence
 from statistics import median_high
-from typing import Any
+from typing import Any, NamedTuple
 
 from tailtrue.calc.cut_power import depth_for_power
 from tailtrue.calc.cutting import surface_speed
@@ -14,12 +14,23 @@ from tailtrue.calc.spindle import choose_from_range, choose_speed
 from tailtrue.calc.spindle_band import SpeedBand, speed_band
 from tailtrue.calc.steps import step_down, step_up, steps_in
 from tailtrue.calc.validity import OutOfRange
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Cut, Limited, computed
 from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Row, Table
 
 Cap = tuple[str, str]  # the fact that caps the speed, and how the page calls it
 
+
+class Dial(NamedTuple):
+    """The dial that a depth is set by: its name, the step of the depth, and what one division moves the tool."""
+
+    name: str
+    step: str
+    division: str
+
+
+_CROSS_SLIDE = Dial("cross-slide dial", "lathe.radial_division", "lathe.radial_division")
+_TOP_SLIDE = Dial("top-slide dial", "lathe.facing_step", "lathe.top_slide_dial_division")
 _SPINDLE = ("lathe.speeds?", "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun")
 
 
@@ -49,6 +60,7 @@ def limited_speed(advised: SpeedBand, caps: Sequence[tuple[float, str]], *spindl
     is still borne.
     """
     wanted = advised.middle_per_min
+    weighed = ((wanted, "surface speed"), *caps)
     *speeds, overrun = spindle
     cap, cap_name = min(caps, key=lambda one: one[0])
     speed = spindle_step(wanted, cap, *speeds)
@@ -56,11 +68,11 @@ def limited_speed(advised: SpeedBand, caps: Sequence[tuple[float, str]], *spindl
         return Limited(None, f"the slowest speed of this lathe is above the limit of {cap_name}")
     if speed > wanted:
         if speed <= advised.high_per_min:
-            return Limited(speed, "the slowest this lathe has, inside the advised band")
+            return Limited(speed, "the slowest this lathe has, inside the advised band", weighed)
         if speed > wanted * overrun:
             return Limited(None, "the slowest speed of this lathe is far above what tool and metal bear")
-        return Limited(speed, "the slowest this lathe has, a little above the advised")
-    return Limited(speed, cap_name if cap < wanted else "surface speed")
+        return Limited(speed, "the slowest this lathe has, a little above the advised", weighed)
+    return Limited(speed, cap_name if cap < wanted else "surface speed", weighed)
 
 
 def operation(
@@ -78,6 +90,7 @@ def operation(
     depth_by: str = "overhang",
     fine: bool = False,
     bound_depth: bool = True,
+    by_top_slide: bool = False,
 ) -> None:
     """Register speed, surface speed, feed and depth of an operation."""
     caps = (*caps, ("lathe.fastest", "top speed of the lathe"))
@@ -90,6 +103,7 @@ def operation(
         tables=SPEED_TABLES,
         how="1000 v / (pi D) in the middle of the advised band, then the speed of the lathe at or below it and below "
         "every limit",
+        cut=Cut(f"{work}.material", table, tool),
     )  # fmt: skip
     def _speed(material: str, size: float, cutter: str, *rest: Any) -> Limited:
         *numbers, speeds_table, ratios = rest
@@ -134,7 +148,8 @@ def operation(
         return _feed_row(feeds, table, group, cutter).number("feed_low_mm")
 
     if bound_depth:
-        _depth_facts(prefix, what, table, work, tool, depth_factor, depth_by, fine=fine)
+        dial = _TOP_SLIDE if by_top_slide else _CROSS_SLIDE
+        _depth_facts(prefix, what, table, work, tool, depth_factor, depth_by, dial, fine=fine)
 
 
 def _feed_row(feeds: Table, operation: str, group: str, cutter: str) -> Row:
@@ -142,12 +157,13 @@ def _feed_row(feeds: Table, operation: str, group: str, cutter: str) -> Row:
 
 
 def _depth_facts(
-    prefix: str, what: str, table: str, work: str, tool: str, factor: str | None, factor_name: str, *, fine: bool
+    prefix: str, what: str, table: str, work: str, tool: str, factor: str | None, factor_name: str, dial: Dial,
+    *, fine: bool,
 ) -> None:  # fmt: skip
     @computed(
         f"{prefix}.depth", label=f"depth of cut per side, {what}", unit="mm", rounding="depth", needs=(
             f"{work}.material", f"{work}.feed_group", tool, f"{prefix}.surface_speed",
-            f"{prefix}.feed?", f"{prefix}.hand_feed", "lathe.radial_division", "lathe.cutting_power", "limit.depth_share",
+            f"{prefix}.feed?", f"{prefix}.hand_feed", dial.step, "lathe.cutting_power", "limit.depth_share",
             *((factor,) if factor else ()),
         ),
         tables=("cutting/feeds", "materials/materials"),
@@ -173,8 +189,8 @@ def _depth_facts(
         return Limited(whole if whole > 0 else division, by if whole > 0 else "one division of the dial")
 
     @computed(
-        f"{prefix}.depth_divisions", label=f"divisions of the cross-slide dial, {what}", unit="1", rounding="count",
-        needs=(f"{prefix}.depth", "lathe.radial_division"), how="depth per side divided by what one division moves the tool",
+        f"{prefix}.depth_divisions", label=f"divisions of the {dial.name}, {what}", unit="1", rounding="count",
+        needs=(f"{prefix}.depth", dial.division), how="depth per side divided by what one division moves the tool",
     )  # fmt: skip
     def _divisions(depth: float, division: float) -> float:
         return float(steps_in(depth, division))

@@ -9,10 +9,20 @@ from tailtrue.facts import FactSpec, Kind
 
 @dataclass(frozen=True)
 class Limited:
-    """A computed value together with what limited it."""
+    """A computed value, what limited it, and the bounds that were weighed for it, each in the unit of the fact."""
 
     value: Any
     by: str
+    weighed: tuple[tuple[float, str], ...] = ()
+
+
+@dataclass(frozen=True)
+class Cut:
+    """The cut that a speed is looked up for: the fact of the metal, the operation, the fact of the tool or its name."""
+
+    metal: str
+    operation: str
+    tool: str
 
 
 @dataclass(frozen=True)
@@ -24,6 +34,7 @@ class Computed:
     needs: tuple[str, ...]
     optional: frozenset[str]
     tables: tuple[str, ...]
+    cut: Cut | None = None
 
 
 _REGISTER: dict[str, Computed] = {}
@@ -48,11 +59,13 @@ def computed(
     choices: tuple[str, ...] = (),
     fields: tuple[FactSpec, ...] = (),
     sources: tuple[str, ...] = (),
+    cut: Cut | None = None,
 ) -> Callable[[Callable[..., Any]], Callable[..., Any]]:
     """Register a function as the way to a fact.
 
     `needs` are handed over in order; a name that ends in ``?`` may be unknown and is then None. After them come the
-    `tables`. The function returns the value, a Limited value, or None when no value exists.
+    `tables`. The function returns the value, a Limited value, or None when no value exists. `cut` says which speeds are
+    looked up, for those who ask why.
     """
     spec = FactSpec(
         name, kind, label, "computed", unit, rounding, bound, choices,
@@ -64,7 +77,7 @@ def computed(
     def register(function: Callable[..., Any]) -> Callable[..., Any]:
         if name in _REGISTER:
             raise ValueError(f"two functions compute {name}")
-        _REGISTER[name] = Computed(spec, function, plain, optional, tables)
+        _REGISTER[name] = Computed(spec, function, plain, optional, tables, cut)
         return function
 
     return register

@@ -5,7 +5,7 @@ from tailtrue.calc.cut_power import power_at_tool
 from tailtrue.calc.lengths import midway
 from tailtrue.calc.spindle_band import speed_band
 from tailtrue.computed.operation import limited_speed, operation
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Cut, Limited, computed
 from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Table
 
@@ -72,11 +72,11 @@ def overhang_factor(ratio: float, adjustments: Table) -> float:
 
 operation(
     "bar.facing", "facing the bar", table="facing", work="bar", diameter="bar.diameter", tool="crib.tool_material",
-    caps=_CHUCK, speed_factor="bar.overhang_factor",
+    caps=_CHUCK, speed_factor="bar.overhang_factor", by_top_slide=True,
 )  # fmt: skip
 operation(
     "collar.facing", "facing a collar", table="facing", work="collar", diameter="collar.corner_diameter",
-    tool="crib.tool_material", caps=_RAW, speed_factor="collar.interrupted_speed",
+    tool="crib.tool_material", caps=_RAW, speed_factor="collar.interrupted_speed", by_top_slide=True,
 )  # fmt: skip
 operation(
     "collar.band", "turning a band on the blank", table="turn-rough", work="collar", diameter="collar.corner_diameter",
@@ -111,6 +111,7 @@ def _centre_drilling(prefix: str, work: str, what: str, held: str, chuck_cap: st
         ),
         tables=SPEED_TABLES,
         how="surface speed of the table on the mean of pilot and body diameter, capped",
+        cut=Cut(f"{work}.material", "centre-drilling", "HSS"),
     )  # fmt: skip
     def _speed(
         material: str, pilot: float, body: float, chuck: float, top: float, cap: float, work_cap: float,

@@ -12,7 +12,6 @@ from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
 _PLANNING = "time/planning"
-_COLLARS = 2
 _MINUTE = 60.0
 
 # What a step's time is made from; every one may be unknown in a job that does without the step.
@@ -156,30 +155,33 @@ def bore_finish(width: float, speed: float, cuts: float, hand: float, feed: floa
 
 
 @_cutting(
-    "collar_turning", "roughing both collars",
+    "collar_turning", "roughing the collars",
     needs=(
-        "collar.width", "collar.turning.speed", "collar.turning_passes", "collar.turning.hand_feed", "collar.turning.feed?"
+        "collar.pieces", "collar.width", "collar.turning.speed", "collar.turning_passes", "collar.turning.hand_feed",
+        "collar.turning.feed?",
     ),
-    how="passes over both collars, each with its travels and way back",
+    how="passes over every collar, each with its travels and way back",
 )  # fmt: skip
-def collar_turning(width: float, speed: float, passes: int, hand: float, feed: float | None, planning: Table) -> float:
-    return _along(width, feed or hand, speed, _COLLARS * max(1, passes), planning)
+def collar_turning(
+    pieces: int, width: float, speed: float, passes: int, hand: float, feed: float | None, planning: Table
+) -> float:
+    return _along(width, feed or hand, speed, pieces * max(1, passes), planning)
 
 
 @_cutting(
-    "truing", "truing both collars", needs=("collar.width", "skim.speed", "skim.used_feed"),
-    how="one pass over both collars, each with its travels and way back",
+    "truing", "truing the collars", needs=("collar.pieces", "collar.width", "skim.speed", "skim.used_feed"),
+    how="one pass over every collar, each with its travels and way back",
 )  # fmt: skip
-def truing(width: float, speed: float, feed: float, planning: Table) -> float:
-    return _along(width, feed, speed, _COLLARS, planning)
+def truing(pieces: int, width: float, speed: float, feed: float, planning: Table) -> float:
+    return _along(width, feed, speed, pieces, planning)
 
 
 @_cutting(
-    "skim", "skimming both collars", needs=("collar.width", "skim.speed", "skim.used_feed"),
-    how="the skim over both collars and once more as it stands, each with its travels and way back",
+    "skim", "skimming the collars", needs=("collar.pieces", "collar.width", "skim.speed", "skim.used_feed"),
+    how="the skim over every collar and once more as it stands, each with its travels and way back",
 )  # fmt: skip
-def skim(width: float, speed: float, feed: float, planning: Table) -> float:
-    return _along(width, feed, speed, _COLLARS * round(_planned(planning, "skim_runs")), planning)
+def skim(pieces: int, width: float, speed: float, feed: float, planning: Table) -> float:
+    return _along(width, feed, speed, pieces * round(_planned(planning, "skim_runs")), planning)
 
 
 def _of_planning(name: str, label: str, how: str, unit: str, rounding: str) -> None:

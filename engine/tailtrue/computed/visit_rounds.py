@@ -13,7 +13,9 @@ from tailtrue.computed.visit import SHEET_COVERAGE
 from tailtrue.tables import Table
 
 _SIZES = ("visit.head", "visit.tail", "visit.before_head", "visit.before_tail")
-_OF_SIZE = ("visit.instrument_kind", *_SIZES)  # an indicator reads no size: what rests on one is then not known
+# An indicator reads no size: what rests on one, now or at the visit before, is then not known.
+_KINDS = ("visit.instrument_kind", "visit.before_instrument_kind?")
+_OF_SIZE = (*_KINDS, *_SIZES)
 _BOTH = ("visit.difference", "visit.before_difference")
 
 
@@ -87,8 +89,10 @@ def size_doubt(of_difference: float, diameter: float, expansion: float, doubts: 
 
 @computed("visit.grown_by", label="most that a collar has grown", unit="mm", rounding="difference",
           needs=_OF_SIZE, how="larger growth of the two; less than nought when both came down")  # fmt: skip
-def grown_by(kind: str, head: float, tail: float, head_before: float, tail_before: float) -> float | None:
-    return None if kind == "indicator" else max(head - head_before, tail - tail_before)
+def grown_by(
+    kind: str, before: str | None, head: float, tail: float, head_before: float, tail_before: float
+) -> float | None:
+    return None if "indicator" in (kind, before) else max(head - head_before, tail - tail_before)
 
 
 @computed("visit.grown_end", label="collar that has grown most", kind="choice", choices=("tailstock", "headstock"),
@@ -99,22 +103,24 @@ def grown_end(head: float, tail: float, head_before: float, tail_before: float) 
 
 @computed("visit.skimmed", label="the collars have come down since the visit before", kind="yes-no",
           needs=(*_OF_SIZE, "visit.size_doubt"), how="both by more than the doubt")  # fmt: skip
-def skimmed(kind: str, head: float, tail: float, head_before: float, tail_before: float, unsure: float) -> bool | None:
-    return None if kind == "indicator" else min(head_before - head, tail_before - tail) > unsure
+def skimmed(
+    kind: str, before: str | None, head: float, tail: float, head_before: float, tail_before: float, unsure: float
+) -> bool | None:
+    return None if "indicator" in (kind, before) else min(head_before - head, tail_before - tail) > unsure
 
 
 @computed(
     "visit.swapped",
     label="each collar reads what the other one read before",
     kind="yes-no",
-    needs=("visit.instrument_kind", *_BOTH, *_SIZES, "visit.change_doubt", "visit.size_doubt"),
+    needs=(*_KINDS, *_BOTH, *_SIZES, "visit.change_doubt", "visit.size_doubt"),
     how="the difference is turned round, its size and the mean of the collars are as they were",
 )
 def swapped(
-    kind: str, now: float, before: float, head: float, tail: float, head_before: float, tail_before: float, unsure: float,
-    of_size: float,
+    kind: str, kind_before: str | None, now: float, before: float, head: float, tail: float, head_before: float,
+    tail_before: float, unsure: float, of_size: float,
 ) -> bool | None:  # fmt: skip
-    if kind == "indicator":
+    if "indicator" in (kind, kind_before):
         return None
     as_before = abs(head + tail - head_before - tail_before) / 2 <= of_size
     return as_before and abs(before) > unsure and abs(now + before) <= unsure

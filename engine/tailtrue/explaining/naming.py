@@ -9,6 +9,7 @@ from tailtrue.explaining.said import Kind
 from tailtrue.store.knowledge import Knowledge
 
 _MOST_NEAR = 3
+_ALIKE = 0.6
 
 
 @dataclass(frozen=True)
@@ -41,9 +42,10 @@ def find(knowledge: Knowledge, asked: str) -> Named:
     """
     known = names(knowledge)
     name, equals, word = (part.strip() for part in asked.partition("="))
-    if name not in known and name.rpartition(".")[0] in known:
+    table, _, column = name.rpartition(".")
+    if name not in known and column in _columns(knowledge, table):
         # A column of a table is explained with its table.
-        name = name.rpartition(".")[0]
+        name = table
     if name not in known:
         raise UsageError((Problem(asked, "", "nothing has this name", _near(name, known)),))
     if not equals:
@@ -57,7 +59,22 @@ def find(knowledge: Knowledge, asked: str) -> Named:
     return Named("choice", name, word)
 
 
+def _columns(knowledge: Knowledge, name: str) -> Iterator[str]:
+    """The columns of a table; of a line that is picked from a table, those of that table."""
+    spec = knowledge.catalogue.get(name)
+    if spec is None or spec.kind not in ("records", "record"):
+        return
+    yield from spec.fields
+    if not spec.fields and name in knowledge.computed:
+        for need in knowledge.computed[name].needs:
+            yield from _columns(knowledge, need)
+
+
 def _near(name: str, known: Mapping[str, Kind]) -> str:
-    near = difflib.get_close_matches(name[:80], list(known), n=_MOST_NEAR, cutoff=0.5)
-    near += [one for one in known if name and name in one and one not in near][: _MOST_NEAR - len(near)]
+    head = name.partition(".")[0]
+    # What is asked of a thing that exists leads to the thing; a word that is part of a name leads to the name.
+    near = [head] if head != name and head in known else []
+    near += difflib.get_close_matches(name[:80], list(known), n=_MOST_NEAR, cutoff=_ALIKE)
+    near += [one for one in known if name and name in one]
+    near = list(dict.fromkeys(near))[:_MOST_NEAR]
     return f"nearest: {', '.join(near)}" if near else "a name looks like skim.speed, collar.hold, bond or working-alone"

@@ -8,8 +8,9 @@ from tailtrue.explaining.conditions_said import condition_lines
 from tailtrue.explaining.formulas import formulas_of
 from tailtrue.explaining.said import Explanation, Line, Side, parts_of
 from tailtrue.explaining.sources_said import source_data, source_lines
+from tailtrue.explaining.speeds_said import speed_lines
 from tailtrue.explaining.standing import done, facts_of_step
-from tailtrue.explaining.wording import NOT_KNOWN, dials_of, met_of, record_of
+from tailtrue.explaining.wording import NOT_KNOWN, dials_of, figure_of, met_of, record_of
 from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Text
 from tailtrue.render.words import say, sentence
@@ -32,8 +33,10 @@ def fact(side: Side, name: str, whole: bool) -> Explanation:
         parts=parts_of(
             ("What is missing", missing_lines(side, found)),
             ("Line by line", _records(found)),
+            ("What was weighed", _weighed(found)),
             ("Made from", _tree(side, name) if whole else _reads(side, found)),
             ("Formula", _formulas(way)),
+            ("Surface speeds in books, and the advised one", speed_lines(side, way)),
             ("Printed at", _printed(side, name)),
             ("Sources of all of it" if whole else "Sources", source_lines(case.knowledge, keys)),
         ),
@@ -134,6 +137,13 @@ def _records(found: Fact | NotKnown) -> tuple[Line, ...]:
     lines = [Line(record_of(found.spec, row)) for row in found.value[:_MOST_LINES]]
     more = len(found.value) - _MOST_LINES
     return (*lines, Line((f"and {more} more",))) if more > 0 else tuple(lines)
+
+
+def _weighed(found: Fact | NotKnown) -> tuple[Line, ...]:
+    """The bounds a value was chosen among, the tightest first."""
+    if not isinstance(found, Fact) or found.by_hand is not None:
+        return ()
+    return tuple(Line((f"{name}: ", figure_of(found.spec, bound))) for bound, name in sorted(found.weighed))
 
 
 def _reads(side: Side, found: Fact | NotKnown) -> tuple[Line, ...]:

@@ -10,7 +10,7 @@ from tailtrue.explaining.said import Explanation, Kind, Line, Part, Side, parts_
 from tailtrue.explaining.sources_said import source_data, source_lines
 from tailtrue.explaining.standing import Placed, answering, done
 from tailtrue.parts import Text
-from tailtrue.plan import EACH
+from tailtrue.plan import EACH, EVERY
 from tailtrue.render.words import listed, sentence
 from tailtrue.store.knowledge import Caution, Note, Stop
 from tailtrue.truth import Truth
@@ -83,7 +83,7 @@ def _step_conditions(side: Side, here: list[Placed]) -> tuple[Line, ...]:
 
 
 def _made_by(side: Side, need: str, every: tuple[Placed, ...]) -> str:
-    makers = [one for one in done(every) if need in one.step.file.makes]
+    makers = [one for one in done(every) if need.replace(EVERY, EACH) in one.step.file.makes]
     if makers:
         return f"{_state(need)}, made by {_named(makers)}"
     if need in side.route.file.starts_with:
@@ -106,7 +106,7 @@ def _named(steps: Iterable[Placed]) -> str:
 
 
 def _state(name: str) -> str:
-    return name.replace(EACH, "each piece").replace("-", " ").replace(":", " of ")
+    return name.replace(EACH, "each piece").replace(EVERY, "every piece").replace("-", " ").replace(":", " of ")
 
 
 def caution(side: Side, about: Caution) -> Explanation:

@@ -25,7 +25,12 @@ def pair(key: str, value: Any) -> str:
 
 def harmless(text: str) -> str:
     """Text without control characters, cut to a length that fits a line."""
-    return _cut("".join(c if c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in text))
+    return _cut(printable(text))
+
+
+def printable(text: str) -> str:
+    """Text without control characters, of any length: the path of a file is of no use when it is cut."""
+    return "".join(c if c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in text)
 
 
 def _written(value: Any) -> str:

@@ -11,15 +11,20 @@ from tailtrue.facts import SetByHand
 from tailtrue.given.by_hand import TABLE, OverrideReading
 from tailtrue.given.entries import FILES, Catalogue
 from tailtrue.given.instead import changed
+from tailtrue.given.job_file import read_job_file
+from tailtrue.given.own_units import system_in
 from tailtrue.given.quoting import pair
 from tailtrue.given.reading import GivenValue, Reading
 from tailtrue.given.relations import file_problems, named_elsewhere
 from tailtrue.given.toml_file import TomlFile, read_toml
+from tailtrue.given.unquoted import judge_of
 from tailtrue.given.values import single
+from tailtrue.quantities import System
 
 __all__ = ["Given", "GivenValue", "read_job"]
 
 _CLASS_KEY = "lathe.starts_from"
+_LOOK = "mend the name; it is looked for beside the job file"
 
 
 @dataclass(frozen=True)
@@ -51,27 +56,32 @@ def read_job(path: Path, catalogue: Catalogue, instead: Mapping[str, Any] = Mapp
 
     Raises FactsWrong with every problem of all four files.
     """
-    job = read_toml(path, path.name)
-    if isinstance(job, Problem):
-        raise FactsWrong([job])
+    job = read_job_file(path, judge_of(catalogue, ""))
     problems: list[Problem] = []
     values: dict[str, GivenValue] = {}
     paths = [path]
-    own = OverrideReading(catalogue, changed(job, "job", instead), beside=frozenset({TABLE}))
+    opened = {kind: read_toml(below, name, _LOOK, judge_of(catalogue, "")) for kind, name, below in _others(job, path)}
+    dials = _dials(opened.get("lathe"))
+    named = {kind: name for kind, name, _ in _others(job, path)}
+    changed_job = changed(job, "job", instead)
+    own = OverrideReading(
+        catalogue, changed_job, beside=frozenset({TABLE}), system=_system(changed_job, dials), named=named
+    )  # fmt: skip
     values.update(own.table("job"))
     by_hand = own.overrides()
     _finish(own, "job", values, problems)
     for kind in FILES[1:]:
-        named = values.get(f"job.{kind}")
-        if named is None:
+        said = values.get(f"job.{kind}")
+        if said is None:
             continue
-        below = path.parent / str(named.value)
-        found = read_toml(below, str(named.value), "mend the name; it is looked for beside the job file")
+        below = path.parent / str(said.value)
+        found = opened[kind] if named.get(kind) == said.value else read_toml(below, str(said.value), _LOOK)
         if isinstance(found, Problem):
-            problems.append(_at_its_name(found, named, kind))
+            problems.append(_at_its_name(found, said, kind))
             continue
         paths.append(below)
-        reading = Reading(catalogue, changed(found, kind, instead))
+        file = changed(found, kind, instead)
+        reading = Reading(catalogue, file, system=_system(file, dials), named=named)
         values.update(reading.table(kind))
         if kind == "lathe":
             _fill_from_class(reading, values)
@@ -83,10 +93,39 @@ def read_job(path: Path, catalogue: Catalogue, instead: Mapping[str, Any] = Mapp
     return Given(values, tuple(paths), by_hand)
 
 
+def _others(job: TomlFile, path: Path) -> Iterator[tuple[str, str, Path]]:
+    """Kind, name and place of the files that a job names, as far as it does."""
+    table = job.tables.get("job")
+    for kind in FILES[1:]:
+        name = table.get(kind) if isinstance(table, Mapping) else None
+        if isinstance(name, str) and name.strip():
+            yield kind, name.strip(), path.parent / name.strip()
+
+
+def _dials(lathe: TomlFile | Problem | None) -> System:
+    """The system of the lathe's dials, before anything else of the file is judged."""
+    table = lathe.tables.get("lathe") if isinstance(lathe, TomlFile) else None
+    said = table.get("dials") if isinstance(table, Mapping) else None
+    return said if said in ("metric", "inch") else ""
+
+
+def _system(file: TomlFile, dials: System) -> System:
+    """The system that a file is written in; that of the dials where it does not tell."""
+    return system_in(*_leaves(file.tables)) or dials
+
+
+def _leaves(found: Any) -> Iterator[Any]:
+    if isinstance(found, Mapping | list):
+        for one in found.values() if isinstance(found, Mapping) else found:
+            yield from _leaves(one)
+    else:
+        yield found
+
+
 def _finish(reading: Reading, kind: str, values: Mapping[str, GivenValue], problems: list[Problem]) -> None:
     """Add the problems of one file in the order of its lines, what is missing behind them."""
     problems += sorted(reading.problems, key=_line)
-    problems += file_problems(reading.catalogue, kind, reading.met, values, reading.file.shown)
+    problems += file_problems(reading.catalogue, kind, reading.met, values, reading.file.shown, reading.system)
 
 
 def _line(problem: Problem) -> int:

@@ -6,15 +6,19 @@ from types import MappingProxyType
 from typing import Any, Literal
 
 from tailtrue.errors import Problem
-from tailtrue.given.entries import Catalogue, GivenFact
+from tailtrue.given.entries import FILES, Catalogue, GivenFact
 from tailtrue.given.quoting import as_written, harmless, pair
 from tailtrue.given.relations import entry_problems
-from tailtrue.given.suggest import closest
+from tailtrue.given.suggest import closest, one_of
 from tailtrue.given.toml_file import TomlFile
 from tailtrue.given.values import Unfit, of_list, single
+from tailtrue.quantities import System
 
 Origin = Literal["said", "default", "class"]
 Path = tuple[str | int, ...]
+
+# What stands in each entry of a list of tables: place and words of a field by number of the entry and key.
+Inside = Mapping[tuple[int, str], tuple[str, str]]
 
 _NONE = "none"
 
@@ -27,6 +31,7 @@ class GivenValue:
     where: str
     said: str
     origin: Origin
+    inside: Inside = field(default_factory=dict)
 
 
 @dataclass
@@ -38,6 +43,8 @@ class Reading:
     problems: list[Problem] = field(default_factory=list)
     met: set[str] = field(default_factory=set)
     beside: frozenset[str] = frozenset()  # tables that another reader takes
+    system: System = ""  # the one that the file is written in
+    named: Mapping[str, str] = field(default_factory=dict)  # the files of this job by kind
 
     def table(self, kind: str, origin: Origin = "said") -> dict[str, GivenValue]:
         """Every fact that the table of this kind of file holds, by full name."""
@@ -51,8 +58,17 @@ class Reading:
             self.met.add(facts[key].spec.name)
             found = self.value(facts[key], raw, (kind, key))
             if found is not None:
-                values[facts[key].spec.name] = GivenValue(*found, origin=origin)
+                inside = self._inside(raw, (kind, key)) if facts[key].spec.kind == "records" else {}
+                values[facts[key].spec.name] = GivenValue(*found, origin=origin, inside=inside)
         return values
+
+    def _inside(self, raw: Any, path: Path) -> Inside:
+        return MappingProxyType(
+            {
+                (number, key): (self.file.place(*path, number, key), one if isinstance(one, str) else as_written(one))
+                for number, entry in enumerate(raw) for key, one in entry.items()
+            }
+        )  # fmt: skip
 
     def value(self, fact: GivenFact, raw: Any, path: Path) -> tuple[Any, str, str] | None:
         """Value, place and words of one fact; None, with the problem noted, when it cannot be used."""
@@ -63,14 +79,20 @@ class Reading:
             read = self._records(fact, raw, path)
         else:
             try:
-                read = single(fact, raw, self.catalogue.references)
+                read = single(fact, raw, self.catalogue.references, self.system)
             except Unfit as unfit:
                 self._wrong(path, pair(fact.key, raw), unfit.wrong, unfit.do)
                 return None
         return None if read is None else (read[0], self.file.place(*path), read[1])
 
     def _own_table(self, kind: str, facts: Mapping[str, GivenFact]) -> Mapping[str, Any]:
-        also = "".join(f", its tables [[{name}]]" for name in sorted(self.beside))
+        table = self.file.tables.get(kind)
+        other = next((one for one in FILES if one in self.file.tables), None)
+        if table is None and other:
+            # The wrong file was named; what is missing in it and what stands there too would only bury that.
+            self.met.update(fact.spec.name for fact in facts.values())
+            self._wrong((other,), f"[{other}]", f"is a {other} file, not a {kind} file", _the_right_one(kind))
+            return {}
         for key, raw in self.file.tables.items():
             if key == kind or key in self.beside:
                 continue
@@ -80,35 +102,63 @@ class Reading:
                 self._wrong((key,), harmless(key), f"stands outside [{kind}]", do)
                 self.met.add(facts[key].spec.name)
             else:
-                said = f"[{harmless(key)}]" if isinstance(raw, Mapping) else pair(key, raw)
-                self._wrong(
-                    (key,), said, "does not belong here", f"this file holds the table [{kind}]{also} and nothing else"
-                )
-        table = self.file.tables.get(kind)
+                said = f"[{harmless(key)}]" if _is_tables(raw) else pair(key, raw)
+                self._wrong((key,), said, "does not belong here", self._where_it_belongs(kind, key, raw))
         if isinstance(table, Mapping):
             return table
         # One problem for the heading; a list of every fact below it would only bury that.
         self.met.update(fact.spec.name for fact in facts.values())
         if table is None:
-            self.problems.append(
-                Problem(self.file.shown, f"[{kind}]", "not given", f"begin this file with the line [{kind}]")
-            )
+            wrong = "not given" if self.file.tables else "not given: the file is empty"
+            self.problems.append(Problem(self.file.shown, f"[{kind}]", wrong, f"begin this file with the line [{kind}]"))
         else:
             self._wrong((kind,), pair(kind, table), "is not a table", f"begin this file with the line [{kind}]")
         return {}
 
+    def _where_it_belongs(self, kind: str, key: str, raw: Any) -> str:
+        """Where a table or key outside the table of the file has its place; else which tables the file may hold."""
+        if key in FILES:
+            return f"it belongs in the {self._file_of(key)}"
+        if found := self._elsewhere(key, raw):
+            return found
+        also = "".join(f", its tables [[{name}]]" for name in sorted(self.beside))
+        heads = self._headings(kind)
+        close = closest(key, [head.partition(".")[2] for head in heads])
+        near = f"a heading [[{kind}.{close}]] exists; " if close and _is_tables(raw) else ""
+        return f"{near}this file holds the table [{kind}]{also}{_and_headings(heads)} and nothing else"
+
+    def _file_of(self, kind: str) -> str:
+        name = self.named.get(kind)
+        return f"{kind} file, {name}" if name else f"{kind} file"
+
+    def _headings(self, kind: str) -> list[str]:
+        return [fact.spec.name for fact in self.catalogue.of_file(kind).values() if fact.spec.kind == "records"]
+
+    def _elsewhere(self, key: str, raw: Any) -> str | None:
+        """Where a key of this name and shape belongs, in another of the files."""
+        for fact in self.catalogue.facts.values():
+            if fact.key == key and (fact.spec.kind == "records") == _is_tables(raw):
+                below = f"as [[{fact.spec.name}]]" if fact.spec.kind == "records" else f"below [{fact.file}]"
+                return f"it belongs in the {self._file_of(fact.file)}, {below}"
+        return None
+
     def _unknown(self, kind: str, key: str, raw: Any, facts: Mapping[str, GivenFact]) -> None:
-        close = closest(key, facts)
-        elsewhere = next((f for f in self.catalogue.facts.values() if f.key == key), None)
-        if elsewhere:
-            do = f"it belongs in the {elsewhere.file} file, below [{elsewhere.file}]"
+        tables = _is_tables(raw)
+        close = closest(key, [name for name, fact in facts.items() if (fact.spec.kind == "records") == tables])
+        said = f"[[{kind}.{harmless(key)}]]" if tables else pair(key, raw)
+        wrong = "unknown heading" if tables else f"unknown key '{harmless(key)}'"
+        if elsewhere := self._elsewhere(key, raw):
+            do = elsewhere
         elif close:
             # What was misspelt is not missing too.
             self.met.add(facts[close].spec.name)
-            do = f"a key named '{close}' exists"
+            do = f"a heading [[{kind}.{close}]] exists" if tables else f"a key named '{close}' exists"
+        elif tables:
+            heads = self._headings(kind)
+            do = f"headings here are {', '.join(f'[[{head}]]' for head in heads)}" if heads else f"take it out of [{kind}]"
         else:
             do = f"take it out, or look up the keys of [{kind}]"
-        self._wrong((kind, key), pair(key, raw), f"unknown key '{harmless(key)}'", do)
+        self._wrong((kind, key), said, wrong, do)
 
     def _list(self, fact: GivenFact, raw: Any, path: Path) -> tuple[tuple[Any, ...], str] | None:
         if not isinstance(raw, list):
@@ -120,7 +170,7 @@ class Reading:
         before = len(self.problems)
         for number, one in enumerate(raw):
             try:
-                value, said = of_list(fact, one, self.catalogue.references)
+                value, said = of_list(fact, one, self.catalogue.references, self.system)
             except Unfit as unfit:
                 # One slip made all along a list is told once.
                 if unfit.wrong not in met:
@@ -167,8 +217,11 @@ class Reading:
             close = closest(key, fact.fields)
             met.update({close} if close else ())
             do = f"a key named '{close}' exists" if close else f"keys here are {', '.join(fact.fields)}"
+            if key in self.catalogue.of_file(fact.file):
+                # What stands below a heading in double brackets belongs to that entry, however far below it stands.
+                do = f"it belongs to [{fact.file}]: put it above the first line [[{fact.file}. ...]]"
             self._wrong((*path, key), pair(key, one), f"unknown key '{harmless(key)}'", do)
-        self.problems += entry_problems(fact, raw, record, met, self.file.place, path)
+        self.problems += entry_problems(fact, raw, record, met, self.file.place, path, self.system)
         return MappingProxyType(record)
 
     def _unique(self, key: str, records: list[Mapping[str, Any]], path: Path) -> None:
@@ -181,3 +234,16 @@ class Reading:
 
     def _wrong(self, path: Path, said: str, wrong: str, do: str) -> None:
         self.problems.append(Problem(self.file.place(*path), said, wrong, do))
+
+
+def _is_tables(raw: Any) -> bool:
+    """Whether this stands below a heading: a table, or a list of them."""
+    return isinstance(raw, Mapping) or (isinstance(raw, list) and bool(raw) and all(isinstance(one, Mapping) for one in raw))
+
+
+def _and_headings(names: list[str]) -> str:
+    return f", the headings {one_of(f'[[{name}]]' for name in names)}" if names else ""
+
+
+def _the_right_one(kind: str) -> str:
+    return "give the job file that names it" if kind == "job" else f"name the {kind} file; it begins with the line [{kind}]"

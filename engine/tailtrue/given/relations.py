@@ -5,8 +5,10 @@ from typing import TYPE_CHECKING, Any
 
 from tailtrue.errors import Problem
 from tailtrue.given.entries import Catalogue, GivenFact, Ways
+from tailtrue.given.own_units import typical_said
 from tailtrue.given.quoting import pair
-from tailtrue.given.suggest import closest, one_of, some_of
+from tailtrue.given.suggest import all_of, closest, one_of, some_of
+from tailtrue.quantities import System
 
 if TYPE_CHECKING:
     from tailtrue.given.reading import GivenValue
@@ -14,26 +16,32 @@ if TYPE_CHECKING:
 Place = Callable[..., str]
 
 
-def how_to_add(fact: GivenFact, below: str) -> str:
+def how_to_add(fact: GivenFact, below: str, system: System = "") -> str:
     """What to write when a fact is missing: its key with a value, and how it is found out."""
+    if fact.spec.kind == "records":
+        return f"add a table [[{fact.spec.name}]] for each; {fact.spec.how}"
+    return f"add {as_a_line(fact, system)} {below}; {fact.spec.how}"
+
+
+def as_a_line(fact: GivenFact, system: System = "") -> str:
+    """A fact as a line of a file, with a typical value or the words to choose from."""
     if fact.spec.kind == "choice":
         value = one_of(f'"{choice}"' for choice in fact.spec.choices)
     elif fact.spec.kind == "count":
         value = one_of(fact.spec.choices) if fact.spec.choices else "a number"
     elif fact.spec.kind == "yes-no":
         value = "true or false"
-    elif fact.spec.kind == "records":
-        return f"add a table [[{fact.spec.name}]] for each; {fact.spec.how}"
     elif fact.spec.kind in ("quantities", "texts"):
-        value = f"[{_quoted(fact)}, ...]"
+        value = f"[{_quoted(fact, system)}, ...]"
     else:
-        value = _quoted(fact)
+        value = _quoted(fact, system)
     words = f' or "{one_of(fact.words)}"' if fact.words else ""
-    return f"add {fact.key} = {value}{words} {below}; {fact.spec.how}"
+    return f"{fact.key} = {value}{words}"
 
 
-def _quoted(fact: GivenFact) -> str:
-    typical = fact.typical or "..."
+def _quoted(fact: GivenFact, system: System) -> str:
+    unit = fact.spec.unit or fact.reads_as
+    typical = (typical_said(fact, unit, system) if unit else fact.typical) or "..."
     return f"'{typical}'" if '"' in typical else f'"{typical}"'
 
 
@@ -44,13 +52,14 @@ def entry_problems(
     met: Collection[str],
     place: Place,
     path: tuple[str | int, ...],
+    system: System = "",
 ) -> Iterator[Problem]:
     """What is missing in one entry of a list, or does not go together in it."""
     entry = f"entry {int(path[-1]) + 1} of {fact.key}"
     here = place(*path)
     for key, one in fact.fields.items():
         if one.ask == "must" and key not in met:
-            yield Problem(here, f"{key} in {entry}", "not given", how_to_add(one, "to it"))
+            yield Problem(here, f"{key} in {entry}", "not given", how_to_add(one, "to it", system))
     for ways in fact.one_way:
         yield from _one_way(ways, met, here, f"{ways.label} in {entry}")
     for limits in fact.ranges:
@@ -78,12 +87,13 @@ def _one_way(ways: Ways, met: Collection[str], where: str, said: str) -> Iterato
 
 
 def file_problems(
-    catalogue: Catalogue, kind: str, met: Collection[str], values: Mapping[str, "GivenValue"], shown: str
-) -> Iterator[Problem]:
+    catalogue: Catalogue, kind: str, met: Collection[str], values: Mapping[str, "GivenValue"], shown: str,
+    system: System = "",
+) -> Iterator[Problem]:  # fmt: skip
     """What is missing in a whole file, or does not go together in it."""
     for fact in catalogue.of_file(kind).values():
         if fact.ask == "must" and fact.spec.name not in met:
-            yield Problem(shown, fact.key, "not given", how_to_add(fact, f"below [{kind}]"))
+            yield Problem(shown, fact.key, "not given", how_to_add(fact, f"below [{kind}]", system))
     for ways in catalogue.ways_of(kind):
         # Where the whole table is missing, that alone is said.
         if ways.several or not set(ways.names()) <= set(met):
@@ -94,13 +104,27 @@ def file_problems(
             said = pair(limits.low.split(".", 1)[1], low.said)
             yield _upside_down(low.where, said, limits.high.split(".", 1)[1], high.said)
     for names in catalogue.together:
-        missing = [name.split(".", 1)[1] for name in names if name not in met]
-        given = [name for name in names if name in met]
-        if names[0].startswith(f"{kind}.") and given and missing:
-            where = values[given[0]].where if given[0] in values else shown
-            said = given[0].split(".", 1)[1]
-            yield Problem(where, said, f"stands without {one_of(missing)}", "give both or neither")
+        if names[0].startswith(f"{kind}."):
+            yield from _half(catalogue, names, met, values, shown, system)
     yield from _entry_for_entry(catalogue, kind, met, values)
+
+
+def _half(
+    catalogue: Catalogue, names: Collection[str], met: Collection[str], values: Mapping[str, "GivenValue"], shown: str,
+    system: System,
+) -> Iterator[Problem]:  # fmt: skip
+    """Facts that say one thing together, some of them given: each that is missing as a line to add."""
+    given = [catalogue.facts[name] for name in names if name in met]
+    missing = [catalogue.facts[name] for name in names if name not in met]
+    if not given or not missing:
+        return
+    first = values.get(given[0].spec.name)
+    said, lacking = (all_of([fact.key for fact in facts]) for facts in (given, missing))
+    stand = "stands" if len(given) == 1 else "stand"
+    lines = "; ".join(as_a_line(fact, system) for fact in missing)
+    yield Problem(
+        first.where if first else shown, said, f"{stand} without {lacking}", f"add {lines}; or take {said} out"
+    )  # fmt: skip
 
 
 def _entry_for_entry(

@@ -9,6 +9,7 @@ from typing import Any
 
 from tailtrue.given.entries import FILES, Catalogue, GivenFact, Ways
 from tailtrue.given.references import References
+from tailtrue.given.values import spellings
 from tailtrue.quantities import NUMBER, units_of
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -117,7 +118,7 @@ def _kind(fact: GivenFact, references: References) -> Schema:
     if kind == "quantity":
         return {"type": "string", "pattern": quantity_pattern(fact.spec.unit, fact.words)}
     if kind == "choice":
-        return {"type": "string", "enum": list(fact.spec.choices)}
+        return {"type": "string", "enum": [*fact.spec.choices, *spellings(fact, references)]}
     if kind == "yes-no":
         return {"type": ["boolean", "string"], "enum": [True, False, "yes", "no"]}
     if kind == "count":

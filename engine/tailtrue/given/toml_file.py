@@ -2,18 +2,38 @@
 
 import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from tailtrue.errors import Problem
 from tailtrue.given.locate import Lines, locate
-from tailtrue.given.quoting import harmless
+from tailtrue.given.quoting import as_written, harmless
 
 _PLACE = re.compile(r"\(at line (\d+), column \d+\)")
 _UNQUOTED = re.compile(r"""^(\s*[A-Za-z0-9_.-]+\s*=\s*)([^"'\[{\s][^#]*?)\s*(?:#.*)?$""")
+_OPEN = re.compile(r"""^\s*[A-Za-z0-9_.-]+\s*=\s*"[^"]*$""")
+_NO_COMMA = re.compile(r"""("[^"\[\]=,]+")\s+("[^"\[\]=,]+")""")
 _INCH_MARK = re.compile(r'^(\s*[A-Za-z0-9_.-]+\s*=\s*)"([^"\n]*")"\s*(?:#.*)?$')
+
+_HEADING = re.compile(r"^\s*\[+\s*([A-Za-z0-9_.-]+)\s*\]+")
+_CURLY = "\u201c\u201d\u201e\u201f\u00ab\u00bb\u2018\u2019"
+_STRAIGHT = str.maketrans(_CURLY, '"' * len(_CURLY))
+_AS_UTF_8 = "save it again as plain text in UTF-8; a plain text editor does that, an office program under Save as"
+
+# How a file begins that is no plain text, whatever its name.
+_BEGINS = {
+    b"PK\x03\x04": "is a document of an office program, or packed, and not plain text",
+    b"{\\rtf": "is a document of an office program and not plain text",
+    b"\xd0\xcf\x11\xe0": "is a document of an office program and not plain text",
+    b"%PDF": "is a PDF and not plain text",
+    b"\xff\xfe": "is text in UTF-16, as some editors save it",
+    b"\xfe\xff": "is text in UTF-16, as some editors save it",
+}
+
+# What a reader of values says of one that stands without quotes, below a heading: what is wrong and what to do.
+Bare = Callable[[str, str, str], tuple[str, str] | None]
 
 _TWICE = ("overwrite", "twice", "mutate", "duplicate")
 _YES_NO = {"yes": "true", "true": "true", "no": "false", "false": "false"}
@@ -32,36 +52,46 @@ class TomlFile:
         return f"{self.shown}:{self.lines.line(*path)}"
 
 
-def read_toml(path: Path, shown: str, look: str = "mend the name") -> TomlFile | Problem:
+def read_toml(path: Path, shown: str, look: str = "mend the name", bare: Bare | None = None) -> TomlFile | Problem:
     """The tables of a file, or why there are none; `look` says what to do when it is not there."""
     try:
         if path.is_dir():
             return Problem(shown, "", "is a folder, not a file", "name the file in it")
         if path.exists() and not path.is_file():
             return Problem(shown, "", "is not a plain file", "name a TOML file")
-        # A byte order mark, as some editors write it, is no part of the text.
-        text = path.read_text(encoding="utf-8-sig")
+        content = path.read_bytes()
     except FileNotFoundError:
         return Problem(shown, "", "there is no such file", look)
-    except UnicodeDecodeError:
-        return Problem(shown, "", "is not text in UTF-8", "save it again as UTF-8 text")
     except (OSError, ValueError) as trouble:
         reason = getattr(trouble, "strerror", None) or "its name cannot be used"
         return Problem(shown, "", f"cannot be read: {str(reason).lower()}", "mend the name or the rights of the file")
-    return _parse(text, shown)
+    for begins, wrong in _BEGINS.items():
+        if content.startswith(begins):
+            return Problem(shown, "", wrong, _AS_UTF_8)
+    if b"\0" in content:
+        return Problem(shown, "", "is not text", "name a TOML file, which a plain text editor shows")
+    try:
+        # A byte order mark, as some editors write it, is no part of the text.
+        text = content.decode("utf-8-sig")
+    except UnicodeDecodeError as wrong_byte:
+        line = content.count(b"\n", 0, wrong_byte.start) + 1
+        return Problem(f"{shown}:{line}", "", "holds a letter that is not in UTF-8", _AS_UTF_8)
+    if "\r" in text.replace("\r\n", ""):
+        return Problem(shown, "", "ends its lines in a way that TOML does not know", _AS_UTF_8)
+    return _parse(text, shown, bare)
 
 
-def _parse(text: str, shown: str) -> TomlFile | Problem:
+def _parse(text: str, shown: str, bare: Bare | None) -> TomlFile | Problem:
     try:
         tables = tomllib.loads(text)
         return TomlFile(shown, tables, locate(text.replace("\r\n", "\n")))
     except RecursionError:
         return Problem(shown, "", "nests brackets too deeply", "take brackets out; no list needs more than one inside")
     except ValueError as broken:
-        return _broken(text, shown, str(broken))
+        return _broken(text, shown, str(broken), bare)
 
 
-def _broken(text: str, shown: str, message: str) -> Problem:
+def _broken(text: str, shown: str, message: str, judge: Bare | None) -> Problem:
     lines = text.splitlines() or [""]
     match = _PLACE.search(message)
     number = min(int(match[1]) if match else len(lines), len(lines))
@@ -70,6 +100,9 @@ def _broken(text: str, shown: str, message: str) -> Problem:
     said = harmless(line.strip())
     if any(word in message.lower() for word in _TWICE):
         return Problem(where, said, "is given a second time", "keep one of the two")
+    if any(mark in line for mark in _CURLY) and '"' not in line:
+        straight = harmless(line.strip().translate(_STRAIGHT))
+        return Problem(where, said, "the quotation marks are curly, as an office program sets them", f"write {straight}")
     if inch := _INCH_MARK.match(line):
         return Problem(
             where, said, "the inch mark ends the text", f"write {harmless(inch[1].strip())} '{harmless(inch[2])}'"
@@ -80,5 +113,14 @@ def _broken(text: str, shown: str, message: str) -> Problem:
         key, value = harmless(bare[1].strip()), harmless(bare[2])
         if yes_no := _YES_NO.get(value.casefold()):
             return Problem(where, said, "yes and no are written true and false", f"write {key} {yes_no}")
-        return Problem(where, said, "the value stands without quotes", f'write {key} "{value}"')
+        headings = [found[1] for one in lines[: number - 1] if (found := _HEADING.match(one))]
+        name = key.rstrip("= ")
+        if judge and (judged := judge(headings[-1] if headings else "", name, value)):
+            return Problem(where, said, *judged)
+        return Problem(where, said, "the value stands without quotes", f"write {key} {as_written(bare[2])}")
+    if _OPEN.match(line):
+        return Problem(where, said, "the quotation marks are not closed", f'write {said}"')
+    if apart := _NO_COMMA.search(line):
+        do = f"write {harmless(apart[1])}, {harmless(apart[2])}"
+        return Problem(where, said, "no comma stands between two entries of a list", do)
     return Problem(where, said, "cannot be read as TOML", 'a line is: name = "value", or a heading in brackets')

@@ -1,21 +1,24 @@
 """One value of a user's file turned into a plain one: a number in its canonical unit, a word, yes or no."""
 
 import re
+from collections.abc import Iterable
 from datetime import date, datetime
 from typing import Any
 
-from tailtrue.errors import FactsWrong
+from tailtrue.given.day import day_of
 from tailtrue.given.entries import GivenFact, Refers
+from tailtrue.given.own_units import band_said, typical_said, within
 from tailtrue.given.references import References, roles_of
 from tailtrue.given.suggest import closest, one_of, some_of
-from tailtrue.quantities import OFFERED, read_quantity
+from tailtrue.quantities import OFFERED, QuantityWrong, System, read_quantity, system_of
 from tailtrue.tables import Row
 
+SPELLINGS = "words/spellings"
 REFUSED_ROLE = "refused"
 _LONGEST_TEXT = 120
 # A wrong material is worse than none, so a suggestion must look very much like what was written.
 _SURE = 0.8
-_ISO_DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+_NUMBER_SIGN = re.compile(r"^(?:#|n[or]\.?)(?=[0-9])")
 _YES_NO = {"yes": True, "no": False}
 
 
@@ -27,64 +30,93 @@ class Unfit(Exception):
         super().__init__(wrong)
 
 
-def single(fact: GivenFact, raw: Any, references: References) -> tuple[Any, str]:
-    """The plain value and the user's words for it.
+def single(fact: GivenFact, raw: Any, references: References, system: System = "") -> tuple[Any, str]:
+    """The plain value and the user's words for it; `system` is that of the file, for what is said where it is refused.
 
     Raises Unfit.
     """
+    if fact.spec.kind == "quantity":
+        return quantity(fact, raw, fact.spec.unit, system)
     return _READERS[fact.spec.kind](fact, raw, references)
 
 
-def of_list(fact: GivenFact, raw: Any, references: References) -> tuple[Any, str]:
+def of_list(fact: GivenFact, raw: Any, references: References, system: System = "") -> tuple[Any, str]:
     """One entry of a list of quantities or texts.
 
     Raises Unfit.
     """
     if fact.spec.kind == "quantities" or fact.reads_as:
-        size, said = quantity(fact, raw, fact.spec.unit or fact.reads_as)
+        size, said = quantity(fact, raw, fact.spec.unit or fact.reads_as, system)
         return (said, said) if fact.reads_as else (size, said)
     return _text(fact, raw, references)
 
 
-def quantity(fact: GivenFact, raw: Any, unit: str) -> tuple[float | str, str]:
+def quantity(fact: GivenFact, raw: Any, unit: str, system: System = "") -> tuple[float | str, str]:
     """A quantity in a canonical unit, within what is plausible; or a word that is allowed in its place."""
-    typical = f"; typical: {fact.typical}" if fact.typical else ""
     if isinstance(raw, str) and raw in fact.words:
         return raw, raw
-    words = f"; or write {one_of(fact.words)}" if fact.words else ""
+    own = (system_of(raw) if isinstance(raw, str) else "") or system
+    typical = typical_said(fact, unit, own)
+    also = (f"; or write {one_of(fact.words)}" if fact.words else "") + (f"; typical: {typical}" if typical else "")
+    band = band_said(fact, unit, own)
     if isinstance(raw, bool) or not isinstance(raw, str | int | float):
-        raise Unfit("is not a quantity", f"write a number with its unit in quotes{words}{typical}")
+        raise Unfit("is not a quantity", f"write a number with its unit in quotes{also}")
     if not isinstance(raw, str):
-        units = " or ".join(f'"{raw} {one}"' for one in OFFERED[unit][:2])
-        raise Unfit("has no unit", f"write {units}, in quotes{words}{typical}")
+        fits = _plausible(fact, unit, own, (f"{raw} {one}" for one in OFFERED[unit]))
+        offers = " or ".join(f'"{one}"' for one in fits)
+        do = f"write {offers}, in quotes" if fits else _of_the_band(band, ", in quotes")
+        raise Unfit("has no unit", f"{do}{also}")
     try:
         size = read_quantity(raw, unit)
-    except FactsWrong as wrong:
+    except QuantityWrong as wrong:
         problem = wrong.problems[0]
-        raise Unfit(problem.wrong, f"{problem.do}{words}{typical}") from wrong
-    least, most = fact.spec.least, fact.spec.most
-    if (least is not None and size < least) or (most is not None and size > most):
-        raise Unfit(f"is not plausible here: {_band(fact)}", f"look at the unit and the decimal point{typical}")
+        fits = _plausible(fact, unit, own, wrong.offers)
+        do = wrong.offering(fits) if fits else problem.do if not wrong.offers else _of_the_band(band)
+        raise Unfit(problem.wrong, f"{do}{also}") from wrong
+    if not within(fact, size):
+        raise Unfit(f"is not plausible here: {band} is", f"look at the unit and the decimal point{also}")
     return size, raw.strip()
 
 
-def _band(fact: GivenFact) -> str:
-    if fact.least_said and fact.most_said:
-        return f"{fact.least_said} to {fact.most_said} is"
-    return f"at least {fact.least_said} is" if fact.least_said else f"at most {fact.most_said} is"
+_MOST_OFFERED = 3
 
 
-def _quantity(fact: GivenFact, raw: Any, _references: References) -> tuple[Any, str]:
-    return quantity(fact, raw, fact.spec.unit)
+def _plausible(fact: GivenFact, unit: str, system: System, offers: Iterable[str]) -> tuple[str, ...]:
+    """Those offers that would be taken, in the user's own system first."""
+    fits = []
+    for one in offers:
+        try:
+            if within(fact, read_quantity(one, unit)):
+                fits.append(one)
+        except QuantityWrong:
+            continue
+    return tuple(sorted(fits, key=lambda one: bool(system) and system_of(one) not in (system, "")))[:_MOST_OFFERED]
 
 
-def _choice(fact: GivenFact, raw: Any, _references: References) -> tuple[str, str]:
+def _of_the_band(band: str, how: str = "") -> str:
+    return f"write a number with its unit{how}" + (f"; {band} is plausible" if band else "")
+
+
+def _choice(fact: GivenFact, raw: Any, references: References) -> tuple[str, str]:
     if isinstance(raw, str) and raw in fact.spec.choices:
         return raw, raw
+    if isinstance(raw, str) and (choice := _spelt(fact, raw, references)):
+        return choice, raw.strip()
     allowed = f"write {one_of(fact.spec.choices)}"
     close = closest(raw, fact.spec.choices) if isinstance(raw, str) else None
     hint = f"; '{close}' comes nearest" if close and len(fact.spec.choices) > 2 else ""
     raise Unfit("is not one of the choices", f"{allowed}{hint}")
+
+
+def spellings(fact: GivenFact, references: References) -> tuple[str, ...]:
+    """Other ways in which the trade writes a choice of this fact."""
+    return tuple(row.text("spelling") for row in references.rows(SPELLINGS) if row.text("choice") in fact.spec.choices)
+
+
+def _spelt(fact: GivenFact, raw: str, references: References) -> str | None:
+    wanted = _plain(raw.replace(".", ""))
+    rows = (row for row in references.rows(SPELLINGS) if _plain(row.text("spelling").replace(".", "")) == wanted)
+    return next((row.text("choice") for row in rows if row.text("choice") in fact.spec.choices), None)
 
 
 def _yes_no(_fact: GivenFact, raw: Any, _references: References) -> tuple[bool, str]:
@@ -101,9 +133,8 @@ def _count(fact: GivenFact, raw: Any, _references: References) -> tuple[int, str
         raise Unfit("is not a whole number", f"write {_numbers(fact)}, without quotes")
     if fact.spec.choices and str(raw) not in fact.spec.choices:
         raise Unfit("is not one of the choices", f"write {_numbers(fact)}")
-    least, most = fact.spec.least, fact.spec.most
-    if (least is not None and raw < least) or (most is not None and raw > most):
-        raise Unfit(f"is not plausible here: {_band(fact)}", "look at the number again")
+    if not within(fact, raw):
+        raise Unfit(f"is not plausible here: {band_said(fact, '', '')} is", "look at the number again")
     return raw, str(raw)
 
 
@@ -114,12 +145,10 @@ def _numbers(fact: GivenFact) -> str:
 def _date(_fact: GivenFact, raw: Any, _references: References) -> tuple[str, str]:
     if isinstance(raw, date) and not isinstance(raw, datetime):
         return raw.isoformat(), raw.isoformat()
-    if isinstance(raw, str) and _ISO_DATE.fullmatch(raw.strip()):
-        try:
-            return date.fromisoformat(raw.strip()).isoformat(), raw.strip()
-        except ValueError as wrong:
-            raise Unfit("is no day of the calendar", "write year, month and day, such as 2026-03-31") from wrong
-    raise Unfit("is not a date", "write year, month and day, such as 2026-03-31")
+    try:
+        return day_of(raw), str(raw).strip()
+    except ValueError as wrong:
+        raise Unfit(*wrong.args) from wrong
 
 
 def _text(fact: GivenFact, raw: Any, references: References) -> tuple[str, str]:
@@ -184,11 +213,11 @@ def _other_names(row: Row) -> tuple[str, ...]:
 
 
 def _plain(word: str) -> str:
-    return re.sub(r"\s+", "", word).casefold()
+    """A word without capitals and spaces; a number sign is written no."""
+    return _NUMBER_SIGN.sub("no.", re.sub(r"\s+", "", word).casefold())
 
 
 _READERS = {
-    "quantity": _quantity,
     "choice": _choice,
     "yes-no": _yes_no,
     "count": _count,

@@ -23,6 +23,7 @@ POWER_OFF = frozenset(
         "bond", "degrease", "cure-wait", "heat-part", "cool-part", "press", "pour-metal", "saw-stock", "saw-collar-stock",
         "drill-press", "hand-saw", "pin", "set-screw", "tap", "ream-by-hand", "inspect-bar", "clean-up",
         "grind-tool", "grip-in-collet", "jaw-change", "plug-in-jaws", "plug-out", "grip-in-soft-jaws", "mount-on-stub",
+        "grip-in-chuck", "mount-between-centres",
     }
 )  # fmt: skip
 

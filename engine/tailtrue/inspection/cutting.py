@@ -107,7 +107,7 @@ def dial_told(sheet: Sheet) -> Iterator[Fault]:
     """The sheet says whether the dial reads radius or diameter, and never says the other."""
     said = False
     for found in sheet.texts:
-        for match in _READS.finditer("".join(piece for piece in found.text if isinstance(piece, str))):
+        for match in _READS.finditer("".join([piece for piece in found.text if isinstance(piece, str)])):
             if match[1].lower() != sheet.shop.dial_reads:
                 yield Fault(found.where, f"the text says the dial reads {match[1]}; it reads {sheet.shop.dial_reads}")
             said = said or found.field == "conventions" + LINE

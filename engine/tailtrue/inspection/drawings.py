@@ -143,7 +143,8 @@ def _held(sizes: Sizes) -> Iterator[str]:
 
 def _on_plug(sizes: Sizes) -> Iterator[str]:
     yield from _above(sizes, "diameter", "plug")
-    yield from _above(sizes, "jaw_depth", "step")
+    if not sizes["step"] + sizes["plug_width"] < sizes["jaw_depth"]:
+        yield f"a step of {sizes['step']:g} mm runs into the plug, {sizes['plug_width']:g} mm wide behind it"
 
 
 def _in_soft_jaws(sizes: Sizes) -> Iterator[str]:
@@ -189,6 +190,8 @@ def _between_centres(sizes: Sizes) -> Iterator[str]:
         yield f"{sizes['gap']:g} mm between dog and collar; the tool needs {_DOG_CLEAR_MM:g} mm to run off"
     if not sizes["length"] > 2 * sizes["to_collar"]:
         yield f"two ends of {sizes['to_collar']:g} mm leave nothing of a bar of {sizes['length']:g} mm"
+    if "to_middle" in sizes and not abs(2 * sizes["to_middle"] - sizes["length"]) <= _CLOSE_MM:
+        yield f"{sizes['to_middle']:g} mm is not the middle of a bar of {sizes['length']:g} mm"
 
 
 def _plate(sizes: Sizes) -> Iterator[str]:
@@ -206,7 +209,7 @@ UNITS: Mapping[str, tuple[str, str]] = {"speed-plate": ("1/min", "speed")}
 KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "collar-blank": (("sawn_width", "width", "each_face", "sawn_diameter", "diameter", "bar"), _blank),
     "blank-held": (("sawn_width", "grip", "standing_out", "jaw_depth", "diameter"), _held),
-    "jaws-on-plug": (("jaw_depth", "step", "plug", "diameter"), _on_plug),
+    "jaws-on-plug": (("jaw_depth", "step", "plug", "plug_width", "diameter"), _on_plug),
     "blank-in-soft-jaws": (
         ("sawn_width", "grip", "standing_out", "jaw_depth", "room", "plug", "diameter"),
         _in_soft_jaws,
@@ -214,7 +217,6 @@ KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "collar-on-stub": (("width", "spigot", "inside", "stub_out", "stub", "bore", "diameter"), _on_stub),
     "drill-ladder": (("rough_bore",), _ladder),
     "boring-reach": (("overhang", "width", "room", "shank", "hole"), _reach),
-    "bar-in-chuck": (("diameter", "length", "standing_out"), _bar_held),
     "bar-in-collet": (("diameter", "length", "standing_out", "spindle_bore"), _bar_held),
     "bar-in-spindle": (("diameter", "length", "standing_out", "spindle_bore"), _bar_held),
     "bar-in-steady": (("diameter", "length", "standing_out"), _bar_held),

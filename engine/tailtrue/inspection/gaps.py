@@ -29,30 +29,30 @@ _LISTS = frozenset(
 
 def nothing_open(sheet: Sheet) -> Iterator[Fault]:
     """No placeholder is left unfilled, and nothing that must say something is empty."""
-    labels = sorted(sheet.shop.labels, key=len, reverse=True)
+    labels = tuple(sorted(sheet.shop.labels, key=len, reverse=True))
     # Most words stand in many places: each is looked at once.
-    to_look_at = {word for word in {found.word for found in sheet.words} if not word.strip() or _SUSPECT.search(word)}
+    words = {word for _, _, word in sheet.words}
+    to_look_at = {word for word in words if not word.strip() or _SUSPECT.search(word)}
     for where, name, word in sheet.words:
         if word in to_look_at:
             if not word.strip() and name not in _MAY_BE_EMPTY:
                 yield Fault(where, f'"{name.replace("_", " ")}" is empty')
             yield from _open(where, word, labels)
-    for where, name, text in sheet.texts:
-        typed = "".join([piece if isinstance(piece, str) else "1" for piece in text])
-        empty = not text and (name in _LISTS or name in _MAY_BE_EMPTY_TEXTS)
-        if not typed.strip() and not empty:
+    for (where, name, text), typed in zip(sheet.texts, sheet.typed, strict=True):
+        if not typed.strip() and (text or not (name in _LISTS or name in _MAY_BE_EMPTY_TEXTS)):
             yield Fault(where, f'the text "{name.replace("_", " ")}" is empty')
-        yield from _open(where, typed, labels)
+        if _SUSPECT.search(typed):
+            yield from _open(where, "".join([piece if isinstance(piece, str) else "1" for piece in text]), labels)
 
 
-def _without(words: str, labels: list[str]) -> str:
+def _without(words: str, labels: tuple[str, ...]) -> str:
     """Words without what the user calls things, the longest first: a lathe may be named as it likes."""
     for label in labels:
         words = words.replace(label, "thing")
     return words
 
 
-def _open(where: str, said: str, labels: list[str]) -> Iterator[Fault]:
+def _open(where: str, said: str, labels: tuple[str, ...]) -> Iterator[Fault]:
     if not _SUSPECT.search(said):
         return
     words = _without(said, labels)

@@ -163,7 +163,7 @@ def bar_is_the_one_drawn(sheet: Sheet) -> Iterator[Fault]:
         return
     if not record.bar.strip():
         yield Fault(_RECORD, "the record does not name its bar")
-    known = {figure.fact: figure.value for _, value in record.known for figure in figures_in(value)}
+    known = {figure.fact: figure.value for figure in figures_in(record.known)}
     span, spacing, station = (size(sheet, name) for name in ("centres.span", "collar.spacing", "collar.station"))
     head, tail = known.get("truing.head_station"), known.get("truing.tail_station")
     for name, said, due in (

@@ -26,7 +26,10 @@ _ONLY_A_NUMBER = re.compile(rf"[\d\s\u00a0.,/]*{_UNIT}?")
 def _plain(text: Text, names: tuple[str, ...]) -> str:
     """The typed part of a text that holds digits, without references to steps and without names."""
     # A figure keeps its place with a mark that is neither digit nor letter.
-    words = "".join([piece if isinstance(piece, str) else "\u25a1" for piece in text])
+    return _unnamed("".join([piece if isinstance(piece, str) else "\u25a1" for piece in text]), names)
+
+
+def _unnamed(words: str, names: tuple[str, ...]) -> str:
     if not _DIGIT.search(words):
         return ""
     for name in names:
@@ -44,8 +47,8 @@ def _labels(sheet: Sheet) -> tuple[str, ...]:
 def unit_comes_from_figure(sheet: Sheet) -> Iterator[Fault]:
     """A number with a unit is a figure, never typed."""
     names = (*_labels(sheet), *(name for phase in sheet.procedure.phases for name in phase.each))
-    for found in sheet.texts:
-        typed = _WITH_UNIT.search(_plain(found.text, names))
+    for found, words in zip(sheet.texts, sheet.typed, strict=True):
+        typed = _WITH_UNIT.search(_unnamed(words, names))
         if typed:
             yield Fault(found.where, f'the number "{typed[0]}" is typed into the text, so it is in one unit system only')
 

@@ -1,9 +1,10 @@
 """The sheet as the inspection reads it: every figure, text and word with the place where it stands."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import NamedTuple
+from types import MappingProxyType
+from typing import Any, NamedTuple
 
 from tailtrue.inspection.shop import Shop
 from tailtrue.parts import Caution, Figure, Node, Setting, Text
@@ -19,6 +20,7 @@ from tailtrue.procedure import (
     Source,
     Span,
     Step,
+    StepTime,
     TitleBlock,
 )
 
@@ -31,11 +33,14 @@ _NAMES = frozenset(
 )  # fmt: skip
 
 
-# What a running text is made of. Kept, for making the pair anew at each of ten thousand pieces costs more than asking.
-_PIECES = (str, Figure)
+# What a running text is made of.
+_PIECES = frozenset({str, Figure})
+_NUMBERS = frozenset({int, float, bool, type(None)})
 
 # Follows the name of a field for a text that is one of several in it.
 LINE = " line"
+# Ten thousand words are found on a sheet: each is made without the call that only names its parts.
+_made: Any = tuple.__new__
 
 
 class FoundFigure(NamedTuple):
@@ -90,23 +95,22 @@ def at(step: Step) -> str:
 def figures_in(part: object) -> list[Figure]:
     """Every figure in a part of the tree."""
     found: list[Figure] = []
-    _figures_in(part, found)
+    _figures_in((part,), found)
     return found
 
 
-def _figures_in(part: object, found: list[Figure]) -> None:
-    if isinstance(part, Figure):
-        found.append(part)
-        return
-    inside: Iterable[object] = ()
-    if isinstance(part, tuple):
-        inside = part
-    elif isinstance(part, Node):
-        inside = vars(part).values()
+def _figures_in(inside: Iterable[object], found: list[Figure]) -> None:
     for value in inside:
         # The most of a tree is words: they are passed over without a call.
-        if value is not None and not isinstance(value, str):
+        kind = value.__class__
+        if kind is str:
+            continue
+        if kind is Figure:
+            found.append(value)  # type: ignore[arg-type]
+        elif isinstance(value, tuple):
             _figures_in(value, found)
+        elif isinstance(value, Node):
+            _figures_in(vars(value).values(), found)
 
 
 @dataclass(frozen=True)
@@ -121,8 +125,24 @@ class Sheet:
 
     def __post_init__(self) -> None:
         """Walk the whole tree."""
+        walk = _Walk(self)
         for name, part in vars(self.procedure).items():
-            self._walk(part, name.replace("_", " "), name)
+            walk.part(part, name.replace("_", " "), name)
+
+    @cached_property
+    def first(self) -> Mapping[str, float]:
+        """The value of each fact where it is printed first, drawings apart."""
+        found: dict[str, float] = {}
+        for figure in figures_in(self.procedure):
+            found.setdefault(figure.fact, figure.value)
+        return MappingProxyType(found)
+
+    @cached_property
+    def typed(self) -> tuple[str, ...]:
+        """Each running text as one string: a figure keeps its place with a mark that is neither digit nor letter."""
+        return tuple(
+            ["".join([piece if isinstance(piece, str) else "\u25a1" for piece in found.text]) for found in self.texts]
+        )
 
     @property
     def steps(self) -> Iterator[Placed]:
@@ -162,69 +182,87 @@ class Sheet:
                 for caution in step.cautions:
                     yield _place(caution, at(step)), caution
 
-    def _walk(self, part: object, where: str, name: str) -> None:
+
+class _Walk:
+    """One walk of a tree, that tells of every figure, text and word as it comes to it."""
+
+    def __init__(self, sheet: Sheet) -> None:
+        self.figure, self.text, self.word = sheet.figures.append, sheet.texts.append, sheet.words.append
+
+    def part(self, part: Any, where: str, name: str) -> None:
+        """A part of the tree, and all that is in it."""
         if isinstance(part, str):
-            self.words.append(FoundWord(where, name, part))
-        elif part is None:
-            return
+            self.word(FoundWord(where, name, part))
         elif isinstance(part, tuple):
-            self._walk_tuple(part, where, name)
+            self._tuple(part, where, name)
         elif isinstance(part, Figure):
-            self.figures.append(FoundFigure(where, part))
-            self.words.append(FoundWord(where, "fact", part.fact))
-            if part.marked is not None:
-                self.words.append(FoundWord(where, "marked", part.marked))
+            self._figure(part, where)
         elif isinstance(part, Node):
-            place = _place(part, where)
-            for inner, value in vars(part).items():
-                if isinstance(value, str):
-                    self.words.append(FoundWord(place, inner, value))
-                elif value is not None:
-                    self._walk(value, place, inner)
+            self._node(part, where)
         elif isinstance(part, dict):
             for key, value in part.items():
-                self._walk(value, where, str(key))
+                self.part(value, where, str(key))
 
-    def _walk_tuple(self, part: tuple[object, ...], where: str, name: str) -> None:
-        if not part and name not in _NAMES:
-            self.texts.append(FoundText(where, name, ()))
-            return
-        pieces = tuple([piece for piece in part if isinstance(piece, _PIECES)])
-        if name in _NAMES or len(pieces) < len(part):
+    def _node(self, part: Node, where: str) -> None:
+        named, word = _PLACES.get(part.__class__), self.word
+        place = where if named is None else named(part, where)
+        for inner, value in part.__dict__.items():
+            kind = value.__class__
+            if kind is str:
+                word(_made(FoundWord, (place, inner, value)))
+            elif kind is tuple:
+                self._tuple(value, place, inner)
+            elif kind is Figure:
+                self._figure(value, place)
+            elif kind not in _NUMBERS:
+                self.part(value, place, inner)
+
+    def _figure(self, part: Figure, where: str) -> None:
+        self.figure(_made(FoundFigure, (where, part)))
+        self.word(_made(FoundWord, (where, "fact", part.fact)))
+        if part.marked is not None:
+            self.word(_made(FoundWord, (where, "marked", part.marked)))
+
+    def _tuple(self, part: tuple[Any, ...], where: str, name: str) -> None:
+        if name in _NAMES:
             for value in part:
-                self._walk(value, where, name + LINE if isinstance(value, tuple) else name)
+                self.part(value, where, name + LINE if isinstance(value, tuple) else name)
             return
-        self.texts.append(FoundText(where, name, pieces))
-        for piece in pieces:
-            if isinstance(piece, Figure):
-                self._walk(piece, where, name)
+        for value in part:
+            if value.__class__ not in _PIECES:
+                break
+        else:
+            self.text(_made(FoundText, (where, name, part)))
+            for value in part:
+                if value.__class__ is Figure:
+                    self._figure(value, where)
+            return
+        line = name + LINE
+        for value in part:
+            if value.__class__ is tuple:
+                self._tuple(value, where, line)
+            else:
+                self.part(value, where, name)
 
 
 def _place(part: Node, where: str) -> str:
-    match part:
-        case Step():
-            return at(part)
-        case Phase():
-            return f"phase {part.number}"
-        case Span():
-            return f"{where}, time"
-        case Caution():
-            return f"{where}, caution {part.id}"
-        case Need():
-            return f"need {part.id}"
-        case Cut():
-            return f"cut list, {part.piece}"
-        case Choice():
-            return f"choice {part.id}"
-        case Derivation():
-            return f"derivation of {part.fact}"
-        case Source():
-            return f"source {part.id}"
-        case LookUp():
-            return "look-up table"
-        case Drawing():
-            return "drawing" if part.id == "bar" else f"drawing {part.id}"
-        case TitleBlock():
-            return "title block"
-        case _:
-            return where
+    named = _PLACES.get(part.__class__)
+    return where if named is None else named(part, where)
+
+
+# Where the parts of a part stand, in words; the parts of any other class stand where it stands itself.
+_PLACES: Mapping[type, Callable[[Any, str], str]] = {
+    Step: lambda part, _: at(part),
+    Phase: lambda part, _: f"phase {part.number}",
+    Span: lambda _, where: f"{where}, time",
+    StepTime: lambda _, where: f"{where}, time",
+    Caution: lambda part, where: f"{where}, caution {part.id}",
+    Need: lambda part, _: f"need {part.id}",
+    Cut: lambda part, _: f"cut list, {part.piece}",
+    Choice: lambda part, _: f"choice {part.id}",
+    Derivation: lambda part, _: f"derivation of {part.fact}",
+    Source: lambda part, _: f"source {part.id}",
+    LookUp: lambda _part, _where: "look-up table",
+    Drawing: lambda part, _: "drawing" if part.id == "bar" else f"drawing {part.id}",
+    TitleBlock: lambda _part, _where: "title block",
+}

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import isclose
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Sheet, figures_in
+from tailtrue.inspection.sheet import Sheet
 from tailtrue.procedure import LookUp
 from tailtrue.record_sheet import RecordSheet
 
@@ -83,4 +83,4 @@ def _straddles(difference: float, limit: float, doubt: float) -> bool:
 
 def _printed(sheet: Sheet, fact: str) -> float | None:
     """A number as it stands on the sheet or its record."""
-    return next((figure.value for figure in figures_in(sheet.procedure) if figure.fact == fact), None)
+    return sheet.first.get(fact)

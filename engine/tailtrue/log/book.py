@@ -81,10 +81,12 @@ class Book:
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None) -> None:
         self.close()
 
-    def add(self, record: Record) -> int:
+    def add(self, record: Record, dated: bool = True) -> int:
         """Add one record for good; its number. When this returns, the record is on the disk.
 
-        Raises RecordWrong when the very same record is there already, LogUnusable when the file cannot be written.
+        `dated` when somebody said the date of the test, and it is not that of the clock. Raises RecordWrong when the very
+        same record is there already, or the same test but for a date that nobody said; LogUnusable when the file cannot
+        be written.
         """
         with self._storage.writing():
             known = self._numbers()
@@ -98,7 +100,17 @@ class Book:
                         ),
                     )
                 )  # fmt: skip
-            return self._storage.add("record", record.body())
+            if not dated and (alike := self._same_test(record)):
+                raise RecordWrong(
+                    (
+                        Problem(
+                            str(self._storage.path), f"record {alike.number} of {alike.record.date_time[:10]}",
+                            "has the same readings, lathe, bar and state, and this test was given no date",
+                            "nothing is to be done if it is that test; add another one with its own date",
+                        ),
+                    )
+                )  # fmt: skip
+            return self._write(record)
 
     def records(
         self, lathe: str | None = None, bar: str | None = None, state: State | None = None, struck: bool = False
@@ -155,7 +167,7 @@ class Book:
             for record, strike in records:
                 number = known.get(record.log_id)
                 if number is None:
-                    number = known[record.log_id] = self._storage.add("record", record.body())
+                    number = known[record.log_id] = self._write(record)
                     added.append(number)
                 else:
                     already += 1
@@ -166,6 +178,16 @@ class Book:
             new = [one for one in {one.same: one for one in unread}.values() if one.same not in rows]
             numbers = tuple(self._storage.add("unread", canonical(one.model_dump(mode="json"))) for one in new)
         return TakenIn(tuple(added), already, strokes, numbers, len(unread) - len(new))
+
+    def _same_test(self, record: Record) -> Entry | None:
+        """The record of a test that is this one but for its date; one that was struck out does not count."""
+        struck = self._strikes("record")
+        found = (Entry(number, self._record(number, body), None) for number, _, body in self._storage.rows("record"))
+        return next((one for one in found if one.number not in struck and one.record.test == record.test), None)
+
+    def _write(self, record: Record) -> int:
+        self._storage.step_to(record.version)
+        return self._storage.add("record", record.body())
 
     def _numbers(self) -> dict[str, int]:
         return {stamp: number for number, stamp, _ in self._storage.rows("record")}

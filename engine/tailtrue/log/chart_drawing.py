@@ -6,6 +6,7 @@ from html import escape
 from math import ceil, floor, log10
 from string import ascii_uppercase
 
+from tailtrue.log.chart_text import doubt_line
 from tailtrue.log.recheck import Recheck, drift_or_noise, when_again
 from tailtrue.log.rules import LogRules
 from tailtrue.log.series import Check, Series, Stretch
@@ -22,10 +23,10 @@ _MOST_SHOWN = 40
 _DATE_ROOM = 24.0
 _PART_ROOM = 6.5  # of height between two lines of the grid, at least
 _SHAPES = ((False, False, "check"), (False, True, "outside its limit"), (True, False, "more than scatter"))
-_LINES = (("limit", "limit"), ("scatter", "limits of scatter"), ("mean", "mean"))
+_LINES = (("limit", "limit"), ("scatter", "limits of scatter"), ("mean", "mean"), ("doubt", "give or take"))
 _STYLE = (
     "text{font:3.4px Arial,Helvetica,sans-serif;fill:#000}.strong{font-weight:700}"
-    ".halo{stroke:#fff;stroke-width:1px;paint-order:stroke}path,rect{fill:none;stroke:#000;stroke-width:.25px}"
+    "path,rect{fill:none;stroke:#000;stroke-width:.25px}"
     ".edge{stroke-width:.35px}.grid{stroke:#bbb;stroke-width:.18px}.run{stroke-width:.4px}.mean{stroke-width:.3px}"
     ".scatter{stroke-width:.45px;stroke-dasharray:4 1.2 .8 1.2}.limit{stroke-width:.5px;stroke-dasharray:.5 1.1}"
     ".cut{stroke-width:.35px;stroke-dasharray:2.5 1.2}.dot{fill:#000;stroke:none}.open{fill:#fff;stroke-width:.55px}"
@@ -75,7 +76,7 @@ def chart_svg(series: Series, dials: Dials, rules: LogRules, again: Recheck | No
             told.insert(0, f"The last {_MOST_SHOWN} checks are drawn; {hidden} earlier ones are in the log.")
         _singles(ink, shown, dials)
         _steps(ink, shown, dials)
-        foot = _key(ink, shown)
+        foot = _key(ink, shown, dials)
     lines = [line for sentence in told for line in wrap(sentence, WIDTH)]
     ink.words(0, foot, lines)
     height = foot + LINE_HEIGHT * len(lines)
@@ -102,7 +103,7 @@ def _shown(series: Series) -> list[_Shown]:
 def _singles(ink: Ink, shown: Sequence[_Shown], dials: Dials) -> None:
     values = [0.0]
     for one in shown:
-        values += [value for check in one.checks for value in (check.offset_mm, check.limit_mm, -check.limit_mm)]
+        values += [value for check in one.checks for value in (check.limit_mm, -check.limit_mm, *_doubt(check))]
         values += [one.stretch.chart.lower, one.stretch.chart.upper] if one.stretch.chart else []
     scale = _panel(ink, values, _TOP, _BOTTOM, dials, 0.08)
     unit, _ = unit_mm(dials)
@@ -123,7 +124,16 @@ def _singles(ink: Ink, shown: Sequence[_Shown], dials: Dials) -> None:
         if len(points) > 1:
             ink.outline(points, "run", closed=False)
         for place, ((x, y), check) in enumerate(zip(points, one.checks, strict=True), start=one.first):
+            # Each check has the doubt of what read it; a micrometer and an indicator are told apart by it.
+            low, high = map(scale.y, _doubt(check))
+            ink.line(x, low, x, high, "doubt")
+            for end in (low, high):
+                ink.line(x - 0.8, end, x + 0.8, end, "doubt")
             _mark(ink, x, y, place in one.stretch.signals, check.outside)
+
+
+def _doubt(check: Check) -> tuple[float, float]:
+    return check.offset_mm - check.uncertainty_mm, check.offset_mm + check.uncertainty_mm
 
 
 def _lines_of(ink: Ink, one: _Shown, left: float, right: float, y: Callable[[float], float]) -> None:
@@ -216,7 +226,7 @@ def _dates(ink: Ink, shown: Sequence[_Shown]) -> None:
                 last = x
 
 
-def _key(ink: Ink, shown: Sequence[_Shown]) -> float:
+def _key(ink: Ink, shown: Sequence[_Shown], dials: Dials) -> float:
     """What shapes and letters mean; the height at which the next text begins."""
     x, y = 3.0, _FOOT
     for signal, outside, word in _SHAPES:
@@ -228,8 +238,11 @@ def _key(ink: Ink, shown: Sequence[_Shown]) -> float:
         ink.line(x, y, x + 11, y, kind)
         ink.words(x + 13, y + 1.2, (word,))
         x += 19 + text_width(word)
-    words = "; ".join(f"{letter}: {one.stretch.began}" for letter, one in zip(_letters(), shown, strict=False))
-    lines = wrap(words, WIDTH)
+    words = (
+        f"{letter}: {one.stretch.began}; {doubt_line(one.stretch, dials)}."
+        for letter, one in zip(_letters(), shown, strict=False)
+    )
+    lines = [line for told in words for line in wrap(told, WIDTH)]
     ink.words(0, y + 7, lines)
     return y + 9 + LINE_HEIGHT * len(lines)
 
@@ -246,7 +259,7 @@ def _letters() -> Iterator[str]:
 def _in_words(shown: Sequence[_Shown], dials: Dials) -> Iterator[str]:
     for one in shown:
         checks = (f"{check.date_time[:10]} {offset(check.offset_mm, dials)}" for check in one.checks)
-        yield f"{one.stretch.began}: {', '.join(checks)}."
+        yield f"{one.stretch.began}: {', '.join(checks)}; {doubt_line(one.stretch, dials)}."
         if one.stretch.chart:
             chart = one.stretch.chart
             yield f"Limits of scatter {offset(chart.lower, dials)} to {offset(chart.upper, dials)}."

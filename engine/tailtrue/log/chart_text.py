@@ -9,12 +9,13 @@ from tailtrue.log.rules import LogRules
 from tailtrue.log.says import said
 from tailtrue.log.series import Check, Series, Stretch
 from tailtrue.log.wear import Wear
-from tailtrue.log.wording import AWAY, TOWARD, offset, size
+from tailtrue.log.wording import AWAY, TOWARD, doubt, offset, size
 from tailtrue.parts import Dials
 
 _WIDTH = 78  # any window has it
 _HALF = 14  # characters from the middle to one end
 _STEP = 47  # characters from nought to the end
+_ARTICLE = {"micrometer": "a", "indicator": "an"}
 _ROOM = 1.1  # of the largest value on the scale
 
 
@@ -25,9 +26,10 @@ def chart_lines(series: Series, dials: Dials, rules: LogRules, again: Recheck | 
         reach_mm = _reach_mm(series)
         yield f"  left of |: {AWAY}; right: {TOWARD}"
         for stretch in series.stretches:
-            yield from _began(stretch)
+            yield from _wrapped(stretch.began)
             for place, check in enumerate(stretch.checks):
                 yield _line(check, stretch, place, reach_mm, dials)
+            yield from _wrapped(doubt_line(stretch, dials))
             yield from _limits(stretch, dials)
         yield "  o check   X check outside its limit   ! more than scatter"
         yield "  : limit   [ ] limits of scatter   | in line"
@@ -43,6 +45,8 @@ def chart_lines(series: Series, dials: Dials, rules: LogRules, again: Recheck | 
 def wear_line(wear: Wear, dials: Dials) -> str:
     """What is left of the collars of a bar, in a sentence."""
     words = said("wear", bar=harmless(wear.bar), now=size(wear.now_mm, dials), tests=wear.tests)
+    if wear.since:
+        words = said("wear_since", wear=words, since=wear.since)
     if wear.least_mm is None:
         return said("wear_no_least", wear=words)
     least = size(wear.least_mm, dials)
@@ -81,8 +85,15 @@ def _named(check: Check) -> str:
     return f"{check.number:>4} {check.date_time[:10]}"
 
 
-def _began(stretch: Stretch) -> list[str]:
-    return textwrap.wrap(harmless(stretch.began), _WIDTH, initial_indent="  ", subsequent_indent="  ")
+def _wrapped(text: str) -> list[str]:
+    return textwrap.wrap(text, _WIDTH, initial_indent="  ", subsequent_indent="  ")
+
+
+def doubt_line(stretch: Stretch, dials: Dials) -> str:
+    """What read the checks of a stretch, and the doubt of each of them: never one for all."""
+    least, most = (doubt(end(one.uncertainty_mm for one in stretch.checks), dials) for end in (min, max))
+    instruments = " or ".join(dict.fromkeys(f"{_ARTICLE[one.read_by]} {one.read_by}" for one in stretch.checks))
+    return said("doubt", instrument=instruments, doubt=least if least == most else f"{least} to {most}")
 
 
 def _limits(stretch: Stretch, dials: Dials) -> Iterator[str]:
@@ -99,7 +110,7 @@ def _steps(series: Series, dials: Dials, fewest: int) -> Iterator[str]:
     reach_mm = max(values, default=0.0)
     yield "step from the check before, either way"
     for stretch in series.stretches:
-        yield from _began(stretch)
+        yield from _wrapped(stretch.began)
         for place, step_mm in enumerate(stretch.moving_ranges_mm, start=1):
             mark = "!" if place in stretch.jumps else " "
             row = _step_row(step_mm, stretch, reach_mm)

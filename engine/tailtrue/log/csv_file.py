@@ -39,7 +39,7 @@ def to_csv(entries: Iterable[Entry]) -> str:
     return _MARK + text.getvalue()
 
 
-def from_csv(text: str, file: str) -> Iterator[Good | UnreadRow]:
+def from_csv(text: str, file: str, now: str | None = None) -> Iterator[Good | UnreadRow]:
     """Each row of such a table: a record, or the row and what is wrong with it.
 
     Raises UsageError when the file is no table of the log at all.
@@ -58,7 +58,7 @@ def from_csv(text: str, file: str) -> Iterator[Good | UnreadRow]:
         raise _no_table(file, 1, ", ".join(sorted(twice)), "stands twice among the columns", "keep one of the two")
     for row in rows:
         if any(one.strip() for one in row.cells):
-            yield _read(row, columns, head.text.rstrip("\r\n"), file)
+            yield _read(row, columns, head.text.rstrip("\r\n"), file, now)
 
 
 @dataclass(frozen=True)
@@ -89,7 +89,7 @@ def _lines(text: str) -> Iterator[_Line]:
         yield _Line(number, rest, [str(wrong)])
 
 
-def _read(row: _Line, columns: list[str], head: str, file: str) -> Good | UnreadRow:
+def _read(row: _Line, columns: list[str], head: str, file: str, now: str | None) -> Good | UnreadRow:
     text = row.text.rstrip("\r\n")
     if len(row.cells) > len(columns) or len(row.cells) < len(columns):
         wrong = f"has {len(row.cells)} cells where the table has {len(columns)} columns"
@@ -101,7 +101,8 @@ def _read(row: _Line, columns: list[str], head: str, file: str) -> Good | Unread
     marked, _ = content_of({name: text for name, text in struck.items() if text.strip()})
     content, places = content_of(cells)
     found = read_row(
-        FileRow(file, row.number, head, text, content, log_id, marked or None), lambda path: _column(path, places, content)
+        FileRow(file, row.number, head, text, content, log_id, marked or None, now),
+        lambda path: _column(path, places, content),
     )
     return _with_hints(found, columns) if isinstance(found, UnreadRow) else found
 

@@ -11,7 +11,7 @@ from tailtrue.log.rows import Good
 from tailtrue.log.unread import UnreadRow
 
 Write = Callable[[Iterable[Entry]], str]
-Read = Callable[[str, str], Iterator[Good | UnreadRow]]
+Read = Callable[[str, str, str | None], Iterator[Good | UnreadRow]]
 
 _FORMS: dict[str, tuple[Write, Read]] = {".csv": (to_csv, from_csv), ".json": (to_json, from_json)}
 
@@ -21,14 +21,16 @@ def written(book: Book, path: Path) -> str:
     return _form(path)[0](book.records(struck=True))
 
 
-def bring_in(book: Book, path: Path) -> tuple[TakenIn, tuple[UnreadRow, ...]]:
+def bring_in(book: Book, path: Path, now: str | None = None) -> tuple[TakenIn, tuple[UnreadRow, ...]]:
     """Add what is new in a file; rows that do not fit are kept aside in the book, and returned.
+
+    `now` is the time of the shop's clock; a row with a date that is still to come does not fit.
 
     Raises UsageError when the file as a whole cannot be read, LogUnusable when the log cannot be written; nothing is
     added then.
     """
     read = _form(path)[1]
-    rows = list(read(_text(path), path.name))
+    rows = list(read(_text(path), path.name, now))
     good = [row for row in rows if not isinstance(row, UnreadRow)]
     unread = tuple(row for row in rows if isinstance(row, UnreadRow))
     return book.take_in(good, unread), unread

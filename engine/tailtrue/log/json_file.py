@@ -11,7 +11,8 @@ from tailtrue.log.faults import Path
 from tailtrue.log.rows import FileRow, Good, read_row
 from tailtrue.log.unread import RowFault, UnreadRow
 
-_VERSION = 1
+_VERSION = 2
+_READS = (1, _VERSION)  # in the first version every test was read with a micrometer, and does not say so
 _BLANK = " \t\r\n"
 
 
@@ -31,7 +32,7 @@ def entry_content(entry: Entry) -> dict[str, Any]:
     return content
 
 
-def from_json(text: str, file: str) -> Iterator[Good | UnreadRow]:
+def from_json(text: str, file: str, now: str | None = None) -> Iterator[Good | UnreadRow]:
     """Each record of such a file: a record, or its text and what is wrong with it.
 
     Raises UsageError when the file is no JSON, or none of the log.
@@ -45,13 +46,14 @@ def from_json(text: str, file: str) -> Iterator[Good | UnreadRow]:
     version = whole.get("alignment_log") if isinstance(whole, dict) else None
     if not isinstance(whole, dict) or not isinstance(whole.get("records"), list) or version is None:
         raise _no_log(file, 1, "is no exported alignment log", "name a file that was exported from a log")
-    if version != _VERSION:
-        raise _no_log(file, 1, f"is of version {version}, and this tailtrue reads version {_VERSION}", "use the newer one")
+    if version not in _READS:
+        newer = f"is of version {version}, and this tailtrue reads versions up to {_VERSION}"
+        raise _no_log(file, 1, newer, "use the newer one")
     for line, piece in _elements(text):
-        yield _read(json.loads(piece), line, piece, file)
+        yield _read(json.loads(piece), line, piece, file, now)
 
 
-def _read(element: Any, line: int, piece: str, file: str) -> Good | UnreadRow:
+def _read(element: Any, line: int, piece: str, file: str, now: str | None) -> Good | UnreadRow:
     allowed = {"number", "log_id", "record", "struck"}
     if not isinstance(element, Mapping) or not isinstance(element.get("record"), Mapping):
         return _unread(file, line, piece, "record", "not given", 'write {"record": {...}}')
@@ -62,7 +64,7 @@ def _read(element: Any, line: int, piece: str, file: str) -> Good | UnreadRow:
         return _unread(file, line, piece, "log_id", "is not text", "take it out to add the record as a new one")
     if not isinstance(struck, Mapping | None):
         return _unread(file, line, piece, "struck", "is not a group of values", "write reason, initials and date_time in it")
-    return read_row(FileRow(file, line, "", piece, element["record"], log_id, struck), _column)
+    return read_row(FileRow(file, line, "", piece, element["record"], log_id, struck, now), _column)
 
 
 def _column(path: Path) -> str:

@@ -23,6 +23,8 @@ from tailtrue.quantities import read_quantity
 Collar = Literal["H", "M", "T"]
 State = Literal["as found", "as left"]
 Verdict = Literal["inside", "outside", "too close to say"]
+ReadBy = Literal["micrometer", "indicator"]
+MICROMETER: ReadBy = "micrometer"
 
 # A difference is written down in whole digits of the instrument and a move may carry a small correction; a turned sign
 # or a slipped decimal point shows all the same.
@@ -32,6 +34,10 @@ _LIFE_SLACK_MM = 1.0
 _SAME_MM = 1e-9
 _LONGEST_LINE = 120
 _LONGEST_REMARK = 2000
+
+# A test read with an indicator was no record before the second version of a log, and what wrote the first cannot read it.
+VERSION_OF: dict[ReadBy, int] = {"micrometer": 1, "indicator": 2}
+_WITH_NEAREST_STEP = 2
 
 
 def moment(text: str) -> str:
@@ -187,7 +193,11 @@ class Judgement(Part):
 
 
 class Record(Part):
-    """One test of one lathe with one bar, as found or as left."""
+    """One test of one lathe with one bar, as found or as left.
+
+    An indicator reads from a zero of its own: its readings are no diameters, and only their difference is one. Every
+    record of the first version was read with a micrometer, and does not say so.
+    """
 
     date_time: Moment
     operator: Line
@@ -204,6 +214,7 @@ class Record(Part):
     tool: Line
     speed_per_min: Positive
     feed_mm_per_rev: Positive
+    nearest_step: bool | None = None
     depth_per_side_mm: NotNegative
     spring_passes: Count
     cut_order: Literal["T then H", "H then T"]
@@ -219,15 +230,16 @@ class Record(Part):
     room_degc: Number
     bar_degc: Number | None = None
     spindle_warm_s: NotNegative
+    read_by: ReadBy = MICROMETER
     instrument: Line
-    instrument_zero_error_mm: Number
+    instrument_zero_error_mm: Number | None = None
     instrument_resolution_mm: Positive
     readings: tuple[Reading, ...]
     judgement: Judgement
     moves: tuple[Move, ...] = ()
     chuck_test: ChuckTest | None = None
     level: tuple[LevelReading, ...] = ()
-    collar_diameter_after_mm: Positive
+    collar_diameter_after_mm: Positive | None = None
     collar_least_diameter_mm: Positive | None = None
     remarks: Remark | None = None
     knowledge_version: Line
@@ -236,6 +248,11 @@ class Record(Part):
     def read_order(self) -> str:
         """The collars in the order in which they were read, rejected readings left out."""
         return " ".join(reading.collar for reading in self.readings if reading.rejected is None)
+
+    @property
+    def test(self) -> tuple[object, ...]:
+        """What makes two records those of one test, whenever it was."""
+        return self.lathe, self.bar, self.state, self.read_by, self.readings
 
     @property
     def offset_mm(self) -> float:
@@ -253,7 +270,7 @@ class Record(Part):
 
     @model_validator(mode="after")
     def _goes_together(self) -> Self:
-        if found := [*self._stations(), *self._state(), *self._judged()]:
+        if found := [*self._stations(), *self._state(), *self._read(), *self._judged()]:
             raise contradiction(found)
         return self
 
@@ -281,6 +298,24 @@ class Record(Part):
                 ("chuck_test", "near_station_mm"), "is not below the far station", "measure both from the chuck face"
             )
 
+    def _read(self) -> Iterator[Fault]:
+        """What a micrometer must say and an indicator cannot."""
+        if self.read_by == MICROMETER:
+            for name in ("instrument_zero_error_mm", "collar_diameter_after_mm"):
+                if getattr(self, name) is None:
+                    yield Fault((name,), "not given", "add it")
+            return
+        if self.instrument_zero_error_mm is not None:
+            yield Fault(
+                ("instrument_zero_error_mm",),
+                "belongs to a micrometer; an indicator reads from a zero of its own",
+                "take it out, and look whether the instrument is the right one",
+            )
+        least_mm = self.collar_least_diameter_mm
+        if least_mm is not None and any(one.rejected is None and abs(one.mm) >= least_mm for one in self.readings):
+            do = "say what read them, or write what the indicator showed"
+            yield Fault(("readings",), "are diameters, which no indicator reads", do)
+
     def _judged(self) -> Iterator[Fault]:
         judged = self.judgement
         missing = [collar for collar in ("H", "T") if not self.kept(collar)]
@@ -301,7 +336,8 @@ class Record(Part):
                 "mend the reading, the sign or the difference",
             )
         smallest_mm = min(fmean(self.kept("T")), fmean(self.kept("H")))
-        if abs(self.collar_diameter_after_mm - smallest_mm) > _LIFE_SLACK_MM:
+        left_mm = self.collar_diameter_after_mm if self.read_by == MICROMETER else None
+        if left_mm is not None and abs(left_mm - smallest_mm) > _LIFE_SLACK_MM:
             yield Fault(
                 ("collar_diameter_after_mm",), f"is far from the collars as read, {smallest_mm:.3f} mm", "look at it again"
             )
@@ -328,8 +364,17 @@ class Record(Part):
         return seal(self.body())
 
     def body(self) -> str:
-        """The record as one line of JSON; what was not said is not in it."""
-        return canonical(self.model_dump(mode="json", exclude_none=True))
+        """The record as one line of JSON; what was not said is not in it, nor what every record of the first version was.
+
+        So a test has the same name in every version of a log.
+        """
+        plain = {"read_by"} if self.read_by == MICROMETER else None
+        return canonical(self.model_dump(mode="json", exclude_none=True, exclude=plain))
+
+    @property
+    def version(self) -> int:
+        """The version of a log that this record needs at least."""
+        return max(VERSION_OF[self.read_by], _WITH_NEAREST_STEP if self.nearest_step is not None else 1)
 
 
 class Strike(Part):

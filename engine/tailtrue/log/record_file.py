@@ -10,8 +10,8 @@ from tailtrue.errors import Problem
 from tailtrue.given.relations import file_problems
 from tailtrue.log.faults import Fault, Path, RecordWrong, faults_of
 from tailtrue.log.fields import record_catalogue
-from tailtrue.log.record import Record
-from tailtrue.log.typed import TABLE, Typed, path_of, read_typed
+from tailtrue.log.record import MICROMETER, Record
+from tailtrue.log.typed import OF_A_MICROMETER, TABLE, Typed, path_of, read_typed
 
 
 def read_record(path: FilePath, date_time: str | None) -> Record:
@@ -28,6 +28,8 @@ def whole(typed: Typed, known: Mapping[str, Any]) -> Record:
     Raises RecordWrong with everything that is missing or does not go together.
     """
     met = typed.met | {f"{TABLE}.{key}" for key in known}
+    if str({**known, **typed.content}.get("read_by", MICROMETER)) != MICROMETER:
+        met |= {f"{TABLE}.{key}" for key in OF_A_MICROMETER}
     problems = [*typed.problems, *file_problems(record_catalogue(), TABLE, met, typed.values, typed.shown)]
     if f"{TABLE}.date" not in met:
         problems.append(Problem(typed.shown, "date", "not given", "add it to the file, or give it with --date"))

@@ -1,12 +1,13 @@
 """One row of an imported file, whatever its form: a record that fits, or everything that is wrong with it."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any, NamedTuple
 
 from pydantic import ValidationError
 
 from tailtrue.given.quoting import harmless
 from tailtrue.log.book import Struck
+from tailtrue.log.dates import wrong_date
 from tailtrue.log.faults import Fault, Path, faults_of
 from tailtrue.log.fields import implausible
 from tailtrue.log.record import Record, Strike
@@ -14,7 +15,10 @@ from tailtrue.log.unread import RowFault, UnreadRow
 
 
 class FileRow(NamedTuple):
-    """A row as it stands in its file: where, its text, the line of the columns, the content in it."""
+    """A row as it stands in its file: where, its text, the line of the columns, the content in it.
+
+    `now` is the time of the shop's clock, which no date may be past; None where dates are held against no clock.
+    """
 
     file: str
     line: int
@@ -23,6 +27,7 @@ class FileRow(NamedTuple):
     content: Mapping[str, Any]
     log_id: str | None
     struck: Mapping[str, Any] | None
+    now: str | None = None
 
 
 Good = tuple[Record, Struck | None]
@@ -34,7 +39,7 @@ def read_row(row: FileRow, name: Callable[[Path], str]) -> Good | UnreadRow:
     record = struck = None
     try:
         record = Record.model_validate(row.content)
-        faults += implausible(record)
+        faults += (*implausible(record), *_to_come(record, row.now))
         if row.log_id is not None and row.log_id != record.log_id:
             do = "clear this cell to add the row as a new record, or put back what was changed"
             faults.append(Fault(("log_id",), "does not fit the row: something in it was changed since it was written", do))
@@ -44,6 +49,7 @@ def read_row(row: FileRow, name: Callable[[Path], str]) -> Good | UnreadRow:
         try:
             strike = Strike.model_validate({**row.struck, "number": 1})
             struck = Struck(strike.reason, strike.initials, strike.date_time)
+            faults += _late((("struck", "date_time"), strike.date_time), row.now)
         except ValidationError as wrong:
             faults += (one._replace(path=("struck", *one.path)) for one in faults_of(wrong))
     if faults or record is None:
@@ -53,6 +59,19 @@ def read_row(row: FileRow, name: Callable[[Path], str]) -> Good | UnreadRow:
         )
         return UnreadRow(file=row.file, line=row.line, columns=row.columns, text=row.text, faults=told)
     return record, struck
+
+
+def _to_come(record: Record, now: str | None) -> Iterator[Fault]:
+    """Dates of a record that are still to come."""
+    yield from _late((("date_time",), record.date_time), now)
+    if record.chuck_test is not None:
+        yield from _late((("chuck_test", "date"), record.chuck_test.date), now)
+
+
+def _late(said: tuple[Path, str], now: str | None) -> Iterator[Fault]:
+    path, date = said
+    if now is not None and (wrong := wrong_date(date, now)):
+        yield Fault(path, *wrong)
 
 
 def _said(row: FileRow, path: Path) -> str:

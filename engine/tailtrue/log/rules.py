@@ -68,6 +68,12 @@ class _Near(_Same):
     within: Length
 
 
+class _Steps(_Shape):
+    share: float = Field(gt=0, lt=0.1)
+    why: str
+    sources: Sources
+
+
 class _Recheck(_Shape):
     often: Time
     often_until: int = Field(ge=2)
@@ -93,6 +99,7 @@ class _File(_Shape):
     chart: _Chart
     same: list[_Same]
     near: list[_Near]
+    steps: _Steps
     recheck: _Recheck
     wear: _Wear
 
@@ -130,6 +137,7 @@ class LogRules:
 
     chart: ChartRules
     recheck: RecheckRules
+    step_share: float
     new_collars_from_mm: float
 
 
@@ -153,6 +161,7 @@ def read_rules(file: TomlFile) -> LogRules:
             _days(again.often), again.often_until, again.often_why, again.times_quiet, again.quiet_why, _days(again.longest),
             again.longest_why, again.share_after_alarm, _days(again.shortest), again.alarm_why, tuple(again.before),
         ),
+        read.steps.share,
         read_quantity(read.wear.new_collars_from, "mm"),
     )  # fmt: skip
 

@@ -18,9 +18,11 @@ FILLED_WITH: Mapping[str, tuple[str, ...]] = {
     "none": (), "before": ("the.sentence",), "moved": ("the.day",), "outside": ("the.day",),
     "few": ("the.checks", "the.since", "the.fewest"), "since_first": ("the.first",), "since_change": ("the.change",),
     "beyond": ("the.days",), "jump": ("the.day", "the.next_day"), "run": ("the.run", "the.day"), "drift": ("the.way",),
+    "doubt": ("the.instrument", "the.doubt"),
     "noise": ("the.count", "the.since"), "again": ("the.days", "the.day", "the.why"), "sooner": ("the.occasions",),
     "wear": ("the.bar", "the.now", "the.tests"), "wear_no_least": ("the.wear",), "wear_worn_out": _WORN,
-    "wear_rate_unknown": _WORN, "wear_left": (*_WORN, "the.per_test", "the.left"),
+    "wear_since": ("the.wear", "the.since"), "wear_rate_unknown": _WORN,
+    "wear_left": (*_WORN, "the.per_test", "the.left"),
 }  # fmt: skip
 
 

@@ -10,7 +10,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from tailtrue.calc.control_chart import IndividualsChart, individuals_chart, points_beyond, runs_on_one_side
-from tailtrue.log.record import Record
+from tailtrue.log.record import MICROMETER, Record
 from tailtrue.log.rules import ChartRules, log_rules
 
 FIRST = "first check"
@@ -26,6 +26,7 @@ class Check(NamedTuple):
     uncertainty_mm: float
     limit_mm: float
     outside: bool
+    read_by: str = MICROMETER
 
 
 @dataclass(frozen=True)
@@ -114,6 +115,7 @@ def _check(number: int, record: Record) -> Check:
         judged.move_uncertainty_mm,
         record.offset_limit_mm,
         judged.verdict == "outside",
+        record.read_by,
     )
 
 

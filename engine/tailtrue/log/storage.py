@@ -15,7 +15,8 @@ from tailtrue.log.faults import LogUnusable
 from tailtrue.log.record import seal
 
 LOG_FILE = "alignment-log.sqlite"
-VERSION = 1
+FIRST_VERSION = 1
+VERSION = 2  # a log takes this step with the first record that needs it, and is read by an older tailtrue until then
 APPLICATION = 0x74746C67  # "ttlg", so that the file is known for what it is
 BUSY_S = 30.0
 
@@ -116,6 +117,11 @@ class Storage:
         ((number,),) = self.run(f"INSERT INTO {table} (seal, body) VALUES (?, ?) RETURNING number", (seal(body), body))
         return int(str(number))
 
+    def step_to(self, version: int) -> None:
+        """Mark the file as one that needs this version to be read. Must stand inside `writing`."""
+        if int(str(self.run("PRAGMA user_version")[0][0])) < version:
+            self.run(f"PRAGMA user_version={version}")
+
     @contextmanager
     def _between(self, begin: str) -> Iterator[None]:
         self.run(begin)
@@ -136,7 +142,7 @@ class Storage:
                 for statement in SCHEMA:
                     self.run(statement)
                 self.run(f"PRAGMA application_id={APPLICATION}")
-                self.run(f"PRAGMA user_version={VERSION}")
+                self.run(f"PRAGMA user_version={FIRST_VERSION}")
 
     def _check_shape(self) -> None:
         with self._between("BEGIN"):
@@ -152,7 +158,7 @@ class Storage:
                     f"was written by a newer tailtrue; this one reads versions up to {VERSION}",
                     "use the newer one; the file was left as it is",
                 )
-            if version < VERSION or sorted(str(sql) for (sql,) in found) != sorted(SCHEMA):
+            if version < FIRST_VERSION or sorted(str(sql) for (sql,) in found) != sorted(SCHEMA):
                 self._damaged("", "does not have the shape of an alignment log")
             trouble = self.run("PRAGMA integrity_check(1)")
             if trouble != [("ok",)]:

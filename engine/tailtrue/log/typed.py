@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path as FilePath
 from typing import Any
 
@@ -15,8 +15,11 @@ from tailtrue.given.toml_file import TomlFile, read_toml
 from tailtrue.log.faults import Path, RecordWrong
 from tailtrue.log.fields import place_of, record_catalogue
 from tailtrue.log.lists import tidied
+from tailtrue.log.record import MICROMETER
 
 TABLE = "record"
+# What a record says only where a micrometer read the collars, by key.
+OF_A_MICROMETER = ("instrument_zero_error", "collar_diameter_after")
 _READING = re.compile(r"(?P<collar>[HMT])\s+(?P<said>.+?)(?:\s*,?\s*rejected:\s*(?P<rejected>.+))?", re.DOTALL)
 
 
@@ -61,16 +64,22 @@ class Typed:
         """Whether this was typed."""
         return key in self.content
 
+    @property
+    def read_by(self) -> str:
+        """What read the collars; a micrometer where nothing is said."""
+        return str(self.content.get("read_by", MICROMETER))
+
     def sound(self) -> "Typed":
         """This, when nothing in it is wrong. Raises RecordWrong with everything that is."""
         if self.problems:
             raise RecordWrong(self.problems)
         return self
 
-    def lacking(self, known: Collection[str] = ()) -> list[GivenFact]:
-        """What a record must say and neither this nor `known` does."""
+    def lacking(self, known: Collection[str] = (), read_by: str = "") -> list[GivenFact]:
+        """What a record of a test read with this instrument must say, and neither this nor `known` does."""
         facts = facts_by_key().values()
-        return [one for one in facts if one.ask == "must" and one.spec.name not in self.met and one.key not in known]
+        spared = {*known, *(OF_A_MICROMETER if (read_by or self.read_by) != MICROMETER else ())}
+        return [one for one in facts if one.ask == "must" and one.spec.name not in self.met and one.key not in spared]
 
     def with_more(self, other: "Typed") -> "Typed":
         """Both together; a thing said in both is a fault."""
@@ -81,6 +90,10 @@ class Typed:
             {**self.values, **other.values}, {**self.content, **other.content}, {**self.places, **other.places},
             self.in_order and other.in_order,
         )  # fmt: skip
+
+    def instead(self, content: Mapping[str, Any], problems: Iterable[Problem]) -> "Typed":
+        """This with other values of some keys, and with more that is wrong."""
+        return replace(self, content={**self.content, **content}, problems=(*self.problems, *problems))
 
 
 @dataclass(frozen=True)

@@ -28,3 +28,8 @@ class UnreadRow(Part):
     def same(self) -> tuple[str, str]:
         """What makes two rows the same row, whatever the file was called."""
         return self.columns, self.text
+
+    @property
+    def but_for_the_date(self) -> tuple[str, str]:
+        """The same of a visit, whose date stands first."""
+        return self.columns, self.text.partition(", ")[2]

@@ -18,6 +18,16 @@ def size(value_mm: float, dials: Dials) -> str:
     return plain(shown)
 
 
+def doubt(value_mm: float, dials: Dials) -> str:
+    """A doubt as the dials show it, never less than it is.
+
+    >>> doubt(0.0023, "metric")
+    '0.003 mm'
+    """
+    figure = Figure(fact="log.doubt", value=value_mm, unit="mm", rounding="difference", bound="least")
+    return plain(show_one(figure, dials))
+
+
 def plain(shown: str) -> str:
     """A figure for a terminal: plain spaces, and a minus that can be copied."""
     return shown.replace(NBSP, " ").replace(MINUS, "-")

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from tailtrue.reference.printed import printed_part
 from tailtrue.reference.writing import head, mark, sourced, table
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.tables import Row
@@ -48,6 +49,7 @@ def materials_page(knowledge: Knowledge) -> str:
                 for row in knowledge.tables["cutting/speed_ratios"].rows
             ),
         ),
+        printed_part(knowledge),
     ))  # fmt: skip
 
 

@@ -1,6 +1,8 @@
 """The drawing of this very bar: to scale along its length, thin parts thickened as far as the eye needs."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 from math import radians, tan
 
 from tailtrue.parts import Dials
@@ -29,6 +31,14 @@ _NEEDED = (
     "collar.station",
     "collar.spacing",
 )
+_THIRD = "third.station"  # the middle collar, where there is one
+
+
+def _middles(sizes: Mapping[str, float], scale: float) -> tuple[float, ...]:
+    """The middles of the collars along the drawing, those at the ends first and last."""
+    first = _BAR_LEFT + sizes["collar.station"] * scale
+    last = first + sizes["collar.spacing"] * scale
+    return (first, _BAR_LEFT + sizes[_THIRD] * scale, last) if _THIRD in sizes else (first, last)
 
 
 @dataclass(frozen=True)
@@ -38,7 +48,7 @@ class _Shape:
     bar_thickness: float
     collar_thickness: float
     collar_width: float
-    middles: tuple[float, float]
+    middles: tuple[float, ...]
     cone: float
     to_scale: bool
 
@@ -80,14 +90,13 @@ def _shape(drawing: Drawing) -> _Shape:
     bar = min(max(sizes["bar.diameter"] * scale, _LEAST_BAR), _MOST_BAR)
     collar = min(max(sizes["collar.diameter"] * scale, bar + 2 * _LEAST_STEP), _MOST_COLLAR)
     width = max(sizes["collar.width"] * scale, _LEAST_COLLAR_WIDTH)
-    station = sizes["collar.station"] * scale
     cone = sizes.get("centre_hole.cone_diameter", 0.0) * scale
     honest = (sizes["bar.diameter"] * scale, sizes["collar.diameter"] * scale, sizes["collar.width"] * scale)
     return _Shape(
         bar_thickness=bar,
         collar_thickness=collar,
         collar_width=width,
-        middles=(_BAR_LEFT + station, _BAR_LEFT + station + sizes["collar.spacing"] * scale),
+        middles=_middles(sizes, scale),
         cone=min(max(cone, _LEAST_CONE), bar * _CONE_SHARE),
         to_scale=(bar, collar, width) == honest,
     )
@@ -97,12 +106,13 @@ class _Notes:
     """What is written above the bar, with a leader to the part it speaks of."""
 
     def __init__(self, drawing: Drawing, shape: _Shape, sizes: dict[str, str]) -> None:
-        left, right = shape.middles
+        left, *_, right = shape.middles
         # Three columns: centre hole over the left end, bar in the middle, collar over the right one.
         self._hole = wrap(drawing.labels.get("centre_hole", ""), _HOLE_ROOM)
         self._collar = wrap(drawing.labels.get("collar_note", ""), _COLLAR_ROOM)
         self._collar_x = right
-        self._bar_x = (left + right) / 2
+        # Where a collar sits in the middle the note points beside it, at the bar.
+        self._bar_x = (left + right) / 2 + (shape.collar_width / 2 + 3 if len(shape.middles) > 2 else 0)
         bar_room = 2 * min(self._bar_x - _HOLE_ROOM - 4, WIDTH - _COLLAR_ROOM - 4 - self._bar_x)
         self._bar = (
             f"Ø{sizes['bar.diameter']}",
@@ -180,7 +190,7 @@ def _draw_projection(ink: Ink, foot: float, dials: Dials) -> None:
 
 
 def _draw_sizes(ink: Ink, shape: _Shape, middle: float, sizes: dict[str, str]) -> None:
-    left, right = shape.middles
+    left, *between, right = shape.middles
     half_width, half_thickness = shape.collar_width / 2, shape.collar_thickness / 2
     top, bottom = middle - half_thickness, middle + half_thickness
     bar_bottom = middle + shape.bar_thickness / 2
@@ -188,9 +198,12 @@ def _draw_sizes(ink: Ink, shape: _Shape, middle: float, sizes: dict[str, str]) -
     for x in (left - half_width, left + half_width):
         ink.line(x, top - 1, x, top - 4.6)
     ink.across(left - half_width, left + half_width, top - 3.6, sizes["collar.width"])
-    for x in (left, right):
+    for x in shape.middles:
         ink.line(x, bottom + 1, x, near + 1)
-    ink.across(left, right, near, sizes["collar.spacing"])
+    marks = (left, *between, right)
+    step = "third.apart" if between else "collar.spacing"
+    for start, end in pairwise(marks):
+        ink.across(start, end, near, sizes[step])
     for x in (_BAR_LEFT, _BAR_RIGHT):
         ink.line(x, bar_bottom + 1, x, far + 1)
     ink.across(_BAR_LEFT, left, near, sizes["collar.station"])

@@ -91,6 +91,13 @@ class Ink:
                 f'text-anchor="{anchor}">{escape(line)}</text>'
             )
 
+    def words_over(self, x: float, y: float, lines: Sequence[str], anchor: Anchor, kind: str = "") -> None:
+        """Lines of text over other lines: white paper is laid under them, which every printer shows."""
+        width = max(text_width(line) for line in lines)
+        left = {"start": x, "middle": x - width / 2, "end": x - width}[anchor]
+        self.box(left, y - TEXT_HEIGHT, width, TEXT_HEIGHT + (len(lines) - 1) * LINE_HEIGHT, "paper")
+        self.words(x, y, lines, anchor, kind)
+
     def between(self, left: float, right: float, y: float) -> None:
         """A dimension line without its number, the arrows outside where there is no room for them."""
         if right - left > 3 * _ARROW:
@@ -108,7 +115,7 @@ class Ink:
         if right - left >= text_width(text):
             self.words((left + right) / 2, y - 1, (text,), "middle", "size")
         else:
-            self.words((left + right) / 2, y - 1.4, (text,), "middle", "size halo")
+            self.words_over((left + right) / 2, y - 1.4, (text,), "middle", "size")
 
     def upright(self, x: float, top: float, bottom: float, text: str) -> None:
         """A dimension from top to bottom with its number to the right of the line."""

@@ -128,7 +128,7 @@ def _middle(ink: Ink, scales: Scales) -> None:
     ink.line(_MIDDLE - 3, mine, _MIDDLE + 3, mine, "scale")
     ink.line(_MIDDLE, mine - 3, _MIDDLE, mine + 3, "scale")
     mark = ("THIS BAR", show_one(scales.factor, "metric"))
-    ink.words(_MIDDLE - 4.4, mine - 0.8, mark, "end", "strong halo")
+    ink.words_over(_MIDDLE - 4.4, mine - 0.8, mark, "end", "strong")
 
 
 def _example(ink: Ink, scales: Scales, size: float) -> None:
@@ -141,7 +141,8 @@ def _example(ink: Ink, scales: Scales, size: float) -> None:
     start, end = height_of_difference(difference, scales), height_of_move(difference * scales.factor.value, scales)
     ink.line(_LEFT, start, _RIGHT, end, "path")
     middle = (_LEFT + 2 * _MIDDLE) / 3
-    ink.words(middle, start + (end - start) * (middle - _LEFT) / (_RIGHT - _LEFT) + 6, ("example",), "start", "halo")
+    foot = start + (end - start) * (middle - _LEFT) / (_RIGHT - _LEFT) + 6
+    ink.words_over(middle, foot, ("example",), "start")
 
 
 def _zones(ink: Ink, scales: Scales) -> None:

@@ -11,6 +11,7 @@ from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.hazard_checks import TABLE as HAZARDS
 from tailtrue.store.hazard_checks import hazard_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
+from tailtrue.store.printed_checks import printed_problems
 from tailtrue.store.reading_ease import (
     MOST_IN_REASON,
     MOST_WORDS,
@@ -49,6 +50,7 @@ def check_knowledge(knowledge: Knowledge) -> None:
         *_needs(knowledge),
         *route_problems(knowledge),
         *time_problems(knowledge),
+        *printed_problems(knowledge),
         *card_problems(knowledge.page.card, knowledge.steps),
         *drawing_problems(knowledge),
         *_ids(knowledge),
@@ -317,6 +319,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
             yield from ((step.where, name, text, rows.records) for text in (rows.label, rows.value, rows.reason))
     for route in knowledge.routes.values():
         yield from ((route.where, route.file.id, text, "") for text in (route.lead, *(p.purpose for p in route.phases)))
+        also = (one.purpose for phase in route.phases for one in phase.also)
+        yield from ((route.where, route.file.id, text, "") for text in also)
     yield from ((where, said, text, "") for where, said, text in knowledge.safety.wordings())
     page = knowledge.page
     where = "knowledge/page.toml"

@@ -11,11 +11,13 @@ from tailtrue.facts import Fact, FactSpec, NotKnown
 from tailtrue.quantities import read_quantity
 from tailtrue.store.knowledge import Knowledge, Stop
 from tailtrue.store.models import DecisionExampleFile, ExampleFile
+from tailtrue.store.sop import Rule, conditional
+from tailtrue.store.sop_models import SopRuleFile
 from tailtrue.truth import Truth
 
 _BOTH_WAYS = ("fires", "silent")
-# What a stop does that cannot be judged, in the words of its examples.
-THEN = {"refuse": "refuses", "pass-over": "passes over"}
+# What a stop or a standing line does that cannot be judged, in the words of its examples.
+THEN = {"refuse": "refuses", "pass-over": "passes over", "show": "shows", "leave-out": "leaves out"}
 _SAYS = {Truth.YES: "fires", Truth.NO: "silent", Truth.UNKNOWN: "unknown"}
 
 
@@ -69,6 +71,16 @@ def example_problems(knowledge: Knowledge) -> Iterator[Problem]:
         if note.file.example:
             yield from _told(note.file.id, note.file.example, note.where, _due(knowledge, note.when))
 
+    for standing in conditional(knowledge.sop):
+        yield from _judge(knowledge, standing.file.id, standing.when, standing.file.example, standing.where)
+        yield from _told(standing.file.id, standing.file.example, standing.where, _due(knowledge, standing.when))
+        yield from _comes_then(standing)
+
+
+def then_of(rule: Stop | Rule[SopRuleFile]) -> str:
+    """What a stop or an entry of the standing procedure does that cannot be judged; nothing where no entry may choose."""
+    return THEN.get(getattr(rule.file, "if_unknown", ""), "")
+
 
 def decision_example_problems(
     knowledge: Knowledge, decision: Decision, examples: Iterable[DecisionExampleFile]
@@ -119,14 +131,14 @@ def _unknown_facts(knowledge: Knowledge, name: str, example: ExampleFile, where:
             yield Problem(where, f"{name}: {example.name}", f"no fact is named '{fact}'", "use a fact of the catalogue")
 
 
-def _comes_then(stop: Stop) -> Iterator[Problem]:
-    """What its examples say of a stop that cannot be judged is what it does."""
-    for example in stop.file.example:
-        wanted = THEN[stop.file.if_unknown] if example.expect == "unknown" else ""
+def _comes_then(rule: Stop | Rule[SopRuleFile]) -> Iterator[Problem]:
+    """What its examples say of a rule that cannot be judged is what it does."""
+    for example in rule.file.example:
+        wanted = then_of(rule) if example.expect == "unknown" else ""
         if example.then != wanted:
             yield Problem(
-                stop.where, f"{stop.file.id}: {example.name}", f"says then '{example.then}', comes '{wanted}'",
-                "decide what comes when this is not known, and mend the stop or the example",
+                rule.where, f"{rule.file.id}: {example.name}", f"says then '{example.then}', comes '{wanted}'",
+                "decide what comes when this is not known, and mend the rule or the example",
             )  # fmt: skip
 
 

@@ -196,12 +196,22 @@ class StepText:
 
 
 @dataclass(frozen=True)
+class Also:
+    """One more piece of a phase with its condition and purpose read."""
+
+    name: str
+    when: Condition
+    purpose: Wording
+
+
+@dataclass(frozen=True)
 class Phase:
     """A phase of a route with its condition and purpose read."""
 
     file: PhaseFile
     when: Condition
     purpose: Wording
+    also: tuple[Also, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -247,12 +257,14 @@ class CutText:
 
 @dataclass(frozen=True)
 class DrawingPlan:
-    """What the drawing shows."""
+    """What the drawing shows, and what besides where a condition holds."""
 
     title: str
     caption: str
     dimensions: Mapping[str, str]
     labels: Mapping[str, Wording]
+    also: Mapping[str, str]
+    also_when: Condition
 
 
 @dataclass(frozen=True)

@@ -16,6 +16,7 @@ from tailtrue.quantities import read_quantity
 from tailtrue.store import models, page_models
 from tailtrue.store.checks import check_knowledge
 from tailtrue.store.knowledge import (
+    Also,
     BlockText,
     CardGroupText,
     CardLineText,
@@ -297,11 +298,16 @@ class Loader:
             file = self.reader.model(models.RouteFile, self.reader.toml(path), where)
             if file is None:
                 continue
-            phases = tuple(
-                Phase(p, self._when(p.when, where, p.id), self._wording(p.purpose, where, p.id)) for p in file.phase
-            )
+            phases = tuple(self._phase(phase, where) for phase in file.phase)
             routes[file.id] = Route(file, self._wording(file.lead, where, file.id), phases, where)
         return routes
+
+    def _phase(self, file: models.PhaseFile, where: str) -> Phase:
+        also = tuple(
+            Also(one.name, self._when(one.when, where, one.name), self._wording(one.purpose, where, one.name))
+            for one in file.also
+        )
+        return Phase(file, self._when(file.when, where, file.id), self._wording(file.purpose, where, file.id), also)
 
     def _page(self) -> Page:
         path = self.folder / "page.toml"
@@ -331,7 +337,9 @@ class Loader:
             for cut in file.cut
         )
         labels = {name: self._wording(text, where, name) for name, text in file.drawing.labels.items()}
-        drawing = DrawingPlan(file.drawing.title, file.drawing.caption, file.drawing.dimensions, labels)
+        shown = file.drawing
+        also_when = self._when(shown.also_when, where, "drawing")
+        drawing = DrawingPlan(shown.title, shown.caption, shown.dimensions, labels, shown.also, also_when)
         return Page(
             conventions=self._wordings(file.conventions, where, "conventions"),
             stop_at_once=self._wordings(file.stop_at_once, where, "stop_at_once"),

@@ -16,12 +16,12 @@ class File(BaseModel):
 
 
 class ExampleFile(File):
-    """A situation, and what the rule must say of it; of a stop that cannot be judged also what comes then."""
+    """A situation, and what the rule must say of it; of a stop or line that cannot be judged also what comes then."""
 
     name: str
     facts: dict[str, Any]
     expect: str
-    then: Literal["", "refuses", "passes over"] = ""
+    then: Literal["", "refuses", "passes over", "shows", "leaves out"] = ""
 
 
 class DecisionExampleFile(ExampleFile):
@@ -323,6 +323,14 @@ class StepFile(File):
     sources: list[str] = Field(min_length=1)
 
 
+class AlsoFile(File):
+    """One more piece that a phase is done for in some jobs, and what its purpose says of it."""
+
+    name: str
+    when: When = Field(min_length=1)
+    purpose: str = ""
+
+
 class PhaseFile(File):
     """A stretch of a route, and what holds the work in it, which limits its speeds."""
 
@@ -331,6 +339,7 @@ class PhaseFile(File):
     held: Literal["nothing", "chuck", "bar", "blank", "stub", "centres"] = "nothing"
     purpose: str = ""
     each: list[str] = []
+    also: list[AlsoFile] = []
     when: When = []
     steps: list[str] = Field(min_length=1)
 

@@ -10,13 +10,16 @@ from tailtrue.decisions import Decision, DecisionRow, Outcome, decide
 from tailtrue.errors import Problem
 from tailtrue.facts import Fact
 from tailtrue.store.condition_faults import faults
-from tailtrue.store.examples import example_case
+from tailtrue.store.examples import example_case, then_of
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Stop
 from tailtrue.store.models import DecisionExampleFile
+from tailtrue.store.sop import Rule as Standing
+from tailtrue.store.sop import conditional
+from tailtrue.store.sop_models import SopRuleFile
 from tailtrue.truth import Truth
 
 # Kinds of rule whose examples notice every fault; one that does not is refused.
-COMPLETE = frozenset({"cautions", "decisions", "notes", "remarks", "stops"})
+COMPLETE = frozenset({"cautions", "decisions", "notes", "remarks", "standing", "stops"})
 NOT_KNOWN_TURNED = "what is not known turned round"
 # Faults that change nothing, each with its reason.
 EQUAL = "equal_faults"
@@ -55,6 +58,8 @@ def _tried(knowledge: Knowledge) -> Iterator[Noticed]:
     for kind, rules in kinds.items():
         for rule in rules:
             yield from _of_rule(knowledge, kind, rule)
+    for standing in conditional(knowledge.sop):
+        yield from _of_rule(knowledge, "standing", standing)
     for decision in knowledge.decisions.values():
         yield from _of_decision(knowledge, decision)
 
@@ -78,14 +83,16 @@ def counts(found: Sequence[Noticed]) -> dict[str, Any]:
     }
 
 
-def _of_rule(knowledge: Knowledge, kind: str, rule: Caution | Stop | Note | Remark) -> Iterator[Noticed]:
+def _of_rule(
+    knowledge: Knowledge, kind: str, rule: Caution | Stop | Note | Remark | Standing[SopRuleFile]
+) -> Iterator[Noticed]:
     cases = [example_case(one.facts, knowledge.catalogue, knowledge.limits) for one in rule.file.example]
     right = [rule.when.judge(get).truth for get in cases]
     for changed in faults(rule.when, knowledge.catalogue):
         noticed = any(changed.condition.judge(get).truth is not truth for get, truth in zip(cases, right, strict=True))
         yield Noticed(kind, rule.where, rule.file.id, changed.fault, noticed)
-    if isinstance(rule, Stop) and may_be_open(rule.when, knowledge.limits):
-        # An example says what comes where the stop cannot be judged; the check holds the two together.
+    if isinstance(rule, Stop | Standing) and then_of(rule) and may_be_open(rule.when, knowledge.limits):
+        # An example says what comes where the rule cannot be judged; the check holds the two together.
         told = any(example.then for example in rule.file.example)
         yield Noticed(kind, rule.where, rule.file.id, NOT_KNOWN_TURNED, told)
 

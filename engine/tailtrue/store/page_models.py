@@ -31,6 +31,8 @@ class DrawingFile(File):
     title: str
     caption: str
     dimensions: dict[str, str]
+    also: dict[str, str] = Field(default={})
+    also_when: When = Field(default=[])
     labels: dict[str, str]
 
 

@@ -1,10 +1,11 @@
 """The knowledge of the standing procedure, read from ``knowledge/sop`` and held against itself."""
 
 import re
-from collections.abc import Callable, Collection, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, fields
+from itertools import chain
 from pathlib import Path
-from typing import Generic, TypeVar
+from typing import Any, Generic, TypeVar
 
 from tailtrue.conditions import Condition
 from tailtrue.errors import KnowledgeInvalid, Problem
@@ -77,6 +78,12 @@ class SopTexts:
         entries = ((one.label, one.value) for one in (*self.control, *self.places))
         for label, text in (*entries, *((form.id, text) for form, text in self.forms)):
             yield self.page.where, label, text
+
+
+def conditional(sop: SopTexts) -> Iterator[Rule[files.SopRuleFile]]:
+    """Every entry that stands on the paper under a condition alone."""
+    every: Iterable[Rule[Any]] = chain(sop.lines, sop.limits, sop.controls, sop.wear, sop.upkeep, sop.emergency)
+    yield from (rule for rule in every if rule.file.when)
 
 
 When_ = Callable[[When, str, str], Condition]

@@ -5,7 +5,7 @@ from typing import Literal
 from pydantic import Field
 
 from tailtrue.parts import MachineState
-from tailtrue.store.models import File, When
+from tailtrue.store.models import ExampleFile, File, When
 
 Part = Literal[
     "banner", "scope", "training", "supervision", "before", "during", "after", "forbidden", "isolation", "waste", "records",
@@ -66,15 +66,16 @@ class SopPageFile(File):
     reference: list[ReferenceFile] = Field(min_length=1)
 
 
-class _RuleFile(File):
+class SopRuleFile(File):
     """What every entry has."""
 
     id: str
     when: When = Field(default=[])
     sources: list[str] = Field(min_length=1)
+    example: list[ExampleFile] = Field(default=[])
 
 
-class SopLineFile(_RuleFile):
+class SopLineFile(SopRuleFile):
     """A line of one part."""
 
     part: Part
@@ -82,7 +83,7 @@ class SopLineFile(_RuleFile):
     if_unknown: Literal["show", "leave-out"] = "show"
 
 
-class SopLimitFile(_RuleFile):
+class SopLimitFile(SopRuleFile):
     """A limit, what happens beyond it, and the way back; the sheet prints it where a step does one of its activities."""
 
     activities: list[str] = Field(default=[])
@@ -92,7 +93,7 @@ class SopLimitFile(_RuleFile):
     back: str = Field(min_length=1)
 
 
-class SopControlFile(_RuleFile):
+class SopControlFile(SopRuleFile):
     """Something that protects, in one of its states."""
 
     name: str
@@ -100,7 +101,7 @@ class SopControlFile(_RuleFile):
     means: str
 
 
-class SopWearFile(_RuleFile):
+class SopWearFile(SopRuleFile):
     """What is worn in one state of the machine."""
 
     state: str
@@ -109,7 +110,7 @@ class SopWearFile(_RuleFile):
     forbidden: list[str] = Field(min_length=1)
 
 
-class SopUpkeepFile(_RuleFile):
+class SopUpkeepFile(SopRuleFile):
     """What keeps the lathe sound."""
 
     every: str
@@ -125,7 +126,7 @@ class SopMachineFile(File):
     upkeep: list[SopUpkeepFile]
 
 
-class SopEmergencyFile(_RuleFile):
+class SopEmergencyFile(SopRuleFile):
     """What to do first; without `do` the sheet's own table says it."""
 
     seen: str

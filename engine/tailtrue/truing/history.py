@@ -7,7 +7,7 @@ from typing import Any
 
 from tailtrue.calc.alignment import diameter_difference
 from tailtrue.case import Case
-from tailtrue.log.record import Record, moment
+from tailtrue.log.record import MICROMETER, Record, moment
 from tailtrue.log.typed import Typed
 from tailtrue.truing.keep import VERDICTS
 from tailtrue.truing.typed import Readings
@@ -29,10 +29,12 @@ class Before:
     verdict: str
     date: str
     rounds: int
+    kind: str = MICROMETER
 
     def facts(self, as_found: bool = False) -> dict[str, Any]:
         """Facts of the visit that comes after; a test as found begins the rounds anew."""
         return {
+            "visit.before_instrument_kind": self.kind,
             "visit.before_head": self.head_mm,
             "visit.before_tail": self.tail_mm,
             "visit.before_uncertainty": self.uncertainty_mm,
@@ -63,17 +65,23 @@ def before_in(records: Sequence[Record], case: Case, date: str = "") -> Before |
         )
     return Before(
         fmean(last.kept("H")), fmean(last.kept("T")), unsure, judged.move_mm, _VERDICTS[judged.verdict],
-        last.date_time.partition("T")[0], _rounds(found),
+        last.date_time.partition("T")[0], _rounds(found), last.read_by,
     )  # fmt: skip
 
 
-def kept_already(records: Sequence[Record], case: Case, typed: Typed, readings: Readings, date: str) -> Record | None:
-    """The record of this very visit: lathe, bar, state, date and time, readings; None where it was not kept yet."""
+def kept_already(
+    records: Sequence[Record], case: Case, typed: Typed, readings: Readings, date: str, kind: str = MICROMETER
+) -> Record | None:
+    """The record of this very visit: lathe, bar, state, what read it, readings; None where it was not kept yet.
+
+    Date and time count where they were said; those of the clock are other ones each time that a file is given.
+    """
+    dated = typed.says("date")
     taken = [(one.collar[0].upper(), one.diameter_mm) for one in readings.taken]
     state, when = typed.content.get("state"), moment(date)
     for one in _of_this_bar(records, case, ""):
         read = [(each.collar, each.mm) for each in one.readings if each.collar != "M" and each.rejected is None]
-        if (one.date_time, one.state, read) == (when, state, taken):
+        if (one.read_by, one.state, read) == (kind, state, taken) and (not dated or one.date_time == when):
             return one
     return None
 
@@ -83,7 +91,7 @@ def before_of(visit: Visit, date: str, rounds: int) -> Before:
     value = visit.case.value
     return Before(
         value("visit.head"), value("visit.tail"), value("visit.uncertainty"), value("visit.toward_tool"),
-        value("visit.verdict"), date, rounds,
+        value("visit.verdict"), date, rounds, visit.kind,
     )  # fmt: skip
 
 

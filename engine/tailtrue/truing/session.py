@@ -48,8 +48,8 @@ class Session:
     def settle(self, visit: Visit, typed: Typed, date: str) -> int | None:
         """Keep a visit where that was asked for, and hold the next one against it; the number of its record.
 
-        What a remark bars is looked at again first, so it is neither kept nor held against anything; what was not read
-        with a micrometer is no record. Raises RecordWrong or LogUnusable; then nothing was kept, the session is as it was.
+        What a remark bars is looked at again first, so it is neither kept nor held against anything; what a caliper read
+        is no record. Raises RecordWrong or LogUnusable; then nothing was kept, the session is as it was.
         """
         number = None
         if self.keeping is not None and visit.kind not in NO_RECORD:

@@ -69,7 +69,7 @@ class Visit:
 
     @property
     def kind(self) -> str:
-        """What read the collars; a record of diameters comes of a micrometer alone."""
+        """What read the collars: micrometer, indicator or caliper."""
         return str(self.case.value("visit.instrument_kind"))
 
     def part(self, name: str) -> tuple[Line, ...]:
@@ -83,8 +83,7 @@ def judge_visit(case: Case, readings: Readings, kind: str = "micrometer", also: 
     Raises ReadingsWrong when the readings cannot be of this bar or this crib, FactsWrong when the job does not say
     what is needed.
     """
-    if kind != FROM_ZERO:
-        _plausible(case, readings)
+    (_plausible if kind != FROM_ZERO else _no_diameters)(case, readings)
     said: dict[str, Any] = {
         "visit.head_readings": readings.of("head"),
         "visit.tail_readings": readings.of("tail"),
@@ -152,6 +151,19 @@ def _plausible(case: Case, readings: Readings) -> None:
             wrong = f"is less than {_size(case, 'skim.worn_out_at')}, at which these collars are worn out"
             do = "look at the reading again; if it stands, put the bar away: it needs new collars"
             faults.append(Problem(one.where, one.said, wrong, do))
+    if faults:
+        raise ReadingsWrong(dict.fromkeys(faults))
+
+
+def _no_diameters(case: Case, readings: Readings) -> None:
+    """What is as large as a collar was read with something else than an indicator."""
+    least = case.value("skim.worn_out_at")
+    do = "leave --indicator and read_by out where a micrometer read it, or write what the indicator showed"
+    wrong = "is a diameter; an indicator reads from a zero of its own"
+    faults = [
+        Problem(one.where, one.said, wrong, do)
+        for one in readings.taken if least is not None and abs(one.diameter_mm) >= least
+    ]  # fmt: skip
     if faults:
         raise ReadingsWrong(dict.fromkeys(faults))
 

@@ -47,17 +47,6 @@ def _through_the_spindle(drawing: Drawing, dials: Dials, grip: Callable[[Plate, 
     return plate.finish(foot, NOT_TO_SCALE, rows)
 
 
-def bar_in_chuck(drawing: Drawing, dials: Dials) -> str:
-    """A short bar against the back of the jaws."""
-    plate = Plate(drawing, dials)
-    middle = _middle(())
-    face = 16.0
-    _bar(plate, face, middle)
-    _chuck(plate, face, middle)
-    foot = _sizes(plate, face, face + _JAWS, middle)
-    return plate.finish(foot, NOT_TO_SCALE)
-
-
 def bar_in_steady(drawing: Drawing, dials: Dials) -> str:
     """One end in the chuck, the other in the steady close to its free end."""
     plate = Plate(drawing, dials)

@@ -30,7 +30,9 @@ def between_centres(drawing: Drawing, dials: Dials) -> str:
     _headstock(plate, middle)
     ink.box(_END_A, middle - _BAR, _END_B - _END_A, 2 * _BAR, "edge steel")
     ink.box(_END_A + 1.5, middle - _BAR - 3, _DOG - _END_A - 1.5, 2 * _BAR + 6)
-    for left in (_EDGE, _END_A + _END_B - _EDGE - _WIDE):
+    half_way = (_END_A + _END_B) / 2
+    third = "to_middle" in drawing.dimensions
+    for left in (_EDGE, *((half_way - _WIDE / 2,) if third else ()), _END_A + _END_B - _EDGE - _WIDE):
         ink.box(left, middle - _COLLAR, _WIDE, 2 * _COLLAR)
     ink.outline(((_POINT, middle - _BAR), (_END_B - 1, middle), (_POINT, middle + _BAR)))
     ink.box(_POINT, middle - 4, _BODY - _POINT, 8)
@@ -45,6 +47,7 @@ def between_centres(drawing: Drawing, dials: Dials) -> str:
         Span("dog", _END_A, _DOG),
         Span("gap", _DOG, _EDGE),
         Span("to_collar", _END_A, _EDGE),
+        *((Span("to_middle", _END_A, half_way),) if third else ()),
         Span("length", _END_A, _END_B),
         Span("quill", _POINT, _BODY),
     )

@@ -15,7 +15,6 @@ _LENGTH = 42.0  # from the chuck face to the front of what stands furthest out
 _HALF_PLUG, _HALF_BLANK, _HALF_JAWS, _HALF_BODY = 7.0, 11.0, 17.0, 19.0
 _FIRST, _BELOW_WORDS = 2.0, 8.0  # above the body, and below a row of words
 _NAME_AT = 42.0  # of the step
-_PLUG_SHARE = 0.6  # of the room behind the step that the plug is drawn to fill
 _SIZE_AT = 67.5
 _TOOL_WIDE = 3.4
 
@@ -30,11 +29,11 @@ def jaws_on_plug(drawing: Drawing, dials: Dials) -> str:
     middle = _BELOW_WORDS + _HALF_BODY
     _chuck(plate, middle)
     _jaws(plate, shoulder, front, middle)
-    plug_end = _FACE + (shoulder - _FACE) * _PLUG_SHARE
+    plug_end = _FACE + plate.size("plug_width") * scale
     plate.hatch(_FACE, middle - _HALF_PLUG, plug_end - _FACE, 2 * _HALF_PLUG)
     ink.line(0, middle, front + 4, middle, "chain")
     plate.upright(_SIZE_AT, middle - _HALF_BLANK, middle + _HALF_BLANK, f"Ø{plate.number('diameter')}", front)
-    spans = (Span("step", shoulder, front), Span("jaw_depth", _FACE, front))
+    spans = (Span("plug_width", _FACE, plug_end), Span("step", shoulder, front), Span("jaw_depth", _FACE, front))
     foot = stack(plate, middle + _HALF_BODY + LEVEL, middle + _HALF_JAWS, *spans)
     plate.pointed(_FACE - 4, f"{plate.label('plug')} Ø{plate.number('plug')}", (_FACE + plug_end) / 2, middle - _HALF_PLUG)
     plate.pointed(_NAME_AT, plate.label("bored"), (shoulder + front) / 2 + 4, middle - _HALF_BLANK)

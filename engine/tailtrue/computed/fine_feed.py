@@ -1,0 +1,120 @@
+"""What the last cuts in the bore can be set by: dials of both slides, an indicator, the eye."""
+
+from tailtrue.calc.fine_feed import slide_angle, slide_step
+from tailtrue.calc.fits import bore_window
+from tailtrue.calc.lengths import midway, on_diameter
+from tailtrue.computed.registry import Limited, computed
+
+_WINDOW = ("bore.gap_least", "bore.gap_largest", "bore.gauge_uncertainty", "lathe.fit_step")
+Readings = tuple[float, ...] | None
+_EVEN = (0.0,)  # a bar that is the same everywhere: only what is added to it counts
+
+
+@computed(
+    "lathe.facing_step",
+    label="step of a depth of facing",
+    unit="mm",
+    rounding="depth",
+    needs=("lathe.top_slide_dial_division?", "lathe.dials", "limit.facing_step_metric", "limit.facing_step_inch"),
+    how="one division of the top-slide dial; where that is not known, a step that a caliper tells",
+)
+def facing_step(division: float | None, dials: str, metric: float, inch: float) -> Limited:
+    if division is not None:
+        return Limited(division, "one division of the top-slide dial")
+    return Limited(metric if dials == "metric" else inch, "what a caliper tells")
+
+
+@computed(
+    "bore.window",
+    label="room between the smallest and the largest bore",
+    unit="mm",
+    rounding="fit",
+    bound="most",
+    needs=("job.measured_head?", "job.measured_tail?", *_WINDOW),
+    how="largest less smallest bore at the narrower end; until the bar is measured, what an even bar would leave",
+)
+def window(head: Readings, tail: Readings, *gaps: float) -> float:
+    ends = [bore_window(min(read), max(read), *gaps) for read in (head or _EVEN, tail or _EVEN)]
+    return min(high - low for low, high in ends)
+
+
+@computed(
+    "bore.dial_step",
+    label="one division of the cross-slide dial opens the bore by",
+    unit="mm",
+    rounding="depth",
+    needs=("lathe.radial_division",),
+    how="twice what one division moves the tool",
+)
+def dial_step(division: float) -> float:
+    return on_diameter(division)
+
+
+@computed(
+    "bore.half_step",
+    label="half a division of the cross-slide dial opens the bore by",
+    unit="mm",
+    rounding="depth",
+    needs=("bore.dial_step",),
+    how="half of what a whole division opens",
+)
+def half_step(whole: float) -> float:
+    return midway(0.0, whole)
+
+
+@computed(
+    "bore.slide_step",
+    label="one division of the top-slide dial, set over, opens the bore by",
+    unit="mm",
+    rounding="depth",
+    needs=("lathe.top_slide_dial_division", "limit.fine_feed_ratio"),
+    how="twice the division, divided by the ratio of the slide that is set over",
+)
+def set_over_step(division: float, ratio: float) -> float:
+    return slide_step(division, ratio)
+
+
+@computed(
+    "bore.indicator_step",
+    label="one division of an indicator on the cross slide opens the bore by",
+    unit="mm",
+    rounding="depth",
+    needs=("crib.indicator_division",),
+    how="twice the division: the slide moves, and the cut comes off both sides",
+)
+def indicator_step(division: float) -> float:
+    return on_diameter(division)
+
+
+@computed(
+    "bore.slide_angle",
+    label="angle of the top slide from the line of the bed",
+    unit="deg",
+    rounding="angle",
+    needs=("limit.fine_feed_ratio",),
+    how="the angle whose sine is one divided by the ratio",
+)
+def angle(ratio: float) -> float:
+    return slide_angle(ratio)
+
+
+@computed(
+    "bore.fine_step",
+    label="one step of the last cut opens the bore by",
+    unit="mm",
+    rounding="depth",
+    needs=(
+        "bore.fine_feed", "bore.dial_step", "bore.half_step", "lathe.top_slide_dial_division?", "limit.fine_feed_ratio",
+        "crib.indicator_division?",
+    ),
+    how="the step of the way that was chosen",
+)  # fmt: skip
+def fine_step(
+    way: str, dial: float, half: float, slide: float | None, ratio: float, indicator: float | None
+) -> float | None:
+    steps = {"dial": dial, "half-divisions": half}
+    if slide is not None:
+        steps["top-slide-set-over"] = slide_step(slide, ratio)
+    if indicator is not None:
+        steps["indicator-on-the-slide"] = on_diameter(indicator)
+    return steps.get(way)

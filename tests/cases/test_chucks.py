@@ -1,0 +1,81 @@
+"""Of several chucks the one that holds the blank best is chosen, and the sheet shows every other with its reason."""
+
+from pathlib import Path
+
+import pytest
+
+from shops import EXAMPLES, shop
+from tailtrue.advise import advise, make_procedure
+
+Change = tuple[str, str, str]
+
+
+def second(jaws: str = "40 mm", hole: str = 'through_bore = "50 mm"', opens: str = "130 mm") -> Change:
+    chuck = f"""
+
+[[lathe.chucks]]
+label = "200 mm three-jaw chuck"
+jaws = 3
+kind = "scroll"
+body = "200 mm"
+marked_speed = "2000 1/min"
+grips_to = "{opens}"
+{hole}
+jaw_depth = "{jaws}"
+condition = "good"
+"""
+    return ("lathe", r"\Z", chuck)
+
+
+SMALL, LARGE = "160 mm three-jaw chuck", "200 mm three-jaw chuck"
+MOVED = ("crib", 'soft_jaws_chuck = "160', 'soft_jaws_chuck = "200')
+NO_SOFT = ("crib", r'soft_jaws_chuck.*?soft_jaws_plug_width = "12 mm"\n', 'spacer = "14 mm"\n')
+# 41 mm on a bar of 25 mm: a ring whose wall is a fifth of its diameter.
+THIN = [("stock", '"70 mm"\n', '"41 mm"\n'), ("crib", '"62 mm"', '"33 mm"'), ("crib", '"45 mm"', '"35 mm"')]
+
+
+@pytest.mark.parametrize(
+    ("changes", "chuck", "hold"),
+    [
+        ([second()], SMALL, "soft-jaws"),
+        ([second(), MOVED], LARGE, "soft-jaws"),
+        ([second("18 mm")], LARGE, "jaws"),
+        ([second("18 mm", "")], SMALL, "soft-jaws"),
+        ([second("18 mm", 'through_bore = "25 mm"')], SMALL, "soft-jaws"),
+        ([second(), NO_SOFT], SMALL, "jaws-and-spacer"),
+        ([second("18 mm"), *THIN, MOVED], LARGE, "soft-jaws"),
+        ([second("18 mm"), *THIN], SMALL, "soft-jaws"),
+        ([MOVED, second(opens="69 mm"), ("crib", 'saw = "bandsaw"', 'saw = "bandsaw"\nspacer = "14 mm"')], SMALL, "jaws-and-spacer"),
+    ],
+    ids=[
+        "soft jaws of the small one", "soft jaws of the large one", "shallow jaws of the large one", "hole not said",
+        "hole too small", "neither better", "thin ring, soft jaws of the large one", "thin ring, soft jaws of the small one",
+        "the large one does not open so far",
+    ],
+)  # fmt: skip
+def test_the_chuck_that_holds_the_blank_best_is_taken_for_blanks_and_bar(
+    tmp_path: Path, changes: list[Change], chuck: str, hold: str
+) -> None:
+    case = advise(shop(tmp_path, "tannery-lane", *changes)).case
+    assert case.value("blank.chuck_label") == chuck
+    assert case.value("chuck.label") == chuck
+    assert case.value("collar.hold") == hold
+    verdicts = {one["label"]: one["verdict"] for one in case.value("blank.chuck_offers")}
+    assert verdicts == {one: "chosen" if one == chuck else "left" for one in (SMALL, LARGE)}
+
+
+def test_the_sheet_shows_every_chuck_before_the_machine_is_looked_at(tmp_path: Path) -> None:
+    sheet = make_procedure(shop(tmp_path, "tannery-lane", second(), MOVED))
+    steps = [step for phase in sheet.phases for step in phase.steps]
+    names = [step.id for step in steps]
+    assert names.index("pick-chuck") < names.index("check-machine")
+    shown = next(step for step in steps if step.id == "pick-chuck").settings
+    assert len(shown) == 2
+    assert ["".join(str(piece) for piece in line.reason) for line in shown] == [
+        "the blank sits behind its jaws", "its soft jaws take the blank",
+    ]  # fmt: skip
+
+
+def test_with_one_chuck_of_the_kind_nothing_is_to_be_chosen() -> None:
+    sheet = make_procedure(EXAMPLES / "fernhill" / "job.toml")
+    assert "pick-chuck" not in [step.id for phase in sheet.phases for step in phase.steps]

@@ -1,0 +1,144 @@
+"""A refusal ends with what the user said that it hangs on: file, line, his words, and the figure that would do."""
+
+import json
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+from typer.testing import CliRunner
+
+from cases.test_refusals import REFUSED
+from shops import shop, tailtrue
+from tailtrue.advise import advise
+from tailtrue.cli import app
+from tailtrue.errors import Refused
+
+CASES = [(row[0], row[1]) for row in REFUSED]
+
+
+def errors(job: Path) -> list[dict[str, Any]]:
+    done = CliRunner().invoke(app, ["check", str(job), "--json"])
+    assert done.exit_code == 5, done.output
+    return list(json.loads(done.stdout)["errors"])
+
+
+def hanging(job: Path) -> dict[str, list[dict[str, str]]]:
+    return {error["where"]: error.get("hangs_on", []) for error in errors(job)}
+
+
+@pytest.mark.parametrize("changes", [row[1] for row in CASES], ids=[row[0] for row in CASES])
+def test_every_refusal_names_what_was_said_or_what_is_missing(tmp_path: Path, changes: list[tuple[str, str, str]]) -> None:
+    job = shop(tmp_path, "fernhill", *changes)
+    for stop, told in hanging(job).items():
+        assert told, stop
+        for one in told:
+            at = re.fullmatch(r"(\w+\.toml):([0-9]+)", one["where"])
+            if at is None:
+                assert one["said"] == "not given" or one["said"].startswith("not said, so "), one
+                continue
+            line = (job.parent / at[1]).read_text(encoding="utf-8").splitlines()[int(at[2]) - 1]
+            key = one["key"].split(", ")[-1]
+            assert line.startswith((f"{key} = ", f"[[{one['fact']}]]")), (line, one)
+            said = {'"yes"': "true", '"no"': "false"}.get(one["said"], one["said"].strip('"')[:20].rstrip("."))
+            assert line.startswith("[[") or said in line.replace('", "', ", "), (line, one)
+
+
+@pytest.mark.parametrize("changes", [row[1] for row in CASES], ids=[row[0] for row in CASES])
+def test_the_figure_that_would_do_does_and_brings_no_other_refusal(
+    tmp_path: Path, changes: list[tuple[str, str, str]]
+) -> None:
+    """Each figure is written at its line: that reason falls, and none comes in its place."""
+    job = shop(tmp_path, "fernhill", *changes)
+    advice = advise(job)
+    before = {one.id for one in advice.refused}
+    for stop, told in hanging(job).items():
+        if stop not in before:
+            continue
+        for one in told:
+            match = re.fullmatch(r"(?:one of )?(.+?)(?: or (?:more|less))? would do", one["needed"])
+            if match is None:
+                continue
+            name, _, number = one["where"].partition(":")
+            path = job.parent / name
+            text = path.read_text(encoding="utf-8")
+            lines = text.splitlines()
+            lines[int(number) - 1] = f'{lines[int(number) - 1].partition(" = ")[0]} = "{match[1]}"'
+            path.write_text("\n".join(lines), encoding="utf-8")
+            after = {reason.id for reason in advise(job).refused}
+            path.write_text(text, encoding="utf-8")
+            assert stop not in after, one
+            assert after <= before, one
+
+
+def test_the_page_for_the_terminal_ends_each_reason_with_it(tmp_path: Path) -> None:
+    job = shop(tmp_path, "fernhill", ("crib", 'dog_to = "32 mm"', 'dog_to = "20 mm"'))
+    done = tailtrue("make", job, "--out", tmp_path / "out")
+    line = (job.parent / "crib.toml").read_text(encoding="utf-8").splitlines().index('dog_to = "20 mm"') + 1
+    assert "  this hangs on:\n" in done.stderr
+    assert f'    crib.toml:{line} dog_to: "20 mm"; one of 25 mm or more would do' in done.stderr.splitlines()
+
+
+def test_the_figure_is_in_the_units_of_what_was_written(tmp_path: Path) -> None:
+    job = shop(tmp_path, "quarry-road", ("crib", 'dog_to = "1 in"', 'dog_to = "1/2 in"'))
+    (told,) = [one for one in hanging(job)["dog-does-not-fit"] if one["fact"] == "crib.dog_to"]
+    assert told["needed"] == "one of 0.75 in or more would do"
+
+
+@pytest.mark.parametrize(
+    ("changes", "stop"),
+    [
+        ([("lathe", 'chuck_guard = "interlocked"', 'chuck_guard = "none"')], "chuck-guard-missing"),
+        ([("lathe", 'grips_to = "100 mm"', 'grips_to = "300 mm"')], "chuck-figures-do-not-agree"),
+        ([("job", "minor = false", "minor = true"), ("job", "supervised = true", "supervised = false")], "minor-without-supervision"),
+    ],
+)  # fmt: skip
+def test_nothing_is_advised_for_what_the_lathe_is_or_who_works(
+    tmp_path: Path, changes: list[tuple[str, str, str]], stop: str
+) -> None:
+    told = hanging(shop(tmp_path, "fernhill", *changes))[stop]
+    assert told
+    assert all(one["needed"] == "" for one in told)
+
+
+def test_what_was_not_said_is_told_as_a_line_to_add(tmp_path: Path) -> None:
+    job = shop(tmp_path, "fernhill", ("lathe", 'spindle_length = "430 mm"\n', ""))
+    (told,) = hanging(job)["bar-end-not-held"]
+    assert (told["where"], told["said"]) == ("lathe.toml", "not given")
+    assert told["needed"].startswith('add spindle_length = "')
+    assert "below [lathe]" in told["needed"]
+
+
+def test_what_was_said_is_sought_only_where_it_is_told(tmp_path: Path) -> None:
+    """Explaining and comparing refused jobs does not pay for it."""
+    advice = advise(shop(tmp_path, "fernhill", ("crib", 'dog_to = "32 mm"', 'dog_to = "20 mm"')))
+    asked: list[str] = []
+    read = advice.case.with_other
+    advice.case.with_other = lambda more: asked.extend(more) or read(more)  # type: ignore[method-assign, func-returns-value]
+    error = advice.refusal(advice.refused)
+    assert isinstance(error, Refused)
+    assert asked == []
+    assert error.hangs_on(0)
+    assert asked
+
+
+def test_a_collar_wished_too_thin_is_told_so_and_no_micrometer_is_blamed(tmp_path: Path) -> None:
+    no_indicator = ("crib", 'indicator_division = "0.002 mm"\n', "")
+    for wish in ("28 mm", "40 mm"):
+        job = shop(
+            tmp_path / wish, "fernhill", ("job", 'accuracy = "good"', f'accuracy = "good"\ncollar_diameter = "{wish}"'),
+            no_indicator,
+        )  # fmt: skip
+        found = hanging(job)
+        assert {"collar-too-thin"} <= set(found) <= {"collar-too-thin", "nothing-shows-the-move"}
+        assert {"job.collar_diameter": "47 mm or more would do"}.items() <= {
+            one["fact"]: one["needed"] for one in found["collar-too-thin"]
+        }.items()
+
+
+def test_stock_too_thin_for_a_collar_is_told_so_and_no_micrometer_is_blamed(tmp_path: Path) -> None:
+    job = shop(tmp_path, "fernhill", ("stock", 'diameter = "70 mm"', 'diameter = "40 mm"'),
+               ("crib", 'indicator_division = "0.002 mm"\n', ""))  # fmt: skip
+    found = hanging(job)
+    assert "collar-too-thin" in found
+    assert "no-micrometer-covers-the-collar" not in found

@@ -1,0 +1,167 @@
+"""Sheets of a bar with three collars on which one of them is missing, misplaced, or read out of order."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from functools import cache
+from typing import Any
+
+from shops import EXAMPLES
+from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.parts import Check, Figure
+from tailtrue.procedure import Phase, Step
+
+from .broken import breaks
+from .changed import Job, figure_of
+
+_READ = "read-three-collars"
+
+
+@cache
+def _job() -> Job:
+    path = EXAMPLES / "fernhill" / "job-three.toml"
+    return make_procedure(path), shop_for(advise(path))
+
+
+def _phases(change: Callable[[Phase], Phase]) -> Job:
+    tree, shop = _job()
+    return tree.model_copy(update={"phases": tuple(change(phase) for phase in tree.phases)}), shop
+
+
+def _step(name: str, change: Callable[[Step], Step]) -> Job:
+    return _phases(
+        lambda phase: phase.model_copy(
+            update={"steps": tuple(change(step) if step.id == name else step for step in phase.steps)}
+        )
+    )
+
+
+def _drawn(**sizes: float | None) -> Job:
+    tree, shop = _job()
+    assert tree.drawing is not None
+    dimensions = dict(tree.drawing.dimensions)
+    for key, value in sizes.items():
+        name = key.replace("_", ".", 1)
+        if value is None:
+            del dimensions[name]
+        else:
+            dimensions[name] = figure_of(dimensions[name], value=value)
+    return tree.model_copy(update={"drawing": tree.drawing.model_copy(update={"dimensions": dimensions})}), shop
+
+
+def _read(change: Callable[[Check], Check]) -> Job:
+    def changed(step: Step) -> Step:
+        return step.model_copy(update={"checks": tuple(change(check) for check in step.checks)})
+
+    return _step(_READ, changed)
+
+
+def _setting(name: str, fact: str, value: float) -> Job:
+    def other(piece: Any) -> Any:
+        return piece.model_copy(update={"value": value}) if isinstance(piece, Figure) and piece.fact == fact else piece
+
+    def changed(step: Step) -> Step:
+        lines = tuple(
+            line.model_copy(update={"value": tuple(map(other, line.value)), "reason": tuple(map(other, line.reason))})
+            for line in step.settings
+        )
+        return step.model_copy(update={"settings": lines})
+
+    return _step(name, changed)
+
+
+@breaks("V205", "cut list, collar blank")
+def two_blanks_sawn_for_three_collars() -> Job:
+    tree, shop = _job()
+    cuts = tuple(cut.model_copy(update={"count": 2}) if cut.count == 3 else cut for cut in tree.cut_list)
+    return tree.model_copy(update={"cut_list": cuts}), shop
+
+
+@breaks("V205", "phase 5", "V46")
+def a_third_collar_that_is_not_bored() -> Job:
+    return _phases(lambda phase: phase.model_copy(update={"each": phase.each[:2]}) if phase.number == "5" else phase)
+
+
+@breaks("V205", "this job, Collars")
+def two_collars_told_at_the_front() -> Job:
+    tree, shop = _job()
+    facts = tuple(
+        line.model_copy(update={"value": ("two, aluminium",)}) if line.label == ("Collars",) else line for line in tree.facts
+    )
+    return tree.model_copy(update={"facts": facts}), shop
+
+
+@breaks("V205", "cut list, collar blank", "V206 V207 V210")
+def three_on_the_sheet_and_two_asked_for() -> Job:
+    tree, shop = _job()
+    return tree, replace(shop, third_collar=False)
+
+
+@breaks("V206", "drawing")
+def third_collar_off_the_middle() -> Job:
+    return _drawn(third_station=200.0)
+
+
+@breaks("V206", "drawing")
+def third_collar_not_drawn() -> Job:
+    return _drawn(third_station=None)
+
+
+@breaks("V206", "drawing")
+def collars_not_equally_far_apart() -> Job:
+    return _drawn(third_apart=120.0)
+
+
+@breaks("V207", "step 9.7")
+def middle_read_only_once() -> Job:
+    return _read(
+        lambda check: (
+            check.model_copy(update={"blanks": check.blanks[:4] + check.blanks[5:]}) if len(check.blanks) == 6 else check
+        )
+    )
+
+
+@breaks("V207", "step 9.7")
+def ends_read_before_the_middle() -> Job:
+    def swapped(check: Check) -> Check:
+        if len(check.blanks) != 6:
+            return check
+        head, middle, tail, *back = check.blanks
+        return check.model_copy(update={"blanks": (head, tail, middle, *back)})
+
+    return _read(swapped)
+
+
+@breaks("V207", "step 9.7")
+def no_place_for_the_deviation_of_the_middle() -> Job:
+    return _step(_READ, lambda step: step.model_copy(update={"checks": step.checks[:2]}))
+
+
+@breaks("V207", "record")
+def record_without_the_middle() -> Job:
+    tree, shop = _job()
+    assert tree.record is not None
+    blocks = tuple(block for block in tree.record.blocks if block.id != "middle")
+    return tree.model_copy(update={"record": tree.record.model_copy(update={"blocks": blocks})}), shop
+
+
+@breaks("V210", "card")
+def card_that_reads_two_collars() -> Job:
+    tree, shop = _job()
+    assert tree.card is not None
+    notes = tuple(
+        note.model_copy(update={"value": ("stop, let cool, read head, tail, tail, head.",)})
+        if note.label == ("After the skim",)
+        else note
+        for note in tree.card.notes
+    )
+    return tree.model_copy(update={"card": tree.card.model_copy(update={"notes": notes})}), shop
+
+
+@breaks("V208", "step 9.7", "V112 V80")
+def allowance_smaller_than_its_parts() -> Job:
+    return _setting(_READ, "third.allowance", 0.001)
+
+
+@breaks("V209", "bore, middle", "V80")
+def middle_bore_that_does_not_pass_the_end_seat() -> Job:
+    return _setting("bore-finish", "bore.middle_low", 29.97)

@@ -1,0 +1,53 @@
+"""What is in the PDF is also seen on it: each letter leaves ink, none lies white on white or under something."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pypdfium2 as pdfium
+import pytest
+
+from tailtrue.advise import make_procedure
+from tailtrue.render import to_html
+from tailtrue.render.card import to_card_html
+from tailtrue.render.pdf import to_pdf
+
+EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
+_PIXELS_A_POINT = 3
+_LEAST_CONTRAST = 90  # of 255; thin strokes of small letters are grey at this size
+
+
+def unseen(pdf: bytes) -> Iterator[tuple[int, str]]:
+    """Page and letter of everything that was printed and leaves no ink."""
+    for number, page in enumerate(pdfium.PdfDocument(pdf), start=1):
+        bitmap = page.render(scale=_PIXELS_A_POINT, grayscale=True)
+        seen, stride = bytes(bitmap.buffer), bitmap.stride
+        text = page.get_textpage()
+        letters = text.get_text_range()
+        for at in range(text.count_chars()):
+            letter = letters[at : at + 1]
+            left, bottom, right, top = (edge * _PIXELS_A_POINT for edge in text.get_charbox(at))
+            if letter.isspace() or right - left < 1 or top - bottom < 1:
+                continue
+            # One pixel more on each side: a full stop fills its own box.
+            rows = range(max(0, int(bitmap.height - top) - 1), min(bitmap.height, int(bitmap.height - bottom) + 2))
+            parts = [seen[row * stride + int(left) - 1 : row * stride + int(right) + 2] for row in rows]
+            if max(map(max, parts)) - min(map(min, parts)) < _LEAST_CONTRAST:
+                yield number, letter
+
+
+@pytest.mark.parametrize("job", ["fernhill/job-three", "quarry-road/job"])
+def test_each_letter_of_a_procedure_leaves_ink(job: str) -> None:
+    tree = make_procedure(EXAMPLES / f"{job}.toml")
+    assert list(unseen(to_pdf(to_html(tree), tree.title))) == []
+
+
+@pytest.mark.parametrize("job", ["fernhill/job", "quarry-road/job"])
+def test_each_letter_of_a_card_leaves_ink(job: str) -> None:
+    tree = make_procedure(EXAMPLES / f"{job}.toml")
+    assert list(unseen(to_pdf(to_card_html(tree), tree.title))) == []
+
+
+def test_white_on_white_is_found() -> None:
+    tree = make_procedure(EXAMPLES / "quarry-road" / "job.toml")
+    hidden = to_card_html(tree).replace("<body", '<body><p style="color:#fff;background:#fff">7Q</p></body><body', 1)
+    assert {letter for _, letter in unseen(to_pdf(hidden, tree.title))} >= {"7", "Q"}
