@@ -15,6 +15,8 @@ _WORDS: dict[int, tuple[Signal, ...]] = {
     5: ("warning", "danger"),
 }
 
+_ONE_IN, _AT_ANY_LATHE = 10, 6
+
 
 def before(sheet: Sheet, placed: Placed) -> Iterator[Caution]:
     """The cautions a reader has met in this phase when the hand comes to a step."""
@@ -51,6 +53,16 @@ def danger_stands(sheet: Sheet) -> Iterator[Fault]:
         dangers = (caution for caution in before(sheet, placed) if caution.signal == "danger")
         if not any(set(caution.answers) & set(placed.step.activities) for caution in dangers):
             yield Fault(placed.where, "the spindle turns and no DANGER before this step answers what is done here")
+
+
+def danger_is_rare(sheet: Sheet) -> Iterator[Fault]:
+    """The gravest word is kept for few: a tenth of the unlike messages, on a short sheet those that kill at any lathe."""
+    # What the shop added stands under its own name and reason.
+    unlike = {caution.id: caution for _, caution in sheet.cautions if not caution.shop_rule}
+    dangers = [caution for caution in unlike.values() if caution.signal == "danger"]
+    most = max(len(unlike) // _ONE_IN, _AT_ANY_LATHE)
+    if len(dangers) > most:
+        yield Fault("whole sheet", f"{len(dangers)} unlike messages say DANGER, {most} of {len(unlike)} is the most")
 
 
 def complete(sheet: Sheet) -> Iterator[Fault]:
