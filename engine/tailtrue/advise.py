@@ -137,7 +137,7 @@ def _facts(given: Given, known: Knowledge) -> dict[str, Fact]:
 def nearly_held(case: Case) -> tuple[NearMissLine, ...]:
     """The rules that one thing keeps from holding, the worst first, as many as a reader takes in."""
     # Looking round asks every question there is. It is done in a case of its own: the sheet tells only what it asked.
-    found = (one for one in near_misses(case.with_said({})) if one.what_happens)
+    found = (one for one in near_misses(case.aside()) if one.what_happens)
     return tuple(
         NearMissLine(
             id=one.id, title=one.title, short_by=one.short_by, what_happens=one.what_happens,

@@ -63,6 +63,12 @@ class Case:
             self._reads[name] = frozenset({name}).union(*(self._behind(one) for one in reads))
         return self._reads[name]
 
+    def aside(self) -> "Case":
+        """The same case for asking about: what is asked of it is not asked of this one."""
+        other = self.with_said({})
+        other._facts, other._outcomes = dict(self._facts), dict(self._outcomes)
+        return other
+
     def with_values(self, more: Mapping[str, Any]) -> "Case":
         """The same from plain values of facts of the catalogue."""
         return self.with_said({name: Fact(self.knowledge.catalogue[name], value) for name, value in more.items()})

@@ -18,7 +18,8 @@ _NOT_READ = frozenset(
     }
 )  # fmt: skip
 
-_PIECES = (str, Figure)
+_PIECES = frozenset({str, Figure})
+_NUMBERS = frozenset({int, float, bool, type(None)})
 _OF_A_WORD = re.compile(r"[\w-]")
 _WORD_ENDS = re.compile(r"(?:s|es)?(?![\w-])")
 
@@ -75,7 +76,7 @@ def _gather(part: object, words: list[str]) -> None:
     if isinstance(part, str):
         words.append(part)
     elif isinstance(part, tuple):
-        if all(isinstance(piece, _PIECES) for piece in part):
+        if {piece.__class__ for piece in part} <= _PIECES:
             # A figure parts words and stands for none.
             words.append("".join([piece if isinstance(piece, str) else "0" for piece in part]))
             return
@@ -83,5 +84,8 @@ def _gather(part: object, words: list[str]) -> None:
             _gather(piece, words)
     elif isinstance(part, Node) and not isinstance(part, Figure):
         for name, value in vars(part).items():
-            if value is not None and name not in _NOT_READ:
+            if value.__class__ is str:
+                if name not in _NOT_READ:
+                    words.append(value)
+            elif value.__class__ not in _NUMBERS and name not in _NOT_READ:
                 _gather(value, words)

@@ -75,25 +75,24 @@ def in_words(filler: Filler, judged: Judged) -> str:
 def figures(node: Any) -> list[Figure]:
     """Every figure of a tree, in the order of the page."""
     found: list[Figure] = []
-    _gather(node, found)
+    _gather((node,), found)
     return found
 
 
-def _gather(node: Any, found: list[Figure]) -> None:
-    if isinstance(node, Figure):
-        found.append(node)
-        return
-    inside: Iterable[Any] = ()
-    if isinstance(node, tuple | list):
-        inside = node
-    elif isinstance(node, dict):
-        inside = node.values()
-    elif isinstance(node, Node):
-        inside = vars(node).values()
+def _gather(inside: Iterable[Any], found: list[Figure]) -> None:
     for value in inside:
-        # The most of a tree is words: they are passed over without a call.
-        if value is not None and not isinstance(value, str):
+        # The most of a tree is words and figures: they are taken without a call.
+        kind = value.__class__
+        if kind is str or value is None:
+            continue
+        if kind is Figure:
+            found.append(value)
+        elif kind is tuple or kind is list:
             _gather(value, found)
+        elif kind is dict:
+            _gather(value.values(), found)
+        elif isinstance(value, Node):
+            _gather(vars(value).values(), found)
 
 
 def derivations(filler: Filler, printed: Iterable[Figure]) -> tuple[Derivation, ...]:

@@ -25,9 +25,6 @@ def worked_out(procedure: Procedure) -> tuple[tuple[Derivation, ...], ...]:
 
 def _gather(node: object, facts: set[str]) -> None:
     """The facts whose figures stand on this paper."""
-    if isinstance(node, Figure):
-        facts.add(node.fact)
-        return
     inside: Iterable[object] = ()
     if isinstance(node, tuple):
         inside = node
@@ -39,6 +36,8 @@ def _gather(node: object, facts: set[str]) -> None:
             one for name, one in vars(node).items() if name not in _ELSEWHERE and not (ruled_out and name == "figures")
         ]
     for one in inside:
-        # The most of a tree is words: they are passed over without a call.
-        if one is not None and not isinstance(one, str):
+        # The most of a tree is words and figures: they are taken without a call.
+        if one.__class__ is Figure:
+            facts.add(one.fact)
+        elif one is not None and one.__class__ is not str:
             _gather(one, facts)

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import cache, lru_cache
 from itertools import combinations_with_replacement, groupby, pairwise
 from textwrap import wrap
 from types import MappingProxyType
@@ -162,6 +162,7 @@ def side_by_side(made: tuple[Block, ...]) -> tuple[tuple[Block, ...], ...]:
     """The blocks in columns, in order, cut so that the longest column is short and few blocks go on in the next one."""
     rows = [(place, row) for place, block in enumerate(made) for row in block.rows]
 
+    @cache  # the same stretches come back in most of the cuts
     def length(start: int, end: int) -> float:
         return sum(row.height for _, row in rows[start:end]) + _HEADING * len({place for place, _ in rows[start:end]})
 

@@ -4,7 +4,9 @@ The maker of PDF lets no column run over a page, so the rows are cut here, by re
 """
 
 import re
+from collections import defaultdict
 from collections.abc import Callable, Iterable, Sequence
+from html import unescape
 from typing import TypeVar
 
 from markupsafe import Markup
@@ -22,17 +24,20 @@ _TAG = re.compile(r"<(/?)(\w+)[^>]*>")
 _BLOCKS = frozenset({"li", "p", "h3", "ul", "section", "div"})
 _STRONG = frozenset({"b", "h3"})
 # Widths in thousandths of an em, as sans serif faces share them; what is not named is as wide as a digit.
-_WIDTHS = {
-    **dict.fromkeys("'ijl", 210),
-    **dict.fromkeys(" !,./:;I[]ft", 278),
-    **dict.fromkeys("()-r\u00a0", 325),
-    **dict.fromkeys("ckszvxyJ", 500),
-    **dict.fromkeys("ABEKPSVXY&", 667),
-    **dict.fromkeys("CDHNRUw", 722),
-    **dict.fromkeys("GOQ", 778),
-    **dict.fromkeys("mMW%@", 870),
-}
 _DIGIT = 556
+_WIDTHS = defaultdict(
+    lambda: _DIGIT,
+    {
+        **dict.fromkeys("'ijl", 210),
+        **dict.fromkeys(" !,./:;I[]ft", 278),
+        **dict.fromkeys("()-r\u00a0", 325),
+        **dict.fromkeys("ckszvxyJ", 500),
+        **dict.fromkeys("ABEKPSVXY&", 667),
+        **dict.fromkeys("CDHNRUw", 722),
+        **dict.fromkeys("GOQ", 778),
+        **dict.fromkeys("mMW%@", 870),
+    },
+)
 
 
 def abreast(things: Iterable[_Thing], written: Callable[[_Thing], Markup]) -> list[list[Sequence[Markup]]]:
@@ -99,19 +104,20 @@ def lines_of(entry: Markup) -> int:
     1
     """
     found, width, strong, at = 0, 0.0, 0, 0
-    for tag in _TAG.finditer(entry):
-        width += _width(entry[at : tag.start()], bold=strong > 0)
+    text = str(entry)
+    for tag in _TAG.finditer(text):
+        width += _width(text[at : tag.start()], bold=strong > 0)
         at = tag.end()
         if tag[2] in _BLOCKS:
             found, width = found + _whole(width), 0.0
         if tag[2] in _STRONG:
             strong += -1 if tag[1] else 1
-    return found + _whole(width + _width(entry[at:], bold=False))
+    return found + _whole(width + _width(text[at:], bold=False))
 
 
 def _width(text: str, *, bold: bool) -> float:
-    words = " ".join(Markup(text).unescape().split()) + (" " if text[-1:].isspace() else "")
-    return sum(_WIDTHS.get(letter, _DIGIT) for letter in words) * (_BOLD if bold else 1.0) / 1000
+    words = " ".join(unescape(text).split()) + (" " if text[-1:].isspace() else "")
+    return sum(map(_WIDTHS.__getitem__, words)) * (_BOLD if bold else 1.0) / 1000
 
 
 def _whole(width: float) -> int:

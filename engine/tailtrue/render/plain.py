@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterable, Sequence
 
-_SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|~&$!])")
+_SPECIAL = str.maketrans({letter: f"\\{letter}" for letter in "\\`*_{}[]<>#|~&$!"})
 _LIST_MARK = re.compile(r"^(\s*)([-+=])")
 _NUMBERED = re.compile(r"^(\s*\d+)([.)])(?=\s|$)")
 _LINE_ENDS = re.compile(r"\s*[\r\n]+\s*")
@@ -16,7 +16,7 @@ def literal(text: str) -> str:
     bar \\*2\\* \\<A\\> 1\\. Face \\- 3
     """
     one_line = _LINE_ENDS.sub(" ", text) if "\n" in text or "\r" in text else text
-    escaped = _SPECIAL.sub(r"\\\1", one_line)
+    escaped = one_line.translate(_SPECIAL)
     # A mark can only be the first; matching finds that out at once, replacing would read on to the end.
     if mark := _LIST_MARK.match(escaped) or _NUMBERED.match(escaped):
         return f"{mark[1]}\\{escaped[mark.end(1) :]}"

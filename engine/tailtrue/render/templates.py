@@ -7,7 +7,7 @@ from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 from jinja2.runtime import Context, Macro
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from tailtrue.parts import Paper
 from tailtrue.places import templates_folder
@@ -28,6 +28,26 @@ class _Calls(Context):
         named.pop("_loop_vars", None)
         named.pop("_block_vars", None)
         return called(*given, **named) if kind is MethodType else called(self.eval_ctx, *given, **named)
+
+
+class _Template(Template):
+    """A template that escapes a text once, however often it stands on the pages."""
+
+    @classmethod
+    def from_code(cls, environment: Environment, code: Any, globals: Any, uptodate: Any = None) -> Template:  # noqa: A002
+        """The template of compiled code."""
+        made = super().from_code(environment, code, globals, uptodate)
+        made.root_render_func.__globals__["escape"] = _escaped
+        return made
+
+
+def _escaped(value: Any) -> Markup:
+    return _once(value) if value.__class__ is str else escape(value)
+
+
+@lru_cache(maxsize=8192)
+def _once(text: str) -> Markup:
+    return escape(text)
 
 
 _UNSAFE_IN_CSS = re.compile(r"[^ A-Za-z0-9.,:()/_-]")
@@ -73,6 +93,7 @@ def _environment() -> Environment:
         bytecode_cache=Compiled(),
     )
     environment.context_class = _Calls
+    environment.template_class = _Template
     environment.filters["css_string"] = css_string
     environment.filters["sentence"] = sentence
     return environment
