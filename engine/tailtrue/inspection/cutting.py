@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from math import isclose, isfinite
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import LINE, SetFigure, Sheet
+from tailtrue.inspection.sheet import FIGURE, LINE, SetFigure, Sheet
 from tailtrue.inspection.shop import Shop
 from tailtrue.parts import Figure, Rounding, Setting
 from tailtrue.procedure import Phase
@@ -106,8 +106,9 @@ def _whole(value: float, division: float) -> bool:
 def dial_told(sheet: Sheet) -> Iterator[Fault]:
     """The sheet says whether the dial reads radius or diameter, and never says the other."""
     said = False
-    for found in sheet.texts:
-        for match in _READS.finditer("".join([piece for piece in found.text if isinstance(piece, str)])):
+    for found, typed in zip(sheet.texts, sheet.typed, strict=True):
+        words = "".join([piece for piece in found.text if isinstance(piece, str)]) if FIGURE in typed else typed
+        for match in _READS.finditer(words):
             if match[1].lower() != sheet.shop.dial_reads:
                 yield Fault(found.where, f"the text says the dial reads {match[1]}; it reads {sheet.shop.dial_reads}")
             said = said or found.field == "conventions" + LINE

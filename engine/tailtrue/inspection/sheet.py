@@ -3,7 +3,6 @@
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from tailtrue.inspection.shop import Shop
@@ -37,6 +36,8 @@ _NAMES = frozenset(
 _PIECES = frozenset({str, Figure})
 _NUMBERS = frozenset({int, float, bool, type(None)})
 
+# Stands for a figure where a text is read as one string: neither digit nor letter.
+FIGURE = "\u25a1"
 # Follows the name of a field for a text that is one of several in it.
 LINE = " line"
 # Ten thousand words are found on a sheet: each is made without the call that only names its parts.
@@ -122,6 +123,8 @@ class Sheet:
     figures: list[FoundFigure] = field(default_factory=list)
     texts: list[FoundText] = field(default_factory=list)
     words: list[FoundWord] = field(default_factory=list)
+    # The value of each fact where it is printed first; what stands by a name, as in a drawing, apart.
+    first: dict[str, float] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         """Walk the whole tree."""
@@ -130,18 +133,10 @@ class Sheet:
             walk.part(part, name.replace("_", " "), name)
 
     @cached_property
-    def first(self) -> Mapping[str, float]:
-        """The value of each fact where it is printed first, drawings apart."""
-        found: dict[str, float] = {}
-        for figure in figures_in(self.procedure):
-            found.setdefault(figure.fact, figure.value)
-        return MappingProxyType(found)
-
-    @cached_property
     def typed(self) -> tuple[str, ...]:
         """Each running text as one string: a figure keeps its place with a mark that is neither digit nor letter."""
         return tuple(
-            ["".join([piece if isinstance(piece, str) else "\u25a1" for piece in found.text]) for found in self.texts]
+            ["".join([piece if isinstance(piece, str) else FIGURE for piece in found.text]) for found in self.texts]
         )
 
     @property
@@ -188,6 +183,7 @@ class _Walk:
 
     def __init__(self, sheet: Sheet) -> None:
         self.figure, self.text, self.word = sheet.figures.append, sheet.texts.append, sheet.words.append
+        self.first, self.by_name = sheet.first.setdefault, 0
 
     def part(self, part: Any, where: str, name: str) -> None:
         """A part of the tree, and all that is in it."""
@@ -200,8 +196,10 @@ class _Walk:
         elif isinstance(part, Node):
             self._node(part, where)
         elif isinstance(part, dict):
+            self.by_name += 1
             for key, value in part.items():
                 self.part(value, where, str(key))
+            self.by_name -= 1
 
     def _node(self, part: Node, where: str) -> None:
         named, word = _PLACES.get(part.__class__), self.word
@@ -219,6 +217,8 @@ class _Walk:
 
     def _figure(self, part: Figure, where: str) -> None:
         self.figure(_made(FoundFigure, (where, part)))
+        if not self.by_name:
+            self.first(part.fact, part.value)
         self.word(_made(FoundWord, (where, "fact", part.fact)))
         if part.marked is not None:
             self.word(_made(FoundWord, (where, "marked", part.marked)))
