@@ -37,6 +37,9 @@ class Case:
         self._facts: dict[str, Fact | NotKnown] = dict(said)
         self._outcomes: dict[str, Outcome] = {}
         self._reads: dict[str, frozenset[str]] = {}
+        self._judged: dict[int, Judged] = {}
+        # Held fast, so that no other condition takes the number of one that was judged.
+        self._conditions: list[Condition] = []
 
     def with_said(self, more: Mapping[str, Fact]) -> "Case":
         """The case of the same job with more said: what was made is made anew where it is asked for."""
@@ -67,6 +70,7 @@ class Case:
         """The same case for asking about: what is asked of it is not asked of this one."""
         other = self.with_said({})
         other._facts, other._outcomes = dict(self._facts), dict(self._outcomes)
+        other._judged, other._conditions = dict(self._judged), list(self._conditions)
         return other
 
     def with_values(self, more: Mapping[str, Any]) -> "Case":
@@ -86,7 +90,12 @@ class Case:
 
     def judge(self, condition: Condition) -> Judged:
         """The truth of a condition in this case."""
-        return condition.judge(self.get)
+        # What a fact is does not change in a case, so neither does what was judged by it.
+        judged = self._judged.get(id(condition))
+        if judged is None:
+            judged = self._judged[id(condition)] = condition.judge(self.get)
+            self._conditions.append(condition)
+        return judged
 
     def outcome(self, name: str) -> Outcome:
         """How a decision came out, with every alternative."""

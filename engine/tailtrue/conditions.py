@@ -116,10 +116,12 @@ class Block:
 
     def judge(self, get: Get) -> Judged:
         """The truth of the whole, with every part judged so that it can be shown."""
-        judged = tuple(part.judge(get) for part in self.parts)
+        judged = tuple([part.judge(get) for part in self.parts])
         truths = [part.truth for part in judged]
         truth = _JOINED[self.join](truths) if self.join != "not" else negated(truths[0])
-        missing = tuple(dict.fromkeys(n for part in judged if part.truth is Truth.UNKNOWN for n in part.missing))
+        missing: tuple[str, ...] = ()
+        if Truth.UNKNOWN in truths:
+            missing = tuple(dict.fromkeys(n for part in judged if part.truth is Truth.UNKNOWN for n in part.missing))
         return Judged(truth, self.join, parts=judged, missing=missing)
 
     def names(self) -> frozenset[str]:

@@ -25,10 +25,13 @@ def all_of(parts: Iterable[Truth]) -> Truth:
     >>> all_of([Truth.NO, Truth.UNKNOWN])
     <Truth.NO: 'no'>
     """
-    seen = set(parts)
-    if Truth.NO in seen:
-        return Truth.NO
-    return Truth.UNKNOWN if Truth.UNKNOWN in seen else Truth.YES
+    found = Truth.YES
+    for part in parts:
+        if part is Truth.NO:
+            return part
+        if part is Truth.UNKNOWN:
+            found = part
+    return found
 
 
 def any_of(parts: Iterable[Truth]) -> Truth:
@@ -37,12 +40,17 @@ def any_of(parts: Iterable[Truth]) -> Truth:
     >>> any_of([Truth.NO, Truth.UNKNOWN])
     <Truth.UNKNOWN: 'unknown'>
     """
-    seen = set(parts)
-    if Truth.YES in seen:
-        return Truth.YES
-    return Truth.UNKNOWN if Truth.UNKNOWN in seen else Truth.NO
+    found = Truth.NO
+    for part in parts:
+        if part is Truth.YES:
+            return part
+        if part is Truth.UNKNOWN:
+            found = part
+    return found
 
 
 def negated(part: Truth) -> Truth:
     """No for yes, yes for no; what is not known stays so."""
-    return {Truth.YES: Truth.NO, Truth.NO: Truth.YES}.get(part, Truth.UNKNOWN)
+    if part is Truth.UNKNOWN:
+        return part
+    return Truth.NO if part is Truth.YES else Truth.YES

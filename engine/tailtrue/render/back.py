@@ -30,6 +30,8 @@ def _gather(node: object, facts: set[str]) -> None:
         inside = node
     elif isinstance(node, dict):
         inside = node.values()
+    elif isinstance(node, Node) and _ELSEWHERE.isdisjoint(vars(node)) and not isinstance(node, Alternative):
+        inside = vars(node).values()
     elif isinstance(node, Node):
         ruled_out = isinstance(node, Alternative) and node.verdict == "no"
         inside = [

@@ -116,6 +116,8 @@ def lines_of(entry: Markup) -> int:
 
 
 def _width(text: str, *, bold: bool) -> float:
+    if not text:
+        return 0.0
     words = " ".join(unescape(text).split()) + (" " if text[-1:].isspace() else "")
     return sum(map(_WIDTHS.__getitem__, words)) * (_BOLD if bold else 1.0) / 1000
 

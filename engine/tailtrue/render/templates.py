@@ -42,7 +42,10 @@ class _Template(Template):
 
 
 def _escaped(value: Any) -> Markup:
-    return _once(value) if value.__class__ is str else escape(value)
+    kind = value.__class__
+    if kind is str:
+        return _once(value)
+    return value if kind is Markup else escape(value)
 
 
 @lru_cache(maxsize=8192)
