@@ -7,7 +7,7 @@ from shops import EXAMPLES
 from tailtrue.advise import make_procedure
 from tailtrue.render import to_html
 
-from .made import SHIPPED, Job, job, said
+from .made import MAKERS, SHIPPED, Job, job, said
 
 MOST_LINES = 9
 OPEN = re.compile(r"\{\{|\}\}|\{%|\bTBD\b|\bTODO\b|\bNaN\b|\bnan\b|\bNone\b(?! of)|\?\?\?|\bundefined\b")
@@ -25,6 +25,24 @@ def test_v25_each_limit_says_what_happens_beyond_and_how_to_come_back(made: Job)
     """29 CFR 1910.119(f)(1)(ii), as a model: limits, consequence, way back."""
     for row in made.tree.sop.limits if made.tree.sop else ():
         assert all(said(text).strip() for text in (row.limit, row.beyond, row.back)), row.label
+    told = {row.label: row for row in made.tree.limits}
+    if any(step.machine == "turning" for _, step in made.steps):
+        assert told
+    words = " ".join(_shown(made, "procedure").split())
+    for label, row in told.items():
+        assert all(said(text).strip() for text in (row.limit, row.beyond, row.back)), label
+        assert label in words
+        for text in (row.beyond, row.back):
+            for piece in text:
+                assert not isinstance(piece, str) or " ".join(piece.split()) in words, label
+    # A speed or a depth that a step sets "at most" is among them.
+    set_at_most = {"chuck.speed_limit", "skim.depth"}
+    for _, step in made.steps:
+        for line in step.settings:
+            facts = {piece.fact for piece in line.value if not isinstance(piece, str)} & set_at_most
+            assert facts <= {piece.fact for row in told.values() for piece in row.limit if not isinstance(piece, str)}, (
+                step.id
+            )
     for seen, do, never in made.tree.if_it_goes_wrong:
         assert seen.strip()
         assert said(do).strip()
@@ -70,7 +88,14 @@ def test_v36_approved_needs_names_and_a_day(made: Job) -> None:
 
 def test_v37_a_review_is_due_within_a_year_or_called_overdue(made: Job) -> None:
     """29 CFR 1910.119(f)(3), as a model: certified every year."""
-    sop = made.tree.sop
+    title, sop = made.tree.title, made.tree.sop
+    made_on, again = date.fromisoformat(title.date), date.fromisoformat(title.review_due)
+    assert (again - made_on).days <= 366
+    for kind in ("procedure", "safety"):
+        words = " ".join(_shown(made, kind).split())
+        assert re.search(rf"Review due\s*{title.review_due}", words), kind
+        assert ("REVIEW OVERDUE" in words) == title.overdue == (again < made_on), kind
+        assert title.review_due in made.markdown(kind), kind
     if sop:
         issued, due = date.fromisoformat(sop.control.issued), date.fromisoformat(sop.control.review_due)
         assert (due - issued).days <= 366
@@ -86,6 +111,24 @@ def test_v38_a_sheet_says_what_it_holds_for_and_any_change_gives_another_mark(ma
     assert "Void when any of them changes" in title.valid_for
     assert re.fullmatch(r"[0-9a-f]{4}-[0-9a-f]{4}", title.checksum)
     assert title.knowledge_version
+
+
+def test_v37_an_overdue_review_is_called_so_on_every_paper_that_has_one() -> None:
+    """29 CFR 1910.119(f)(3), as a model."""
+    tree = job(SHIPPED[0]).tree
+    late = tree.model_copy(update={"title": tree.title.model_copy(update={"review_due": "2020-01-01", "overdue": True})})
+    for kind in ("procedure", "safety"):
+        for paper in MAKERS[kind]:
+            assert "REVIEW OVERDUE" in paper(late), kind
+
+
+def test_v53_nobody_but_a_walk_through_makes_a_sheet_approved() -> None:
+    """HSE (GB), human factors, procedures."""
+    tree = job(SHIPPED[0]).tree
+    for walked, word in (("", "not approved"), ("second trainer, 2026-11-20", "approved")):
+        title = tree.title.model_copy(update={"approver": "shop manager", "walked_through": walked})
+        html = to_html(tree.model_copy(update={"title": title}))
+        assert re.search(rf"dated {title.date}, {word}\b", html), word
 
 
 def test_v38_marks_of_unlike_jobs_differ() -> None:
@@ -145,6 +188,13 @@ def test_v41_what_is_needed_stands_before_the_first_step_and_making_safe_at_the_
 
 def test_v43_a_checklist_wants_values_is_short_and_ends_in_words(made: Job) -> None:
     """Degani and Wiener, NASA CR-177549, 1990; nine lines from memory."""
+    if made.tree.card:
+        start = made.tree.card.start
+        assert 1 <= len(start.lines) <= MOST_LINES
+        assert start.ends_with.lower() == "list complete"
+        called = ", ".join(f"{line.item} {line.state}" for line in start.lines)
+        assert f"{called}. {start.ends_with}." in " ".join(_shown(made, "card").split())
+        assert not {line.state.lower() for line in start.lines} & {"", "ok", "set", "checked", "done", "yes"}
     for block in made.tree.safety_review.checks:
         assert 1 <= len(block.lines) <= MOST_LINES, block.title
         assert block.ends_with.strip().lower() == "list complete"
@@ -220,4 +270,9 @@ def test_v53_there_is_a_place_to_record_that_somebody_walked_it_through(made: Jo
         roles = {one.role for one in sop.control.signatories}
         assert {"Technical review", "Safety review", "Approval"} <= roles
         assert "alked through" in _shown(made, "sop")
-    assert "Approved by" in _shown(made, "procedure")
+        assert (sop.control.status == "approved") <= bool(made.tree.title.walked_through)
+    words = _shown(made, "procedure")
+    walked = next(row for row in made.page("procedure").all("tr", "by-hand") if "Walked through" in row.words)
+    assert "the usual way and one fault, before approval" in walked.words
+    assert any(True for _ in walked.all("span", "line")) or made.tree.title.walked_through in walked.words
+    assert words.index("Walked through") < words.index("Approved by")

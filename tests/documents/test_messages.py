@@ -18,6 +18,19 @@ MOST_DANGER, MOST_ON_A_SHORT_SHEET, MOST_KNOWN = 1 / 10, 6, 10
 PROCESS = re.compile(r"^(?:Bore|Bond|Centre-drill|Chamfer|Drill|Face|Ream|Skim|Record)\b(?! (?:slowly|in short pecks|only))")
 
 
+AT_ANY_LATHE = {
+    "gloves-at-the-spindle", "loose-clothing", "loose-hair", "rescue-under-power", "cover-off-under-power", "abrasive-cloth-by-hand",
+}  # fmt: skip
+
+
+@cache
+def _listed() -> frozenset[str]:
+    """The messages that may say DANGER, read straight from their files."""
+    files = sorted((ROOT / "knowledge" / "cautions").glob("*.toml"))
+    rows = [one for path in files for one in tomllib.loads(path.read_text(encoding="utf-8"))["caution"]]
+    return frozenset(one["id"] for one in rows if one["signal"] == "danger")
+
+
 @cache
 def _rows() -> dict[str, int]:
     """Severity of each shipped caution, read straight from its file."""
@@ -75,6 +88,10 @@ def test_v04_danger_is_kept_for_few(made: Job) -> None:
     unlike = {caution.id: caution for caution in made.cautions}
     dangers = [one for one in unlike.values() if one.signal == "danger"]
     assert dangers
+    assert {one.id for one in dangers} <= _listed()
+    # All of the sheet that is short: those that kill at any lathe, and nothing else.
+    if len(dangers) > MOST_DANGER * len(unlike):
+        assert {one.id for one in dangers} <= AT_ANY_LATHE
     assert len(dangers) <= max(MOST_DANGER * len(unlike), MOST_ON_A_SHORT_SHEET)
 
 

@@ -12,9 +12,10 @@ from pypdf import PdfReader
 
 from render.test_print import printed
 from shops import ROOT
+from tailtrue.procedure import Procedure
 from tailtrue.render.pdf import to_pdf
 
-from .made import Job, job
+from .made import MAKERS, SHIPPED, Job, job
 
 PRINTED = ("fernhill/job", "quarry-road/job")
 KINDS = ("procedure", "card", "safety", "sop", "record")
@@ -67,9 +68,17 @@ def test_v35_every_page_says_machine_number_revision_and_page(name: str, kind: s
             assert f"dated {title.date}, not approved" in text, (kind, count)
 
 
-def test_v45_the_card_is_one_side_and_its_numbers_are_read_from_where_it_hangs(name: str) -> None:
+def test_v45_the_card_is_one_side(made: Job) -> None:
+    """NUREG-0700 rev. 3; house rule: one side of one sheet, on either paper."""
+    if made.tree.card:
+        for paper in ("A4", "Letter"):
+            title = made.tree.title.model_copy(update={"paper": paper})
+            html = MAKERS["card"][0](made.tree.model_copy(update={"title": title}))
+            assert len(PdfReader(BytesIO(to_pdf(html, title))).pages) == 1, paper
+
+
+def test_v45_its_numbers_are_read_from_where_it_hangs() -> None:
     """NUREG-0700 rev. 3: character height as an angle."""
-    assert len(_pdf(name, "card").pages) == 1
     least = READ_FROM_MM * MINUTES / 60 * 3.14159265 / 180
     css = (ROOT / "templates" / "card.css").read_text(encoding="utf-8")
     found = re.search(r"td\.number \{ font-size: ([\d.]+)pt", css)
@@ -148,9 +157,13 @@ def test_every_kind_of_place_to_write_has_its_size() -> None:
 
 
 @pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("name", SHIPPED)
 def test_v49_what_is_printed_lies_within_the_live_area_of_both_papers(name: str, kind: str, tmp_path: Path) -> None:
     """Computed from the two papers: A4 and Letter with the margins of a desk printer."""
     made = job(name)
+    if kind not in made.kinds:
+        assert kind in {"card", "sop", "record"}
+        return
     path = tmp_path / "paper.pdf"
     path.write_bytes(to_pdf(made.html(kind), made.tree.title))
     tool = shutil.which("pdftotext")
@@ -205,3 +218,44 @@ def test_v47_the_file_that_a_browser_prints_is_tagged_and_has_title_and_language
     assert str(root["/Lang"]).lower().startswith("en")  # type: ignore[index]
     assert file.metadata is not None
     assert file.metadata.title
+
+
+@pytest.mark.parametrize("name", SHIPPED)
+def test_v47_the_file_of_our_own_maker_has_title_language_and_bookmarks(name: str) -> None:
+    """ISO 14289-1, from memory: what it has; the tags that it lacks are told in the table of invariants."""
+    file, tree = _pdf(name, "procedure"), job(name).tree
+    assert file.trailer["/Root"].get_object()["/Lang"] == "en"  # type: ignore[index]
+    assert file.metadata is not None
+    assert tree.title.title in str(file.metadata.title)
+    marked = [str(one.title) for one in file.outline if not isinstance(one, list)]
+    for phase in tree.phases:
+        assert any(one.startswith(f"{phase.number} {phase.title}") for one in marked), phase.number
+
+
+def _alone_at_a_foot(file: PdfReader, tree: Procedure) -> list[str]:
+    """The phases whose heading has nothing below it on its page but the foot of the page."""
+    found = []
+    for page in file.pages:
+        words = re.sub(r"\s", "", page.extract_text())
+        for phase in tree.phases:
+            heading = re.sub(r"\s", "", f"{phase.number}{phase.title}")
+            below = words.rpartition(heading)[2] if heading in words else "elsewhere"
+            first = [phase.cautions[0].hazard] if phase.cautions else [f"{phase.steps[0].number}{phase.steps[0].title}"]
+            told = "".join(re.sub(r"\s", "", one) for one in first)
+            # The list of times names the phases too, in a table of its own.
+            if heading in words and told not in below and "Howlongittakes" not in words:
+                found.append(f"{phase.number} {phase.title}")
+    return found
+
+
+@pytest.mark.parametrize("name", SHIPPED)
+def test_no_heading_of_a_phase_stands_alone_at_the_foot_of_a_page(name: str) -> None:
+    """DITA 1.3 and common practice of print: a heading stands with its first message or its first step."""
+    assert _alone_at_a_foot(_pdf(name, "procedure"), job(name).tree) == []
+
+
+@pytest.mark.parametrize("name", [*PRINTED, "tannery-lane/job"])
+def test_nor_does_it_when_a_browser_prints(name: str, tmp_path: Path) -> None:
+    """The same, by the other way to paper."""
+    (tmp_path / "sheet.html").write_text(job(name).html("procedure"), encoding="utf-8")
+    assert _alone_at_a_foot(printed(tmp_path / "sheet.html", tmp_path / "sheet.pdf"), job(name).tree) == []

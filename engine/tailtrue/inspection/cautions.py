@@ -15,6 +15,8 @@ _WORDS: dict[int, tuple[Signal, ...]] = {
     5: ("warning", "danger"),
 }
 
+_ONE_IN, _AT_ANY_LATHE = 10, 6
+
 
 def before(sheet: Sheet, placed: Placed) -> Iterator[Caution]:
     """The cautions a reader has met in this phase when the hand comes to a step."""
@@ -51,6 +53,16 @@ def danger_stands(sheet: Sheet) -> Iterator[Fault]:
         dangers = (caution for caution in before(sheet, placed) if caution.signal == "danger")
         if not any(set(caution.answers) & set(placed.step.activities) for caution in dangers):
             yield Fault(placed.where, "the spindle turns and no DANGER before this step answers what is done here")
+
+
+def danger_is_rare(sheet: Sheet) -> Iterator[Fault]:
+    """The gravest word is kept for few: a tenth of the unlike messages, on a short sheet those that kill at any lathe."""
+    # What the shop added stands under its own name and reason.
+    unlike = {caution.id: caution for _, caution in sheet.cautions if not caution.shop_rule}
+    dangers = [caution for caution in unlike.values() if caution.signal == "danger"]
+    most = max(len(unlike) // _ONE_IN, _AT_ANY_LATHE)
+    if len(dangers) > most:
+        yield Fault("whole sheet", f"{len(dangers)} unlike messages say DANGER, {most} of {len(unlike)} is the most")
 
 
 def complete(sheet: Sheet) -> Iterator[Fault]:
@@ -113,6 +125,9 @@ def few_enough(sheet: Sheet) -> Iterator[Fault]:
         if count > most:
             yield Fault(placed.where, f"{count} cautions stand at this step, {most} is the most")
     for phase in sheet.procedure.phases:
+        if len(phase.cautions) > sheet.shop.messages_at_phase:
+            what = f"{len(phase.cautions)} cautions open this phase, {sheet.shop.messages_at_phase} is the most"
+            yield Fault(f"phase {phase.number}", what)
         lesser = [step for step in phase.steps if any(one.signal != "danger" for one in step.cautions)]
         for caution in phase.cautions:
             met = [step for step in lesser if caution.signal == "danger" and set(caution.answers) & set(step.activities)]

@@ -115,9 +115,10 @@ RULES: tuple[Rule, ...] = (
     Rule("V80", card.agrees, "house rule: the card says nothing that the sheet does not say"),
     Rule("V81", card.tells_side, "common practice: depth per side and depth on diameter are told apart on paper"),
     Rule("V82", card.speeds_complete, "house rule: no operation is run at a speed that the card leaves out"),
-    Rule("V211", title.reviewed_in_time, "process safety regulations: operating procedures are reviewed every year"),
-    Rule("V212", title.walked_before_approved, "health and safety authority guidance: users walk a procedure through"),
-    Rule("V210", card.starts_called_out, "flight-deck checklist studies: a state for each line, words that end the list"),
+    Rule("V251", title.reviewed_in_time, "process safety regulations: operating procedures are reviewed every year"),
+    Rule("V252", title.walked_before_approved, "health and safety authority guidance: users walk a procedure through"),
+    Rule("V253", cautions.danger_is_rare, "ANSI Z535: the gravest word is kept for the most extreme"),
+    Rule("V250", card.starts_called_out, "flight-deck checklist studies: a state for each line, words that end the list"),
     Rule("V130", holds.held_true_before_boring, "common practice: a draft or a skin in the jaws walks out under a drill"),
     Rule(
         "V131", other_holding.bored_before_held, "common practice: soft jaws are bored under load, and nothing loose turns"

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from markupsafe import Markup, escape
 
 from tailtrue.parts import Caution, Check, Figure, Limits, Text
-from tailtrue.procedure import LookUp, Need, Phase, Procedure, Source, Span, Step
+from tailtrue.procedure import Alternative, Choice, LookUp, Need, Phase, Procedure, Source, Span, Step
 from tailtrue.render.back import worked_out
 from tailtrue.render.beside import reasons_beside
 from tailtrue.render.look_up import look_up_columns
@@ -176,6 +176,15 @@ class Page:
     def sources_of_limits(self) -> tuple[str, ...]:
         """The sources of all limits of the sheet, in order."""
         return tuple(key for limit in self._procedure.limits for key in limit.sources)
+
+    def other_ways(self, choice: Choice) -> Iterable[tuple[list[str], Alternative]]:
+        """The alternatives that were not chosen; those of which the same is said stand together, by their names."""
+        found: dict[Alternative, tuple[list[str], Alternative]] = {}
+        for way in choice.alternatives:
+            if way.verdict != "chosen":
+                said = way.model_copy(update={"name": "", "why": way.why if way.verdict == "fits" else ""})
+                found.setdefault(said, ([], way))[0].append(way.name)
+        return found.values()
 
     def cautions_by_source(self) -> Iterable[tuple[Markup, list[str]]]:
         """What the cautions warn of, those of the same sources together, in the order of the page."""
