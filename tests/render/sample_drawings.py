@@ -169,7 +169,9 @@ _SIZES: dict[str, Any] = {
     "boring-reach": st.one_of(
         _reach(), st.builds(lambda sizes, behind: {**sizes, "behind": behind}, _reach(), _between(2, 45))
     ),
-    "between-centres": _centres(),
+    "between-centres": st.one_of(
+        _centres(), _centres().map(lambda sizes: {**sizes, "to_middle": round(sizes["length"] / 2, 3)})
+    ),
     "indicator-on-collars": st.just({}),
     "indicator-on-quill": st.fixed_dictionaries({"quill": _between(5, 80)}),
     "tailstock-move": st.just({}),

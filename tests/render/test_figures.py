@@ -177,6 +177,17 @@ _SOUND = {
     "between-centres": drawing(
         "between-centres", {"tool_side": "front"}, dog=25, gap=12.5, to_collar=37.5, length=375, quill=30, tool_clear=22
     ),
+    "between-centres-three": drawing(
+        "between-centres-three",
+        {"tool_side": "front"},
+        dog=25,
+        gap=12.5,
+        to_collar=37.5,
+        to_middle=187.5,
+        length=375,
+        quill=30,
+        tool_clear=22,
+    ),
     "indicator-on-collars": drawing("indicator-on-collars", {"tool_side": "front"}),
     "indicator-reads-collars": drawing("indicator-reads-collars", {"tool_side": "front"}),
     "indicator-on-quill": drawing("indicator-on-quill", {"tool_side": "front"}, quill=30),

@@ -41,8 +41,9 @@ def between_centres(drawing: Drawing, dials: Dials) -> str:
     tip = middle + sign * _COLLAR
     nib(ink, _EDGE + _WIDE / 2, tip, sign, _NIB)
     ink.words(_EDGE + _WIDE + 2, tip + sign * _NIB / 2 + TEXT_HEIGHT / 2, (plate.label("tool"),))
-    _clear(plate, middle, -sign)
-    foot = middle + max(_GUARD, _COLLAR + _NIB if sign > 0 else 0)
+    _clear(plate, middle, -sign, third)
+    below = _COLLAR + (_NIB if sign > 0 else TEXT_HEIGHT + 2 if third else 0)
+    foot = middle + max(_GUARD, below)
     spans = (
         Span("dog", _END_A, _DOG),
         Span("gap", _DOG, _EDGE),
@@ -64,12 +65,20 @@ def _headstock(plate: Plate, middle: float) -> None:
     ink.box(5.5, middle + _BAR + 0.8, 5, 1.6)
 
 
-def _clear(plate: Plate, middle: float, side: int) -> None:
-    """What the tool has over the bar between the collars, drawn on the side without the tool."""
+def _clear(plate: Plate, middle: float, side: int, third: bool) -> None:
+    """What the tool has over the bar between the collars, drawn on the side without the tool.
+
+    Where a third collar leaves no room beside the arrow, the number stands beyond the rims.
+    """
     inner, outer = sorted((middle + side * _BAR, middle + side * _COLLAR))
     ink = plate.ink
     ink.line(_EDGE + _WIDE + 0.5, middle + side * _COLLAR, _CLEAR_AT + 1, middle + side * _COLLAR)
     ink.line(_CLEAR_AT, inner, _CLEAR_AT, outer)
     ink.arrow(_CLEAR_AT, inner, "up")
     ink.arrow(_CLEAR_AT, outer, "down")
-    ink.words(_CLEAR_AT + 1.5, (inner + outer) / 2 + TEXT_HEIGHT / 3, (plate.number("tool_clear"),), "start", "size")
+    number = (plate.number("tool_clear"),)
+    if third:
+        beyond = middle - _COLLAR - 1 if side < 0 else middle + _COLLAR + 1 + TEXT_HEIGHT
+        ink.words(_CLEAR_AT, beyond, number, "middle", "size")
+    else:
+        ink.words(_CLEAR_AT + 1.5, (inner + outer) / 2 + TEXT_HEIGHT / 3, number, "start", "size")
