@@ -60,11 +60,14 @@ def _refusals(case: Case, filler: Filler, stops: Iterable[Stop]) -> Iterator[Ref
 
 
 def _refusal(stop: Stop, filler: Filler, text: Wording, also: str = "") -> Refusal:
-    said = _filled(filler, text) or (stop.file.title,)
+    # Where a text cannot be filled, what is not known says why; the title stands above it already.
+    said = _filled(filler, text)
+    if also:
+        said = (*said, f" {also}") if said else (also,)
     ways = tuple(filled for way in stop.way_out if (filled := _filled(filler, way)))
     ours = "Shop rule: " if filler.case.knowledge.shop.mark("stop", stop.file.id) else ""
     return Refusal(
-        stop.file.id, f"{ours}{stop.file.title}", (*said, f" {also}") if also else said, ways or (("see the manual",),),
+        stop.file.id, f"{ours}{stop.file.title}", said or (stop.file.title,), ways or (("see the manual",),),
         tuple(stop.file.sources),
     )  # fmt: skip
 

@@ -56,6 +56,7 @@ def shop_of(
         must_say=_must_say(knowledge),
         states=_states(knowledge),
         messages_at_step=int(_limit(knowledge, "messages_at_step")),
+        messages_at_phase=int(_limit(knowledge, "messages_at_phase")),
         shop_rules=entries,
         signals=knowledge.shop.signals,
         limits={name: (limit.value, _SAFE[limit.spec.bound]) for name, limit in knowledge.shop.limits.items()},

@@ -1,11 +1,13 @@
 """Cautions stand before the hand reaches the place, at most two at a step, and none is lost."""
 
 from collections.abc import Iterator
+from types import SimpleNamespace
 
 import pytest
 
 from shops import EXAMPLES
 from tailtrue.advise import advise, knowledge, make_procedure
+from tailtrue.assemble.cautions import CautionDealer, Place
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.parts import Caution
@@ -106,3 +108,31 @@ def test_not_knowing_a_fact_never_takes_a_caution_away(name: str) -> None:
     for gone in given.keys() - {"lathe.feeds"}:
         without = {fact: found for fact, found in given.items() if fact != gone}
         assert whole <= holding(without), gone
+
+
+def test_at_most_six_open_a_phase_and_what_they_are_about_stands_after_them(tree: Procedure) -> None:
+    """Procedure writing practice: a page of warnings before a phase is not read."""
+    for phase in tree.phases:
+        assert len(phase.cautions) <= 6, phase.id
+        met: set[str] = set()
+        for step in phase.steps:
+            met |= set(step.activities)
+        for caution in (*phase.cautions, *(one for step in phase.steps for one in step.cautions)):
+            assert met & set(caution.answers), caution.id
+
+
+def test_a_caution_that_names_something_to_wear_never_moves_to_a_livelier_step() -> None:
+    gloves, plain = (_caution(name, wear) for name, wear in (("hot", ("dry gloves",)), ("bumped", ())))
+    held = [(SimpleNamespace(file=SimpleNamespace(scope="step")), one) for one in (_caution("worst", ()), gloves, plain)]
+    places = [Place("1.1", "turning", ()), Place("1.2", "isolated", ("hold",))]
+    dealt = CautionDealer(held, 1).phase("1", places)  # type: ignore[arg-type]
+    assert [one.id for one in dealt.steps[1]] == ["worst"]
+    assert [one.id for one in dealt.steps[0]] == ["bumped"]
+    assert [one.id for one in dealt.opening] == ["hot"]
+
+
+def _caution(name: str, wear: tuple[str, ...]) -> Caution:
+    return Caution(
+        id=name, signal="warning", severity=4, likelihood=2, hazard=name, harm="it hurts.", avoid=(("Stop.",),),
+        protective_equipment=wear, answers=("hold",), sources=("common-practice",),
+    )  # fmt: skip

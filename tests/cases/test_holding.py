@@ -67,7 +67,7 @@ def test_the_step_of_soft_jaws_ends_clear_of_a_wide_plug(tmp_path: Path) -> None
     assert case.value("collar.soft_step") == pytest.approx(16)
     sheet = make_procedure(job_of(tmp_path / "made", "job", wide))
     assert figure(sheet, "fit-soft-jaws", "softjaw.plug_width") == 22
-    plug = next(one for one in sheet.tools if one.id == "jaw-plug")
+    plug = next(one for one in sheet.needs if one.id == "jaw-plug")
     assert [piece.value for piece in plug.name if isinstance(piece, Figure)] == [62, 22]
 
 

@@ -103,7 +103,7 @@ def test_nothing_is_advised_for_what_the_lathe_is_or_who_works(
 
 def test_what_was_not_said_is_told_as_a_line_to_add(tmp_path: Path) -> None:
     job = shop(tmp_path, "fernhill", ("lathe", 'spindle_length = "430 mm"\n', ""))
-    (told,) = hanging(job)["bar-end-not-held"]
+    told = hanging(job)["spindle-length-not-said"][0]
     assert (told["where"], told["said"]) == ("lathe.toml", "not given")
     assert told["needed"].startswith('add spindle_length = "')
     assert "below [lathe]" in told["needed"]

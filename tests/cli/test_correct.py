@@ -234,6 +234,18 @@ def test_one_thing_said_in_the_file_and_beside_it_is_refused(job: Path) -> None:
     assert "is said in visit.toml as well" in done.stderr
 
 
+def test_faults_of_the_set_up_and_of_the_readings_are_told_together(job: Path) -> None:
+    visit = file(job, SET_UP.replace('"450 1/min"', '"500 1/min"') + READ.replace("69.655", "69,655"))
+    for words in ((), ("--keep",)):
+        done = tailtrue("correct", job, "--from", visit, *words)
+        assert (done.returncode, done.stdout) == (4, "")
+        assert 'speed = "500 1/min": is no speed of this lathe' in done.stderr
+        assert "69,655 mm: the decimal mark must be a point" in done.stderr
+    options = tailtrue("correct", job, "--head", "69,612 mm", "--tail", "69.655 mm", "--say", "quill=3")
+    assert "unknown key 'quill'" in options.stderr
+    assert "the decimal mark must be a point" in options.stderr
+
+
 def test_a_third_collar_is_judged_from_options(job: Path) -> None:
     words = said(
         tailtrue("correct", job, "--head", "69.612 mm, 69.613 mm", "--middle", "69.655 mm, 69.654 mm", "--tail",

@@ -139,6 +139,15 @@ def test_the_zero_of_a_micrometer_is_refused_with_its_line(job: Path) -> None:
     assert not (job.parent / "alignment-log.sqlite").exists()
 
 
+def test_a_word_for_the_instrument_that_is_not_known_is_one_fault(job: Path) -> None:
+    visit = file(job, SET_UP_BY_INDICATOR + READ + 'read_by = "dial gauge"\n')
+    done = tailtrue("correct", job, "--from", visit, "--keep")
+    assert (done.returncode, done.stdout) == (4, "")
+    assert 'read_by = "dial gauge": is not one of the choices' in done.stderr
+    assert "write micrometer or indicator" in done.stderr
+    assert "instrument_zero_error" not in done.stderr
+
+
 def test_diameters_are_no_readings_of_an_indicator(job: Path) -> None:
     done = tailtrue("correct", job, "--indicator", "--head", "67.312 mm, 67.313 mm", "--tail", "67.355 mm, 67.354 mm")
     assert (done.returncode, done.stdout) == (4, "")

@@ -32,7 +32,7 @@ def test_every_fault_is_told_at_once_with_its_line(tmp_path: Path) -> None:
     found = faults(tmp_path, WRONG)
     for start in (
         "tests.toml:2: [between_centers]: is no test that is known here: 'between_centres' comes nearest; tests are ",
-        'tests.toml:6: stations: "95": has no unit: write 95 mm or 95 in',
+        'tests.toml:6: stations: "95": has no unit: write 95 mm',
         'tests.toml:7: diameters: "39,902 mm": the decimal mark must be a point: write ',
         "tests.toml:8: stickout = \"130 mm\": unknown key 'stickout': a key named 'stick_out' exists",
         'tests.toml:9: instrument = "caliper": is too coarse to tell these causes apart: read the collars with a micrometer',

@@ -18,6 +18,7 @@ from tailtrue.given.entries import GivenFact
 from tailtrue.given.read import read_job
 from tailtrue.given.relations import how_to_add
 from tailtrue.given.values import Unfit, of_list, single
+from tailtrue.log.dates import wrong_date
 from tailtrue.places import knowledge_folder
 from tailtrue.quantities import FAST, System, system_of
 
@@ -239,3 +240,25 @@ def test_a_taper_is_taken_as_the_trade_spells_it(shop: Path, catalogue: Catalogu
 @pytest.mark.parametrize("spelling", ["#3", "No. 3", "No 3", "no.3", "NO 3"])
 def test_a_centre_drill_by_number_is_taken_as_the_trade_spells_it(spelling: str) -> None:
     assert read(CATALOGUE.facts["crib.centre_drills"], spelling)[0] == "no. 3"
+
+
+@pytest.mark.parametrize("text", ["24.11.2026", "11/24/2026", "2026/11/24", "24-11-26"])
+def test_the_date_that_the_log_advises_is_taken_by_the_log(text: str) -> None:
+    wrong = wrong_date(text, "2026-11-26T10:00:00")
+    assert wrong == ("is no date with or without a time", "write 2026-11-24")
+    assert wrong_date("2026-11-24", "2026-11-26T10:00:00") is None
+
+
+@pytest.mark.parametrize("value", ["0,5", "450", "450,5 rpm", "1,000", "fast", "450 RPM"])
+def test_what_is_advised_for_a_number_set_by_hand_is_taken(shop: Path, catalogue: Catalogue, value: str) -> None:
+    path = shop / "job.toml"
+    text = path.read_text(encoding="utf-8")
+    entry = '\n[[override]]\nfact = "skim.speed"\nvalue = "{}"\nreason = "the belt slips"\ninitials = "RK"\n'
+    path.write_text(text + entry.format(value), encoding="utf-8")
+    (problem,) = mended(shop, catalogue)
+    do = problem.do.removeprefix("write ").removeprefix("for example ").removesuffix(", whichever is meant")
+    if do.startswith("a number with its unit"):
+        return
+    for one in do.split(" or "):
+        path.write_text(text + entry.format(one), encoding="utf-8")
+        assert not mended(shop, catalogue), one

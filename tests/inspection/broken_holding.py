@@ -7,7 +7,7 @@ from functools import cache
 from shops import EXAMPLES
 from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Figure, Setting
-from tailtrue.procedure import Step
+from tailtrue.procedure import Drawing, Step
 
 from .broken import breaks
 from .changed import Job
@@ -59,6 +59,19 @@ def _figures(name: str, step: str, change: Callable[[Figure], Figure | None]) ->
 @breaks("V131", _where(_SOFT, "bore-soft-jaws"))
 def soft_jaws_bored_on_no_plug() -> Job:
     return _without(_SOFT, "fit-soft-jaws", "plug-in-jaws")
+
+
+@breaks("V87", "drawing jaws-on-plug", also="V86")
+def step_bored_into_a_wide_plug() -> Job:
+    tree, shop = _job(_SOFT)
+
+    def wide(one: Drawing) -> Drawing:
+        if one.kind != "jaws-on-plug":
+            return one
+        broad = one.dimensions["plug_width"].model_copy(update={"value": 20.0})
+        return one.model_copy(update={"dimensions": {**one.dimensions, "plug_width": broad}})
+
+    return tree.model_copy(update={"drawings": tuple(map(wide, tree.drawings))}), shop
 
 
 @breaks("V131", _where(_SOFT, "hold-blank-soft"), also="V90")

@@ -95,6 +95,11 @@ def three_cautions_at_a_step() -> Job:
     return with_step("4.1", cautions=tuple(caution(f"fear-{word}", "warning", "mount-between-centres") for word in "abc"))
 
 
+@breaks("V54", "phase 4")
+def four_cautions_open_a_phase() -> Job:
+    return with_phase("4", cautions=tuple(caution(f"fear-{word}", "warning", "mount-between-centres") for word in "abcd"))
+
+
 @breaks("V54", "step 1.1", also="V107")
 def danger_away_from_its_step_and_a_warning_there() -> Job:
     danger, lesser = step("1.1").cautions

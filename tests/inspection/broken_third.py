@@ -90,7 +90,7 @@ def two_collars_told_at_the_front() -> Job:
     return tree.model_copy(update={"facts": facts}), shop
 
 
-@breaks("V205", "cut list, collar blank", "V206 V207 V210")
+@breaks("V205", "cut list, collar blank", "V206 V207 V219")
 def three_on_the_sheet_and_two_asked_for() -> Job:
     tree, shop = _job()
     return tree, replace(shop, third_collar=False)
@@ -144,7 +144,7 @@ def record_without_the_middle() -> Job:
     return tree.model_copy(update={"record": tree.record.model_copy(update={"blocks": blocks})}), shop
 
 
-@breaks("V210", "card")
+@breaks("V219", "card")
 def card_that_reads_two_collars() -> Job:
     tree, shop = _job()
     assert tree.card is not None

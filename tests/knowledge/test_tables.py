@@ -18,7 +18,7 @@ COLUMNS_OF_WORDS = """
     specification finish class code word component instrument kind dials always machine_class of_a_move
     handling
     target_fit window_fit
-    form collar_source chuck_kind
+    form collar_source chuck_kind uneven_kind
     activity states group about
     section shape
     begins rule fault

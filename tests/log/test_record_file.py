@@ -132,7 +132,7 @@ def test_every_fault_is_told_at_once(tmp_path: Path) -> None:
 
 def test_half_a_chuck_test_is_refused(tmp_path: Path) -> None:
     (problem,) = problems(tmp_path, ("^chuck_test_near_station.*?\n", ""))
-    assert "stands without chuck_test_near_station" in problem.wrong
+    assert "stand without chuck_test_near_station" in problem.wrong
 
 
 @pytest.mark.parametrize("text", ["", "record = 3", "[recrod]", "x"])

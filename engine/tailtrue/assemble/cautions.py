@@ -1,9 +1,11 @@
 """Cautions put where they protect: up front, at the opening of a phase, or directly above the action."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple, get_args
 
 from tailtrue.assemble.filling import Filler
 from tailtrue.parts import Caution as CautionNode
+from tailtrue.parts import MachineState
 from tailtrue.store.knowledge import Caution
 from tailtrue.truth import Truth
 
@@ -51,14 +53,29 @@ def for_the_job(held: Iterable[tuple[Caution, CautionNode]], activities: set[str
     return tuple(node for caution, node in held if caution.file.scope == "job" and activities & set(caution.file.answers))
 
 
+class Place(NamedTuple):
+    """A step as far as cautions are put above it."""
+
+    number: str
+    machine: MachineState
+    activities: tuple[str, ...]
+
+
+class Dealt(NamedTuple):
+    """The cautions of a phase: what opens it, and what stands above each of its steps."""
+
+    opening: tuple[CautionNode, ...]
+    steps: tuple[tuple[CautionNode, ...], ...]
+
+
 class CautionDealer:
     """Deals cautions out over the whole sheet, phase by phase, and remembers where each stands in full.
 
     A caution stands above the first step that meets its hazard. In a later phase it comes again only where it is the
     worst that answers an activity, so that every activity has one close by and none is read so often that it is no
-    longer read. A step carries `most`, the worst of them; what is left over opens the phase, still before the hand
-    reaches the place. What stood in full in an earlier phase names that place and is printed as one line; a danger
-    never is.
+    longer read. A step carries `most`, the worst of them. What is left over goes to the nearest step before it that has
+    room; what finds none opens the phase, still before the hand reaches the place. What stood in
+    full in an earlier phase names that place and is printed as one line; a danger never is.
     """
 
     def __init__(self, held: Iterable[tuple[Caution, CautionNode]], most: int) -> None:
@@ -67,21 +84,26 @@ class CautionDealer:
         self._shown: dict[str, str] = {}
         self._in_phase: set[str] = set()
         self._answered: set[str] = set()
-        self._phase = ""
-        self.left_over: list[CautionNode] = []
 
-    def open_phase(self, number: str) -> None:
-        """Begin a phase: nothing of it has been shown yet."""
-        self._phase = number
-        self._in_phase, self._answered, self.left_over = set(), set(), []
-
-    def at(self, number: str, activities: Iterable[str]) -> tuple[CautionNode, ...]:
-        """The cautions to print above the step of this number with these activities."""
-        here = [node for node in self._due(set(activities)) if node.id not in self._in_phase]
-        self._in_phase.update(node.id for node in here)
-        at_step = tuple(self._placed(node, number) for node in here[: self._most])
-        self.left_over.extend(self._placed(node, self._phase) for node in here[self._most :])
-        return at_step
+    def phase(self, number: str, places: Sequence[Place]) -> Dealt:
+        """The cautions of the phase of this number with these steps."""
+        self._in_phase, self._answered = set(), set()
+        opening: list[CautionNode] = []
+        above: list[list[CautionNode]] = []
+        for index, place in enumerate(places):
+            here = [node for node in self._due(set(place.activities)) if node.id not in self._in_phase]
+            self._in_phase.update(node.id for node in here)
+            above.append(here[: self._most])
+            for node in here[self._most :]:
+                _with_room(opening, above, places, index, self._most, bool(node.protective_equipment)).append(node)
+        placed = tuple(self._placed(node, number) for node in opening)
+        return Dealt(
+            placed,
+            tuple(
+                tuple(self._placed(node, place.number) for node in sorted(nodes, key=_rank))
+                for place, nodes in zip(places, above, strict=True)
+            ),
+        )
 
     def _placed(self, node: CautionNode, place: str) -> CautionNode:
         first = self._shown.setdefault(node.id, place)
@@ -96,3 +118,15 @@ class CautionDealer:
                 due.append(node)
                 self._answered |= met
         return due
+
+
+def _with_room(
+    opening: list[CautionNode], above: list[list[CautionNode]], places: Sequence[Place], index: int, most: int, worn: bool
+) -> list[CautionNode]:
+    """Where a caution goes that its step has no room for. What is worn may be gloves: then to no livelier step."""
+    states = get_args(MachineState)
+    bound = states.index(places[index].machine) if worn else len(states)
+    for earlier in reversed(range(index)):
+        if len(above[earlier]) < most and states.index(places[earlier].machine) <= bound:
+            return above[earlier]
+    return opening

@@ -3,13 +3,14 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.assemble.cautions import MOST_AT_A_STEP, CautionDealer, applicable
+from tailtrue.assemble.cautions import MOST_AT_A_STEP, CautionDealer, Place, applicable
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.going_on import goes_on
 from tailtrue.assemble.times import phase_time, step_time
 from tailtrue.conditions import Condition
 from tailtrue.facts import Fact
 from tailtrue.parts import Blank, Check, Limits, Setting, Text
+from tailtrue.parts import Caution as CautionNode
 from tailtrue.plan import Plan, PlannedPhase
 from tailtrue.procedure import Hold, Phase, Step
 from tailtrue.store.knowledge import CheckText, SettingsFrom, SettingText, StepText
@@ -26,16 +27,23 @@ def phases(filler: Filler, plan: Plan) -> tuple[Phase, ...]:
 
 
 def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDealer) -> Phase:
-    deal.open_phase(number)
     each = planned.each
-    steps = tuple(_step(filler, step, f"{number}.{index}", each, deal) for index, step in enumerate(planned.steps, start=1))
+    places = tuple(
+        Place(f"{number}.{index}", step.file.machine, tuple(step.file.activities))
+        for index, step in enumerate(planned.steps, start=1)
+    )
+    dealt = deal.phase(number, places)
+    steps = tuple(
+        _step(filler, step, place.number, each, cautions)
+        for step, place, cautions in zip(planned.steps, places, dealt.steps, strict=True)
+    )
     return Phase(
         id=planned.phase.file.id,
         number=number,
         title=planned.phase.file.title,
         purpose=_purpose(filler, planned),
         each=each,
-        cautions=tuple(deal.left_over),
+        cautions=dealt.opening,
         steps=steps,
         time=phase_time(filler, steps, len(each) or 1),
     )
@@ -48,7 +56,7 @@ def _purpose(filler: Filler, planned: PlannedPhase) -> Text:
     return said
 
 
-def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], deal: CautionDealer) -> Step:
+def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], cautions: tuple[CautionNode, ...]) -> Step:
     file = step.file
     hold = step.hold
     return Step(
@@ -58,7 +66,7 @@ def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], de
         who=file.who if supervision_marked(filler) else "any",
         machine=file.machine,
         activities=tuple(file.activities),
-        cautions=deal.at(number, file.activities),
+        cautions=cautions,
         hold=Hold(
             text=filler.text(hold.text),
             releases=hold.file.releases,

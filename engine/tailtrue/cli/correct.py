@@ -15,12 +15,13 @@ from tailtrue.cli.log_beside import (
     record_as_before,
 )
 from tailtrue.cli.options import AsBefore, Caliper, Head, Indicator, Initials, Job, Json, Keep, Say, Tail
-from tailtrue.cli.visit_typed import kind_said, readings_said, typed_of
+from tailtrue.cli.visit_typed import both, kind_said, readings_said, typed_of
 from tailtrue.errors import ExitCode
 
 if TYPE_CHECKING:
     from tailtrue.case import Case
     from tailtrue.parts import Dials
+    from tailtrue.truing.typed import Readings
     from tailtrue.truing.visit import Visit
 
 BARRED = "answer what stands under FIRST, then keep it"
@@ -114,19 +115,27 @@ def correct(
             told.update(head=head, tail=tail, middle=middle, order=order)
         typed = on_steps(typed_of(source, told, say or []), steps_of(advice.case))
         kind = kind_said(caliper, indicator, typed)
-        if not keep:
-            typed.sound()
         check_typed_date(typed)
         day = str(typed.content.get("date", "")) or now()
         records, unread = earlier_records(job, keep)
         last = record_as_before(records, advice.case, day) if as_before else None
-        if keep:
-            check_keepable(advice.case, typed, as_before=last, kind=kind)
-        readings = (
-            readings_of(typed, kind == FROM_ZERO)
-            if typed.says("readings")
-            else readings_said(head, tail, order, table, kind)
-        )
+
+        def check() -> None:
+            if keep:
+                check_keepable(advice.case, typed, as_before=last, kind=kind)
+            else:
+                typed.sound()
+
+        def read() -> "Readings":
+            if typed.says("readings"):
+                return readings_of(typed, kind == FROM_ZERO)
+            return readings_said(head, tail, order, table, kind)
+
+        # Nobody is asked for readings that cannot be kept; those that were written are looked at together with the rest.
+        written = typed.says("readings") or bool(head or tail or table)
+        if not written:
+            check()
+        readings = both(check, read) if written else read()
         same = kept_already(records, advice.case, typed, readings, day, kind) if keep else None
         if same is not None:
             records.remove(same)

@@ -1,6 +1,7 @@
 """What is typed of a visit: options and a visit file as a record has them, readings in lists, a table or at a prompt."""
 
 import sys
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -100,6 +101,21 @@ def readings_said(head: str, tail: str, order: str, table: Path | None, kind: st
         do = 'give --head "49.612 mm, 49.613 mm" --tail "49.655 mm, 49.654 mm", or --table'
         raise UsageError((Problem("", "", "there are no readings", do),))
     return checked(Readings(tuple(_asked(collar, text, from_zero) for collar, text in ASKED), in_order=True))
+
+
+def both(check: Callable[[], None], read: "Callable[[], Readings]") -> "Readings":
+    """What is read when it and what is checked before it are in order; else every fault of both at once."""
+    from tailtrue.errors import TailtrueError
+
+    try:
+        check()
+    except TailtrueError as wrong:
+        try:
+            read()
+        except TailtrueError as more:
+            raise type(wrong)(dict.fromkeys((*wrong.problems, *more.problems))) from more
+        raise
+    return read()
 
 
 def _asked(collar: "Collar", text: str, from_zero: bool) -> "Reading":

@@ -46,10 +46,15 @@ def _plain(written: str) -> str:
     return re.sub(r"\s+", " ", written.strip()).replace(" ", "\u00a0")
 
 
-def fits_tailstock(drill: Drill, chuck_to: float, taper: str) -> bool:
-    """Whether the tailstock can hold the drill: in its drill chuck, or in its taper, never sleeved up."""
+def needs_sleeve(shank: str, taper: str) -> bool:
+    """Whether a shank has a taper smaller than that of the quill."""
+    return shank.startswith("MT") and int(shank[2:]) < int(taper.removeprefix("MT"))
+
+
+def fits_tailstock(drill: Drill, chuck_to: float, taper: str, sleeves: bool | None) -> bool:
+    """Whether the tailstock can hold the drill: in its drill chuck, or in its taper, with a sleeve unless there is none."""
     if drill.taper_shank:
-        return int(drill.shank[2:]) <= int(taper.removeprefix("MT"))
+        return drill.shank == taper or (sleeves is not False and needs_sleeve(drill.shank, taper))
     return drill.shank == "reduced" or drill.size_mm <= chuck_to
 
 

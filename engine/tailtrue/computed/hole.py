@@ -12,7 +12,7 @@ from tailtrue.calc.lengths import length_of_diameters
 from tailtrue.calc.spindle_band import speed_band
 from tailtrue.calc.steps import step_down
 from tailtrue.calc.validity import OutOfRange
-from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, holder_torque
+from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, holder_torque, needs_sleeve
 from tailtrue.computed.operation import limited_speed
 from tailtrue.computed.registry import Cut, Limited, computed, field
 from tailtrue.computed.stepping import least_of
@@ -81,7 +81,7 @@ _NEEDS = (
     "crib.drills", "crib.drill_chuck_to", "lathe.tailstock_taper", "hole.last_most", "collar.material",
     "collar.material_family", "collar.feed_group", "hole.hand_thrust", "lathe.cutting_power", "collar.saw_width",
     "blank.chuck_speed_limit", "lathe.fastest", "limit.blank_speed", "limit.drill_feed_share", "lathe.speeds?",
-    "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun",
+    "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun", "crib.reduction_sleeves?",
 )  # fmt: skip
 _TABLES = (
     "tools/drill_sets", "tools/morse_drills", "materials/materials", "cutting/speeds", "cutting/drill_feeds",
@@ -96,12 +96,13 @@ def _with_planner(make: Callable[["_Planner", list[Drill]], Limited]) -> Callabl
     def made(
         owned: Sequence[Record], chuck_to: float, taper: str, last_most: float, material: str, family: str, group: str,
         hand: float, power: float, depth: float, chuck_cap: float, top: float, blank_cap: float, light: float,
-        speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, overrun: float, *tables: Table,
+        speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, overrun: float,
+        sleeves: bool | None, *tables: Table,
     ) -> Limited:  # fmt: skip
         caps = [(chuck_cap, "the chuck"), (top, "top speed of the lathe"), (blank_cap, "a blank held short in the jaws")]
         spindle = (speeds, low, high, step, overrun)
         planner = _Planner(material, family, group, hand, power, depth, caps, spindle, light, last_most, tables)
-        held = [drill for drill in drills_of(owned, tables[0]) if fits_tailstock(drill, chuck_to, taper)]
+        held = [drill for drill in drills_of(owned, tables[0]) if fits_tailstock(drill, chuck_to, taper, sleeves)]
         return make(planner, held)
 
     return made
@@ -161,10 +162,11 @@ _of_smallest("power", "power that drill asks in solid metal", "W", "power", "lea
 
 
 @computed("hole.drills_held", label="drills that the tailstock holds", kind="count", rounding="count",
-          needs=("crib.drills", "crib.drill_chuck_to", "lathe.tailstock_taper"), tables=("tools/drill_sets",),
+          needs=("crib.drills", "crib.drill_chuck_to", "lathe.tailstock_taper", "crib.reduction_sleeves?"),
+          tables=("tools/drill_sets",),
           how="counted: shanks that the drill chuck or the taper of the quill takes")  # fmt: skip
-def drills_held(owned: Sequence[Record], chuck_to: float, taper: str, drill_sets: Table) -> int:
-    return sum(fits_tailstock(drill, chuck_to, taper) for drill in drills_of(owned, drill_sets))
+def drills_held(owned: Sequence[Record], chuck_to: float, taper: str, sleeves: bool | None, drill_sets: Table) -> int:
+    return sum(fits_tailstock(drill, chuck_to, taper, sleeves) for drill in drills_of(owned, drill_sets))
 
 
 @computed(
@@ -306,6 +308,7 @@ class _Planner:
             "thrust": asked.thrust_n,
             "reason": speed.by,
             "taper_shank": drill.taper_shank,
+            "shank": drill.shank,
         }
 
 
@@ -317,6 +320,15 @@ def _of_ladder(name: str, label: str, take: Any, **more: Any) -> None:
 
 _of_ladder("hole.last_drill", "last drill", lambda rows: rows[-1]["size"][0], unit="mm", rounding="size")
 _of_ladder("hole.first_drill", "first drill", lambda rows: rows[0]["size"][0], unit="mm", rounding="size")
+
+
+@computed("hole.sleeve_used", label="a sleeve for a smaller taper is used", kind="yes-no",
+          needs=("hole.ladder", "lathe.tailstock_taper"),
+          how="whether a drill of the ladder has a smaller taper")  # fmt: skip
+def sleeve_used(rows: Sequence[Record], taper: str) -> bool:
+    return any(needs_sleeve(row["shank"], taper) for row in rows)
+
+
 _of_ladder(
     "hole.taper_shank_used", "a taper-shank drill is used", lambda rows: any(row["taper_shank"] for row in rows),
     kind="yes-no",

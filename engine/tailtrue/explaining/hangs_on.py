@@ -32,7 +32,8 @@ _MOST_TRIED = 60
 _FEW = 3
 _HALVINGS = 24
 # How far from what was said a size is tried: shares of the way to the end of what is plausible.
-_SHARES = (0.15, 0.5, 1.0)
+_SHARES = (0.15, 0.35, 0.6, 1.0)
+_SCALES = ((0.7, 0.3, 0.1), (1.5, 3.0, 10.0))  # a list of sizes, all of them so much smaller or larger
 _FACTOR = 10.0
 _NEAR = (0.001, 0.0001)
 # A size so much farther off than another is no short way out.
@@ -75,7 +76,8 @@ def hangs_on(case: Case, names: tuple[str, ...], missing: Iterable[str], falls: 
     near.sort(key=lambda one: _order(one[0].name))
     told = [_told(case, spot, _needed(case, spot, value, falls, no_worse)) for spot, value in near[:_MOST_TOLD]]
     if not told and not lacking:
-        told = [_told(case, spot, "") for spot in _whole(case, sorted(behind, key=_order)[:_FEW])]
+        own = (spot for spot in _whole(case, behind) if not spot.where.startswith(_OURS))
+        told = [_told(case, spot, "") for spot in sorted(islice(own, _FEW), key=lambda spot: _order(spot.name))]
     return (*lacking, *told)
 
 
@@ -185,6 +187,9 @@ def _others(case: Case, spot: _Spot) -> Iterator[list[Any]]:
     elif spec.kind == "quantity" and isinstance(value, float):
         for end in sorted(_ends(spec, value), reverse=True):
             yield [value + share * (end - value) for share in _SHARES]
+    elif spec.kind == "quantities":
+        for scales in _SCALES:
+            yield [tuple(one * scale for one in value) for scale in scales]
     elif spec.kind == "texts" and (refers := _field(case, spot).refers) and not refers.in_own_files:
         yield [case.knowledge.given.references.words(refers.table, refers.column, refers.role)]
 

@@ -3,14 +3,13 @@
 from collections.abc import Mapping
 from typing import Any
 
-from tailtrue.errors import FactsWrong
 from tailtrue.facts import SetByHand, Settable
 from tailtrue.given.entries import Catalogue, GivenFact
 from tailtrue.given.quoting import harmless, pair
 from tailtrue.given.reading import Reading
 from tailtrue.given.suggest import closest, one_of
 from tailtrue.given.values import Unfit, text_of
-from tailtrue.quantities import OFFERED, read_quantity
+from tailtrue.quantities import OFFERED, QuantityWrong, read_quantity
 
 TABLE = "override"
 KEYS = ("fact", "value", "reason", "initials")
@@ -104,9 +103,13 @@ def _quantity(raw: Any, settable: Settable) -> float:
         raise Unfit("is not a quantity", f"write a number with its unit in quotes, in {units}")
     try:
         value = read_quantity(raw, settable.unit)
-    except FactsWrong as wrong:
+    except QuantityWrong as wrong:
+        fits = tuple(one for one in wrong.offers if settable.least <= read_quantity(one, settable.unit) <= settable.most)
         problem = wrong.problems[0]
-        raise Unfit(problem.wrong, problem.do) from wrong
+        do = (
+            wrong.offering(fits[:2]) if fits else f"write a number with its unit, in {units}" if wrong.offers else problem.do
+        )
+        raise Unfit(problem.wrong, do) from wrong
     if not settable.least <= value <= settable.most:
         raise Unfit("is not plausible here", "look at the unit and the decimal point")
     return value

@@ -23,9 +23,18 @@ def day_of(raw: Any) -> str:
             return date.fromisoformat(text).isoformat()
         except ValueError as wrong:
             raise ValueError("is no day of the calendar", _EXAMPLE) from wrong
+    raise ValueError("is not a date", instead(text) or _EXAMPLE)
+
+
+def instead(text: str) -> str:
+    """What to write for a day that stands in another order; empty where none can be meant.
+
+    >>> instead("24.11.2026")
+    'write 2026-11-24'
+    """
     meant = tuple(dict.fromkeys(_meant(text)))
     whichever = ", whichever is meant" if len(meant) > 1 else ""
-    raise ValueError("is not a date", f"write {' or '.join(meant)}{whichever}" if meant else _EXAMPLE)
+    return f"write {' or '.join(meant)}{whichever}" if meant else ""
 
 
 def _meant(text: str) -> Iterator[str]:

@@ -52,7 +52,8 @@ def _short(number: Fraction, toward: Toward, near: float) -> str:
         whole = math.ceil(steps) if toward == "up" else math.floor(steps) if toward == "down" else round(steps)
         found = whole * step
         if abs(found - number) <= Fraction(str(near)) * abs(number):
-            return f"{float(found):.{max(0, digits - 1 - place)}f}"
+            said = f"{float(found):.{max(0, digits - 1 - place)}f}"
+            return said.rstrip("0").rstrip(".") if "." in said else said
     return f"{float(number):g}"
 
 

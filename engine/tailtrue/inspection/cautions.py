@@ -125,6 +125,9 @@ def few_enough(sheet: Sheet) -> Iterator[Fault]:
         if count > most:
             yield Fault(placed.where, f"{count} cautions stand at this step, {most} is the most")
     for phase in sheet.procedure.phases:
+        if len(phase.cautions) > sheet.shop.messages_at_phase:
+            what = f"{len(phase.cautions)} cautions open this phase, {sheet.shop.messages_at_phase} is the most"
+            yield Fault(f"phase {phase.number}", what)
         lesser = [step for step in phase.steps if any(one.signal != "danger" for one in step.cautions)]
         for caution in phase.cautions:
             met = [step for step in lesser if caution.signal == "danger" and set(caution.answers) & set(step.activities)]

@@ -206,7 +206,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V205", third_collar.counted, "house rule: a paper has as many collars as the job asks for"),
     Rule("V206", third_collar.in_the_middle, "geometry: half-way, the middle of a taper is the mean of its ends"),
     Rule("V207", third_collar.read_in_order, "statistics: read there and back, a steady drift falls out of every mean"),
-    Rule("V210", third_collar.order_told, "house rule: every paper tells one order of reading"),
+    Rule("V219", third_collar.order_told, "house rule: every paper tells one order of reading"),
     Rule("V208", third_collar.honest_allowance, "ISO 14253-1: what the doubt explains is no finding"),
     Rule("V209", third_collar.bores_told, "limits and fits: what slides over a seat clears its largest size"),
     Rule("V180", grammar.notes_command_nothing, "simplified technical English: a note gives information only"),

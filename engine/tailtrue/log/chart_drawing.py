@@ -125,11 +125,14 @@ def _singles(ink: Ink, shown: Sequence[_Shown], dials: Dials) -> None:
             ink.outline(points, "run", closed=False)
         for place, ((x, y), check) in enumerate(zip(points, one.checks, strict=True), start=one.first):
             # Each check has the doubt of what read it; a micrometer and an indicator are told apart by it.
-            low, high = map(scale.y, _doubt(check))
-            ink.line(x, low, x, high, "doubt")
-            for end in (low, high):
-                ink.line(x - 0.8, end, x + 0.8, end, "doubt")
+            _whisker(ink, x, *map(scale.y, _doubt(check)))
             _mark(ink, x, y, place in one.stretch.signals, check.outside)
+
+
+def _whisker(ink: Ink, x: float, low: float, high: float) -> None:
+    ink.line(x, low, x, high, "doubt")
+    for end in (low, high):
+        ink.line(x - 0.8, end, x + 0.8, end, "doubt end")
 
 
 def _doubt(check: Check) -> tuple[float, float]:
@@ -235,7 +238,10 @@ def _key(ink: Ink, shown: Sequence[_Shown], dials: Dials) -> float:
         x += 10 + text_width(word)
     x, y = 1.0, y + 6
     for kind, word in _LINES:
-        ink.line(x, y, x + 11, y, kind)
+        if kind == "doubt":
+            _whisker(ink, x + 9, y - 1.8, y + 1.8)
+        else:
+            ink.line(x, y, x + 11, y, kind)
         ink.words(x + 13, y + 1.2, (word,))
         x += 19 + text_width(word)
     words = (

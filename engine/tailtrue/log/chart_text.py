@@ -44,7 +44,12 @@ def chart_lines(series: Series, dials: Dials, rules: LogRules, again: Recheck | 
 
 def wear_line(wear: Wear, dials: Dials) -> str:
     """What is left of the collars of a bar, in a sentence."""
-    words = said("wear", bar=harmless(wear.bar), now=size(wear.now_mm, dials), tests=wear.tests)
+    words = said(
+        "wear",
+        bar=harmless(wear.bar),
+        now=size(wear.now_mm, dials),
+        tests=f"{wear.tests} {'test' if wear.tests == 1 else 'tests'}",
+    )
     if wear.since:
         words = said("wear_since", wear=words, since=wear.since)
     if wear.least_mm is None:

@@ -17,6 +17,7 @@ from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Fie
 from tailtrue.calc.alignment import tailstock_move
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.errors import FactsWrong
+from tailtrue.given.day import instead
 from tailtrue.log.faults import Fault, contradiction, unfit
 from tailtrue.quantities import read_quantity
 
@@ -49,19 +50,19 @@ def moment(text: str) -> str:
     tidy = text.strip().replace(" ", "T", 1)
     try:
         if "T" not in tidy:
-            return date.fromisoformat(tidy).isoformat() if len(tidy) == 10 else _no_moment()
+            return date.fromisoformat(tidy).isoformat() if len(tidy) == 10 else _no_moment(text)
         read = datetime.fromisoformat(tidy)
     except ValueError:
-        return _no_moment()
+        return _no_moment(text)
     if read.tzinfo is not None:
         raise unfit("names a time zone", "write the time of the shop's own clock, such as 2026-03-31T09:40")
     if read.microsecond or tidy[10] != "T":
-        return _no_moment()
+        return _no_moment(text)
     return read.isoformat(timespec="seconds" if read.second else "minutes")
 
 
-def _no_moment() -> str:
-    raise unfit("is no date with or without a time", "write 2026-03-31 or 2026-03-31T09:40")
+def _no_moment(text: str) -> str:
+    raise unfit("is no date with or without a time", instead(text) or "write 2026-03-31 or 2026-03-31T09:40")
 
 
 def _plain(text: str, allowed: str = "") -> str:

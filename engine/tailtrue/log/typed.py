@@ -78,7 +78,9 @@ class Typed:
     def lacking(self, known: Collection[str] = (), read_by: str = "") -> list[GivenFact]:
         """What a record of a test read with this instrument must say, and neither this nor `known` does."""
         facts = facts_by_key().values()
-        spared = {*known, *(OF_A_MICROMETER if (read_by or self.read_by) != MICROMETER else ())}
+        # What read the collars may be said and not be understood; then nobody knows what a micrometer would have to say.
+        unclear = f"{TABLE}.read_by" in self.met and not self.says("read_by")
+        spared = {*known, *(OF_A_MICROMETER if unclear or (read_by or self.read_by) != MICROMETER else ())}
         return [one for one in facts if one.ask == "must" and one.spec.name not in self.met and one.key not in spared]
 
     def with_more(self, other: "Typed") -> "Typed":
