@@ -11,9 +11,10 @@ _USED = {"compound_waste": "4", "compound_step": "0.5"}
 TABLE = Table("used", tuple(Row("used", 2, {"name": name, "value": value}) for name, value in _USED.items()))
 FIGURES: list[tuple[str, tuple[Any, ...], float]] = [
     ("bar.buy_length", (403.0, 2.0), 405),
-    ("collar.buy_length", ("round", 38.0, 80.0, 2.0), 80),
+    ("collar.buy_length", ("round", 38.0, 80.0, 2.0, 2), 80),
     # square slugs of 80 mm lie side by side on the plate
-    ("collar.buy_length", ("slab", 40.0, 80.0, 2.0), 164),
+    ("collar.buy_length", ("slab", 40.0, 80.0, 2.0, 2), 164),
+    ("collar.buy_length", ("slab", 40.0, 80.0, 2.0, 3), 246),
     # 25 mm round, 400 mm long: 196.350 cm3 at 7850 kg/m3
     ("bar.buy_mass", (25.0, 400.0, 7850.0), 1.54134),
     ("bar.finished_mass", (25.0, 400.0, 7850.0), 1.54134),
@@ -24,9 +25,11 @@ FIGURES: list[tuple[str, tuple[Any, ...], float]] = [
     # strip of plate 80 mm wide, 40 mm thick, 164 mm long: 524.8 cm3
     ("collar.buy_mass", ("slab", 80.0, 0.0, 40.0, 164.0, 2700.0), 1.41696),
     # two rings 70 mm over 25 mm, 35 mm wide: 235.030 cm3 at 2700 kg/m3
-    ("collar.finished_mass", (70.0, 35.0, 25.0, 2700.0), 0.634582),
+    ("collar.finished_mass", (70.0, 35.0, 25.0, 2700.0, 2), 0.634582),
     # two seats of 2750 mm2, 0.1 mm per side, and four times that: 2200 mm3, up to the next half of a millilitre
-    ("consume.compound", (2750.0, 0.2, TABLE), 2.5),
+    ("consume.compound", (2750.0, 0.2, 2, TABLE), 2.5),
+    # three seats: 3300 mm3
+    ("consume.compound", (2750.0, 0.2, 3, TABLE), 3.5),
 ]
 
 

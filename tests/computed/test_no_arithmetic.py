@@ -17,7 +17,6 @@ _COUNT = "a count of pieces or of pecks, each timed by a formula"
 # Where arithmetic stands and may stay, with the reason.
 _EXPLAINED = {
     "collar_source._against": _TRIED,
-    "collar_source._blank_width": _TRIED,
     "collar_source._plate": _TRIED,
     "drills.demand": _TRIED,
     "holding.soft_jaws_fit": "answers yes or no",
@@ -33,7 +32,8 @@ _EXPLAINED = {
     "joint_pins.across": _TRIED,
     "joint_screws._held": _TRIED,
     "joint_screws.found": _TRIED,
-    "material._both": _COUNT,
+    "material._in_all": _COUNT,
+    "middle_collar.sag": "a list of loads, one for each collar",
     "operation.limited_speed": "a speed is compared with what is still borne, and not printed",
     "setover.cut_far": "answers yes or no",
     "setover.taper": "the inch of a taper in inches for each foot, which comes as a length",

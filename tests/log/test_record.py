@@ -52,7 +52,7 @@ def test_everything_that_is_asked_of_a_test_has_its_place() -> None:
 def test_what_was_not_said_stays_unsaid() -> None:
     bare = record()
     unsaid = {"mid_station_mm", "headstock_centre_runout_mm", "tailstock_centre_mark", "bar_degc", "chuck_test", "remarks",
-              "collar_least_diameter_mm"}  # fmt: skip
+              "collar_least_diameter_mm", "nearest_step"}  # fmt: skip
     assert {name for name in Record.model_fields if getattr(bare, name) is None} == unsaid
     assert bare.judgement.difference_uncertainty_mm is None
     assert (bare.moves, bare.level) == ((), ())

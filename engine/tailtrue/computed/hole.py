@@ -16,7 +16,7 @@ from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, h
 from tailtrue.computed.operation import limited_speed
 from tailtrue.computed.registry import Cut, Limited, computed, field
 from tailtrue.computed.stepping import least_of
-from tailtrue.tables import Row, Table
+from tailtrue.tables import NoRow, Row, Table
 
 Record = Mapping[str, Any]
 
@@ -273,12 +273,12 @@ class _Planner:
         return min(self.rule.number("solid_most_mm"), self.last_most)
 
     def asked_of(self, drill: Drill) -> Record:
-        """What a drill asks in solid metal at the lighter feed; without what the formulas do not reach."""
+        """What a drill asks in solid metal at the lighter feed; without what tables and formulas do not reach."""
         said: dict[str, Any] = {"drill": drill.size_mm}
         speed = self.speed(drill.size_mm, 0.0).value
         try:
             asked = self.demand(drill.size_mm, 0.0, min(self.feeds_for(drill.size_mm)))
-        except OutOfRange:
+        except (OutOfRange, NoRow):
             return said
         said |= {"thrust": asked.thrust_n, "torque": asked.torque_nmm, "holds": self.holds(drill, asked)}
         return said if speed is None else {**said, "power": drill_power(asked.torque_nmm, speed)}
