@@ -238,12 +238,13 @@ def _alone_at_a_foot(file: PdfReader, tree: Procedure) -> list[str]:
     for page in file.pages:
         words = re.sub(r"\s", "", page.extract_text())
         for phase in tree.phases:
-            heading = re.sub(r"\s", "", f"{phase.number}{phase.title}")
-            below = words.rpartition(heading)[2] if heading in words else "elsewhere"
-            first = [phase.cautions[0].hazard] if phase.cautions else [f"{phase.steps[0].number}{phase.steps[0].title}"]
-            told = "".join(re.sub(r"\s", "", one) for one in first)
+            # No step whose number ends so, and no number that does.
+            title = "".join(f"{phase.number}{phase.title}".split())
+            heading = r"(?<![\d.])" + re.escape(title)
+            places = [one.end() for one in re.finditer(heading, words)]
+            first = phase.cautions[0].hazard if phase.cautions else f"{phase.steps[0].number}{phase.steps[0].title}"
             # The list of times names the phases too, in a table of its own.
-            if heading in words and told not in below and "Howlongittakes" not in words:
+            if places and re.sub(r"\s", "", first) not in words[places[-1] :] and "Howlongittakes" not in words:
                 found.append(f"{phase.number} {phase.title}")
     return found
 
