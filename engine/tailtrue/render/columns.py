@@ -13,11 +13,10 @@ from markupsafe import Markup
 
 _Thing = TypeVar("_Thing")
 _COLUMNS = 3
-# Lines in the longest column of a row: fewer look ragged, more find no room at the foot of a page. The first row, which
-# needs room there together with its heading, is shorter.
-_LEAST, _MOST, _FIRST = 9, 21, 18
+# Lines in the longest column of a row: fewer are never level, more are read far down the page and up again.
+_MOST = 26
 # Width of a column in ems of the small print, less what is lost where a line breaks before a long word.
-_WIDTH = 21.3
+_WIDTH = 21.7
 _BOLD = 1.07
 # What begins a line of its own, and what is set in bold.
 _TAG = re.compile(r"<(/?)(\w+)[^>]*>")
@@ -44,27 +43,29 @@ def abreast(things: Iterable[_Thing], written: Callable[[_Thing], Markup]) -> li
     """Things in rows of three columns, each as it is written, in order down the columns and then on to the next row."""
     entries = [written(thing) for thing in things]
     lines = [lines_of(entry) for entry in entries]
-    rows: list[list[Sequence[Markup]]] = []
-    start = 0
-    while start < len(entries):
-        end = _end_of_row(lines, start, _MOST if start else _FIRST)
-        rows.append(_split(entries[start:end], lines[start:end]))
-        start = end
-    return rows
+    starts = _starts_of_rows(lines) if lines else []
+    return [
+        _split(entries[start:end], lines[start:end]) for start, end in zip(starts, [*starts[1:], len(lines)], strict=True)
+    ] if lines else []
 
 
-def _end_of_row(lines: Sequence[int], start: int, most: int) -> int:
-    """Where the row ends whose columns are most level; the last row takes what is left."""
-    best, filled = start + 1, 0.0
-    for end in range(start + 1, len(lines) + 1):
-        run = lines[start:end]
-        high = least_height(run)
-        if high > most:
-            break
-        level = sum(run) / (_COLUMNS * high)
-        if end == len(lines) or (high >= _LEAST and level >= filled):
-            best, filled = end, level
-    return best
+def _starts_of_rows(lines: Sequence[int]) -> list[int]:
+    """Where each row begins when all rows together are as short as they can be."""
+    # By where a row begins: the lines from there to the end, and where the next row begins.
+    best: list[tuple[int, int]] = [(0, len(lines))] * (len(lines) + 1)
+    for start in reversed(range(len(lines))):
+        ways = []
+        for end in range(start + 1, len(lines) + 1):
+            high = least_height(lines[start:end])
+            if high > _MOST and ways:
+                break
+            ways.append((high + best[end][0], end))
+        # Of ways as short as each other, that of the fewest rows.
+        best[start] = min(ways, key=lambda way: (way[0], -way[1]))
+    starts = [0]
+    while best[starts[-1]][1] < len(lines):
+        starts.append(best[starts[-1]][1])
+    return starts
 
 
 def least_height(lines: Sequence[int]) -> int:
