@@ -4,39 +4,28 @@ The maker of PDF lets no column run over a page, so the rows are cut here, by re
 """
 
 import re
-from collections import defaultdict
 from collections.abc import Callable, Iterable, Sequence
 from html import unescape
 from typing import TypeVar
 
 from markupsafe import Markup
 
+from tailtrue.render.letters import width
+
 _Thing = TypeVar("_Thing")
 _COLUMNS = 3
 # Lines in the longest column of a row: fewer are never level, more are read far down the page and up again.
 _MOST = 26
-# Width of a column in ems of the small print, less what is lost where a line breaks before a long word.
-_WIDTH = 21.7
-_BOLD = 1.07
-# What begins a line of its own, and what is set in bold.
-_TAG = re.compile(r"<(/?)(\w+)[^>]*>")
+# Width of a column in ems of the small print.
+_WIDTH = 22.6
+# Bold stands in headings and figures; a block begins a line of its own.
+_TAG = re.compile(r"<(/?)(\w+)([^>]*)>")
 _BLOCKS = frozenset({"li", "p", "h3", "ul", "section", "div"})
 _STRONG = frozenset({"b", "h3"})
-# Widths in thousandths of an em, as sans serif faces share them; what is not named is as wide as a digit.
-_DIGIT = 556
-_WIDTHS = defaultdict(
-    lambda: _DIGIT,
-    {
-        **dict.fromkeys("'ijl", 210),
-        **dict.fromkeys(" !,./:;I[]ft", 278),
-        **dict.fromkeys("()-r\u00a0", 325),
-        **dict.fromkeys("ckszvxyJ", 500),
-        **dict.fromkeys("ABEKPSVXY&", 667),
-        **dict.fromkeys("CDHNRUw", 722),
-        **dict.fromkeys("GOQ", 778),
-        **dict.fromkeys("mMW%@", 870),
-    },
-)
+_FIGURE = 'class="figure"'
+_SPACE = width(" ")
+# A line breaks at a space, and after a hyphen or a stroke between words.
+_WORDS = re.compile(r" |(?<=\w[-/])(?=[A-Za-z])")
 
 
 def abreast(things: Iterable[_Thing], written: Callable[[_Thing], Markup]) -> list[list[Sequence[Markup]]]:
@@ -99,29 +88,53 @@ def _split(entries: Sequence[Markup], lines: Sequence[int]) -> list[Sequence[Mar
 
 
 def lines_of(entry: Markup) -> int:
-    """About how many lines an entry takes in a column.
+    """How many lines an entry takes in a column.
 
     >>> lines_of(Markup("<li><b>speed</b> 450</li>"))
     1
     """
-    found, width, strong, at = 0, 0.0, 0, 0
-    text = str(entry)
+    lines = _Lines()
+    strong: list[bool] = []
+    text, at = str(entry), 0
     for tag in _TAG.finditer(text):
-        width += _width(text[at : tag.start()], bold=strong > 0)
+        lines.run_on(text[at : tag.start()], bold=any(strong))
         at = tag.end()
         if tag[2] in _BLOCKS:
-            found, width = found + _whole(width), 0.0
-        if tag[2] in _STRONG:
-            strong += -1 if tag[1] else 1
-    return found + _whole(width + _width(text[at:], bold=False))
+            lines.end()
+        if tag[1]:
+            strong.pop()
+        else:
+            strong.append(tag[2] in _STRONG or _FIGURE in tag[3])
+    lines.run_on(text[at:], bold=False)
+    lines.end()
+    return lines.count
 
 
-def _width(text: str, *, bold: bool) -> float:
-    if not text:
-        return 0.0
-    words = " ".join(unescape(text).split()) + (" " if text[-1:].isspace() else "")
-    return sum(map(_WIDTHS.__getitem__, words)) * (_BOLD if bold else 1.0) / 1000
+class _Lines:
+    """Lines that are filled word by word; a word may be of plain and of bold letters."""
 
+    def __init__(self) -> None:
+        self.count = 0
+        self._filled = 0.0  # of the line, with its last space
+        self._word = 0.0
 
-def _whole(width: float) -> int:
-    return -int(-width // _WIDTH) if width > 0.5 else 0
+    def run_on(self, text: str, *, bold: bool) -> None:
+        """More words, the first of which may go on with the last that was told."""
+        pieces = _WORDS.split(" ".join(unescape(f"|{text}|").split())[1:-1]) if text.strip() else [""] * (2 if text else 1)
+        for at, piece in enumerate(pieces):
+            if at:
+                self._place()
+            self._word += width(piece, bold=bold)
+
+    def end(self) -> None:
+        """The end of a block."""
+        self._place()
+        self.count += self._filled > 0
+        self._filled = 0.0
+
+    def _place(self) -> None:
+        if self._word and self._filled and self._filled + self._word > _WIDTH:
+            self.count, self._filled = self.count + 1, 0.0
+        if self._word:
+            self._filled += self._word + _SPACE
+        self._word = 0.0
