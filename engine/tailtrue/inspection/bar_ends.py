@@ -10,6 +10,7 @@ _FROM_FACE, _CONE_DEPTH, _LARGE_END = "bar.centre_depth", "bar.centre_cone_depth
 _HALF_CONE = tan(radians(30))
 _CLOSE_MM = 0.02
 _BELOW_BODY = 0.95  # of the body: above it the straight part cuts
+_LENGTH, _DIAMETER, _STATION, _WIDTH = "bar.length", "bar.diameter", "collar.station", "collar.width"
 _STRIPS, _BUSH = "jaw-strips", "spindle-bush"
 
 
@@ -48,9 +49,9 @@ def rims_broken(sheet: Sheet) -> Iterator[Fault]:
 def seats_kept(sheet: Sheet) -> Iterator[Fault]:
     """Jaws that grip the bar where a collar will sit have soft strips under them."""
     sizes = _drawn(sheet)
-    if not {"station", "collar_width"} <= sizes.keys() or sheet.shop.piece is None:
+    if not {_STATION, _WIDTH} <= sizes.keys() or sheet.shop.piece is None:
         return
-    low, high = (sizes["station"] + side * sizes["collar_width"] / 2 for side in (-1, 1))
+    low, high = (sizes[_STATION] + side * sizes[_WIDTH] / 2 for side in (-1, 1))
     jaws = sheet.shop.piece.grip_mm
     for placed in sheet.steps:
         out = _told(placed).get("bar.short_overhang")
@@ -66,16 +67,16 @@ def seats_kept(sheet: Sheet) -> Iterator[Fault]:
 def far_end_held(sheet: Sheet) -> Iterator[Fault]:
     """A long bar with room round it in the spindle has a bush at its far end."""
     sizes, shop = _drawn(sheet), sheet.shop
-    if shop.spindle_bore_mm is None or "diameter" not in sizes or "length" not in sizes:
+    if shop.spindle_bore_mm is None or _DIAMETER not in sizes or _LENGTH not in sizes:
         return
-    room = shop.spindle_bore_mm - sizes["diameter"]
+    room = shop.spindle_bore_mm - sizes[_DIAMETER]
     shake, most = (shop.limits.get(name, (0.0, ""))[0] for name in ("limit.bore_shake", "limit.overhang_most"))
     for placed in sheet.steps:
         out = _told(placed).get("bar.short_overhang")
         if out is None or "bar-through-spindle" not in placed.step.activities:
             continue
-        inside = sizes["length"] - out
-        if room > shake and inside > most * sizes["diameter"] and _BUSH not in placed.step.tools:
+        inside = sizes[_LENGTH] - out
+        if room > shake and inside > most * sizes[_DIAMETER] and _BUSH not in placed.step.tools:
             what = f"{inside:.3g} mm of the bar turn inside the spindle with {room:.3g} mm of room"
             yield Fault(placed.where, f"{what}, and no bush holds the far end")
 
@@ -86,4 +87,4 @@ def _told(placed: Placed) -> dict[str, float]:
 
 def _drawn(sheet: Sheet) -> dict[str, float]:
     drawing = sheet.procedure.drawing
-    return {} if drawing is None else {name: figure.value for name, figure in drawing.dimensions.items()}
+    return {} if drawing is None else {figure.fact: figure.value for figure in drawing.dimensions.values()}
