@@ -13,7 +13,8 @@ What stands where:
   `cut_power` (motor), `cut_time` (with all the travel), `finish`, `tool_wear`, `spindle` and `spindle_band` (which step).
 - Drilling: `drilling` (thrust, torque, hand, taper), `drill_demand` (what to plan for), `drill_models` (to compare),
   `drill_ladder` (pilots), `drilled_hole` (size, stock, pecks), `morse_taper` (slip), `centre_hole`.
-- Boring: `boring` (the bar), `boring_passes` (passes, spring passes, copied errors), `rework` (a bore found too small).
+- Boring: `boring` (the bar), `boring_passes` (passes, spring passes, copied errors), `fine_feed` (a slide set over for a
+  small step), `rework` (a bore found too small).
 - Bars and rotors: `beams` (bend, sag, mass, whirl), `bending` (loads anywhere, least bar, buckling), `soft_centres`
   (centres that give), `rotors` (critical speed with collars, stock behind the spindle).
 - Holding work: `chuck` (grip and speed), `work_holding` (tilt, overhang, length of grip), `centre_points` (between
@@ -22,7 +23,8 @@ What stands where:
   `interference` (pressure and stress), `interference_grip` (least grip, greatest stress), `shrink`, `thermal` (growth and
   its thrust).
 - Alignment: `alignment` (difference and move), `lathe_geometry` (exact), `carriage_path` (twist, wear, yaw), `sides`
-  (front and rear), `indicator`, `fresh_skims` (collars read by indicator), `setover` and `tapers` (tapers on purpose),
+  (front and rear), `indicator`, `fresh_skims` (collars read by indicator), `third_collar` (the one in the
+  middle), `setover` and `tapers` (tapers on purpose),
   `clamping`, `cut_order`, `causes` and `estimation` (which cause, and when that cannot be told), `further_tests` (which
   test would tell).
 - Measuring: `readings`, `budget`, `difference_budget`, `doubts` (put together, taken apart), `uncertainty`, `student`,

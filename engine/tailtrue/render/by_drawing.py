@@ -9,8 +9,8 @@ from itertools import product
 from math import ceil
 from typing import NamedTuple
 
-from tailtrue.parts import Dials, Setting
-from tailtrue.procedure import Check, Drawing, Step
+from tailtrue.parts import Check, Dials, Setting
+from tailtrue.procedure import Drawing, Step
 from tailtrue.render.values import value_line
 from tailtrue.render.words import say
 

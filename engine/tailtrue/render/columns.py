@@ -43,7 +43,7 @@ def _starts_of_rows(lines: Sequence[int]) -> list[int]:
     # By where a row begins: the lines from there to the end, and where the next row begins.
     best: list[tuple[int, int]] = [(0, len(lines))] * (len(lines) + 1)
     for start in reversed(range(len(lines))):
-        ways = []
+        ways: list[tuple[int, int]] = []
         for end in range(start + 1, len(lines) + 1):
             high = least_height(lines[start:end])
             if high > _MOST and ways:
