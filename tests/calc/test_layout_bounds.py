@@ -35,6 +35,7 @@ _BOW = {"difference_unsure_mm": 0.004, "first_station_mm": 30, "middle_station_m
 _LIGHT = {"least_mm": 24.9, "low_mm": 25.0, "high_mm": 25.02, "depth_mm": 0.02}
 _SEATS = {"area_mm2": 2748.9, "diametral_clearance_mm": 0.1, "waste_factor": 2, "count": 2}
 _RAISED = {"strength_mpa": 8, "margin": 0.8, "margin_wanted": 1}
+_SHALLOW = {"depth_mm": 1, "margin": 1.2, "margin_wanted": 1.5}
 _NARROW = {"margin": 1.5, "width_mm": 28, "full_width_mm": 35}
 _PIECES = {"piece_mm": 38, "kerf_mm": 2, "count": 2}
 _STOCK = {"stock_mm": 82, "kerf_mm": 2, "count": 2}
@@ -88,6 +89,9 @@ _BOUNDS: list[tuple[Callable[..., float], dict[str, float], str, float, float, s
     (margins.strength_for_margin, _RAISED, "strength_mpa", 1e-3, 0, "strength is 0 MPa"),
     (margins.strength_for_margin, _RAISED, "margin", 1e-3, 0, "margin is 0"),
     (margins.strength_for_margin, _RAISED, "margin_wanted", 1e-3, 0, "margin wanted is 0"),
+    (margins.depth_for_margin, _SHALLOW, "depth_mm", 1e-3, 0, "depth of the cut is 0 mm"),
+    (margins.depth_for_margin, _SHALLOW, "margin", 1e-3, 0, "margin is 0"),
+    (margins.depth_for_margin, _SHALLOW, "margin_wanted", 1e-3, 0, "margin wanted is 0"),
     (margins.margin_of_narrow, _NARROW, "margin", 0, -0.1, "margin is -0.1"),
     (margins.margin_of_narrow, _NARROW, "width_mm", 1e-3, 0, "width as found is 0 mm"),
     (margins.margin_of_narrow, _NARROW, "full_width_mm", 1e-3, 0, "full width is 0 mm"),

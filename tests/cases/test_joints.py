@@ -86,12 +86,12 @@ WAYS: list[tuple[str, str, Changes, set[str], str]] = [
         "shrink-fit",
         "ropewalk",
         (),
-        {"fit-sizes", "rehearse-shrink", "shrink-collars", "cool-collars", "check-joint"},
+        {"fit-sizes", "rehearse-shrink", "shrink-collars", "cool-collars", "check-tight-joint"},
         "interference",
     ),
     ("axial-pin", "fernhill", GAUGE, {"drill-pins-along", "fit-pins-along", "check-joint"}, "clearance"),
     ("radial-pin", "fernhill", GAUGE, {"drill-pin-across", "fit-pin-across", "check-joint"}, "clearance"),
-    ("press-fit", "ropewalk", THICK, {"fit-sizes", "press-collars", "check-joint"}, "interference"),
+    ("press-fit", "ropewalk", THICK, {"fit-sizes", "press-collars", "check-tight-joint"}, "interference"),
     ("split-clamp", "ropewalk", LARGE, {"clamp-holes", "slit-collars", "fit-clamps", "check-joint"}, "clearance"),
 ]
 BARS = {
@@ -114,9 +114,14 @@ def test_each_way_is_carried_through(
         low, high = number(tree, f"bore.{end}_low"), number(tree, f"bore.{end}_high")
         assert high < least if fit == "interference" else low > largest, (end, low, high)
     turned = [name for name, step in there.items() if step.machine == "turning"]
-    fixed = "cure" if wish == "retaining-compound" else "check-joint"
+    tight = wish in ("shrink-fit", "press-fit")
+    fixed = "cure" if wish == "retaining-compound" else "check-tight-joint" if tight else "check-joint"
     order = list(there)
-    assert there[fixed].hold
+    hold = there[fixed].hold
+    assert hold is not None
+    # Time is waited for; a collar that sits with force and moves is made anew; anything else is fixed anew.
+    back = None if fixed == "cure" else "saw-blanks" if tight else "mark-seats"
+    assert hold.go_back_to == back
     assert order.index(fixed) < min(order.index(name) for name in turned if name in ("rough-collars", "skim-collars"))
 
 
@@ -279,13 +284,23 @@ def test_the_engine_makes_that_bar(tmp_path: Path) -> None:
 
 def test_collars_shrunk_on_are_cool_before_each_pass_over_them() -> None:
     shrunk = make_procedure(EXAMPLES / "ropewalk" / "job.toml")
+    order = [step for phase in shrunk.phases for step in phase.steps]
     for ident in ("rough-collars", "true-collars", "skim-collars"):
-        assert _said_of_letting_go(shrunk, ident), ident
+        (at,) = (place for place, step in enumerate(order) if step.id == ident)
+        dead = next(step for step in reversed(order[:at]) if step.machine != "stopped")
+        # A hand with a thermometer is at the work: the lathe is isolated, and its start is checked again.
+        assert dead.machine == "isolated", ident
+        assert "thermometer" in dead.tools, ident
+        assert dead.time, ident
+        assert dead.time.waiting, ident
+        assert "start-check" in order[at - 1].activities, ident
+        assert _said_of_letting_go(shrunk, dead.id), ident
+        assert "stop, isolate" in order[at].settings[0].model_dump_json(), ident
     bonded = make_procedure(EXAMPLES / "fernhill" / "job.toml")
-    assert not _said_of_letting_go(bonded, "rough-collars")
+    assert not {"cool-for-roughing", "cool-for-pass", "start-cooled"} & steps(bonded).keys()
 
 
 def _said_of_letting_go(procedure: Procedure, ident: str) -> bool:
-    steps = [step for phase in procedure.phases for step in phase.steps if step.id == ident]
-    assert steps, ident
-    return all("joint.shrink_fit.lets_go_at" in line.model_dump_json() for step in steps for line in step.settings[:1])
+    found = [step for phase in procedure.phases for step in phase.steps if step.id == ident]
+    assert found, ident
+    return all("joint.shrink_fit.lets_go_at" in line.model_dump_json() for step in found for line in step.settings[:1])

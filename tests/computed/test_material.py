@@ -11,10 +11,12 @@ _USED = {"compound_waste": "4", "compound_step": "0.5"}
 TABLE = Table("used", tuple(Row("used", 2, {"name": name, "value": value}) for name, value in _USED.items()))
 FIGURES: list[tuple[str, tuple[Any, ...], float]] = [
     ("bar.buy_length", (403.0, 2.0), 405),
-    ("collar.buy_length", ("round", 38.0, 80.0, 2.0, 2), 80),
+    ("collar.buy_length", ("round", 38.0, 80.0, 2.0, 2, 40.0), 120),
+    # 130 mm of stock, three blanks of 33 mm and three cuts of 3 mm
+    ("collar.left_over", (130.0, 33.0, 3.0, 3), 22),
     # square slugs of 80 mm lie side by side on the plate
-    ("collar.buy_length", ("slab", 40.0, 80.0, 2.0, 2), 164),
-    ("collar.buy_length", ("slab", 40.0, 80.0, 2.0, 3), 246),
+    ("collar.buy_length", ("slab", 40.0, 80.0, 2.0, 2, 40.0), 204),
+    ("collar.buy_length", ("slab", 40.0, 80.0, 2.0, 3, 40.0), 286),
     # 25 mm round, 400 mm long: 196.350 cm3 at 7850 kg/m3
     ("bar.buy_mass", (25.0, 400.0, 7850.0), 1.54134),
     ("bar.finished_mass", (25.0, 400.0, 7850.0), 1.54134),

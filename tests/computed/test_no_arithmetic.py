@@ -40,6 +40,7 @@ _EXPLAINED = {
     "speed_table.surface_band": "a speed of the table that another operation scales; the band goes into a formula",
     "times._pecked": _COUNT,
     "times.collar_turning": _COUNT,
+    "times.cool_roughing": "a count of waits, each from a table",
     "times.handling": "minutes of a table into seconds",
     "times.skim": _COUNT,
     "visit_rounds.share_is": "answers with a word",

@@ -150,6 +150,9 @@ def test_v42_the_joint_and_the_tailstock_are_held(made: Job) -> None:
     for step in holds:
         assert step.hold is not None
         assert step.hold.releases.strip()
+        if "cure-wait" in step.activities:  # time is waited for, the work is not done again
+            assert step.hold.go_back_to is None
+            continue
         assert step.hold.go_back_to
         assert order.index(step.hold.go_back_to) <= order.index(step.id)
     assert sum(1 for _ in made.page("procedure").all("div", "hold")) == len(holds)

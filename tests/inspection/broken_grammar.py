@@ -24,4 +24,4 @@ def otherwise_left_open() -> Job:
 def wait_that_may_be_guessed() -> Job:
     hold = step("3.2").hold
     assert hold is not None
-    return with_step("3.2", hold=hold.model_copy(update={"text": ("No cut before this time.",)}))
+    return with_step("3.2", hold=hold.model_copy(update={"text": ("No cut before this time: wait on.",)}))

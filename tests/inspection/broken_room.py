@@ -6,7 +6,8 @@ from typing import Any
 
 from shops import EXAMPLES
 from tailtrue.advise import advise, make_procedure, shop_for
-from tailtrue.parts import Figure, Setting
+from tailtrue.parts import Blank, Check, Figure, Setting
+from tailtrue.procedure import Step
 
 from .broken import breaks
 from .changed import Job
@@ -70,3 +71,27 @@ def cooling_that_does_not_say_when_a_catch_is_held() -> Job:
 @breaks("V204", "step 6.6")
 def catch_held_warmer_than_the_joint_itself() -> Job:
     return _lines("ropewalk", "cool-collars", lambda lines: _valued(lines, "joint.shrink_fit.holds_a_catch_to", 60.0))
+
+
+def _steps(change: Callable[[tuple[Step, ...]], tuple[Step, ...]]) -> Job:
+    tree, shop = _job("ropewalk")
+    phases = tuple(phase.model_copy(update={"steps": change(phase.steps)}) for phase in tree.phases)
+    return tree.model_copy(update={"phases": phases}), shop
+
+
+@breaks("V220", "step 8.4")
+def roughing_that_no_cool_reading_goes_before() -> Job:
+    def bare(step: Step) -> Step:
+        return step.model_copy(update={"checks": ()}) if step.id == "cool-for-roughing" else step
+
+    return _steps(lambda steps: tuple(map(bare, steps)))
+
+
+@breaks("V220", "step 8.4")
+def thermometer_in_hand_while_the_spindle_may_turn() -> Job:
+    asked = Check(text=("As cool as the shop before each pass.",), blanks=(Blank(label="warmest seen", unit="degC"),))
+
+    def warm(step: Step) -> Step:
+        return step.model_copy(update={"checks": (*step.checks, asked)}) if step.id == "rough-collars" else step
+
+    return _steps(lambda steps: tuple(map(warm, steps)))

@@ -232,6 +232,23 @@ def hold_without_a_way_back() -> Job:
     return with_step("2.4", hold=Hold(text=("Wait.",), releases="the operator"))
 
 
+@breaks("V42", "step 3.2")
+def hold_on_time_that_goes_back_to_the_work() -> Job:
+    hold = step("3.2").hold
+    assert hold is not None
+    return with_step("3.2", hold=hold.model_copy(update={"go_back_to": "bond"}))
+
+
+@breaks("V42", "step 3.2")
+def hold_on_time_that_does_not_say_to_wait_on() -> Job:
+    return with_step(
+        "3.2",
+        hold=Hold(
+            text=("No cut before this time. IF it was not written down, THEN begin the wait again.",), releases="them"
+        ),
+    )
+
+
 @breaks("V42", "step 2.4")
 def hold_that_goes_back_to_a_later_step() -> Job:
     return with_step("2.4", hold=Hold(text=("Wait.",), releases="the operator", go_back_to="gauge-bore"))
@@ -253,7 +270,7 @@ def wait_without_a_hold() -> Job:
     return with_step("3.2", hold=None)
 
 
-@breaks("V75", "step 4.3", also="V42")
+@breaks("V75", "step 4.3")
 def bonded_again_after_the_wait() -> Job:
     return in_order("3", "3.2", "3.1")
 

@@ -165,3 +165,14 @@ def allowance_smaller_than_its_parts() -> Job:
 @breaks("V209", "bore, middle", "V80")
 def middle_bore_that_does_not_pass_the_end_seat() -> Job:
     return _setting("bore-finish", "bore.middle_low", 29.97)
+
+
+@breaks("V221", "step 6.4")
+def middle_seat_gets_compound_with_the_others() -> Job:
+    said = (("Put a ring of compound round each seat.",), ("Push each collar on from its own end.",))
+    return _step("bond-middle", lambda step: step.model_copy(update={"text": said}))
+
+
+@breaks("V221", "step 6.5")
+def ends_do_not_follow_the_middle() -> Job:
+    return _step("bond", lambda step: step.model_copy(update={"text": (("Push each collar on to its mark.",),)}))

@@ -17,7 +17,10 @@ def held_by(activity: str, *sizes: Figure) -> Job:
             return step.model_copy(
                 update={"activities": (activity,), "settings": (*step.settings, *lines), "cautions": (mean,)}
             )
-        return step.model_copy(update={"activities": ("joint-check",)}) if step.number == "3.2" else step
+        if step.number != "3.2" or step.hold is None:
+            return step
+        hold = step.hold.model_copy(update={"go_back_to": "bond"})
+        return step.model_copy(update={"activities": ("joint-check",), "hold": hold})
 
     def without_bond(phase: Phase) -> Phase:
         steps = tuple(change(step) for step in phase.steps)

@@ -170,9 +170,8 @@ def _bond() -> Phase:
                 text=(("Lay the bar level for ", figure("joint.cure_wait", 86400, "s", "time"), "."),),
                 checks=(written("Start and end of the wait.", "bonded at", "may be cut from"),),
                 hold=Hold(
-                    text=("No cut before this time. IF it was not written down, THEN begin the wait again.",),
+                    text=("No cut before this time: wait on. IF it was not written down, THEN begin the wait again.",),
                     releases="whoever bonded them",
-                    go_back_to="bond",
                 ),
             ),
         ),

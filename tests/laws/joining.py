@@ -107,6 +107,9 @@ LAWS: dict[str, Law] = {
     "margins.strength_for_margin": Law(
         margins.strength_for_margin, {"strength_mpa": (0.1, 100, UP), "margin": (0.05, 20, DOWN), "margin_wanted": (0.1, 5, UP)}
     ),
+    "margins.depth_for_margin": Law(
+        margins.depth_for_margin, {"depth_mm": (0.01, 5, UP), "margin": (0.05, 20, UP), "margin_wanted": (0.1, 5, DOWN)}
+    ),
     "margins.margin_of_narrow": Law(margins.margin_of_narrow, {"margin": (0, 20, UP), "width_mm": (0.1, 100, UP), "full_width_mm": (0.1, 100, DOWN)}, most=20),
     "pins.pin_shear_stress": Law(pins.pin_shear_stress, {"shear_force_n": (0, 50000, UP), "pin_diameter_mm": (0.5, 20, DOWN)}),
     "screws.screw_preload": Law(screws.screw_preload, {"torque_nmm": (1, 50000, UP), "thread_diameter_mm": (3, 10, DOWN), "nut_factor": (0.05, 1, DOWN)}),

@@ -21,12 +21,13 @@ from tailtrue.wording import Wording
 def phases(filler: Filler, plan: Plan) -> tuple[Phase, ...]:
     """Every phase of a plan with its steps, numbered."""
     deal = CautionDealer(applicable(filler), int(filler.case.knowledge.limits[MOST_AT_A_STEP].value))
-    made = tuple(_phase(filler, planned, str(number), deal) for number, planned in enumerate(plan.phases, start=1))
+    on_sheet = frozenset(step.file.id for planned in plan.phases for step in planned.steps)
+    made = tuple(_phase(filler, planned, str(number), deal, on_sheet) for number, planned in enumerate(plan.phases, start=1))
     tell_all = {step.file.id for planned in plan.phases for step in planned.steps if step.file.checks_tell_all}
     return _shortened(made, tell_all)
 
 
-def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDealer) -> Phase:
+def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDealer, on_sheet: frozenset[str]) -> Phase:
     each = planned.each
     places = tuple(
         Place(f"{number}.{index}", step.file.machine, tuple(step.file.activities))
@@ -34,7 +35,7 @@ def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDeal
     )
     dealt = deal.phase(number, places)
     steps = tuple(
-        _step(filler, step, place.number, each, cautions)
+        _step(filler, step, place.number, each, cautions, on_sheet)
         for step, place, cautions in zip(planned.steps, places, dealt.steps, strict=True)
     )
     return Phase(
@@ -56,7 +57,10 @@ def _purpose(filler: Filler, planned: PlannedPhase) -> Text:
     return said
 
 
-def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], cautions: tuple[CautionNode, ...]) -> Step:
+def _step(
+    filler: Filler, step: StepText, number: str, each: tuple[str, ...], cautions: tuple[CautionNode, ...],
+    on_sheet: frozenset[str],
+) -> Step:  # fmt: skip
     file = step.file
     hold = step.hold
     return Step(
@@ -70,7 +74,7 @@ def _step(filler: Filler, step: StepText, number: str, each: tuple[str, ...], ca
         hold=Hold(
             text=filler.text(hold.text),
             releases=hold.file.releases,
-            go_back_to=hold.file.go_back_to,
+            go_back_to=next((name for name in hold.file.ways_back if name in on_sheet), None),
             goes_on=goes_on(filler.case, step) if hold.goes_on else None,
         )
         if hold

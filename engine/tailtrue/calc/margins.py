@@ -127,3 +127,35 @@ def strength_for_margin(strength_mpa: float, margin: float, margin_wanted: float
     positive(margin, "margin")
     positive(margin_wanted, "margin wanted")
     return strength_mpa * margin_wanted / margin
+
+
+def depth_for_margin(depth_mm: float, margin: float, margin_wanted: float) -> float:
+    """Depth of a cut to which a joint holds with the margin that is wanted.
+
+    a_1 = a S / S_1
+
+    Parameters
+    ----------
+    depth_mm : Depth a, per side, that was reckoned with. [mm]
+    margin : Margin S that came of it. [1]
+    margin_wanted : Margin S_1 that is wanted. [1]
+
+    Returns
+    -------
+    Depth a_1 per side, all else alike. [mm]
+
+    Valid for
+    ---------
+    All more than 0; a cut whose force is proportional to its depth.
+
+    Source
+    ------
+    Proportion, derived.
+
+    >>> depth_for_margin(1, 1.2, 1.5)
+    0.8
+    """
+    positive(depth_mm, "depth of the cut", "mm")
+    positive(margin, "margin")
+    positive(margin_wanted, "margin wanted")
+    return depth_mm * margin / margin_wanted

@@ -229,11 +229,49 @@ def stock_needed(length: float, facing: float) -> float:
 
 
 @computed(
+    "bar.saw_from",
+    label="shortest stock that is sawn",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("bar.stock_needed", "limit.saw_off_least"),
+    how="stock the bar is made from and the least that is sawn off",
+)
+def saw_from(needed: float, least: float) -> float:
+    return needed + least
+
+
+@computed(
+    "bar.sawn_length",
+    label="length of the bar when it comes to the lathe",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("bar.stock_needed", "bar.saw_from", "bar.stock_length?"),
+    how="as sawn; the whole stock where too little is over to be sawn off",
+)
+def sawn_length(needed: float, sawn_from: float, stock: float | None) -> float:
+    return needed if stock is None or stock >= sawn_from else max(stock, needed)
+
+
+@computed(
+    "bar.face_off",
+    label="what is faced off both ends together",
+    unit="mm",
+    rounding="length",
+    needs=("bar.stock_length", "bar.length"),
+    how="the stock less the finished length",
+)
+def face_off(stock: float, finished: float) -> float:
+    return stock - finished
+
+
+@computed(
     "bar.mass",
     label="mass of the bar",
     unit="kg",
     rounding="mass",
-    needs=("bar.diameter", "bar.stock_needed", "bar.density"),
+    needs=("bar.diameter", "bar.sawn_length", "bar.density"),
     how="volume of the cylinder times its density",
 )
 def bar_mass(diameter: float, length: float, density: float) -> float:
@@ -310,7 +348,7 @@ def short_overhang(diameter: float, ratio: float, step: float) -> float:
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("bar.stock_needed", "bar.short_overhang", "limit.rear_projection"),
+    needs=("bar.sawn_length", "bar.short_overhang", "limit.rear_projection"),
     how="the stock less what stands out in front and what may stand out behind",
 )
 def spindle_least(length: float, overhang: float, behind: float) -> float:
@@ -323,7 +361,7 @@ def spindle_least(length: float, overhang: float, behind: float) -> float:
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("bar.stock_needed", "bar.short_overhang", "lathe.spindle_length"),
+    needs=("bar.sawn_length", "bar.short_overhang", "lathe.spindle_length"),
     how="what is left of the bar beyond the rear end of the spindle while the front end is faced",
 )
 def rear_projection(length: float, overhang: float, spindle: float) -> float:

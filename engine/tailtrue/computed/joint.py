@@ -3,7 +3,7 @@
 from tailtrue.calc.cutting import cutting_force
 from tailtrue.calc.joints import bond_area, bond_torque, derated_shear, skim_torque
 from tailtrue.calc.margins import catch_torque as torque_of_catch
-from tailtrue.calc.margins import strength_for_margin
+from tailtrue.calc.margins import depth_for_margin, strength_for_margin
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Table
@@ -148,6 +148,22 @@ def catch_torque(material: str, diameter: float, catch: Table, materials: Table)
 
     force = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), value("depth"), value("feed"))
     return torque_of_catch(force, value("dull_tool"), diameter)
+
+
+@computed(
+    "joint.spared_depth",
+    label="deepest cut over the collars that spares a thin joint",
+    unit="mm",
+    rounding="depth",
+    bound="most",
+    needs=("joint.catch_margin", "limit.joint_margin_ample"),
+    tables=("joints/catch",),
+    how="depth of the catch that was reckoned with, lowered as the margin has to be raised; none where it is ample",
+)
+def spared_depth(margin: float, ample: float, catch: Table) -> float | Limited:
+    if margin >= ample:
+        return Limited(None, "the margin is ample")
+    return depth_for_margin(catch.one(name="depth").number("value"), margin, ample)
 
 
 @computed(

@@ -28,11 +28,28 @@ def bar_length(sawn: float, kerf: float) -> float:
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("collar.section", "collar.saw_width", "collar.stock_diameter", "limit.saw_kerf", "collar.pieces"),
-    how="the blanks along the stock, and a saw cut for each: their width with its facing, on a slab their side",
+    needs=(
+        "collar.section", "collar.saw_width", "collar.stock_diameter", "limit.saw_kerf", "collar.pieces", "limit.saw_holding",
+    ),
+    how="the blanks along the stock, a saw cut for each, and what the vice holds at the last cut: their width with its "
+    "facing, on a slab their side",
+)  # fmt: skip
+def collar_length(section: str, width: float, across: float, kerf: float, pieces: int, held: float) -> float:
+    return length_for_pieces(across if section == "slab" else width, kerf, pieces) + held
+
+
+@computed(
+    "collar.left_over",
+    label="collar stock left in the vice at the last cut",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("collar.stock_length", "collar.saw_width", "limit.saw_kerf", "collar.pieces"),
+    how="the stock less the blanks and a saw cut for each; none where the last blank is the end of the stock",
 )
-def collar_length(section: str, width: float, across: float, kerf: float, pieces: int) -> float:
-    return length_for_pieces(across if section == "slab" else width, kerf, pieces)
+def left_over(stock: float, width: float, kerf: float, pieces: int) -> float | None:
+    left = stock - length_for_pieces(width, kerf, pieces)
+    return left if left > 0 else None
 
 
 @computed(

@@ -163,11 +163,12 @@ def visits(diameter: float, least: float, use: float) -> int:
     label="roughing passes over each collar",
     kind="count",
     rounding="count",
-    needs=("collar.blank_diameter", "collar.diameter", "collar.turning.depth"),
-    how="stock on diameter divided by what a pass takes off the diameter, up to a whole pass",
+    needs=("collar.blank_diameter", "collar.diameter", "collar.turning.depth", "joint.spared_depth?"),
+    how="stock on diameter divided by what a pass takes off the diameter, up to a whole pass; no deeper than a thin joint "
+    "bears",
 )
-def turning_passes(stock: float, finished: float, depth: float) -> int:
-    return passes_for_stock(stock - finished, depth)
+def turning_passes(stock: float, finished: float, depth: float, spared: float | None) -> int:
+    return passes_for_stock(stock - finished, depth if spared is None else min(depth, spared))
 
 
 @computed(

@@ -168,6 +168,12 @@ def collar_turning(
     return _along(width, feed or hand, speed, pieces * max(1, passes), planning)
 
 
+@computed("time.cool_roughing", label="waits for bar and collars to cool while they are roughed", unit="s", rounding="time",
+          needs=("collar.turning_passes",), tables=(_PLANNING,), how="the usual wait before each pass")  # fmt: skip
+def cool_roughing(passes: int, planning: Table) -> float:
+    return max(1, passes) * _planned(planning, "cool")
+
+
 @_cutting(
     "truing", "truing the collars", needs=("collar.pieces", "collar.width", "skim.speed", "skim.used_feed"),
     how="one pass over every collar, each with its travels and way back",

@@ -1,5 +1,6 @@
 """Hold points: where work must stop until somebody releases it."""
 
+import re
 from collections.abc import Iterator
 
 from tailtrue.inspection.activities import RELEASED_BY
@@ -7,11 +8,12 @@ from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, at
 
 _TIMES = 2  # start and end of a wait
+_ON_TIME, _WAIT_ON = "cure-wait", re.compile(r"\bwait on\b")
 _NEED_A_TRUE_GRIP = {"drill", "taper-shank-drill", "centre-drill", "bore", "facing"}
 
 
 def named(sheet: Sheet) -> Iterator[Fault]:
-    """A hold says who releases it and which step, at or before it, to go back to."""
+    """A hold says who releases it and which step, at or before it, to go back to; one on time alone says to wait on."""
     passed: set[str] = set()
     for placed in sheet.steps:
         passed.add(placed.step.id)
@@ -20,7 +22,14 @@ def named(sheet: Sheet) -> Iterator[Fault]:
             continue
         if not hold.releases.strip():
             yield Fault(placed.where, "this hold does not say who releases it")
-        if not hold.go_back_to:
+        if _ON_TIME in placed.step.activities:
+            if hold.go_back_to:
+                yield Fault(
+                    placed.where, f'this hold is on time, and goes back to "{hold.go_back_to}" instead of waiting on'
+                )
+            if not _WAIT_ON.search("".join(piece for piece in hold.text if isinstance(piece, str))):
+                yield Fault(placed.where, "this hold is on time, and does not say to wait on")
+        elif not hold.go_back_to:
             yield Fault(placed.where, "this hold does not say which step to go back to")
         elif hold.go_back_to not in passed:
             yield Fault(placed.where, f'this hold goes back to "{hold.go_back_to}", which is no step up to here')

@@ -10,6 +10,7 @@ _POINT = tan(radians(118 / 2))  # half the angle of a common drill point
 _DRILL, _HOLE = "hole.ladder.size", "blank.hole"
 _ROOM = ("crib.spacer", "collar.room_behind")
 _SET_FORWARD = {"spacer-behind-work", "grip-in-soft-jaws"}
+_SKIM, _THERMOMETER = "skim", "thermometer"
 _HOLDS, _LETS_GO = "joint.shrink_fit.holds_a_catch_to", "joint.shrink_fit.lets_go_at"
 
 
@@ -45,3 +46,26 @@ def heat_told(sheet: Sheet) -> Iterator[Fault]:
                 placed.where,
                 f"a catch is held up to {told[_HOLDS]:.3g} degC, and the collar lets go at {told[_LETS_GO]:.3g} degC",
             )
+
+
+def cooled_before_cuts(sheet: Sheet) -> Iterator[Fault]:
+    """Each cut over collars that warmth loosens follows a step at which they are measured cool with the lathe isolated."""
+    phases = {placed.phase.number for placed in sheet.steps if _SKIM in placed.step.activities}
+    if not any(figure.fact == _LETS_GO for placed in sheet.steps for figure in figures_in(placed.step)):
+        return
+    number, cool = "", False
+    for placed in sheet.steps:
+        step = placed.step
+        if placed.phase.number not in phases:
+            continue
+        if placed.phase.number != number:
+            number, cool = placed.phase.number, False
+        degrees = any(blank.unit == "degC" for check in step.checks for blank in check.blanks)
+        if step.machine == "isolated" and _THERMOMETER in step.tools and degrees:
+            cool = True
+        elif step.machine == "turning":
+            if degrees:
+                yield Fault(placed.where, "a temperature is taken at the work while the spindle may turn")
+            if _SKIM in step.activities and not cool:
+                yield Fault(placed.where, "warmth loosens these collars, and no isolated step before this cut measures it")
+            cool = False

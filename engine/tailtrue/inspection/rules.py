@@ -204,6 +204,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V202", skims_read.doubt_is_honest, "ISO 14253-1: no verdict that the uncertainty does not allow"),
     Rule("V203", room.drill_has_room, "geometry: a drill point is longer than nothing, and comes out behind the work"),
     Rule("V204", room.heat_told, "definition of expansion: a collar that grows more than its bar loses grip with warmth"),
+    Rule("V220", room.cooled_before_cuts, "house rule: what warmth loosens is touched cold, dead, before each cut"),
+    Rule("V221", third_collar.middle_first, "geometry: the middle collar passes the seat of the collar at the end"),
     Rule("V205", third_collar.counted, "house rule: a paper has as many collars as the job asks for"),
     Rule("V206", third_collar.in_the_middle, "geometry: half-way, the middle of a taper is the mean of its ends"),
     Rule("V207", third_collar.read_in_order, "statistics: read there and back, a steady drift falls out of every mean"),

@@ -15,6 +15,8 @@ _BLANK, _FRONT = "collar blank", "Collars"
 _IN_A_WORD = {2: "two", 3: "three"}
 _ORDER = ("headstock", "middle", "tailstock", "tailstock", "middle", "headstock")
 _OF_TWO, _OF_THREE = "head, tail, tail, head", "head, middle, tail"
+_MIDDLE_ALONE, _WIPED = re.compile(r"\bmiddle seat alone\b"), re.compile(r"\bWipe the seat at end B\b")
+_END_SEATS = re.compile(r"\bseat at each end\b")
 _ENDS = ("headstock", "tailstock")
 _NAMES = ("headstock", "middle", "tailstock")
 
@@ -108,6 +110,25 @@ def honest_allowance(sheet: Sheet) -> Iterator[Fault]:
                 placed.where,
                 f"{parts[0]:g} mm of doubt and {parts[1]:g} mm of bending explain more than {told['third.allowance']:g} mm",
             )
+
+
+def middle_first(sheet: Sheet) -> Iterator[Fault]:
+    """The middle seat alone gets compound first, its collar goes on, and the seat it passed is wiped; then the ends."""
+    bonds = [placed for placed in sheet.steps if "bond" in placed.step.activities]
+    if not sheet.shop.third_collar or not bonds:
+        return
+    said = [" ".join(map(_words, placed.step.text)) for placed in bonds]
+    if not (_MIDDLE_ALONE.search(said[0]) and _WIPED.search(said[0])):
+        yield Fault(
+            bonds[0].where, "three collars, and this bond does not begin with the middle seat alone and wipe its way"
+        )
+    for placed, words in zip(bonds[1:], said[1:], strict=True):
+        if not _END_SEATS.search(words):
+            yield Fault(
+                placed.where, "three collars, and after the middle one this bond does not name the seats at the ends"
+            )
+    if len(bonds) == 1:
+        yield Fault(bonds[0].where, "three collars are bonded in one step: the middle one wipes off what is on the end seat")
 
 
 def bores_told(sheet: Sheet) -> Iterator[Fault]:

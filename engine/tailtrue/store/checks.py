@@ -180,8 +180,9 @@ def _steps(knowledge: Knowledge) -> Iterator[Problem]:
                     yield Problem(step.where, name, "no fact has this name", "mend the check")
             if check.instrument is not None and check.instrument not in file.tools:
                 yield Problem(step.where, check.instrument, "measures here but is not among the tools", "add it to tools")
-        if file.hold and file.hold.go_back_to and file.hold.go_back_to not in knowledge.steps:
-            yield Problem(step.where, file.hold.go_back_to, "the hold goes back to a step that is not there", "mend it")
+        for name in file.hold.ways_back if file.hold else ():
+            if name not in knowledge.steps:
+                yield Problem(step.where, name, "the hold goes back to a step that is not there", "mend it")
         for goes_on in file.hold.goes_on if file.hold else ():
             for name in goes_on.at:
                 if name not in knowledge.steps:

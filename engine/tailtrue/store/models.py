@@ -284,11 +284,21 @@ class GoesOnFile(File):
 
 
 class HoldFile(File):
-    """A hold point. `goes_on`: once released, work goes on with the sheet that was left."""
+    """A hold point. `go_back_to`: a step, or the first of several that stands on the sheet; none where one only waits on.
+
+    `goes_on`: once released, work goes on with the sheet that was left.
+    """
 
     text: str
     releases: str
-    go_back_to: str | None = None
+    go_back_to: str | list[str] | None = None
+
+    @property
+    def ways_back(self) -> tuple[str, ...]:
+        """Steps to go back to, the first that stands on the sheet before the others."""
+        back = self.go_back_to
+        return () if back is None else (back,) if isinstance(back, str) else tuple(back)
+
     goes_on: list[GoesOnFile] = []
 
 
