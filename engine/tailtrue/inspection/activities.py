@@ -2,8 +2,11 @@
 
 # Marks that the order is judged by; none of them is a hazard of its own.
 MARKS = frozenset(
-    {"start-check", "measure-bar", "re-clamp", "verify-tailstock", "grip-on-band", "read-skims", "cut-collar", "cut-work", "prove-guard"}
-)
+    {
+        "start-check", "measure-bar", "re-clamp", "verify-tailstock", "grip-on-band", "read-skims", "cut-collar", "cut-work",
+        "prove-guard",
+    }
+)  # fmt: skip
 
 # Hands are at the work or the chuck, so nothing may turn.
 HANDS_IN = frozenset(

@@ -147,7 +147,7 @@ def at_its_step(sheet: Sheet) -> Iterator[Fault]:
             if not any(set(caution.answers) & work for work in works):
                 yield Fault(f"phase {phase.number}", f'no step of this phase does what the caution "{caution.id}" is about')
         for place, step in enumerate(phase.steps):
-            about = works[place] | (works[place + 1] if "start-check" in works[place] and step is not phase.steps[-1] else set())
+            about = works[place].union(*(works[place + 1 : place + 2] if "start-check" in works[place] else ()))
             for caution in step.cautions:
                 answers = set(caution.answers)
                 met = next((at(one) for one, work in zip(phase.steps[:place], works, strict=False) if answers & work), None)

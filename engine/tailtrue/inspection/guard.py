@@ -24,13 +24,12 @@ def switch_tried(sheet: Sheet) -> Iterator[Fault]:
         for placed in trials:
             yield Fault(placed.where, "a switch of the guard is tried, and the guard of this lathe has none")
         return
-    proofs = [placed for placed in sheet.steps if placed.step.machine == "turning" and "machine-check" in placed.step.activities]
+    turning = [placed for placed in sheet.steps if placed.step.machine == "turning"]
+    proofs = [placed for placed in turning if "machine-check" in placed.step.activities]
     if proofs and not trials:
         yield Fault(proofs[0].where, "the stop is proved here and the switch of the guard nowhere")
-    order = list(sheet.steps)
     for placed in trials:
-        before = order[: order.index(placed)]
-        if any(one.step.machine == "turning" and "machine-check" not in one.step.activities for one in before):
+        if placed not in turning[: len(proofs)]:
             yield Fault(placed.where, "work turns before the switch of the guard is tried")
         if not placed.step.checks:
             yield Fault(placed.where, "nothing is ticked for the switch of the guard")

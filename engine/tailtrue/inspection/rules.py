@@ -91,7 +91,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V54", cautions.few_enough, "common practice: many warnings at one place are not read"),
     Rule("V270", cautions.at_its_step, "common practice: a warning is read where the hand meets what it warns of"),
     Rule("V271", guard.switch_tried, "ISO 23125: a switch that nobody tries is not relied upon"),
-    Rule("V272", waste.one_bin_for_each, "NFPA 660: light metal stays dry and vented; common practice: oily rags under a lid"),
+    Rule("V272", waste.one_bin_for_each, "NFPA 660: light metal stays dry and vented"),
     Rule("V55", sentences.repeat_ends, "procedure writing practice: a repeat has an end and a most"),
     Rule("V56", holds.wait_written, "procedure writing practice: a wait has its times written down"),
     Rule("V57", cutting.speeds_within_caps, "common practice: no speed above a limit of chuck, work, tool or centre"),

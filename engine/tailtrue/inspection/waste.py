@@ -34,5 +34,5 @@ def _orders(sheet: Sheet) -> Iterator[tuple[str, Text]]:
     for placed in sheet.steps:
         for line in placed.step.text:
             yield at(placed.step), line
-    for line in sheet.procedure.sop.waste if sheet.procedure.sop else ():
-        yield f"standing procedure, {line.id}", line.text
+    for one in sheet.procedure.sop.waste if sheet.procedure.sop else ():
+        yield f"standing procedure, {one.id}", one.text
