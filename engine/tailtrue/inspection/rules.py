@@ -1,6 +1,7 @@
 """Every rule of the inspection, in one list. Numbers stay with their rule when others come or go."""
 
 from tailtrue.inspection import (
+    bar_ends,
     by_hand,
     card,
     cautions,
@@ -89,9 +90,9 @@ RULES: tuple[Rule, ...] = (
     Rule("V49", material.use_is_told, "common practice: what runs out in the middle of a job was not counted before it"),
     Rule("V51", sources.resolved, "house rule: every source named is listed"),
     Rule("V54", cautions.few_enough, "common practice: many warnings at one place are not read"),
-    Rule("V270", cautions.at_its_step, "common practice: a warning is read where the hand meets what it warns of"),
-    Rule("V271", guard.switch_tried, "ISO 23125: a switch that nobody tries is not relied upon"),
-    Rule("V272", waste.one_bin_for_each, "NFPA 660: light metal stays dry and vented"),
+    Rule("V290", cautions.at_its_step, "common practice: a warning is read where the hand meets what it warns of"),
+    Rule("V291", guard.switch_tried, "ISO 23125: a switch that nobody tries is not relied upon"),
+    Rule("V292", waste.one_bin_for_each, "NFPA 660: light metal stays dry and vented"),
     Rule("V55", sentences.repeat_ends, "procedure writing practice: a repeat has an end and a most"),
     Rule("V56", holds.wait_written, "procedure writing practice: a wait has its times written down"),
     Rule("V57", cutting.speeds_within_caps, "common practice: no speed above a limit of chuck, work, tool or centre"),
@@ -220,6 +221,10 @@ RULES: tuple[Rule, ...] = (
     Rule("V183", grammar.missed_wait_told, "procedure writing practice: a timed step says what if its time was missed"),
     Rule("V184", restart.restarted_in_order, "IEC/IEEE 82079-1: restart after an intervention is told, in its order"),
     Rule("V185", restart.emergency_told, "IEC/IEEE 82079-1: what to do in an emergency, in its order"),
+    Rule("V260", bar_ends.cone_is_cut, "geometry: how deep and how wide a cone of sixty degrees is"),
+    Rule("V261", bar_ends.rims_broken, "common practice: a faced rim is a blade until it is broken"),
+    Rule("V262", bar_ends.seats_kept, "common practice: hard jaws bruise, and a fit is measured on sound metal"),
+    Rule("V263", bar_ends.far_end_held, "reports on fatal accidents: a bar that is not held inside the spindle whirls"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
