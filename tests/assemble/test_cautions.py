@@ -29,8 +29,11 @@ def shown(phase: Phase) -> Iterator[str]:
 
 
 def test_no_step_carries_more_than_two(tree: Procedure) -> None:
-    """Procedure writing practice: more messages before one step are not read."""
-    assert max(len(step.cautions) for phase in tree.phases for step in phase.steps) == 2
+    """Procedure writing practice: more messages before one step are not read; one line that points back is no message."""
+    full = [[one for one in step.cautions if not one.again] for phase in tree.phases for step in phase.steps]
+    lines = [[one for one in step.cautions if one.again] for phase in tree.phases for step in phase.steps]
+    assert max(map(len, full)) == 2
+    assert max(map(len, lines)) <= 2
 
 
 def test_no_danger_is_left_over_for_the_opening_of_a_phase(tree: Procedure) -> None:
@@ -124,11 +127,47 @@ def test_at_most_six_open_a_phase_and_what_they_are_about_stands_after_them(tree
 def test_a_caution_that_names_something_to_wear_never_moves_to_a_livelier_step() -> None:
     gloves, plain = (_caution(name, wear) for name, wear in (("hot", ("dry gloves",)), ("bumped", ())))
     held = [(SimpleNamespace(file=SimpleNamespace(scope="step")), one) for one in (_caution("worst", ()), gloves, plain)]
-    places = [Place("1.1", "turning", ()), Place("1.2", "isolated", ("hold",))]
-    dealt = CautionDealer(held, 1).phase("1", places)  # type: ignore[arg-type]
+    places = [Place("1.1", "turning", ("start-check",)), Place("1.2", "isolated", ("hold",))]
+    dealt = CautionDealer(held, 1, 1).phase("1", places)  # type: ignore[arg-type]
     assert [one.id for one in dealt.steps[1]] == ["worst"]
     assert [one.id for one in dealt.steps[0]] == ["bumped"]
     assert [one.id for one in dealt.opening] == ["hot"]
+
+
+def test_what_has_no_room_goes_to_the_start_check_right_before_and_to_no_other_step() -> None:
+    held = [(SimpleNamespace(file=SimpleNamespace(scope="step")), _caution(name, ())) for name in ("a", "b", "c")]
+    places = [
+        Place("1.1", "isolated", ("tidy",)),
+        Place("1.2", "stopped", ("start-check",)),
+        Place("1.3", "turning", ("hold",)),
+    ]
+    dealt = CautionDealer(held, 1, 1).phase("1", places)  # type: ignore[arg-type]
+    assert [[one.id for one in step] for step in dealt.steps] == [[], ["b"], ["a"]]
+    assert [one.id for one in dealt.opening] == ["c"]
+
+
+def test_one_that_comes_again_stands_at_the_first_step_of_the_phase_that_does_it() -> None:
+    """A brass collar throws its chips at the first cut of a phase, not at the last."""
+    file = SimpleNamespace(file=SimpleNamespace(scope="step"))
+    cloth = _caution("cloth", ()).model_copy(update={"answers": ("skim",)})
+    chips = _caution("chips", ()).model_copy(update={"answers": ("skim", "cut")})
+    dealer = CautionDealer([(file, cloth), (file, chips)], 2, 2)  # type: ignore[list-item]
+    dealer.phase("1", [Place("1.1", "turning", ("skim", "cut"))])
+    again = dealer.phase("2", [Place("2.1", "turning", ("skim",)), Place("2.2", "turning", ("cut",))])
+    assert [[one.id for one in step] for step in again.steps] == [["chips", "cloth"], []]
+
+
+def test_every_message_stands_at_its_own_work(tree: Procedure) -> None:
+    """Common practice: above the step, at the start check right before it, or at the opening of the phase."""
+    for phase in tree.phases:
+        steps = phase.steps
+        for place, step in enumerate(steps):
+            about = set(step.activities)
+            if "start-check" in about and place + 1 < len(steps):
+                about |= set(steps[place + 1].activities)
+            for caution in step.cautions:
+                assert set(caution.answers) & about, (step.number, caution.id)
+                assert not [one.number for one in steps[:place] if set(caution.answers) & set(one.activities)]
 
 
 def _caution(name: str, wear: tuple[str, ...]) -> Caution:

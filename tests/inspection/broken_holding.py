@@ -56,7 +56,7 @@ def _figures(name: str, step: str, change: Callable[[Figure], Figure | None]) ->
     return _with(name, step, changed)
 
 
-@breaks("V131", _where(_SOFT, "bore-soft-jaws"))
+@breaks("V131", _where(_SOFT, "bore-soft-jaws"), also="V290")
 def soft_jaws_bored_on_no_plug() -> Job:
     return _without(_SOFT, "fit-soft-jaws", "plug-in-jaws")
 
@@ -74,7 +74,7 @@ def step_bored_into_a_wide_plug() -> Job:
     return tree.model_copy(update={"drawings": tuple(map(wide, tree.drawings))}), shop
 
 
-@breaks("V131", _where(_SOFT, "hold-blank-soft"), also="V90")
+@breaks("V131", _where(_SOFT, "hold-blank-soft"), also="V90 V290")
 def soft_jaws_that_nobody_bored() -> Job:
     return _without(_SOFT, "bore-soft-jaws", "bore-jaws")
 
@@ -104,7 +104,7 @@ def stub_taken_out_between_the_collars() -> Job:
     return _also(_STUB, "take-off-stub", "grip-in-chuck")
 
 
-@breaks("V132", _where(_STUB, "face-on-stub"))
+@breaks("V132", _where(_STUB, "face-on-stub"), also="V290")
 def collar_faced_that_nobody_put_on_the_stub() -> Job:
     return _without(_STUB, "mount-on-stub", "mount-on-stub")
 

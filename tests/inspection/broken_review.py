@@ -279,7 +279,7 @@ def activity_with_the_wrong_state_of_the_machine() -> Job:
     return _with_review(work=(first.model_copy(update={"machine": ("turning",)}), *rest))
 
 
-@breaks("V98", "safety review, activity W1")
+@breaks("V98", "safety review, activity W1", also="V290")
 def step_changed_after_the_review() -> Job:
     activity = procedure().safety_review.work[0].activities[0]
     number = procedure().safety_review.work[0].used_at[0]

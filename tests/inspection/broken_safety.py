@@ -26,7 +26,7 @@ def activity_without_caution() -> Job:
     return without_caution("2.7")
 
 
-@breaks("V01", "step 3.1")
+@breaks("V01", "step 3.1", also="V290")
 def caution_after_its_step() -> Job:
     late = step("3.2").model_copy(update={"cautions": procedure().phases[2].cautions})
     changed, shop = with_step("3.2", cautions=late.cautions)

@@ -96,6 +96,7 @@ def shop() -> Shop:
         must_say={"gauge-bore": frozenset({"finger-in-bore"}), "skim": frozenset({"gloves", "abrasive-cloth"})},
         states=STATES,
         messages_at_step=2,
+        lines_at_step=2,
         messages_at_phase=3,
         labels=("Workshop bench 4 in the corner",),
         measured={"head": (22.0, 21.998)},

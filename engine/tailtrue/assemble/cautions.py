@@ -10,6 +10,10 @@ from tailtrue.store.knowledge import Caution
 from tailtrue.truth import Truth
 
 MOST_AT_A_STEP = "limit.messages_at_step"
+LINES_AT_A_STEP = "limit.lines_at_step"
+
+# What is read while the reader gets ready is about the step that follows.
+_GETS_READY = "start-check"
 
 
 def applicable(filler: Filler) -> list[tuple[Caution, CautionNode]]:
@@ -73,29 +77,28 @@ class CautionDealer:
 
     A caution stands above the first step that meets its hazard. In a later phase it comes again only where it is the
     worst that answers an activity, so that every activity has one close by and none is read so often that it is no
-    longer read. A step carries `most`, the worst of them. What is left over goes to the nearest step before it that has
-    room; what finds none opens the phase, still before the hand reaches the place. What stood in
-    full in an earlier phase names that place and is printed as one line; a danger never is.
+    longer read. What stood in full in an earlier phase names that place and is printed as one line; a danger never is.
+    A step carries `most` in full, the worst of them, and `lines` of the others. What is left over stands at the start
+    check right before the step; where there is none, or no room, it opens the phase. It never moves to a step that is
+    about something else.
     """
 
-    def __init__(self, held: Iterable[tuple[Caution, CautionNode]], most: int) -> None:
-        self._most = most
+    def __init__(self, held: Iterable[tuple[Caution, CautionNode]], most: int, lines: int) -> None:
+        self._room = {True: lines, False: most}
         self._held = [(caution, node) for caution, node in held if caution.file.scope == "step"]
         self._shown: dict[str, str] = {}
-        self._in_phase: set[str] = set()
-        self._answered: set[str] = set()
 
     def phase(self, number: str, places: Sequence[Place]) -> Dealt:
         """The cautions of the phase of this number with these steps."""
-        self._in_phase, self._answered = set(), set()
         opening: list[CautionNode] = []
         above: list[list[CautionNode]] = []
+        due = self._due(places)
         for index, place in enumerate(places):
-            here = [node for node in self._due(set(place.activities)) if node.id not in self._in_phase]
-            self._in_phase.update(node.id for node in here)
-            above.append(here[: self._most])
-            for node in here[self._most :]:
-                _with_room(opening, above, places, index, self._most, bool(node.protective_equipment)).append(node)
+            above.append([])
+            here = [node for node in due if set(place.activities) & set(node.answers)]
+            due = [node for node in due if node not in here]
+            for node in here:
+                self._with_room(opening, above, places, index, node).append(node)
         placed = tuple(self._placed(node, number) for node in opening)
         return Dealt(
             placed,
@@ -105,28 +108,43 @@ class CautionDealer:
             ),
         )
 
+    def _with_room(
+        self,
+        opening: list[CautionNode],
+        above: list[list[CautionNode]],
+        places: Sequence[Place],
+        index: int,
+        node: CautionNode,
+    ) -> list[CautionNode]:
+        """Where a caution goes. What is worn may be gloves: then to no livelier step."""
+        states = get_args(MachineState)
+        bound = states.index(places[index].machine) if node.protective_equipment else len(states)
+        line = self._is_line(node)
+        for near in (index, index - 1):
+            ready = near == index or (near >= 0 and _GETS_READY in places[near].activities)
+            if not ready or states.index(places[near].machine) > bound:
+                continue
+            if sum(self._is_line(one) == line for one in above[near]) < self._room[line]:
+                return above[near]
+        return opening
+
+    def _is_line(self, node: CautionNode) -> bool:
+        """Whether it is printed as one line that names an earlier phase."""
+        return node.signal != "danger" and node.id in self._shown
+
     def _placed(self, node: CautionNode, place: str) -> CautionNode:
         first = self._shown.setdefault(node.id, place)
         return node if node.signal == "danger" or first == place else node.model_copy(update={"again": first})
 
-    def _due(self, activities: set[str]) -> list[CautionNode]:
-        due = []
-        for _, node in self._held:
-            met = activities & set(node.answers)
-            # Worst first: the first to answer an activity in this phase is the one that stays close to it.
-            if met and (node.id not in self._shown or met - self._answered):
-                due.append(node)
-                self._answered |= met
-        return due
-
-
-def _with_room(
-    opening: list[CautionNode], above: list[list[CautionNode]], places: Sequence[Place], index: int, most: int, worn: bool
-) -> list[CautionNode]:
-    """Where a caution goes that its step has no room for. What is worn may be gloves: then to no livelier step."""
-    states = get_args(MachineState)
-    bound = states.index(places[index].machine) if worn else len(states)
-    for earlier in reversed(range(index)):
-        if len(above[earlier]) < most and states.index(places[earlier].machine) <= bound:
-            return above[earlier]
-    return opening
+    def _due(self, places: Sequence[Place]) -> list[CautionNode]:
+        """The cautions of a phase with these steps, worst first."""
+        due: set[str] = set()
+        answered: set[str] = set()
+        for place in places:
+            for _, node in self._held:
+                met = set(place.activities) & set(node.answers)
+                # Worst first: the first to answer an activity in this phase is the one that stays close to it.
+                if met and (node.id not in self._shown or met - answered):
+                    due.add(node.id)
+                    answered |= met
+        return [node for _, node in self._held if node.id in due]

@@ -2,14 +2,17 @@
 
 # Marks that the order is judged by; none of them is a hazard of its own.
 MARKS = frozenset(
-    {"start-check", "measure-bar", "re-clamp", "verify-tailstock", "grip-on-band", "read-skims", "cut-collar", "cut-work"}
-)
+    {
+        "start-check", "measure-bar", "re-clamp", "verify-tailstock", "grip-on-band", "read-skims", "cut-collar", "cut-work",
+        "prove-guard",
+    }
+)  # fmt: skip
 
 # Hands are at the work or the chuck, so nothing may turn.
 HANDS_IN = frozenset(
     {
         "grip-in-chuck", "mount-between-centres", "chuck-change", "heavy-part", "spacer-behind-work", "taper-shank-drill",
-        "measure", "measure-bar", "gauge-bore", "move-tailstock", "re-clamp", "verify-tailstock", "deburr",
+        "measure", "measure-bar", "gauge-bore", "move-tailstock", "re-clamp", "verify-tailstock", "deburr", "fit-centre",
         "handle-stock", "clear-chips", "inspect-bar", "marking-blue", "sweep", "level-machine", "set-back", "grip-in-collet",
         "jaw-change", "plug-in-jaws", "plug-out", "grip-in-soft-jaws", "mount-on-stub",
     }
@@ -23,7 +26,7 @@ POWER_OFF = frozenset(
         "bond", "degrease", "cure-wait", "heat-part", "cool-part", "press", "pour-metal", "saw-stock", "saw-collar-stock",
         "drill-press", "hand-saw", "pin", "set-screw", "tap", "ream-by-hand", "inspect-bar", "clean-up",
         "grind-tool", "grip-in-collet", "jaw-change", "plug-in-jaws", "plug-out", "grip-in-soft-jaws", "mount-on-stub",
-        "grip-in-chuck", "mount-between-centres",
+        "grip-in-chuck", "mount-between-centres", "fit-centre",
     }
 )  # fmt: skip
 

@@ -119,11 +119,15 @@ def signal_word(sheet: Sheet) -> Iterator[Fault]:
 
 def few_enough(sheet: Sheet) -> Iterator[Fault]:
     """A pile of messages at one step is not read; what is left over from it is never a DANGER."""
-    most = sheet.shop.messages_at_step
+    shop = sheet.shop
     for placed in sheet.steps:
-        count = len(placed.step.cautions)
-        if count > most:
-            yield Fault(placed.where, f"{count} cautions stand at this step, {most} is the most")
+        lines = sum(bool(caution.again) for caution in placed.step.cautions)
+        count = len(placed.step.cautions) - lines
+        if count > shop.messages_at_step:
+            yield Fault(placed.where, f"{count} cautions stand in full at this step, {shop.messages_at_step} is the most")
+        if lines > shop.lines_at_step:
+            what = f"{lines} lines here point to cautions told in full, {shop.lines_at_step} is the most"
+            yield Fault(placed.where, what)
     for phase in sheet.procedure.phases:
         if len(phase.cautions) > sheet.shop.messages_at_phase:
             what = f"{len(phase.cautions)} cautions open this phase, {sheet.shop.messages_at_phase} is the most"
@@ -133,6 +137,24 @@ def few_enough(sheet: Sheet) -> Iterator[Fault]:
             met = [step for step in lesser if caution.signal == "danger" and set(caution.answers) & set(step.activities)]
             if met:
                 yield Fault(at(met[0]), f'the DANGER "{caution.id}" opens the phase and lesser words stand at this step')
+
+
+def at_its_step(sheet: Sheet) -> Iterator[Fault]:
+    """A message stands where its hazard is first met: at the step, at the start check right before, or at the opening."""
+    for phase in sheet.procedure.phases:
+        works = [set(step.activities) for step in phase.steps]
+        for caution in phase.cautions:
+            if not any(set(caution.answers) & work for work in works):
+                yield Fault(f"phase {phase.number}", f'no step of this phase does what the caution "{caution.id}" is about')
+        for place, step in enumerate(phase.steps):
+            about = works[place].union(*(works[place + 1 : place + 2] if "start-check" in works[place] else ()))
+            for caution in step.cautions:
+                answers = set(caution.answers)
+                met = next((at(one) for one, work in zip(phase.steps[:place], works, strict=False) if answers & work), None)
+                if not answers & about:
+                    yield Fault(at(step), f'this step does nothing that the caution "{caution.id}" is about')
+                elif met:
+                    yield Fault(at(step), f'the caution "{caution.id}" comes late: {met} does what it is about')
 
 
 def no_gloves(sheet: Sheet) -> Iterator[Fault]:

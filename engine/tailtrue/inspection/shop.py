@@ -84,7 +84,7 @@ class Shop:
     `fit_mm` the least and largest clearance of the way the collars are fixed, `least_depth_mm` how deep screws and pins
     must lie. `parts` are the parts that a sheet of this kind has, no less and no more. `bar_exists`: the collars were fixed
     long ago. `bar_on_hand` holds what was measured on such a bar, in mm, by the dimension of the drawing.
-    `third_collar`: the job asks for one in the middle of the bar.
+    `third_collar`: the job asks for one in the middle of the bar. `guard_switch`: the chuck guard stops the drive.
     `takes` holds the least and largest size, in mm, that a collet, soft jaws or a stub mandrel of the crib may be used for.
     `by_hand` are the numbers that the job file sets, by fact; `shop_rules` the entries of the shop's own rule files;
     `signals` the signal words of the shipped cautions, `limits` the shipped limits with the side to which a shop may move
@@ -113,6 +113,7 @@ class Shop:
     must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)
     states: Mapping[str, frozenset[str]] = field(default_factory=dict)
     messages_at_step: int = 0
+    lines_at_step: int = 0
     messages_at_phase: int = 0
     by_hand: Mapping[str, HandSetting] = field(default_factory=dict)
     shop_rules: tuple[ShopEntry, ...] = ()
@@ -133,3 +134,4 @@ class Shop:
     centre_drills: tuple[tuple[float, float], ...] = ()  # pilot and body of each one in the crib, in mm
     spindle_bore_mm: float | None = None
     third_collar: bool = False
+    guard_switch: bool = False
