@@ -91,11 +91,12 @@ def cone_depth(cone: float, pilot: float) -> float:
 
 @computed(
     "bar.centre_depth",
-    label="depth of the centre drill from the faced end",
+    label="deepest the centre drill goes from the faced end",
     unit="mm",
     rounding="length",
+    bound="least",
     needs=("bar.centre_cone_depth", "bar.centre_pilot_length"),
-    how="length of the pilot and depth of the cone",
+    how="length of the longest pilot of this size and depth of the cone",
 )
 def centre_depth(cone: float, pilot: float) -> float:
     return cone + pilot

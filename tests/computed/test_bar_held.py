@@ -1,0 +1,31 @@
+"""What the grip does to the rest of the bar, each bound tried from both sides; lengths in mm."""
+
+from typing import Any
+
+import pytest
+
+from tailtrue.computed.registry import register
+
+# Name, what it is made from in the order of its needs, and what comes out.
+_ANSWERS: list[tuple[str, tuple[float, ...], Any]] = [
+    # Out 37, faced 1.5, jaws 32: they grip from 35.5 to 69.
+    ("bar.jaws_on_seat", (37.0, 1.5, 32.0, 37.5, 62.5), True),
+    ("bar.jaws_on_seat", (37.0, 1.5, 32.0, 68.9, 90.0), True),
+    ("bar.jaws_on_seat", (37.0, 1.5, 32.0, 69.0, 90.0), False),
+    ("bar.jaws_on_seat", (37.0, 1.5, 32.0, 10.0, 35.6), True),
+    ("bar.jaws_on_seat", (37.0, 1.5, 32.0, 10.0, 35.5), False),
+    ("bar.far_jaws_on_seat", (32.0, 31.9), True),
+    ("bar.far_jaws_on_seat", (32.0, 32.0), False),
+    ("bar.inside", (378.0, 37.0), 341.0),
+    # A bar of 25 in a bore of 38, and in one that it nearly fills; 2.5 diameters are 62.5.
+    ("bar.loose_inside", (38.0, 25.0, 1.0, 341.0, 2.5), True),
+    ("bar.loose_inside", (26.1, 25.0, 1.0, 341.0, 2.5), True),
+    ("bar.loose_inside", (26.0, 25.0, 1.0, 341.0, 2.5), False),
+    ("bar.loose_inside", (38.0, 25.0, 1.0, 62.6, 2.5), True),
+    ("bar.loose_inside", (38.0, 25.0, 1.0, 62.5, 2.5), False),
+]
+
+
+@pytest.mark.parametrize(("name", "said", "answer"), _ANSWERS)
+def test_grip_against_seat_and_bore_is_as_worked_by_hand(name: str, said: tuple[float, ...], answer: Any) -> None:
+    assert register()[name].function(*said) == pytest.approx(answer)
