@@ -111,12 +111,12 @@ def danger_away_from_its_step_and_a_warning_there() -> Job:
     return changed.model_copy(update={"phases": phases}), givens
 
 
-@breaks("V17", "step 4.2")
+@breaks("V17", "step 4.2", also="V270")
 def start_without_check() -> Job:
     return in_order("4", "4.1", "4.3", "4.4")
 
 
-@breaks("V17", "step 2.6")
+@breaks("V17", "step 2.6", also="V270")
 def start_check_before_hands_went_in() -> Job:
     return in_order("2", "2.1", "2.2", "2.3", "2.5", "2.4", "2.6", "2.7")
 

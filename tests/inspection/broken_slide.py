@@ -50,12 +50,12 @@ def indicator_that_the_shop_does_not_have() -> Job:
     return _fine(0.02, indicator_division_mm=None)
 
 
-@breaks("V232", "step 2.6", also="V24")
+@breaks("V232", "step 2.6", also="V24 V275")
 def top_slide_at_another_angle_than_reckoned() -> Job:
     return _fine(0.01, _angle(8.0), top_slide_division_mm=0.05)
 
 
-@breaks("V232", "step 2.6", also="V24")
+@breaks("V232", "step 2.6", also="V24 V275")
 def top_slide_whose_dial_nobody_gave() -> Job:
     return _fine(0.01, _angle(5.739170477))
 

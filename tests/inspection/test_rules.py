@@ -10,6 +10,7 @@ from tailtrue.inspection import RULES, Report, inspect
 from . import (
     broken_again,
     broken_bar_ends,
+    broken_boring,
     broken_by_hand,
     broken_documents,
     broken_drawings,
@@ -42,6 +43,7 @@ from .sample import procedure, shop
 PARTS = (
     broken_again,
     broken_bar_ends,
+    broken_boring,
     broken_by_hand,
     broken_documents,
     broken_drawings,

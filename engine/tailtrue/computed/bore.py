@@ -398,7 +398,7 @@ def aim_most(expected: float, least: float, most: float, *seats: tuple[float, ..
     kind="count",
     rounding="count",
     needs=("bore.aim_most", "bore.rough_to", "bore.finish_depth", "limit.bore_finish_cuts"),
-    how="from the size roughed to, up to the bore aimed at, divided by what a cut takes off the diameter; no fewer than usual",
+    how="from the size roughed to, up to the bore aimed at, divided by what a cut takes off; no fewer than usual",
 )
 def finish_cuts(aim: float, roughed: float, depth: float, usual: float) -> int:
     return max(round(usual), boring_passes(roughed, max(aim, roughed), depth))

@@ -2,6 +2,7 @@
 
 from tailtrue.inspection import (
     bar_ends,
+    boring,
     by_hand,
     card,
     cautions,
@@ -67,6 +68,13 @@ RULES: tuple[Rule, ...] = (
     Rule("V230", work_moved.nothing_can_start, "lock-out practice: power off before work, jaws or chuck are moved"),
     Rule("V232", top_slide.bore_can_be_set, "definition of the sine: a window narrower than a division is hit by luck"),
     Rule("V233", top_slide.facing_on_its_own_dial, "common practice: a depth is told on the dial that sets it"),
+    Rule("V270", boring.back_over_the_check, "common practice: hands were at the work, so a start check comes first"),
+    Rule("V271", boring.cuts_reach, "arithmetic: so many cuts of such a depth, both sides, make the size"),
+    Rule("V272", boring.fine_indicator_late, "common practice: a fine indicator has a short travel"),
+    Rule("V273", boring.grabbing_drills_dubbed, "common practice: a hooked lip screws itself into brass"),
+    Rule("V274", boring.size_has_its_instrument, "procedure writing practice: a value written down has its instrument"),
+    Rule("V275", top_slide.angle_can_be_set, "definition of the sine: a scale of degrees alone does not prove a tenth"),
+    Rule("V276", boring.slack_is_honest, "limits and fits: a bar off its reading moves both sizes of the bore"),
     Rule("V231", work_moved.tools_at_rest, "military shop manuals: stop the lathe before a tool is changed"),
     Rule("V19", cautions.no_gloves, "health and safety authority guidance on lathes: no gloves where a spindle can turn"),
     Rule("V20", tailstock.bracketed, "common practice: isolate, move, clamp, verify, restore"),

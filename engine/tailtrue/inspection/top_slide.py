@@ -71,7 +71,9 @@ def angle_can_be_set(sheet: Sheet) -> Iterator[Fault]:
         wind, least, most = (value for value in proof if value is not None)
         across = wind * sin(radians(angle))
         if not across * (1 - _OFF) <= least < across < most <= across * (1 + _OFF):
-            yield Fault(placed.where, f"the slide moves {across:.3f} mm across, the proof asks for {least:g} mm to {most:g} mm")
+            yield Fault(
+                placed.where, f"the slide moves {across:.3f} mm across, the proof asks for {least:g} mm to {most:g} mm"
+            )
 
 
 def _figures(phase: Phase) -> Iterator[Figure]:

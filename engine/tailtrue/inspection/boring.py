@@ -1,0 +1,143 @@
+"""Boring: no way back into a cut round the start check, cuts that reach their size, and a reading for each of them."""
+
+import re
+from collections.abc import Iterator, Sequence
+from math import isfinite
+
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import Sheet, at, figures_in
+from tailtrue.procedure import Phase, Step
+
+_SAME = 1e-6
+_BACK = re.compile(r"\bgo back\b", re.IGNORECASE)
+_CHECK = re.compile(r"\bstart check\b", re.IGNORECASE)
+_PHASE = re.compile(r"\bthe phase\b", re.IGNORECASE)
+_PLUNGER = re.compile(r"\bplunger against the cross slide\b", re.IGNORECASE)
+_ENDS = (("bore.head_low", "bore.head_high"), ("bore.tail_low", "bore.tail_high"), ("bore.middle_low", "bore.middle_high"))
+# A size on the way, without limits, takes any of these.
+_ON_THE_WAY = frozenset({"caliper-work", "bore-gauge", "micrometer-bar", "micrometer-collars"})
+
+
+def back_over_the_check(sheet: Sheet) -> Iterator[Fault]:
+    """Who goes back from still work to a cut, by a sentence or from a hold, passes a start check before it."""
+    steps = [placed.step for placed in sheet.steps]
+    phases = sheet.procedure.phases
+    for phase in phases:
+        for step in phase.steps:
+            if step.machine == "turning":
+                continue
+            for text in step.text:
+                words = "".join(piece for piece in text if isinstance(piece, str))
+                if _BACK.search(words) and not _led(words, steps[: steps.index(step)], phases):
+                    yield Fault(at(step), "work goes back to a cut, and not over a start check")
+            if step.hold is not None and step.hold.go_back_to is not None and _straight(steps, step.hold.go_back_to):
+                yield Fault(at(step), "its hold goes back to a cut, and not over a start check")
+
+
+def _led(words: str, ahead: Sequence[Step], phases: Sequence[Phase]) -> bool:
+    # Back to the start of a phase, whichever it is: none may begin with a cut.
+    if _PHASE.search(words):
+        return not any(_turns_first(phase.steps) for phase in phases)
+    return _CHECK.search(words) is not None and any("start-check" in one.activities for one in ahead)
+
+
+def _straight(steps: Sequence[Step], target: str) -> bool:
+    places = [place for place, step in enumerate(steps) if target in (step.id, step.number)]
+    return any(_turns_first(steps[place:]) for place in places[:1])
+
+
+def _turns_first(steps: Sequence[Step]) -> bool:
+    """Whether the spindle turns before a start check is made."""
+    for step in steps:
+        if "start-check" in step.activities:
+            return False
+        if step.machine == "turning":
+            return True
+    return False
+
+
+def cuts_reach(sheet: Sheet) -> Iterator[Fault]:
+    """Roughing passes reach the size to rough to, with none to spare; the last cuts reach the middle of the window."""
+    for phase in sheet.procedure.phases:
+        told = {figure.fact: figure.value for step in phase.steps for figure in figures_in(step)}
+        to = told.get("bore.rough_to")
+        for step in phase.steps:
+            here = {figure.fact: figure.value for figure in figures_in(step)}
+            passes, cuts = here.get("bore.rough_passes"), here.get("bore.finish_cuts")
+            if passes is not None and "bore.rough_cut" in here:
+                hole, each = _hole(phase, told), 2 * here["bore.rough_cut"]
+                if to is None or hole is None:
+                    yield Fault(at(step), "roughing passes are counted, and nothing says from which hole to which size")
+                elif not hole + (passes - 1) * each < to + _SAME or not hole + passes * each >= to - _SAME:
+                    yield Fault(at(step), f"{passes:g} passes of {each:g} mm take {hole:g} mm not just to {to:g} mm")
+            if cuts is not None and to is not None and "bore.finish_depth" in here:
+                reached, aim = to + 2 * cuts * here["bore.finish_depth"], _aim(told)
+                if aim is not None and not (isfinite(reached) and reached >= aim - _SAME):
+                    yield Fault(at(step), f"the last cuts reach {reached:g} mm, the middle of the window is {aim:g} mm")
+
+
+def _hole(phase: Phase, told: dict[str, float]) -> float | None:
+    """The hole that the boring bar begins in: the largest drill of the phase, or the hole that is there."""
+    drills = [
+        figure.value
+        for step in phase.steps
+        for line in step.settings
+        for figure in figures_in(line)
+        if "drill" in step.activities and figure.fact.endswith(".size")
+    ]
+    return max(drills) if drills else told.get("hole.start")
+
+
+def _aim(told: dict[str, float]) -> float | None:
+    """The middle between the two sizes, at the larger end; where the bar is unmeasured, for the largest it may be."""
+    middles = [(told[low] + told[high]) / 2 for low, high in _ENDS if low in told and high in told]
+    if middles:
+        return max(middles)
+    parts = [told.get(name) for name in ("bar.expected_largest", "bore.add_least", "bore.add_most")]
+    if None in parts:
+        return None
+    largest, least, most = (part for part in parts if part is not None)
+    return largest + (least + most) / 2
+
+
+def fine_indicator_late(sheet: Sheet) -> Iterator[Fault]:
+    """An indicator on the cross slide is set after the roughing, and a start check knows of it before the next cut."""
+    for phase in sheet.procedure.phases:
+        for place, step in enumerate(phase.steps):
+            if not any(_PLUNGER.search(piece) for text in step.text for piece in text if isinstance(piece, str)):
+                continue
+            after = phase.steps[place + 1 :]
+            if any(figure.fact == "bore.rough_passes" for one in after for figure in figures_in(one)):
+                yield Fault(at(step), "a fine indicator is set, and the roughing passes would run it past its travel")
+
+
+def size_has_its_instrument(sheet: Sheet) -> Iterator[Fault]:
+    """A size of turning work that is written in mm names an instrument among the tools of its step."""
+    known = _ON_THE_WAY | set(sheet.shop.instruments)
+    for placed in sheet.steps:
+        step = placed.step
+        asked = any(blank.unit == "mm" for check in step.checks for blank in check.blanks)
+        if step.machine == "turning" and asked and not known & set(step.tools):
+            yield Fault(placed.where, "a size is written down, and no tool of the step reads it")
+
+
+def slack_is_honest(sheet: Sheet) -> Iterator[Fault]:
+    """How far off a bar may read leaves half of the window to bore in."""
+    for phase in sheet.procedure.phases:
+        told = {figure.fact: figure.value for step in phase.steps for figure in figures_in(step)}
+        rooms = [told[high] - told[low] for low, high in _ENDS if low in told and high in told]
+        slack = told.get("bore.bar_slack")
+        if slack is not None and rooms and not 0 < slack <= min(rooms) / 4 + _SAME:
+            step = next(one for one in phase.steps if any(f.fact == "bore.bar_slack" for f in figures_in(one)))
+            yield Fault(at(step), f"a bar off by {slack:g} mm leaves too little of the {min(rooms):g} mm to bore in")
+
+
+def grabbing_drills_dubbed(sheet: Sheet) -> Iterator[Fault]:
+    """Where a drill may screw itself into the metal, every drill has its lips seen to, ticked, before it is fitted."""
+    seen = False
+    for placed in sheet.steps:
+        step = placed.step
+        if "dub-drills" in step.activities and any(check.blanks for check in step.checks):
+            seen = True
+        if "drill" in step.activities and not seen and any(one.id == "drill-screws-into-brass" for one in step.cautions):
+            yield Fault(placed.where, "a drill may pull itself into this metal, and no step before it sees to its lips")
