@@ -95,3 +95,16 @@ def thermometer_in_hand_while_the_spindle_may_turn() -> Job:
         return step.model_copy(update={"checks": (*step.checks, asked)}) if step.id == "rough-collars" else step
 
     return _steps(lambda steps: tuple(map(warm, steps)))
+
+
+@breaks("V222", "findings")
+def thin_joint_that_no_finding_tells_of() -> Job:
+    tree, shop = _job("ropewalk")
+    kept = tuple(one for one in tree.findings if "Thin margin" not in str(one.text[0]))
+    assert len(kept) < len(tree.findings)
+    return tree.model_copy(update={"findings": kept}), shop
+
+
+@breaks("V222", "step 8.4", also="V80 V81")
+def thin_joint_roughed_too_deep() -> Job:
+    return _lines("ropewalk", "rough-collars", lambda lines: _valued(lines, "collar.turning_cut", 1.0))

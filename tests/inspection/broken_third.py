@@ -176,3 +176,40 @@ def middle_seat_gets_compound_with_the_others() -> Job:
 @breaks("V221", "step 6.5")
 def ends_do_not_follow_the_middle() -> Job:
     return _step("bond", lambda step: step.model_copy(update={"text": (("Push each collar on to its mark.",),)}))
+
+
+@breaks("V223", "cut list, collar blank")
+def short_end_in_the_saw_vice_with_no_packing() -> Job:
+    return _step("saw-blanks", lambda step: step.model_copy(update={"settings": step.settings[:1]}))
+
+
+@breaks("V223", "cut list, collar blank")
+def stock_bought_without_what_the_vice_holds() -> Job:
+    tree, shop = _job()
+    cuts = tuple(
+        cut.model_copy(update={"buy": figure_of(cut.buy, value=108.0)}) if cut.piece == "collar blank" and cut.buy else cut
+        for cut in tree.cut_list
+    )
+    return tree.model_copy(update={"cut_list": cuts}), shop
+
+
+@breaks("V223", "cut list, bar")
+def sliver_sawn_off_the_bar() -> Job:
+    tree, shop = _of_two()
+    needs = tuple(
+        need.model_copy(update={"detail": tuple(map(_short, need.detail))}) if need.id == "bar-stock" else need
+        for need in tree.needs
+    )
+    return tree.model_copy(update={"needs": needs}), shop
+
+
+def _short(piece: Any) -> Any:
+    """The sawn bar is 378 mm long: the 2 mm over are less than the blade takes."""
+    length = isinstance(piece, Figure) and piece.fact == "bar.stock_length"
+    return piece.model_copy(update={"value": 380.0}) if length else piece
+
+
+@cache
+def _of_two() -> Job:
+    path = EXAMPLES / "fernhill" / "job.toml"
+    return make_procedure(path), shop_for(advise(path))

@@ -29,7 +29,8 @@ def bar_length(sawn: float, kerf: float) -> float:
     rounding="length",
     bound="least",
     needs=(
-        "collar.section", "collar.saw_width", "collar.stock_diameter", "limit.saw_kerf", "collar.pieces", "limit.saw_holding",
+        "collar.section", "collar.saw_width", "collar.stock_diameter", "limit.saw_kerf", "collar.pieces",
+        "limit.saw_holding",
     ),
     how="the blanks along the stock, a saw cut for each, and what the vice holds at the last cut: their width with its "
     "facing, on a slab their side",

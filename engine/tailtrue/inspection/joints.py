@@ -9,6 +9,8 @@ from tailtrue.inspection.sheet import Placed, Sheet, figures_in
 
 _CARRIES, _CATCH = "joint.torque", "joint.catch_torque"
 _WORN = "skim.worn_out_at"
+_SPARED, _ROUGHED = "joint.spared_depth", "collar.turning_cut"
+_AMPLE, _DIG_MM = 1.5, 1.0  # margin from which a joint is ample; how deep a tool digs in when it catches
 _BAR = "bar.diameter"
 _SLACK_MM = 1e-6
 _ROUNDED_MM = 0.001  # what a worn-out diameter loses when it is carried over from an inch micrometer
@@ -113,3 +115,30 @@ def _gaps(sheet: Sheet) -> Iterator[tuple[str, tuple[float, float] | None]]:
             continue
         readings = sheet.shop.measured.get(end)
         yield f"bore, {end} end", None if readings is None else (low - max(readings), high - min(readings))
+
+
+def thin_margin_told(sheet: Sheet) -> Iterator[Fault]:
+    """A joint that carries little more than a catch is told; no cut over the collars is deeper than it bears."""
+    told = {figure.fact: figure.value for placed in _fixing(sheet) for figure in figures_in(placed.step)}
+    told |= {
+        figure.fact: figure.value
+        for placed in sheet.steps
+        if set(placed.step.activities) & set(RELEASED_BY.values())
+        for figure in figures_in(placed.step)
+    }
+    carries, catch = told.get(_CARRIES), told.get(_CATCH)
+    if carries is None or catch is None or not 0 < catch <= carries or carries >= _AMPLE * catch:
+        return
+    spared = [figure for found in sheet.procedure.findings for figure in figures_in(found.text) if figure.fact == _SPARED]
+    if not spared:
+        yield Fault("findings", f"the joint carries {carries / catch:.3g} times a catch, and no finding says so")
+    bears = carries / catch / _AMPLE * _DIG_MM
+    for figure in spared:
+        if not 0 < figure.value <= bears * (1 + 1e-6):
+            yield Fault("findings", f"a cut of {figure.value:.3g} mm is allowed, the joint bears {bears:.3g} mm")
+    for found in sheet.at_steps:
+        if found.figure.fact == _ROUGHED and not found.figure.value <= bears * (1 + 1e-6):
+            yield Fault(
+                found.placed.where,
+                f"the collars are roughed {found.figure.value:.3g} mm deep, the joint bears {bears:.3g} mm",
+            )

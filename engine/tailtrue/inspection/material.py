@@ -8,6 +8,8 @@ from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
 
 _SAME = 1e-6
+# A saw cut, what a saw vice holds by itself, and the least that is sawn off the end of a bar.
+_KERF_MM, _HELD_MM, _SLIVER_MM = 3.0, 40.0, 6.0
 # No metal of this job is lighter or heavier; in kg/mm3.
 _LIGHTEST, _HEAVIEST = 1.7e-6, 9.2e-6
 
@@ -52,3 +54,34 @@ def use_is_told(sheet: Sheet) -> Iterator[Fault]:
             amounts = list(figures_in(need.amount))
             if not amounts or not all(figure.value > 0 for figure in amounts):
                 yield Fault(f"need {need.id}", "this is used up, and nothing says how much of it is needed")
+
+
+def held_in_the_saw(sheet: Sheet) -> Iterator[Fault]:
+    """The vice holds enough at the last cut or is packed, what is bought allows for it, and no cut takes a sliver off."""
+    stock = {figure.fact: figure.value for need in sheet.procedure.needs for figure in figures_in(need)}
+    for cut in sheet.procedure.cut_list:
+        sawn = sum(figure.value for figure in figures_in(cut.saw_to))
+        if cut.buy is None:
+            continue
+        if cut.piece == "bar":
+            over = stock["bar.stock_length"] - sawn if "bar.stock_length" in stock else None
+            if over is not None and not over >= _SLIVER_MM - _SAME:
+                yield Fault(f"cut list, {cut.piece}", f"{over:.3g} mm is sawn off, which is no more than the blade wanders")
+            continue
+        if not cut.buy.value >= cut.count * (sawn + _KERF_MM) + _HELD_MM - _SAME:
+            yield Fault(f"cut list, {cut.piece}", "what is bought leaves too little in the vice at the last cut")
+        if cut.piece != "collar blank" or "collar.stock_length" not in stock:
+            continue
+        left = stock["collar.stock_length"] - cut.count * (sawn + _KERF_MM)
+        said = any(
+            "packing" in piece
+            for placed in sheet.steps
+            if "saw-collar-stock" in placed.step.activities
+            for line in placed.step.settings
+            for piece in line.reason
+            if isinstance(piece, str)
+        )
+        if 0 < left < _HELD_MM - _SAME and not said:
+            yield Fault(
+                f"cut list, {cut.piece}", f"the last cut leaves {left:.3g} mm in the vice, and nothing says to pack it"
+            )

@@ -217,6 +217,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V202", skims_read.doubt_is_honest, "ISO 14253-1: no verdict that the uncertainty does not allow"),
     Rule("V203", room.drill_has_room, "geometry: a drill point is longer than nothing, and comes out behind the work"),
     Rule("V204", room.heat_told, "definition of expansion: a collar that grows more than its bar loses grip with warmth"),
+    Rule("V222", joints.thin_margin_told, "common practice: a margin on an estimate is no margin until it is ample"),
+    Rule("V223", material.held_in_the_saw, "common practice: a short end tilts out of a saw vice; a sliver is not sawn"),
     Rule("V220", room.cooled_before_cuts, "house rule: what warmth loosens is touched cold, dead, before each cut"),
     Rule("V221", third_collar.middle_first, "geometry: the middle collar passes the seat of the collar at the end"),
     Rule("V205", third_collar.counted, "house rule: a paper has as many collars as the job asks for"),
