@@ -200,7 +200,7 @@ def _read_atom(words: str, catalogue: Mapping[str, FactSpec]) -> Atom:
     if match := _IS.match(words):
         spec = _spec(match[1], words, catalogue)
         return _read_is(words, spec, (match[2] or "").strip(), match[3].strip())
-    raise ConditionError(f"'{words}' is not in the grammar of conditions")
+    raise ConditionError(f"'{words}' cannot be read as a condition")
 
 
 def _read_is(words: str, spec: FactSpec, how: str, rest: str) -> Atom:

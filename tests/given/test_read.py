@@ -99,6 +99,6 @@ def test_files_may_lie_in_folders_and_end_lines_in_any_way(shop: Path, catalogue
 
 
 def test_readings_of_the_bar_are_taken_as_said(shop: Path, catalogue: Catalogue) -> None:
-    six = '["24.97 mm", "24.97 mm", "24.96 mm", "24.97 mm", "0.983 in", "24.98 mm"]'
+    six = '["0.98310 in", "0.98307 in", "0.98305 in", "0.98310 in", "0.98300 in", "0.98312 in"]'
     spoil(shop, ("job", 'place = "home"', f'place = "home"\nmeasured_head = {six}\nmeasured_tail = {six}'))
     assert read_job(shop / "job.toml", catalogue).value("job.measured_tail")[4] == pytest.approx(24.9682)

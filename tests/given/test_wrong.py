@@ -215,7 +215,7 @@ CASES: list[tuple[Spoil, str]] = [
     ),
     (
         ("stock", "steel-low-carbon-cold-drawn", "mild steel"),
-        'stock.toml:3: material = "mild steel": is not known here; use one of steel-low-carbon-cold-drawn, ',
+        'stock.toml:3: material = "mild steel": is a name of the trade: mild steel is steel-low-carbon-cold-drawn or unknown-steel; ',
     ),
     (
         ("stock", 'label = "bar 25"', 'label = ""'),

@@ -117,7 +117,7 @@ REFUSED = [
     (CAUTION.replace('signal = "warning"', 'sgnal = "warning"'), "a key named 'signal' exists"),
     (STOP.replace("job.alone is yes", "job.alnoe is yes"), "no fact is named 'job.alnoe'"),
     (STOP.replace("Nobody runs", "{{ bar.lenght }} runs"), "no fact is named 'bar.lenght'"),
-    (STOP.replace('when = ["job.alone is yes"]', "when = []"), "at least 1 item"),
+    (STOP.replace('when = ["job.alone is yes"]', "when = []"), "write at least 1 of them"),
     (f"[[add]]\n{SIGNED}", "adds nothing, or more than one thing"),
     ('[[tighten]]\nlimit = "limit.blank_speed"\nvalue = "700 1/min"\nby = "RK"\n', "reason: not given"),
     ('[[tighten]]\nlimit = "limit.blank_speed"\nvalue = "700 1/min"\nreason = "worn"\n', "by: not given"),

@@ -32,6 +32,7 @@ NameNot = Annotated[
     ),
 ]
 Parts = Annotated[bool, typer.Option("--parts", help="everything it was made from, down to what was said")]
+ListAll = Annotated[bool, typer.Option("--list", help="print every name that can be asked for, by kind")]
 Set = Annotated[
     list[str] | None,
     typer.Option("--set", metavar="FACT=VALUE", help="a given fact said otherwise: --set job.accuracy=fine; again for more",
@@ -39,8 +40,13 @@ Set = Annotated[
 ]  # fmt: skip
 
 
-def why(job: Job, name: Name, parts: Parts = False, as_json: Json = False) -> None:
+def why(
+    job: Job, name: Name = "", parts: Parts = False, names: ListAll = False, as_json: Json = False
+) -> None:  # fmt: skip
     """Say why something is so: the rule, what it met, what it was made from, the sources."""
+    if names or not name:
+        _list(job, names, as_json)
+        return
 
     def explained(side: "Side") -> "Explanation":
         from tailtrue.explaining.why import why as explain
@@ -48,6 +54,25 @@ def why(job: Job, name: Name, parts: Parts = False, as_json: Json = False) -> No
         return explain(side, name, parts)
 
     _explain(job, explained, as_json)
+
+
+def _list(job: Path, asked: bool, as_json: bool) -> None:
+    lines: list[str] = []
+
+    def work() -> dict[str, Any]:
+        from tailtrue.advise import advise
+        from tailtrue.errors import Problem, UsageError
+        from tailtrue.explaining.naming import listed
+
+        if not asked:
+            do = "write a name, such as skim.speed; --list prints all that can be asked for"
+            raise UsageError((Problem("NAME", "", "is not given", do),))
+        found = dict(listed(advise(job).case.knowledge))
+        for kind, every in found.items():
+            lines.extend((f"{kind}:", *(f"  {one}" for one in every)))
+        return {"names": {kind: list(every) for kind, every in found.items()}}
+
+    _tell(guarded(work, as_json), lines, as_json)
 
 
 def why_not(job: Job, name: NameNot, as_json: Json = False) -> None:

@@ -4,6 +4,7 @@ import atexit
 import gc
 import json
 import sys
+from datetime import date
 from pathlib import Path
 from typing import Annotated, Any
 
@@ -69,14 +70,17 @@ def make(
     """Make the procedure of a job, the card for the headstock and, for a shared shop, its standing procedure."""
 
     def work() -> dict[str, Any]:
+        from tailtrue.cli.earlier_papers import earlier_papers
         from tailtrue.documents import how_to_print, read_wanted, write_documents
 
         wanted = read_wanted(only, formats, large=large_print)
 
-        from tailtrue.advise import make_procedure
+        from tailtrue.advise import advise, procedure_of
+        from tailtrue.cli.odd_days import odd_days
         from tailtrue.render.words import say
 
-        procedure = make_procedure(job)
+        advice = advise(job)
+        procedure = procedure_of(advice)
         paths = write_documents(procedure, out, wanted)
         return {
             "print": how_to_print(wanted),
@@ -84,16 +88,30 @@ def make(
             "number": procedure.title.number,
             "checksum": procedure.title.checksum,
             "knowledge_version": procedure.title.knowledge_version,
-            "attention": [say(one.text, procedure.title.dials) for one in procedure.findings if one.level == "attention"],
+            "attention": [
+                *odd_days(advice.given, advice.case.knowledge, date.today()),
+                *(say(one.text, procedure.title.dials) for one in procedure.findings if one.level == "attention"),
+            ],
+            "earlier": earlier_papers(out, paths, procedure.title.checksum),
         }
 
-    done = guarded(work, as_json)
+    try:
+        done = guarded(work, as_json)
+    except typer.Exit:
+        # Whoever opens the folder after a refusal must not take what lies there for what was asked.
+        from tailtrue.cli.earlier_papers import earlier_papers
+
+        if said := earlier_papers(out):
+            typer.echo(said, err=True)
+        raise
     if not as_json:
         typer.echo("Made:")
         for path in done["documents"]:
             typer.echo(f"  {path}")
         for finding in done["attention"]:
             typer.echo(f"attention: {finding}")
+        if done["earlier"]:
+            typer.echo(done["earlier"])
         typer.echo(done["print"])
 
 
@@ -102,14 +120,15 @@ def check(job: Job, as_json: Json = False) -> None:
     """Judge a job and print the findings; write nothing."""
 
     def work() -> dict[str, Any]:
-        from tailtrue.advise import advise, make_procedure
+        from tailtrue.advise import advise, procedure_of
+        from tailtrue.cli.odd_days import odd_days
         from tailtrue.render.words import say
 
         advice = advise(job)
-        if advice.refused:
-            raise advice.refusal(advice.refused)
-        make_procedure(job)
-        return {"findings": [{"level": level, "text": say(text, advice.dials)} for level, text in advice.noticed]}
+        procedure_of(advice)
+        days = odd_days(advice.given, advice.case.knowledge, date.today())
+        noticed = [*(("attention", (day,)) for day in days), *advice.noticed]
+        return {"findings": [{"level": level, "text": say(text, advice.dials)} for level, text in noticed]}
 
     done = guarded(work, as_json)
     if not as_json:

@@ -1,6 +1,7 @@
 """Which thing a name means: a fact, one answer of a decision, a step, a caution, a stop, a note."""
 
 import difflib
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
@@ -10,6 +11,7 @@ from tailtrue.store.knowledge import Knowledge
 
 _MOST_NEAR = 3
 _ALIKE = 0.6
+_WORD = re.compile(r"[a-z0-9]+")
 
 
 @dataclass(frozen=True)
@@ -42,12 +44,14 @@ def find(knowledge: Knowledge, asked: str) -> Named:
     """
     known = names(knowledge)
     name, equals, word = (part.strip() for part in asked.partition("="))
+    if name not in known:
+        name, equals, word = _meant(knowledge, known, name, equals, word)
     table, _, column = name.rpartition(".")
     if name not in known and column in _columns(knowledge, table):
         # A column of a table is explained with its table.
         name = table
     if name not in known:
-        raise UsageError((Problem(asked, "", "nothing has this name", _near(name, known)),))
+        raise UsageError((Problem(asked, "", "nothing has this name", _near(name, known, knowledge)),))
     if not equals:
         return Named(known[name], name)
     if name not in knowledge.decisions:
@@ -70,11 +74,78 @@ def _columns(knowledge: Knowledge, name: str) -> Iterator[str]:
             yield from _columns(knowledge, need)
 
 
-def _near(name: str, known: Mapping[str, Kind]) -> str:
+def _meant(
+    knowledge: Knowledge, known: Mapping[str, Kind], name: str, equals: str, word: str
+) -> tuple[str, str, str]:  # fmt: skip
+    """The name that is meant by a key of a file, by printed words, or by an answer alone; as asked where that is open."""
+    plain = _plain(name)
+    whole = [one for one in known if _plain(one) == plain]
+    if len(whole) == 1:
+        return whole[0], equals, word
+    if not equals and len(answered := [one for one in knowledge.decisions if name in _answers(knowledge, one)]) == 1:
+        return answered[0], "=", name
+    said = [one for one in known if _plain(one.rpartition(".")[2]) == plain or _plain(_label(knowledge, one)) == plain]
+    # A key of a file that stands for what it says, and what a decision asks: the wish comes behind what is decided.
+    decided = [one for one in said if not equals or one in knowledge.decisions]
+    said = decided or said
+    given = [one for one in said if one in knowledge.given.facts]
+    if equals and len(said) != 1:
+        said = [one for one in knowledge.decisions if _plain(one.partition(".")[0]) == plain or one in said]
+        said = [one for one in said if word in _answers(knowledge, one)]
+    if len(said) == 1:
+        return said[0], equals, word
+    if not equals and len(given) == 1:
+        return given[0], equals, word
+    if not equals and not said:
+        answered = [one for one in knowledge.decisions if plain in map(_plain, _answers(knowledge, one))]
+        if len(answered) == 1:
+            return answered[0], "=", next(one for one in _answers(knowledge, answered[0]) if _plain(one) == plain)
+    return name, equals, word
+
+
+def _answers(knowledge: Knowledge, decision: str) -> tuple[str, ...]:
+    return tuple(row.then for row in knowledge.decisions[decision].rows)
+
+
+def _label(knowledge: Knowledge, name: str) -> str:
+    """What the papers call it."""
+    if name in knowledge.catalogue:
+        return knowledge.catalogue[name].label
+    if name in knowledge.steps:
+        return knowledge.steps[name].file.title
+    return ""
+
+
+def _plain(text: str) -> str:
+    return " ".join(_WORD.findall(text.casefold()))
+
+
+def _near(name: str, known: Mapping[str, Kind], knowledge: Knowledge) -> str:
     head = name.partition(".")[0]
     # What is asked of a thing that exists leads to the thing; a word that is part of a name leads to the name.
     near = [head] if head != name and head in known else []
     near += difflib.get_close_matches(name[:80], list(known), n=_MOST_NEAR, cutoff=_ALIKE)
     near += [one for one in known if name and name in one]
+    words = set(_plain(name).split())
+    shared = {one: len(words & set(_plain(f"{one} {_label(knowledge, one)}").split())) for one in known}
+    most = max(shared.values(), default=0)
+    near += [one for one in known if most and shared[one] == most]
+    near += [
+        f"{one}={word}"
+        for one in knowledge.decisions
+        for word in _answers(knowledge, one)
+        if words <= set(_plain(word).split())
+    ]
     near = list(dict.fromkeys(near))[:_MOST_NEAR]
-    return f"nearest: {', '.join(near)}" if near else "a name looks like skim.speed, collar.hold, bond or working-alone"
+    if near:
+        return f"nearest: {', '.join(near)}"
+    return "a name looks like skim.speed, collar.hold, bond or working-alone; tailtrue why JOB --list prints all"
+
+
+def listed(knowledge: Knowledge) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """Every name by its kind; of a decision with its answers."""
+    by_kind: dict[str, list[str]] = {}
+    for name, kind in names(knowledge).items():
+        answers = f" = {', '.join(dict.fromkeys(_answers(knowledge, name)))}" if kind == "decision" else ""
+        by_kind.setdefault(kind, []).append(f"{name}{answers}")
+    yield from ((kind, tuple(sorted(found))) for kind, found in by_kind.items())

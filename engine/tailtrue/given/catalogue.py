@@ -7,7 +7,7 @@ from types import MappingProxyType
 from typing import Any
 
 from tailtrue.errors import KnowledgeInvalid, Problem
-from tailtrue.given.entries import FILES, Catalogue, GivenFact, MachineClass
+from tailtrue.given.entries import FILES, Catalogue, GivenFact, MachineClass, ReadTogether
 from tailtrue.given.knowledge_file import knowledge_toml, shaped
 from tailtrue.given.locate import Lines
 from tailtrue.given.making import CLASSES_FOLDER, FactMaker, range_of, ways_of
@@ -17,6 +17,7 @@ from tailtrue.given.settable import load_settable
 from tailtrue.given.shapes import CatalogueShape, ClassShape, FactShape
 from tailtrue.given.suggest import closest, one_of
 from tailtrue.given.toml_file import TomlFile
+from tailtrue.quantities import read_quantity
 from tailtrue.tables import source_keys
 
 __all__ = ["Catalogue", "load_catalogue", "read_catalogue"]
@@ -72,6 +73,10 @@ def read_catalogue(
         tuple(shape.entry_for_entry),
         classes,
         references,
+        read_together=tuple(
+            ReadTogether(tuple(one.lists), one.read_with, float(read_quantity(one.apart, "mm")))
+            for one in shape.read_together
+        ),
     )
     problems += _ties(catalogue, toml.shown)
     if not problems:
@@ -100,7 +105,8 @@ def _ties(catalogue: Catalogue, shown: str) -> Iterator[Problem]:
         yield from unknown(ways.names(), catalogue.facts)
     for pair in catalogue.ranges:
         yield from unknown((pair.low, pair.high), catalogue.facts)
-    for names in (*catalogue.together, *catalogue.entry_for_entry):
+    readings = ((*tie.lists, tie.read_with) for tie in catalogue.read_together)
+    for names in (*catalogue.together, *catalogue.entry_for_entry, *readings):
         yield from unknown(names, catalogue.facts)
     for fact in catalogue.facts.values():
         for ways in fact.one_way:

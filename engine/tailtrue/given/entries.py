@@ -51,6 +51,15 @@ class Ways:
 
 
 @dataclass(frozen=True)
+class ReadTogether:
+    """Lists of readings of one piece, the instruments that they are read with, and how far one may stand apart, in mm."""
+
+    lists: tuple[str, ...]
+    read_with: str
+    apart: float
+
+
+@dataclass(frozen=True)
 class GivenFact:
     """One fact a user gives, or one field of a record."""
 
@@ -111,6 +120,7 @@ class Catalogue:
     references: References
     settable: Mapping[str, Settable] = field(default_factory=dict)
     worked_out: frozenset[str] = frozenset()
+    read_together: tuple[ReadTogether, ...] = ()
 
     def specs(self) -> Mapping[str, FactSpec]:
         """The catalogue entry of every given fact by name."""

@@ -7,6 +7,7 @@ from typing import Any, TypeVar
 from pydantic import BaseModel, ValidationError
 
 from tailtrue.errors import KnowledgeInvalid, Problem
+from tailtrue.given.plain_faults import plain_fault
 from tailtrue.given.suggest import closest
 from tailtrue.given.toml_file import TomlFile, read_toml
 from tailtrue.tables import source_keys
@@ -24,11 +25,12 @@ def knowledge_toml(folder: Path, name: str) -> TomlFile:
 
 def shaped(
     model: type[Shaped], file: TomlFile, problems: list[Problem], path: tuple[str | int, ...] = (),
-    known: Collection[str] = (),
+    known: Collection[str] = (), by_people: bool = False,
 ) -> Shaped | None:  # fmt: skip
     """A file, or what stands in it at a path, held against its shape; None, with the problems noted, when it does not fit.
 
-    `known` are the names to suggest for a misspelt key, where they are not those of the shape itself.
+    `known` are the names to suggest for a misspelt key, where they are not those of the shape itself. A file that is
+    written `by_people` is answered in their words.
     """
     tables: Any = file.tables
     for step in path:
@@ -39,7 +41,9 @@ def shaped(
         for fault in faults.errors():
             keys = (*path, *(part for part in fault["loc"] if part != "str"))
             where, said = file.place(*keys), ".".join(map(str, keys))
-            if fault["type"] == "extra_forbidden":
+            if by_people:
+                problems.append(plain_fault(fault, keys, where, known))
+            elif fault["type"] == "extra_forbidden":
                 close = closest(str(keys[-1]), known or model.model_fields)
                 do = f"a key named '{close}' exists" if close else "take it out"
                 problems.append(Problem(where, said, f"unknown key '{keys[-1]}'", do))

@@ -16,6 +16,7 @@ from tailtrue.given.own_units import system_in
 from tailtrue.given.quoting import pair
 from tailtrue.given.reading import GivenValue, Reading
 from tailtrue.given.relations import file_problems, named_elsewhere
+from tailtrue.given.seat_readings import reading_problems
 from tailtrue.given.toml_file import TomlFile, read_toml
 from tailtrue.given.unquoted import judge_of
 from tailtrue.given.values import single
@@ -87,6 +88,7 @@ def read_job(path: Path, catalogue: Catalogue, instead: Mapping[str, Any] = Mapp
             _fill_from_class(reading, values)
         _finish(reading, kind, values, problems)
     problems += named_elsewhere(catalogue, values)
+    problems += reading_problems(catalogue, values)
     if problems:
         raise FactsWrong(problems)
     values.update(_defaults(catalogue, values))

@@ -8,7 +8,7 @@ from typing import Any, Literal
 from tailtrue.errors import Problem
 from tailtrue.given.entries import FILES, Catalogue, GivenFact
 from tailtrue.given.quoting import as_written, harmless, pair
-from tailtrue.given.relations import entry_problems
+from tailtrue.given.relations import as_a_line, entry_problems
 from tailtrue.given.suggest import closest, one_of
 from tailtrue.given.toml_file import TomlFile
 from tailtrue.given.values import Unfit, of_list, single
@@ -162,19 +162,20 @@ class Reading:
 
     def _list(self, fact: GivenFact, raw: Any, path: Path) -> tuple[tuple[Any, ...], str] | None:
         if not isinstance(raw, list):
-            said = raw if isinstance(raw, str) else fact.typical
-            self._wrong(path, pair(fact.key, raw), "is not a list", f"write {fact.key} = [{as_written(said)}]")
+            self._wrong(path, pair(fact.key, raw), "is not a list", f"write {self._as_a_list(fact, raw)}")
             return None
         values, words = [], []
         met: set[str] = set()
         before = len(self.problems)
+        whole = self._mended(fact, raw)
         for number, one in enumerate(raw):
             try:
                 value, said = of_list(fact, one, self.catalogue.references, self.system)
             except Unfit as unfit:
                 # One slip made all along a list is told once.
                 if unfit.wrong not in met:
-                    self._wrong((*path, number), f"{fact.key}: {as_written(one)}", unfit.wrong, unfit.do)
+                    do = f"write {whole}" if whole and unfit.instead else unfit.do
+                    self._wrong((*path, number), f"{fact.key}: {as_written(one)}", unfit.wrong, do)
                 met.add(unfit.wrong)
                 continue
             values.append(value)
@@ -182,6 +183,25 @@ class Reading:
         if not met and not self._enough(fact, raw, path):
             return None
         return (tuple(values), ", ".join(words) or _NONE) if len(self.problems) == before else None
+
+    def _instead(self, fact: GivenFact, raw: Any) -> str | None:
+        """One entry of a list as it would be taken; None where that is not sure."""
+        try:
+            return of_list(fact, raw, self.catalogue.references, self.system)[1]
+        except Unfit as unfit:
+            return unfit.instead[0] if len(unfit.instead) == 1 else None
+
+    def _as_a_list(self, fact: GivenFact, raw: Any) -> str:
+        """The line of a list whose one entry was written bare, with a place for each that is still to be written."""
+        said = self._instead(fact, raw) if isinstance(raw, str) else None
+        return as_a_line(fact, self.system, said or (raw if isinstance(raw, str) else ""))
+
+    def _mended(self, fact: GivenFact, raw: list[Any]) -> str:
+        """The whole line as it would be taken; empty where an entry leaves open what is meant."""
+        said = [self._instead(fact, one) for one in raw]
+        if None in said:
+            return ""
+        return f"{fact.key} = [{', '.join(as_written(one) for one in said)}]"
 
     def _enough(self, fact: GivenFact, raw: list[Any], path: Path) -> bool:
         if len(raw) >= fact.fewest:

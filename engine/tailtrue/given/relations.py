@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 from tailtrue.errors import Problem
 from tailtrue.given.entries import Catalogue, GivenFact, Ways
 from tailtrue.given.own_units import typical_said
-from tailtrue.given.quoting import pair
+from tailtrue.given.quoting import as_written, pair
 from tailtrue.given.suggest import all_of, closest, one_of, some_of
 from tailtrue.quantities import System
 
@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from tailtrue.given.reading import GivenValue
 
 Place = Callable[..., str]
+
+_OPEN = '"..."'  # an entry of a list that is still to be written
 
 
 def how_to_add(fact: GivenFact, below: str, system: System = "") -> str:
@@ -23,8 +25,11 @@ def how_to_add(fact: GivenFact, below: str, system: System = "") -> str:
     return f"add {as_a_line(fact, system)} {below}; {fact.spec.how}"
 
 
-def as_a_line(fact: GivenFact, system: System = "") -> str:
-    """A fact as a line of a file, with a typical value or the words to choose from."""
+def as_a_line(fact: GivenFact, system: System = "", said: str = "") -> str:
+    """A fact as a line of a file, with a typical value or the words to choose from; of a list every entry has its place.
+
+    `said` is the entry of a list that is there already.
+    """
     if fact.spec.kind == "choice":
         value = one_of(f'"{choice}"' for choice in fact.spec.choices)
     elif fact.spec.kind == "count":
@@ -32,7 +37,8 @@ def as_a_line(fact: GivenFact, system: System = "") -> str:
     elif fact.spec.kind == "yes-no":
         value = "true or false"
     elif fact.spec.kind in ("quantities", "texts"):
-        value = f"[{_quoted(fact, system)}, ...]"
+        first = as_written(said) if said else _quoted(fact, system)
+        value = f"[{', '.join((first, *[_OPEN] * (fact.fewest - 1)))}]" if fact.fewest > 1 or said else f"[{first}, ...]"
     else:
         value = _quoted(fact, system)
     words = f' or "{one_of(fact.words)}"' if fact.words else ""

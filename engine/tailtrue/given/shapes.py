@@ -67,6 +67,15 @@ class PairShape(Shape):
     high: str
 
 
+class ReadTogetherShape(Shape):
+    """Lists of readings of one piece: what they are read with, and how far one may stand from others that agree."""
+
+    lists: list[str] = Field(min_length=1)
+    read_with: str
+    apart: str
+    source: str = Field(min_length=1)
+
+
 class FactShape(FieldShape):
     """A given fact. `changes` says that it may be otherwise tomorrow, with the same lathe, crib and stock; `stands_for`
     names the fact of the work at the lathe that it says beforehand."""
@@ -87,6 +96,7 @@ class CatalogueShape(Shape):
     range: list[PairShape] = []
     together: list[list[str]] = []
     entry_for_entry: list[tuple[str, str]] = []
+    read_together: list[ReadTogetherShape] = []
 
 
 class ClassShape(Shape):

@@ -14,6 +14,7 @@ from tailtrue.quantities import OFFERED, QuantityWrong, System, read_quantity, s
 from tailtrue.tables import Row
 
 SPELLINGS = "words/spellings"
+TRADE_NAMES = "words/trade_names"
 REFUSED_ROLE = "refused"
 _LONGEST_TEXT = 120
 # A wrong material is worse than none, so a suggestion must look very much like what was written.
@@ -23,10 +24,10 @@ _YES_NO = {"yes": True, "no": False}
 
 
 class Unfit(Exception):
-    """A value that cannot be used: what is wrong with it and what to do."""
+    """A value that cannot be used: what is wrong with it, what to do, and what would be taken in its place."""
 
-    def __init__(self, wrong: str, do: str) -> None:
-        self.wrong, self.do = wrong, do
+    def __init__(self, wrong: str, do: str, instead: tuple[str, ...] = ()) -> None:
+        self.wrong, self.do, self.instead = wrong, do, instead
         super().__init__(wrong)
 
 
@@ -72,7 +73,7 @@ def quantity(fact: GivenFact, raw: Any, unit: str, system: System = "") -> tuple
         problem = wrong.problems[0]
         fits = _plausible(fact, unit, own, wrong.offers)
         do = wrong.offering(fits) if fits else problem.do if not wrong.offers else _of_the_band(band)
-        raise Unfit(problem.wrong, f"{do}{also}") from wrong
+        raise Unfit(problem.wrong, f"{do}{also}", fits) from wrong
     if not within(fact, size):
         raise Unfit(f"is not plausible here: {band} is", f"look at the unit and the decimal point{also}")
     return size, raw.strip()
@@ -184,6 +185,8 @@ def _found(refers: Refers, text: str, references: References) -> str:
     wanted = _plain(text)
     row = next((row for row in references.rows(refers.table) if _plain(row.text(refers.column)) == wanted), None)
     allowed = references.words(refers.table, refers.column, refers.role)
+    if row is None and (meant := _trade_names(refers, text, references)):
+        raise _of_the_trade(text, meant, allowed, refers)
     if row is None:
         raise Unfit("is not known here", _nearest(refers, text, references, allowed))
     roles = roles_of(row)
@@ -192,6 +195,25 @@ def _found(refers: Refers, text: str, references: References) -> str:
     if REFUSED_ROLE in roles:
         raise Unfit(f"is refused as {refers.role} stock{_reason(row)}", f"use one of {some_of(allowed)}")
     raise Unfit(f"serves as {one_of(roles)} stock, not as {refers.role} stock", f"use one of {some_of(allowed)}")
+
+
+def _trade_names(refers: Refers, text: str, references: References) -> tuple[str, ...]:
+    """What the trade may mean by a name: words of the table that is referred to, or none."""
+    there = references.words(refers.table, refers.column)
+    row = next((row for row in references.rows(TRADE_NAMES) if _plain(row.text("name")) == _plain(text)), None)
+    meant = (one.strip() for one in row.text("choices").split(";")) if row else ()
+    return tuple(one for one in meant if one in there)
+
+
+def _of_the_trade(text: str, meant: tuple[str, ...], allowed: tuple[str, ...], refers: Refers) -> Unfit:
+    """A name of the trade may stand for several things that cut and bend unlike: the user says which."""
+    serve = tuple(one for one in meant if one in allowed)
+    wrong = f"is a name of the trade: {text.strip()} is {one_of(meant)}"
+    if not serve:
+        return Unfit(f"{wrong}, and none of it serves as {refers.role} stock", f"use one of {some_of(allowed)}")
+    return Unfit(
+        wrong, f"write {one_of(serve)}{', whichever the label or the supplier says' if len(serve) > 1 else ''}", serve
+    )
 
 
 def _reason(row: Row) -> str:

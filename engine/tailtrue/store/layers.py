@@ -71,7 +71,7 @@ def _read(path: Path, shown: str, problems: list[Problem]) -> Layer | None:
         problems.append(toml)
         return None
     before = len(problems)
-    rules = shaped(ShopRulesFile, toml, problems, known=_KEYS)
+    rules = shaped(ShopRulesFile, toml, problems, known=_KEYS, by_people=True)
     if rules is None:
         return None
     layer = Layer(toml, rules)

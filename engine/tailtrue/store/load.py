@@ -56,6 +56,12 @@ from tailtrue.wording import Wording, read_wording
 
 Made = TypeVar("Made")
 
+# What a condition may look like, with words to put facts in place of.
+_GRAMMAR = (
+    'write "FACT is WORD", "FACT is yes", "FACT is one of A, B", "FACT > 90 mm", "FACT between 1 mm and 2 mm" or '
+    '"FACT is known"; docs/facts.md lists the facts'
+)
+
 # Folders with what is said at the lathe, and with the facts that are said there.
 SAID_IN = ("visit", "record", "setover", "tag", "explain")
 FACTS_SAID_IN = ("visit", "setover", "tag")
@@ -176,7 +182,8 @@ class Loader:
         try:
             return make()
         except (ConditionError, ValueError) as wrong:
-            self.reader.wrong(where, said, str(wrong), "mend it against the list of facts")
+            do = _GRAMMAR if isinstance(wrong, ConditionError) else "mend it against the list of facts"
+            self.reader.wrong(where, said, str(wrong), do)
             return instead
 
     def _limits(self) -> dict[str, Fact]:

@@ -1,7 +1,7 @@
 """The rules of a shop laid over the shipped knowledge, entry by entry; a change against the safe side is refused."""
 
 import re
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from typing import Any
 
 from tailtrue.errors import FactsWrong
@@ -20,6 +20,9 @@ _MOST_LINES = 3  # of what a caution says to do
 _UNITS = "|".join(re.escape(unit) for units in OFFERED.values() for unit in (*units, "rev/min", "minutes", "hours"))
 _TYPED = re.compile(rf"(?<!\w)\d[\d.,/]*\s?(?:{_UNITS})(?!\w)")
 _COULD = {"tighten": ("limit",), "reword": ("caution", "note", "step"), "disable": ("caution", "note", "decision")}
+
+_A_WORD = 3  # letters of a word that is looked for in names
+_MOST_NEAR = 4
 
 Wrong = Callable[[str, str, str, str], None]
 
@@ -160,10 +163,7 @@ class Overlay:
             what, name = named[0]
             key = (at.rpartition(":")[0], kind, what, name, str(getattr(entry, "alternative", "")))
             if name not in self._met[what]:
-                close = nearest(name, self._met[what])
-                self._wrong(
-                    at, name, f"no {what} has this name", f"one named '{close}' exists" if close else "mend the name"
-                )
+                self._wrong(at, name, f"no {what} has this name", _near(what, name, self._met[what]))
             elif key in seen:
                 self._wrong(at, name, "is changed a second time in this file", "keep one of the two")
             seen.add(key)
@@ -280,6 +280,19 @@ class Overlay:
         else:
             return True
         return False
+
+
+def _near(what: str, name: str, known: Collection[str]) -> str:
+    """The names that are like one that is not there, or have a word of it; all of them where they are few."""
+    words = {word for word in re.split(r"[^a-z0-9]+", name.casefold()) if len(word) >= _A_WORD}
+    close = nearest(name, known)
+    near = [close] if close else []
+    shared = {one: len(words & set(re.split(r"[^a-z0-9]+", one.casefold()))) for one in sorted(known)}
+    near += sorted((one for one in shared if shared[one]), key=lambda one: -shared[one])
+    near = list(dict.fromkeys(near))[:_MOST_NEAR]
+    if near:
+        return f"nearest: {', '.join(near)}"
+    return f"tailtrue why JOB --list prints the name of every {what}"
 
 
 def _texts_of(entry: AddFile) -> Iterator[str]:
