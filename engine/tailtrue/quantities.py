@@ -129,6 +129,11 @@ class QuantityWrong(FactsWrong):
         self.offers, self.lead, self.whichever = offers, lead, whichever
         super().__init__((Problem("", text, wrong, do or self.offering(offers[:_MOST_OFFERED])),))
 
+    def do_in(self, system: System) -> str:
+        """What to do, offered in this system alone where that can be."""
+        fits = tuple(one for one in self.offers if system_of(one) in (system, "")) if system else ()
+        return self.offering(fits[:_MOST_OFFERED]) if fits else self.problems[0].do
+
     def offering(self, some: tuple[str, ...]) -> str:
         """What to do, where only some of the offers are left."""
         meant = ", whichever is meant" if self.whichever and len(some) > 1 else ""

@@ -68,6 +68,8 @@ class GivenFact:
     unique: bool = False
     never_from_class: bool = False
     changes: str = ""
+    words_if: str = ""  # when one of the words may be written
+    typical_inch: str = ""  # where inch things are not metric ones converted: a division, a resolution
     stands_for: str = ""
     fields: Mapping[str, "GivenFact"] = field(default_factory=dict)
     one_way: tuple[Ways, ...] = ()
