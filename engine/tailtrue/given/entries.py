@@ -69,6 +69,8 @@ class GivenFact:
     never_from_class: bool = False
     changes: str = ""
     words_if: str = ""  # when one of the words may be written
+    owned: bool = False  # the size of a thing that is there: nobody changes it to get another result
+    read_from: str = ""  # where alone it is read: no number is offered to copy
     typical_inch: str = ""  # where inch things are not metric ones converted: a division, a resolution
     stands_for: str = ""
     fields: Mapping[str, "GivenFact"] = field(default_factory=dict)

@@ -41,6 +41,8 @@ class FieldShape(Shape):
     if_missing: str = ""
     words: list[str] = []
     words_if: str = ""
+    owned: bool = False
+    read_from: str = ""
     reads_as: str = ""
     refers: str = ""
     role: str = ""

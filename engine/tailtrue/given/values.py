@@ -56,7 +56,7 @@ def quantity(fact: GivenFact, raw: Any, unit: str, system: System = "") -> tuple
     if isinstance(raw, str) and raw in fact.words:
         return raw, raw
     own = (system_of(raw) if isinstance(raw, str) else "") or system
-    typical = typical_said(fact, unit, own)
+    typical = "" if fact.read_from else typical_said(fact, unit, own)
     also = _or_a_word(fact) + (f"; typical: {typical}" if typical else "")
     band = band_said(fact, unit, own)
     if isinstance(raw, bool) or not isinstance(raw, str | int | float):
