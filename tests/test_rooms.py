@@ -38,7 +38,7 @@ MAY = {
     "case": {"calc", "computed", "conditions", "decisions", "facts", "store", "tables"},
     "plan": {"case", "conditions", "errors", "facts", "store", "truth"},
     "assemble": {
-        "case", "conditions", "decisions", "facts", "plan", "parts", "procedure", "record_sheet", "review", "shop_sheet", "store", "truth", "wording",
+        "case", "conditions", "decisions", "facts", "plan", "parts", "procedure", "quantities", "record_sheet", "review", "shop_sheet", "store", "truth", "wording",
     },
     "refusals": {"assemble", "case", "errors", "explaining", "facts", "parts", "procedure", "render", "store", "truth", "wording"},
     "inspection": {"parts", "procedure", "record_sheet", "review", "shop_sheet"},

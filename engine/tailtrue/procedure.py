@@ -259,6 +259,7 @@ class TitleBlock(Node):
     date: str
     author: str
     approver: str
+    owner: bool = Field(default=False, description="the owner works alone at home, and approves the sheet")
     walked_through: str = Field(default="", description="who read it at the lathe with a user before approval, and when")
     review_due: str
     overdue: bool = False

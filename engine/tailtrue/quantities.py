@@ -129,10 +129,26 @@ class QuantityWrong(FactsWrong):
         self.offers, self.lead, self.whichever = offers, lead, whichever
         super().__init__((Problem("", text, wrong, do or self.offering(offers[:_MOST_OFFERED])),))
 
+    def do_in(self, system: System) -> str:
+        """What to do, offered in this system alone where that can be."""
+        fits = tuple(one for one in self.offers if system_of(one) in (system, "")) if system else ()
+        return self.offering(fits[:_MOST_OFFERED]) if fits else self.problems[0].do
+
     def offering(self, some: tuple[str, ...]) -> str:
         """What to do, where only some of the offers are left."""
         meant = ", whichever is meant" if self.whichever and len(some) > 1 else ""
         return f"{self.lead} {' or '.join(some)}{meant}"
+
+
+def said_in_inches(size: float, unit: str) -> str:
+    """A size in a canonical unit as an inch sheet says it, to four digits.
+
+    >>> said_in_inches(12.7, "mm"), said_in_inches(20.0, "degC"), said_in_inches(450.0, "1/min")
+    ('0.5 in', '68 degF', '450 1/min')
+    """
+    written = IN_INCHES.get(unit, unit)
+    number = Fraction(str(size)) / FAST[unit][1].get(written, Fraction(1)) if unit in FAST else Fraction(str(size))
+    return f"{float(number + _FREEZING_F if written == 'degF' else number):.4g} {written}".strip()
 
 
 def read_quantity(text: str, unit: str) -> float:

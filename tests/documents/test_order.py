@@ -114,7 +114,7 @@ def test_v22_what_stands_out_behind_is_asked_answered_and_printed(made: Job) -> 
     lines = [line for block in made.tree.safety_review.checks for line in block.lines if line.id == "rear"]
     assert len(lines) == 1
     assert lines[0].killer
-    assert lines[0].blanks[0].unit == "mm"
+    assert lines[0].blanks[0].unit == ("in" if made.tree.title.dials == "inch" else "mm")
     assert any("behind the headstock" in said(line) for line in made.tree.do_not_start)
 
 

@@ -49,6 +49,11 @@ def review_on_no_day() -> Job:
     return with_title(review_due="next spring")
 
 
+@breaks("V252", "title block")
+def owner_alone_on_the_sheet_of_a_shop_with_staff() -> Job:
+    return with_title(owner=True)
+
+
 @breaks("V252", "standing procedure")
 def approved_and_never_walked_through() -> Job:
     job, shop = with_title(walked_through="")

@@ -1,11 +1,12 @@
 """Filling texts: a fact becomes a figure or a word, never a number typed into a sentence."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from tailtrue.case import Case, Gap
 from tailtrue.facts import Fact, FactSpec, NotKnown
-from tailtrue.parts import Figure, Text
+from tailtrue.parts import Blank, Figure, Text
+from tailtrue.quantities import IN_INCHES
 from tailtrue.wording import Place, Wording
 
 
@@ -49,6 +50,15 @@ class Filler:
 
     def __init__(self, case: Case) -> None:
         self.case = case
+
+    def blanks(self, places: Iterable[Any]) -> tuple[Blank, ...]:
+        """Places to write in, each with the unit of the machine's dials beside it."""
+        dials = self.case.get("lathe.dials")
+        inch = isinstance(dials, Fact) and dials.value == "inch"
+        return tuple(
+            Blank(label=one.label, unit=IN_INCHES.get(one.unit, one.unit) if inch else one.unit, count=one.count)
+            for one in places
+        )
 
     def figure(self, name: str) -> Figure:
         """The figure of a fact; Gap when it is not known."""

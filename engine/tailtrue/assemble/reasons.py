@@ -13,6 +13,7 @@ from tailtrue.decisions import JudgedRow
 from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Figure, Node, Origin, Text
 from tailtrue.procedure import Alternative, Choice, Derivation, Source
+from tailtrue.quantities import said_in_inches
 from tailtrue.truth import Truth
 
 GIVEN = "given"
@@ -69,7 +70,16 @@ def in_words(filler: Filler, judged: Judged) -> str:
     wanted = Truth.NO if judged.truth is Truth.NO else Truth.UNKNOWN
     leaf = next((leaf for leaf in judged.leaves() if leaf.truth is wanted), judged)
     words = _NAME.sub(label, leaf.words)
-    return f"wants: {words}; here {leaf.met}" if leaf.met else f"wants: {words}"
+    return f"wants: {words}; here {_met(filler, leaf)}" if leaf.met else f"wants: {words}"
+
+
+def _met(filler: Filler, leaf: Judged) -> str:
+    """What was met, a size in the system of the dials."""
+    named = _NAME.match(leaf.words)
+    found = filler.case.get(named[0]) if named and named[0] in filler.case.knowledge.catalogue else None
+    if filler.case.value("lathe.dials") != "inch" or not isinstance(found, Fact) or found.spec.kind != "quantity":
+        return leaf.met
+    return said_in_inches(found.value, found.spec.unit) if isinstance(found.value, float) else leaf.met
 
 
 def figures(node: Any) -> list[Figure]:

@@ -174,7 +174,7 @@ def _lines(filler: Filler, known: SafetyText, part: str) -> tuple[ReviewLine, ..
             id=line.file.id,
             text=filler.text(line.text),
             answer=_answer(filler, line),
-            blanks=tuple(Blank(label=blank.label, unit=blank.unit, count=blank.count) for blank in line.file.blanks),
+            blanks=filler.blanks(line.file.blanks),
             must=line.file.must,
         )
         for line in known.lines
@@ -223,7 +223,7 @@ def _checks(filler: Filler, known: SafetyText) -> tuple[CheckList, ...]:
             item=filler.text(check.item),
             passes=filler.text(check.passes),
             otherwise=filler.text(check.otherwise),
-            blanks=tuple(Blank(label=blank.label, unit=blank.unit, count=blank.count) for blank in file.blanks),
+            blanks=filler.blanks(file.blanks),
             killer=file.killer,
             not_applicable=file.not_applicable,
         )

@@ -8,9 +8,8 @@ from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.going_on import goes_on
 from tailtrue.assemble.times import phase_time, step_time
 from tailtrue.conditions import Condition
-from tailtrue.facts import Fact
-from tailtrue.parts import Blank, Check, Limits, Setting, Text
 from tailtrue.parts import Caution as CautionNode
+from tailtrue.parts import Check, Limits, Setting, Text
 from tailtrue.plan import Plan, PlannedPhase
 from tailtrue.procedure import Hold, Phase, Step
 from tailtrue.store.knowledge import CheckText, SettingsFrom, SettingText, StepText
@@ -148,11 +147,7 @@ def _check(filler: Filler, check: CheckText) -> Check:
         instrument=check.instrument,
         resolution=filler.figure(check.resolution) if check.resolution else None,
         uncertainty=filler.figure(check.uncertainty) if check.uncertainty else None,
-        blanks=tuple(Blank(label=blank.label, unit=_unit(filler, blank.unit), count=blank.count) for blank in check.blanks),
+        blanks=filler.blanks(check.blanks),
     )
 
 
-def _unit(filler: Filler, unit: str) -> str:
-    """Readings are written in the system of the machine's dials; words and the rest stay."""
-    dials = filler.case.get("lathe.dials")
-    return "in" if unit == "mm" and isinstance(dials, Fact) and dials.value == "inch" else unit

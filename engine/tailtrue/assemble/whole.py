@@ -44,14 +44,16 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
     activities = {activity for phase in made for step in phase.steps for activity in step.activities}
     needs = _needs(filler, made)
     job_cautions = for_the_job(applicable(filler), activities)
+    title = _title(filler, route)
+    may = page.who_may_owner if title.owner else page.who_may
     tree = Procedure(
-        title=_title(filler, route),
+        title=title,
         lead=filler.text(plan.route.lead),
         facts=settings(filler, about(route, page.facts)),
         drawing=bar(filler) if "drawing" in parts else None,
         drawings=drawings(filler, made),
         who_may=tuple(
-            filler.text(text) for text in (*page.who_may, *(page.supervised if supervision_marked(filler) else ()))
+            filler.text(text) for text in (*may, *(page.supervised if supervision_marked(filler) else ()))
         ),
         do_not_start=tuple(filler.text(text) for text in page.do_not_start),
         stop_at_once=tuple(filler.text(text) for text in page.stop_at_once),
@@ -157,6 +159,7 @@ def _title(filler: Filler, route: Route) -> TitleBlock:
         date=_said(filler, "job.date"),
         author=_said(filler, "job.author") or "not named",
         approver=_said(filler, "job.approver"),
+        owner=filler.case.judge(knowledge.page.owner_when).truth is Truth.YES,
         walked_through=_said(filler, "job.walked_through"),
         review_due=_said(filler, "sop.review_due"),
         overdue=bool(filler.case.value("sop.review_overdue")),

@@ -116,11 +116,11 @@ def correct(
         from tailtrue.truing.visit import FROM_ZERO
 
         advice = advise(job)
-        also = {"visit.read_twice": read_twice, **temperatures(head_temperature, tail_temperature)}
+        also = {"visit.read_twice": read_twice, **temperatures(head_temperature, tail_temperature, advice.dials)}
         told = {"state": state, "moved": moved, "initials": initials, "date": date, "middle_station": middle_station}
         if middle:
             told.update(head=head, tail=tail, middle=middle, order=order)
-        typed = on_steps(typed_of(source, told, say or []), steps_of(advice.case))
+        typed = on_steps(typed_of(source, told, say or [], advice.dials), steps_of(advice.case))
         kind = kind_said(caliper, indicator, typed)
         check_typed_date(typed)
         day = str(typed.content.get("date", "")) or now()
@@ -136,7 +136,7 @@ def correct(
         def read() -> "Readings":
             if typed.says("readings"):
                 return readings_of(typed, kind == FROM_ZERO)
-            return readings_said(head, tail, order, table, kind)
+            return readings_said(head, tail, order, table, kind, advice.dials)
 
         # Nobody is asked for readings that cannot be kept; those that were written are looked at together with the rest.
         written = typed.says("readings") or bool(head or tail or table)

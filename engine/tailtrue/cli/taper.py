@@ -72,7 +72,7 @@ def taper(
         from tailtrue.truing.setover import judge_setover, read_taper, said_in_job
 
         advice = advise(job)
-        found = judge_setover(advice.case, read_taper(typed, said_in_job(advice.case)))
+        found = judge_setover(advice.case, read_taper(typed, said_in_job(advice.case), advice.dials))
         paths = [] if out is None else write_all({"set-over-tag.html": set_over_html(found.tag)}, out)
         lines.extend([str(found.case.value("lathe.name")), ""])
         lines.extend(terminal_lines(found.sections, found.mend, advice.dials))

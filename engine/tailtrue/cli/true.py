@@ -56,7 +56,7 @@ def true(
         from tailtrue.truing.session import Session
 
         advice = advise(job)
-        typed = on_steps(typed_of(source, {"initials": initials}, say or []), steps_of(advice.case)).sound()
+        typed = on_steps(typed_of(source, {"initials": initials}, say or [], advice.dials), steps_of(advice.case)).sound()
         kind = kind_said(caliper, indicator, typed)
         said = [key for key in ("readings", "state", "moves", "date") if typed.says(key)]
         if said:
@@ -103,7 +103,7 @@ def _rounds(session: "Session", base: "Typed", dials: "Dials") -> None:
         if visit.advice == "read-more":
             typer.echo("\nThis skim cannot settle it. Do what is said above, then begin anew.")
             return
-        said = {"state": "as left", **_moved()}
+        said = {"state": "as left", **_moved(dials)}
         number += 1
 
 
@@ -118,7 +118,7 @@ def _round(session: "Session", base: "Typed", said: dict[str, Any], dials: "Dial
     anew = False
     while True:
         try:
-            more = _four_readings(session.kind)
+            more = _four_readings(session.kind, dials)
         except (_Stopped, typer.Abort, KeyboardInterrupt):
             # Readings that were judged and only lacked more of their kind are worth keeping.
             if taken is not None:
@@ -154,7 +154,7 @@ def _settle(session: "Session", visit: "Visit", typed: "Typed") -> None:
         typer.echo(f"Kept as record {number} of the alignment log.")
 
 
-def _four_readings(kind: str) -> "Readings":
+def _four_readings(kind: str, dials: "Dials") -> "Readings":
     from tailtrue.truing.typed import Readings, checked, read_one
     from tailtrue.truing.visit import FROM_ZERO
 
@@ -163,7 +163,7 @@ def _four_readings(kind: str) -> "Readings":
         for collar, asked in ASKED:
             while True:
                 try:
-                    taken.append(read_one(collar, _ask(asked), kind == FROM_ZERO))
+                    taken.append(read_one(collar, _ask(asked), kind == FROM_ZERO, dials))
                     break
                 except TailtrueError as wrong:
                     typer.echo(report(wrong), err=True)
@@ -173,7 +173,7 @@ def _four_readings(kind: str) -> "Readings":
             typer.echo(report(wrong), err=True)
 
 
-def _moved() -> dict[str, Any]:
+def _moved(dials: "Dials") -> dict[str, Any]:
     """What the indicator showed of the move; nothing where it was not noted."""
     from tailtrue.log.typed import typed_options
 
@@ -188,7 +188,7 @@ def _moved() -> dict[str, Any]:
             continue
         said = {"moves": three_readings(text)}
         try:
-            typed_options(said).sound()
+            typed_options(said, dials).sound()
         except TailtrueError as wrong:
             typer.echo(report(wrong), err=True)
             continue

@@ -10,6 +10,7 @@ import typer
 if TYPE_CHECKING:
     from tailtrue.errors import Problem
     from tailtrue.log.typed import Typed
+    from tailtrue.quantities import System
     from tailtrue.truing.typed import Collar, Reading, Readings
 
 ASKED: "tuple[tuple[Collar, str], ...]" = (("head", "Headstock end, first"), ("tail", "Tailstock end, first"),
@@ -18,7 +19,7 @@ ASKED: "tuple[tuple[Collar, str], ...]" = (("head", "Headstock end, first"), ("t
 _OF_A_MOVE = ("before", "unclamped", "clamped")
 
 
-def typed_of(source: Path | None, told: dict[str, str], say: list[str]) -> "Typed":
+def typed_of(source: Path | None, told: dict[str, str], say: list[str], system: "System" = "") -> "Typed":
     """What a visit file and the options say together of a record."""
     from tailtrue.errors import Problem, UsageError
     from tailtrue.log.typed import read_typed, typed_options
@@ -49,8 +50,8 @@ def typed_of(source: Path | None, told: dict[str, str], say: list[str]) -> "Type
         said[key] = _plain(value)
     if faults:
         raise UsageError(faults)
-    options = typed_options(said)
-    return options if source is None else read_typed(source).with_more(options)
+    options = typed_options(said, system)
+    return options if source is None else read_typed(source, system).with_more(options)
 
 
 def _still_dots(said: str) -> "Problem":
@@ -93,7 +94,9 @@ def kind_said(caliper: bool, indicator: bool, typed: "Typed") -> str:
     return kind
 
 
-def readings_said(head: str, tail: str, order: str, table: Path | None, kind: str = "micrometer") -> "Readings":
+def readings_said(
+    head: str, tail: str, order: str, table: Path | None, kind: str = "micrometer", system: "System" = ""
+) -> "Readings":
     """The readings as they were given: in lists, in a table, or at a prompt."""
     from tailtrue.errors import Problem, UsageError
     from tailtrue.truing.typed import Readings, checked, read_lists, read_table
@@ -108,13 +111,13 @@ def readings_said(head: str, tail: str, order: str, table: Path | None, kind: st
         except (OSError, UnicodeDecodeError) as broken:
             why = f"cannot be read: {broken.strerror}" if isinstance(broken, OSError) else "is not text in UTF-8"
             raise UsageError((Problem("", str(table), why, "name a CSV file"),)) from broken
-        return read_table(text, "typed" if str(table) == "-" else table.name, from_zero)
+        return read_table(text, "typed" if str(table) == "-" else table.name, from_zero, system)
     if head or tail:
-        return read_lists(head, tail, order, from_zero)
+        return read_lists(head, tail, order, from_zero, system)
     if not sys.stdin.isatty():
         do = 'give --head "49.612 mm, 49.613 mm" --tail "49.655 mm, 49.654 mm", or --table'
         raise UsageError((Problem("", "", "there are no readings", do),))
-    return checked(Readings(tuple(_asked(collar, text, from_zero) for collar, text in ASKED), in_order=True))
+    return checked(Readings(tuple(_asked(collar, text, from_zero, system) for collar, text in ASKED), in_order=True))
 
 
 def both(check: Callable[[], None], read: "Callable[[], Readings]") -> "Readings":
@@ -132,13 +135,13 @@ def both(check: Callable[[], None], read: "Callable[[], Readings]") -> "Readings
     return read()
 
 
-def _asked(collar: "Collar", text: str, from_zero: bool) -> "Reading":
+def _asked(collar: "Collar", text: str, from_zero: bool, system: "System") -> "Reading":
     """One reading at a prompt; a slip of the keys is told and asked again, so that none before it is lost."""
     from tailtrue.errors import ReadingsWrong, report
     from tailtrue.truing.typed import read_one
 
     while True:
         try:
-            return read_one(collar, typer.prompt(text), from_zero)
+            return read_one(collar, typer.prompt(text), from_zero, system)
         except ReadingsWrong as wrong:
             typer.echo(report(wrong), err=True)

@@ -35,7 +35,10 @@ _HALVINGS = 24
 _SHARES = (0.15, 0.35, 0.6, 1.0)
 _SCALES = ((0.7, 0.3, 0.1), (1.5, 3.0, 10.0))  # a list of sizes, all of them so much smaller or larger
 _FACTOR = 10.0
+# How near the size that is told lies to the one that would just do: few digits on the safe side first.
+_HANDY = 0.01
 _NEAR = (0.001, 0.0001)
+_WAYS: dict[Toward, tuple[Toward, ...]] = {"up": ("nearest", "up"), "down": ("nearest", "down")}
 # A size so much farther off than another is no short way out.
 _FAR = 0.7
 _NOTHING = 0.005
@@ -72,6 +75,7 @@ def hangs_on(case: Case, names: tuple[str, ...], missing: Iterable[str], falls: 
     spots = tuple(islice(_spots(case, behind), _MOST_TRIED))
     turning = [(spot, value) for spot in spots if (value := _turned(case, spot, falls, names)) is not None]
     turning = [one for one in turning if not _of_the_machine(one[0], names)] or turning
+    turning = [one for one in turning if not _owned(case, one[0], names)] or turning
     near = [one for one in turning if _far(*one) <= _FAR] or turning
     near.sort(key=lambda one: _order(one[0].name))
     told = [_told(case, spot, _needed(case, spot, value, falls, no_worse)) for spot, value in near[:_MOST_TOLD]]
@@ -89,6 +93,11 @@ def _order(name: str) -> int:
 def _of_the_machine(spot: "_Spot", read: tuple[str, ...]) -> bool:
     """Whether this is a choice of the lathe from which steps and tables follow, and not what the refusal asks after."""
     return spot.spec.kind == "choice" and not spot.chosen and spot.name not in read and spot.entry is None
+
+
+def _owned(case: Case, spot: "_Spot", read: tuple[str, ...]) -> bool:
+    """Whether this is the size of a thing that nobody changes for this, and not what the refusal itself asks after."""
+    return _field(case, spot).owned and spot.name not in read
 
 
 def _far(spot: "_Spot", turned: tuple[Any, Any]) -> float:
@@ -213,9 +222,12 @@ def _needed(case: Case, spot: _Spot, turned: tuple[Any, Any], falls: Asks, no_wo
         middle = (good + bad) / 2
         good, bad = (middle, bad) if falls(_with(case, spot, middle)) else (good, middle)
     more = good > bad
-    spelling = unit_in(spot.spec.unit, system_of(spot.said) or _dials(case))
+    # What was not said stands in our unit, and not in the user's.
+    own = "" if spot.where.startswith(_OURS) else system_of(spot.said)
+    spelling = unit_in(spot.spec.unit, own or _dials(case))
     away: Toward = "up" if more else "down"
-    for near, toward in ((one, way) for one in _NEAR for way in ("nearest", away)):
+    rounded: list[tuple[float, Toward]] = [(_HANDY, away), *((one, way) for one in _NEAR for way in _WAYS[away])]
+    for near, toward in rounded:
         said = size_said(good, spot.spec.unit, spelling, toward, near)
         size = read_quantity(said, spot.spec.unit)
         there = _with(case, spot, size)

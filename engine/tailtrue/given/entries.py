@@ -77,6 +77,10 @@ class GivenFact:
     unique: bool = False
     never_from_class: bool = False
     changes: str = ""
+    words_if: str = ""  # when one of the words may be written
+    owned: bool = False  # the size of a thing that is there: nobody changes it to get another result
+    read_from: str = ""  # where alone it is read: no number is offered to copy
+    typical_inch: str = ""  # where inch things are not metric ones converted: a division, a resolution
     stands_for: str = ""
     fields: Mapping[str, "GivenFact"] = field(default_factory=dict)
     one_way: tuple[Ways, ...] = ()

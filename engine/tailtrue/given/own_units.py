@@ -62,6 +62,8 @@ def typical_said(fact: GivenFact, unit: str, system: System) -> str:
     written = system_of(fact.typical)
     if not system or not written or written == system:
         return fact.typical
+    if system == "inch" and fact.typical_inch:
+        return fact.typical_inch
     size = read_quantity(fact.typical, unit)
     for near in (_TYPICAL_ENOUGH, _NEAR_ENOUGH / 10, 0.0):
         said = size_said(size, unit, unit_in(unit, system), "nearest", near)

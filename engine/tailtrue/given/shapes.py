@@ -29,6 +29,7 @@ class FieldShape(Shape):
     label: str
     how: str
     typical: str = ""
+    typical_inch: str = ""
     source: str
     unit: str = ""
     rounding: str = "ratio"
@@ -39,6 +40,9 @@ class FieldShape(Shape):
     default: str | bool | None = None
     if_missing: str = ""
     words: list[str] = []
+    words_if: str = ""
+    owned: bool = False
+    read_from: str = ""
     reads_as: str = ""
     refers: str = ""
     role: str = ""

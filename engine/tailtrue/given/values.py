@@ -57,8 +57,8 @@ def quantity(fact: GivenFact, raw: Any, unit: str, system: System = "") -> tuple
     if isinstance(raw, str) and raw in fact.words:
         return raw, raw
     own = (system_of(raw) if isinstance(raw, str) else "") or system
-    typical = typical_said(fact, unit, own)
-    also = (f"; or write {one_of(fact.words)}" if fact.words else "") + (f"; typical: {typical}" if typical else "")
+    typical = "" if fact.read_from else typical_said(fact, unit, own)
+    also = _or_a_word(fact) + (f"; typical: {typical}" if typical else "")
     band = band_said(fact, unit, own)
     if isinstance(raw, bool) or not isinstance(raw, str | int | float):
         raise Unfit("is not a quantity", f"write a number with its unit in quotes{also}")
@@ -79,11 +79,17 @@ def quantity(fact: GivenFact, raw: Any, unit: str, system: System = "") -> tuple
     return size, raw.strip()
 
 
+def _or_a_word(fact: GivenFact) -> str:
+    if not fact.words:
+        return ""
+    return f"; or write {one_of(fact.words)}" + (f" {fact.words_if}" if fact.words_if else "")
+
+
 _MOST_OFFERED = 3
 
 
 def _plausible(fact: GivenFact, unit: str, system: System, offers: Iterable[str]) -> tuple[str, ...]:
-    """Those offers that would be taken, in the user's own system first."""
+    """Those offers that would be taken, in the user's own system alone where that can be."""
     fits = []
     for one in offers:
         try:
@@ -91,7 +97,8 @@ def _plausible(fact: GivenFact, unit: str, system: System, offers: Iterable[str]
                 fits.append(one)
         except QuantityWrong:
             continue
-    return tuple(sorted(fits, key=lambda one: bool(system) and system_of(one) not in (system, "")))[:_MOST_OFFERED]
+    own = [one for one in fits if system_of(one) in (system, "")] if system else []
+    return tuple(own or fits)[:_MOST_OFFERED]
 
 
 def _of_the_band(band: str, how: str = "") -> str:

@@ -44,8 +44,11 @@ def reviewed_in_time(sheet: Sheet) -> Iterator[Fault]:
 
 
 def walked_before_approved(sheet: Sheet) -> Iterator[Fault]:
-    """Nothing is called approved before somebody walked it through at the lathe and said so."""
+    """Nothing is called approved before somebody walked it through at the lathe and said so; an owner alone has no staff."""
     sop = sheet.procedure.sop
+    staffed = any(step.who != "any" for phase in sheet.procedure.phases for step in phase.steps)
+    if sheet.procedure.title.owner and staffed:
+        yield Fault("title block", "the owner is said to work alone, and steps are marked for staff or a supervisor")
     if sop is not None and sop.control.status == "approved" and not sheet.procedure.title.walked_through.strip():
         yield Fault("standing procedure", "it is called approved, and nobody is named who walked it through")
 

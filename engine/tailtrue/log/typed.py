@@ -16,6 +16,7 @@ from tailtrue.log.faults import Path, RecordWrong
 from tailtrue.log.fields import place_of, record_catalogue
 from tailtrue.log.lists import tidied
 from tailtrue.log.record import MICROMETER
+from tailtrue.quantities import System
 
 TABLE = "record"
 # What a record says only where a micrometer read the collars, by key.
@@ -115,22 +116,24 @@ def facts_by_key() -> Mapping[str, GivenFact]:
     return record_catalogue().of_file(TABLE)
 
 
-def read_typed(path: FilePath) -> Typed:
-    """What a file says of a record. Raises RecordWrong when it cannot be read at all."""
+def read_typed(path: FilePath, system: System = "") -> Typed:
+    """What a file says of a record; `system` is that of the lathe, for what is said where a value is refused.
+
+    Raises RecordWrong when it cannot be read at all."""
     file = read_toml(path, path.name)
     if isinstance(file, Problem):
         raise RecordWrong((file,))
-    return _typed(file)
+    return _typed(file, system)
 
 
-def typed_options(said: Mapping[str, Any]) -> Typed:
+def typed_options(said: Mapping[str, Any], system: System = "") -> Typed:
     """What options of a command say of a record, by key."""
-    return _typed(_Options("the command", {TABLE: dict(said)}, Lines({})))
+    return _typed(_Options("the command", {TABLE: dict(said)}, Lines({})), system)
 
 
-def _typed(file: TomlFile) -> Typed:
+def _typed(file: TomlFile, system: System) -> Typed:
     file, in_order, faults = tidied(file, TABLE)
-    reading = Reading(record_catalogue(), file)
+    reading = Reading(record_catalogue(), file, system=system)
     values = reading.table(TABLE)
     content: dict[str, Any] = {}
     for name, given in values.items():

@@ -12,6 +12,8 @@ from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
 from tailtrue.render.shop_rules import shop_rule_cells
 from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.words import (
+    APPROVED,
+    APPROVED_BY_OWNER,
     BY_HAND,
     BY_HAND_MEANS,
     CUTS,
@@ -31,6 +33,7 @@ from tailtrue.render.words import (
     TROUBLE,
     VERDICTS,
     WALKED,
+    WALKED_BY_OWNER,
     directions,
     listed,
     may_be,
@@ -81,8 +84,8 @@ class _Writer:
             ("Sheet", f"{title.number} rev {title.revision}"),
             ("Date", title.date),
             ("Written by", title.author or "-"),
-            (WALKED, title.walked_through or "____________"),
-            ("Approved by", title.approver or "____________"),
+            (WALKED_BY_OWNER if title.owner else WALKED, title.walked_through or "____________"),
+            (APPROVED_BY_OWNER if title.owner else APPROVED, title.approver or "____________"),
             ("Done by, on", "____________"),
             ("Rules", f"{title.knowledge_version}, checksum {title.checksum}"),
             ("Valid for", title.valid_for),

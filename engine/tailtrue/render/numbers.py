@@ -82,6 +82,7 @@ def _length(places: int, inch_places: int, spare: int = 0) -> _Style:
 
 
 _PRESSURE = _Scale("MPa", places=1, whole_from=100)
+_PSI = _Scale("psi", _POUND_FORCE / (_INCH * _INCH), step=5)
 _SPEED = _Scale("rev/min")
 _STYLES: Mapping[Rounding, _Style] = {
     "fit": _length(3, 4),
@@ -96,14 +97,16 @@ _STYLES: Mapping[Rounding, _Style] = {
     "surface-speed": _Style("m/min", _Scale("m/min"), _Scale("ft/min", _FOOT, step=5), both=True),
     "force": _Style("N", _Scale("N"), _Scale("lbf", _POUND_FORCE)),
     "torque": _Style("N mm", _Scale(f"N{NBSP}m", Decimal(1000), 1), _Scale(f"lbf{NBSP}in", _POUND_FORCE * _INCH)),
-    "pressure": _Style("MPa", _PRESSURE, _PRESSURE),
+    "pressure": _Style("MPa", _PRESSURE, _PSI),
     "power": _Style("W", _Scale("W"), _Scale("hp", _HORSEPOWER, 2)),
     "mass": _Style("kg", _Scale("kg", _ONE, 2), _Scale("lb", _POUND, 1)),
     "temperature": _Style(
         "degC", _Scale("°C"), _Scale("°F", Decimal(5) / Decimal(9), step=5, zero_at=Decimal(32)), both=True
     ),
 }
-_PRETTY = {"1": "", "1/min": "rev/min", "degC": "°C", "mm2": "mm²", "mm3": "mm³", "kg/m3": "kg/m³"}
+# Units without a rounding of their own, in inches.
+_PLAIN_IN_INCHES = {"mm2": ("in²", _INCH**2), "mm3": ("in³", _INCH**3), "kg/m3": ("lb/in³", _POUND / (_INCH / 1000) ** 3)}
+_PRETTY = {"1": "", "1/min": "rev/min", "degC": "°C", "degF": "°F", "mm2": "mm²", "mm3": "mm³", "kg/m3": "kg/m³"}
 _SIGNIFICANT = 3  # digits of a bare ratio
 
 
@@ -209,6 +212,9 @@ def _set(number: float, unit: str, rounding: Rounding, bound: Bound, dials: Dial
         return _time(value, bound)
     if rounding == "angle" and unit == "deg":
         return Shown(_stripped(_digits(value, 2, bound)) + "°", "")
+    if dials == "inch" and unit in _PLAIN_IN_INCHES:
+        name, size = _PLAIN_IN_INCHES[unit]
+        return Shown(_significant(_EXACT.divide(value, size), bound), name)
     if rounding == "count":
         return Shown(_digits(value, 0, bound), unit_name(unit))
     return Shown(_significant(value, bound), unit_name(unit))

@@ -326,7 +326,10 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
     yield from ((where, said, text, "") for where, said, text in knowledge.safety.wordings())
     page = knowledge.page
     where = "knowledge/page.toml"
-    standing = (*page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.supervised, *page.care)
+    standing = (
+        *page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.who_may_owner, *page.supervised,
+        *page.care,
+    )  # fmt: skip
     for text in (*standing, *page.after_a_stop, *page.in_emergency, *page.time_notes):
         yield where, "", text, ""
     for trouble in page.trouble:

@@ -313,6 +313,8 @@ class Page:
     after_a_stop: tuple[Wording, ...]
     in_emergency: tuple[Wording, ...]
     who_may: tuple[Wording, ...]
+    who_may_owner: tuple[Wording, ...]
+    owner_when: Condition
     supervised: tuple[Wording, ...]
     supervised_when: Condition
     care: tuple[Wording, ...]

@@ -354,6 +354,8 @@ class Loader:
             after_a_stop=self._wordings(file.after_a_stop, where, "after_a_stop"),
             in_emergency=self._wordings(file.in_emergency, where, "in_emergency"),
             who_may=self._wordings(file.who_may, where, "who_may"),
+            who_may_owner=self._wordings(file.who_may_owner, where, "who_may_owner"),
+            owner_when=self._when(file.owner_when, where, "owner_when"),
             supervised=self._wordings(file.supervised, where, "supervised"),
             supervised_when=self._when(file.supervised_when, where, "supervised_when"),
             care=self._wordings(file.care, where, "care"),

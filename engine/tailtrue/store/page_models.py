@@ -118,6 +118,8 @@ class PageFile(File):
     after_a_stop: list[str] = Field(min_length=1)
     in_emergency: list[str] = Field(min_length=1)
     who_may: list[str]
+    who_may_owner: list[str]
+    owner_when: When = Field(min_length=1)
     supervised: list[str]
     supervised_when: When = Field(min_length=1)
     care: list[str]

@@ -11,7 +11,7 @@ from tailtrue.errors import FactsWrong, Problem, ReadingsWrong
 from tailtrue.facts import Fact
 from tailtrue.papers import Section, SetOverTag
 from tailtrue.parts import Text
-from tailtrue.quantities import read_quantity
+from tailtrue.quantities import QuantityWrong, System, read_quantity
 from tailtrue.refusals import refused
 from tailtrue.truing.paper import head_of, lines_of, mend_first, needed, refused_by
 
@@ -54,7 +54,9 @@ def said_in_job(case: Case) -> dict[str, Fact]:
     return {name: fact for name, fact in found.items() if isinstance(fact, Fact) and fact.where}
 
 
-def read_taper(typed: Mapping[str, str], job: Mapping[str, Fact] = MappingProxyType({})) -> dict[str, Any]:
+def read_taper(
+    typed: Mapping[str, str], job: Mapping[str, Fact] = MappingProxyType({}), system: System = ""
+) -> dict[str, Any]:
     """Facts of a set-over from what was typed, by the name of the option; empty ones were not given.
 
     `job` holds what the job says already; it needs not be typed, and must not be typed otherwise. Raises FactsWrong with
@@ -74,6 +76,8 @@ def read_taper(typed: Mapping[str, str], job: Mapping[str, Fact] = MappingProxyT
     def take(fact: str, name: str, read: Callable[[str], Any]) -> None:
         try:
             said[f"setover.{fact}"] = read(given[name])
+        except QuantityWrong as wrong:
+            faults.append(Problem(_option(name), wrong.problems[0].said, wrong.problems[0].wrong, wrong.do_in(system)))
         except FactsWrong as wrong:
             faults.extend(Problem(_option(name), one.said, one.wrong, one.do) for one in wrong.problems)
 

@@ -7,8 +7,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from tailtrue.errors import FactsWrong, Problem, ReadingsWrong
-from tailtrue.quantities import read_quantity
+from tailtrue.errors import Problem, ReadingsWrong
+from tailtrue.quantities import QuantityWrong, System, read_quantity
 
 Collar = Literal["head", "tail"]
 MOST_READINGS = 60
@@ -49,7 +49,7 @@ class Readings:
         return "".join(one.collar[0].upper() for one in self.taken) if self.in_order else ""
 
 
-def read_lists(head: str, tail: str, order: str = "", from_zero: bool = False) -> Readings:
+def read_lists(head: str, tail: str, order: str = "", from_zero: bool = False, system: System = "") -> Readings:
     """Readings from one line for each collar; `order` is such as ``HTTH``, or empty when it was not kept.
 
     `from_zero` when an indicator read from a zero of its own, so that nought and less may be read.
@@ -60,8 +60,8 @@ def read_lists(head: str, tail: str, order: str = "", from_zero: bool = False) -
     """
     faults: list[Problem] = []
     by_collar: dict[Collar, list[Reading]] = {
-        "head": _line("head", head, faults, from_zero),
-        "tail": _line("tail", tail, faults, from_zero),
+        "head": _line("head", head, faults, from_zero, system),
+        "tail": _line("tail", tail, faults, from_zero, system),
     }
     if faults:
         raise ReadingsWrong(faults)
@@ -79,7 +79,7 @@ def read_lists(head: str, tail: str, order: str = "", from_zero: bool = False) -
     return checked(Readings(tuple(next(queues[letter]) for letter in letters), in_order=True))
 
 
-def read_table(text: str, name: str, from_zero: bool = False) -> Readings:
+def read_table(text: str, name: str, from_zero: bool = False, system: System = "") -> Readings:
     """Readings from a table with the columns ``collar`` and ``reading``, one row for each, in the order they were taken.
 
     Raises ReadingsWrong with every bad row named.
@@ -106,25 +106,25 @@ def read_table(text: str, name: str, from_zero: bool = False) -> Readings:
         if collar is None:
             faults.append(Problem(where, row["collar"], "is no collar of this bar", "write head or tail"))
             continue
-        taken += _readings(collar, [row["reading"]], where, faults, from_zero)
+        taken += _readings(collar, [row["reading"]], where, faults, from_zero, system)
     if faults:
         raise ReadingsWrong(faults)
     return checked(Readings(tuple(taken), in_order=True))
 
 
-def read_one(collar: Collar, text: str, from_zero: bool = False) -> Reading:
+def read_one(collar: Collar, text: str, from_zero: bool = False, system: System = "") -> Reading:
     """A single reading, as it is asked for at a prompt.
 
     Raises ReadingsWrong.
     """
     faults: list[Problem] = []
-    found = _readings(collar, [text.strip()], "", faults, from_zero)
+    found = _readings(collar, [text.strip()], "", faults, from_zero, system)
     if faults:
         raise ReadingsWrong(faults)
     return found[0]
 
 
-def temperatures(head: str, tail: str) -> dict[str, float]:
+def temperatures(head: str, tail: str, system: System = "") -> dict[str, float]:
     """Temperatures of the collars, as facts of a visit; nothing when neither was said. [degC]
 
     Raises ReadingsWrong.
@@ -135,8 +135,8 @@ def temperatures(head: str, tail: str) -> dict[str, float]:
     for collar, text in (("head", head), ("tail", tail)):
         try:
             found[f"visit.{collar}_temperature"] = read_quantity(text, "degC")
-        except FactsWrong as wrong:
-            faults.append(Problem(f"temperature, {collar}", text, wrong.problems[0].wrong, wrong.problems[0].do))
+        except QuantityWrong as wrong:
+            faults.append(Problem(f"temperature, {collar}", text, wrong.problems[0].wrong, wrong.do_in(system)))
     if faults:
         raise ReadingsWrong(faults)
     return found
@@ -199,7 +199,7 @@ def _system(said: str) -> str:
     return "inch" if unit and unit[1].strip().casefold() in ("in", '"', "inch", "inches", "thou", "ft", "''") else "metric"
 
 
-def _line(collar: Collar, text: str, faults: list[Problem], from_zero: bool) -> list[Reading]:
+def _line(collar: Collar, text: str, faults: list[Problem], from_zero: bool, system: System) -> list[Reading]:
     pieces = [piece for piece in _SEPARATOR.split(text.strip()) if piece]
     if not pieces:
         faults.append(Problem(collar, text, "has no reading", _NEEDED))
@@ -210,7 +210,7 @@ def _line(collar: Collar, text: str, faults: list[Problem], from_zero: bool) -> 
         wrong = "holds a whole number without a unit; the decimal mark must be a point"
         faults.append(Problem(collar, text, wrong, _NEEDED))
         return []
-    return _readings(collar, whole, collar, faults, from_zero)
+    return _readings(collar, whole, collar, faults, from_zero, system)
 
 
 def _with_last_unit(pieces: Sequence[str]) -> list[str]:
@@ -225,13 +225,15 @@ def _with_last_unit(pieces: Sequence[str]) -> list[str]:
     return [*(f"{piece} {unit[1].strip()}" for piece in pieces[:-1]), pieces[-1]]
 
 
-def _readings(collar: Collar, pieces: Sequence[str], where: str, faults: list[Problem], from_zero: bool) -> list[Reading]:
+def _readings(
+    collar: Collar, pieces: Sequence[str], where: str, faults: list[Problem], from_zero: bool, system: System
+) -> list[Reading]:
     found = []
     for piece in pieces:
         try:
             diameter = read_quantity(piece, "mm")
-        except FactsWrong as wrong:
-            faults.append(Problem(where, piece, wrong.problems[0].wrong, wrong.problems[0].do))
+        except QuantityWrong as wrong:
+            faults.append(Problem(where, piece, wrong.problems[0].wrong, wrong.do_in(system)))
             continue
         if diameter <= 0 and not from_zero:
             faults.append(Problem(where, piece, "is no diameter", _NEEDED))
