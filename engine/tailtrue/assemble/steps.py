@@ -149,5 +149,3 @@ def _check(filler: Filler, check: CheckText) -> Check:
         uncertainty=filler.figure(check.uncertainty) if check.uncertainty else None,
         blanks=filler.blanks(check.blanks),
     )
-
-

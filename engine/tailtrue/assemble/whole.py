@@ -52,9 +52,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         facts=settings(filler, about(route, page.facts)),
         drawing=bar(filler) if "drawing" in parts else None,
         drawings=drawings(filler, made),
-        who_may=tuple(
-            filler.text(text) for text in (*may, *(page.supervised if supervision_marked(filler) else ()))
-        ),
+        who_may=tuple(filler.text(text) for text in (*may, *(page.supervised if supervision_marked(filler) else ()))),
         do_not_start=tuple(filler.text(text) for text in page.do_not_start),
         stop_at_once=tuple(filler.text(text) for text in page.stop_at_once),
         after_a_stop=tuple(filler.text(text) for text in page.after_a_stop),

@@ -47,7 +47,7 @@ def as_a_line(fact: GivenFact, system: System = "", said: str = "") -> str:
 
 def _quoted(fact: GivenFact, system: System) -> str:
     if fact.read_from:
-        return f"\"...\" with the figure of {fact.read_from}"
+        return f'"..." with the figure of {fact.read_from}'
     unit = fact.spec.unit or fact.reads_as
     typical = (typical_said(fact, unit, system) if unit else fact.typical) or "..."
     return f"'{typical}'" if '"' in typical else f'"{typical}"'

@@ -46,18 +46,16 @@ class ByDrawing(NamedTuple):
     reasons: bool
 
 
-def by_drawing(step: Step, drawings: Iterable[tuple[Drawing, str]], small: str, dials: Dials, *, in_a_row: bool) -> ByDrawing:
+def by_drawing(
+    step: Step, drawings: Iterable[tuple[Drawing, str]], small: str, dials: Dials, *, in_a_row: bool
+) -> ByDrawing:  # fmt: skip
     """What stands beside the drawings of a step, each given with its ink; `small` is its small print.
 
     A row of places to write, `in_a_row`, needs the whole width whatever it costs.
     """
     seen = sum(_seen(ink, drawing.caption) for drawing, ink in drawings)
     few = 0 < len(step.settings) <= _MOST_BESIDE
-    ways = [
-        ByDrawing(*way)
-        for way in product((True, False), repeat=3)
-        if (few or not way[0]) and not (in_a_row and way[1])
-    ]
+    ways = [ByDrawing(*way) for way in product((True, False), repeat=3) if (few or not way[0]) and not (in_a_row and way[1])]
     heights = {way: _height(step, way, seen, small, dials) for way in ways}
     best = min(ways, key=heights.__getitem__)
     return best if heights[best] + _GAIN < heights[ways[0]] else ways[0]

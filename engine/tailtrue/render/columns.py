@@ -33,9 +33,11 @@ def abreast(things: Iterable[_Thing], written: Callable[[_Thing], Markup]) -> li
     entries = [written(thing) for thing in things]
     lines = [lines_of(entry) for entry in entries]
     starts = _starts_of_rows(lines) if lines else []
-    return [
-        _split(entries[start:end], lines[start:end]) for start, end in zip(starts, [*starts[1:], len(lines)], strict=True)
-    ] if lines else []
+    return (
+        [_split(entries[start:end], lines[start:end]) for start, end in zip(starts, [*starts[1:], len(lines)], strict=True)]
+        if lines
+        else []
+    )
 
 
 def _starts_of_rows(lines: Sequence[int]) -> list[int]:

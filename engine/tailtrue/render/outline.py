@@ -38,10 +38,12 @@ class _Table(NamedTuple):
 def bookmarks(html: str) -> tuple[Bookmark, ...]:
     """The headings of a page that can be found by name.
 
-    >>> bookmarks('<h2 id="phase-1"><span class="no">1</span> Before &amp; after <span class="takes">10 min.</span></h2>')
+    >>> bookmarks('<h2 id="phase-1"><i>1</i> Before &amp; after <span class="takes">10 min.</span></h2>')
     (Bookmark(place='phase-1', words='1 Before & after'),)
     """
-    found = ((place, " ".join(unescape(_TAG.sub(" ", _TIME.sub("", words))).split())) for place, words in _HEADING.findall(html))
+    found = (
+        (place, " ".join(unescape(_TAG.sub(" ", _TIME.sub("", words))).split())) for place, words in _HEADING.findall(html)
+    )
     return tuple(Bookmark(place, words) for place, words in found)
 
 

@@ -1,7 +1,7 @@
 """What the templates may ask of a procedure beyond its fields: texts in a system, names, links."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from markupsafe import Markup, escape
 
@@ -10,6 +10,7 @@ from tailtrue.procedure import Alternative, Choice, Drawing, LookUp, Need, Phase
 from tailtrue.render.back import worked_out
 from tailtrue.render.beside import reasons_beside
 from tailtrue.render.by_drawing import ByDrawing, by_drawing
+from tailtrue.render.halves import halves, lines_of
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import Column, limits_apart, limits_ends, show, show_one, unit_name
 from tailtrue.render.symbols import SYMBOLS
@@ -121,6 +122,14 @@ class Page:
     def needs(self, kind: str) -> tuple[Need, ...]:
         """The needs of one kind, in order."""
         return tuple(need for need in self._procedure.needs if need.kind == kind)
+
+    def need_halves(self, kind: str) -> Iterable[tuple[Sequence[Need], Sequence[Need]]]:
+        """The needs of one kind in two columns, some at a time."""
+        return halves(self.needs(kind), self._lines_of_need)
+
+    def _lines_of_need(self, need: Need) -> float:
+        rest = ", ".join(self.plain(part) for part in (need.amount, need.detail) if part)
+        return lines_of(self.plain(need.name), f", {rest} {self.first_steps(need.used_at)}")
 
     def kinds(self) -> tuple[str, ...]:
         """The kinds of need that occur, in the order they are gathered."""

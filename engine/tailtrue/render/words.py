@@ -85,7 +85,7 @@ TABLET: Final = MappingProxyType(
     }
 )
 
-CUTS: Final = MappingProxyType({"buy": "Buy at least", "mass_to_buy": "Weighs", "mass_finished": "Finished weighs"})
+CUTS: Final = MappingProxyType({"buy": "Buy at least", "mass_to_buy": "Weighs", "mass_finished": "Finished"})
 
 TIME: Final = MappingProxyType({"work": "Work", "attended": "Hands on", "waiting": "Wait", "total": "Together"})
 
