@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Sequence
 from math import ceil
 from typing import TypeVar
 
-from tailtrue.render.letters import BOLD, PLAIN, width
+from tailtrue.render.letters import width
 
 _Thing = TypeVar("_Thing")
 
