@@ -28,7 +28,7 @@ BROKEN = [
     ("steps/measure-bar.md", 'machine = "stopped"', 'machine = "turning"', "is done isolated or stopped, this step is turning"),
     ("steps/move-tailstock.md", 'machine = "isolated"', 'machine = "stopped"', "is done isolated, this step is stopped"),
     ("steps/hold-blank-jaws.md", 'machine = "isolated"', 'machine = "turning"', "this step is turning"),
-    ("steps/check-centre.md", 'machine = "stopped"', 'machine = "turning"', "this step is turning"),
+    ("steps/gauge-bore.md", 'machine = "stopped"', 'machine = "turning"', "this step is turning"),
     ("safety/states.csv", "deburr,isolated stopped,", "deburr,isolated asleep,", "is no list of states of the machine"),
     ("safety/states.csv", "deburr,isolated", "debur,isolated", "nothing says in which state this may be done"),
     ("safety/states.csv", "chuck-key,isolated", "bond,isolated", "stands in two rows"),
