@@ -1,5 +1,6 @@
 """Times: every step has one, the sums add up, and no cut is shorter than its own feed and speed allow."""
 
+import re
 from collections.abc import Iterator, Sequence
 from math import inf, isclose
 
@@ -17,6 +18,7 @@ _TOTAL = "time of the job"
 _MOST_TIMES = 3.0
 _MOST_PER_PASS_S = 120.0
 _LAST_CUTS = 3.0
+_COUNTED = re.compile(r"\bpasses\b|\blight cuts\b")
 
 
 def every_step_timed(sheet: Sheet) -> Iterator[Fault]:
@@ -131,7 +133,7 @@ def _set(placed: Placed, kind: str) -> list[float]:
     return [
         piece.value
         for setting in placed.step.settings
-        if kind != "count" or any("passes" in word for word in setting.label if isinstance(word, str))
+        if kind != "count" or any(_COUNTED.search(word) for word in setting.label if isinstance(word, str))
         for piece in setting.value
         if isinstance(piece, Figure) and piece.rounding == kind
     ]
