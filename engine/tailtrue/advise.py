@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 from tailtrue.assemble import assemble, record_alone
 from tailtrue.assemble.filling import Filler
+from tailtrue.assemble.unsaid import unsaid
 from tailtrue.case import Case, Gap
 from tailtrue.errors import InspectionFailed, Problem, Refused
 from tailtrue.explaining.near import near_misses
@@ -93,7 +94,7 @@ def advise(
         raise refused((*crossed, *refusals(plain, route)), plain, (route,))
     reasons = _refused(case, route)
     filler = Filler(case)
-    noticed: list[tuple[str, Text]] = []
+    noticed: list[tuple[str, Text]] = [(one.level, one.text) for one in unsaid(filler, route)]
     for note in known.notes:
         if route.has_to_do_with(note.file.concerns) and case.judge(note.when).truth is Truth.YES:
             try:

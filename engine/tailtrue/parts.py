@@ -121,3 +121,15 @@ class Caution(Node):
     shop_rule: str = Field(default="", description="who of the shop added or reworded it, and why")
     again: str = Field(default="", description="the step or phase before this one where the page prints it in full")
     sources: tuple[str, ...]
+
+
+class ShopRule(Node):
+    """One rule of the shop that lies over the shipped ones: what it does, in words and figures, why, and by whom."""
+
+    kind: Literal["add", "tighten", "reword", "disable"]
+    what: str
+    name: str
+    change: Text
+    reason: str
+    by: str
+    dated: str = ""

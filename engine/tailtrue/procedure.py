@@ -4,7 +4,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, Term, Text
+from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, ShopRule, Term, Text
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import SafetyReview
 from tailtrue.shop_sheet import LimitRow, ShopSheet, Sign
@@ -245,18 +245,6 @@ class Finding(Node):
     text: Text
     shop_rule: str = ""
     sources: tuple[str, ...] = ()
-
-
-class ShopRule(Node):
-    """One rule of the shop that lies over the shipped ones: what it does, in words and figures, why, and by whom."""
-
-    kind: Literal["add", "tighten", "reword", "disable"]
-    what: str
-    name: str
-    change: Text
-    reason: str
-    by: str
-    dated: str = ""
 
 
 class TitleBlock(Node):

@@ -53,6 +53,7 @@ class ReviewedHazard(Node):
     hazard: str
     harm: str
     who: str
+    shop_rule: str = Field(default="", description="who of the shop added or reworded it, and why")
     parts: tuple[str, ...] = Field(description="ids of the activities, the first of them being where it is listed")
     before: Rating
     controls: tuple[Control, ...]

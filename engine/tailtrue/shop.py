@@ -78,6 +78,8 @@ def shop_of(
         top_slide_division_mm=given.value("lathe.top_slide_dial_division"),
         indicator_division_mm=given.value("crib.indicator_division"),
         third_collar=bool(given.value("job.third_collar")),
+        centre_drills=_centre_drills(given, knowledge),
+        spindle_bore_mm=given.value("lathe.spindle_bore"),
     )
 
 
@@ -152,6 +154,13 @@ def _drills(given: Given, knowledge: Knowledge) -> frozenset[float]:
             sizes |= {row.number("size_mm") for row in knowledge.tables["tools/drill_sets"].where(set=entry["set"])}
         sizes |= {read_quantity(written, "mm") for written in entry.get("sizes") or ()}
     return frozenset(sizes)
+
+
+def _centre_drills(given: Given, knowledge: Knowledge) -> tuple[tuple[float, float], ...]:
+    """Pilot and body of each centre drill of the crib."""
+    table, owned = knowledge.tables["tools/centre_drills"], given.value("crib.centre_drills", ())
+    rows = [row for name in owned for row in table.where(designation=name)]
+    return tuple((row.number("pilot_mm"), row.number("body_mm")) for row in rows)
 
 
 def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[float, float, float]]:

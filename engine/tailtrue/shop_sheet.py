@@ -7,7 +7,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from tailtrue.parts import MachineState, Node, Signal, Text
+from tailtrue.parts import MachineState, Node, ShopRule, Signal, Text
 
 Status = Literal["draft", "approved", "superseded"]
 
@@ -92,6 +92,7 @@ class HazardRow(Node):
     hazard: str
     harm: str
     avoid: Text
+    shop_rule: str = Field(default="", description="who of the shop added or reworded it, and why")
 
 
 class WearRow(Node):
@@ -186,6 +187,7 @@ class ShopSheet(Node):
     after: tuple[Line, ...]
     forbidden: tuple[Line, ...]
     limits: tuple[LimitRow, ...]
+    shop_rules: tuple[ShopRule, ...] = Field(default=(), description="those of the sheet it goes with")
     upkeep: tuple[UpkeepRow, ...]
     isolation: tuple[Line, ...]
     emergency: tuple[EmergencyRow, ...]

@@ -3,10 +3,11 @@
 from dataclasses import replace
 
 from tailtrue.inspection import HandSetting, ShopEntry
-from tailtrue.procedure import HandSet, ShopRule
+from tailtrue.parts import ShopRule
+from tailtrue.procedure import HandSet
 
 from .broken import breaks
-from .changed import Job, figure_of, with_step
+from .changed import Job, figure_of, with_sheet, with_step
 from .sample import procedure, shop
 from .sample_pieces import figure
 from .sample_sop import sop_of
@@ -181,6 +182,41 @@ def reworded_step_without_its_mark() -> Job:
 @breaks("V154", "step 4.3")
 def shipped_step_called_a_rule_of_the_shop() -> Job:
     return with_step("4.3", shop_rule="RK: said simpler")
+
+
+def _paper_of_the_shop(**changes: object) -> Job:
+    """The sample with a rule of the shop and its standing procedure, changed in one thing."""
+    changed, givens = _shop_ruled(_TOLD)
+    sop = sop_of(changed).model_copy(update={"shop_rules": (_TOLD,), **changes})
+    return changed.model_copy(update={"sop": sop}), givens
+
+
+@breaks("V153", "standing procedure")
+def standing_procedure_without_the_rules_of_the_shop() -> Job:
+    return _paper_of_the_shop(shop_rules=())
+
+
+@breaks("V153", "standing procedure")
+def standing_procedure_with_another_reason_for_a_rule() -> Job:
+    return _paper_of_the_shop(shop_rules=(_TOLD.model_copy(update={"reason": "just so"}),))
+
+
+@breaks("V154", "standing procedure")
+def shipped_hazard_called_a_rule_of_the_shop_in_the_standing_procedure() -> Job:
+    first, *others = sop_of(procedure()).hazards
+    return with_sheet(
+        sop=sop_of(procedure()).model_copy(
+            update={"hazards": (first.model_copy(update={"shop_rule": "RK: said so"}), *others)}
+        )
+    )
+
+
+@breaks("V154", "safety review")
+def shipped_hazard_called_a_rule_of_the_shop_in_the_review() -> Job:
+    reviewed = procedure().safety_review
+    first, *others = reviewed.hazards
+    marked = (first.model_copy(update={"shop_rule": "RK: said so"}), *others)
+    return with_sheet(safety_review=reviewed.model_copy(update={"hazards": marked}))
 
 
 @breaks("V155", "step 4.3, caution slide-moved")

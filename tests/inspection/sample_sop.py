@@ -37,6 +37,7 @@ def sop_of(sheet: Procedure) -> ShopSheet:
     title = sheet.title
     return ShopSheet(
         made_unasked=True,
+        shop_rules=sheet.shop_rules,
         control=Control(
             id=f"SOP {title.number}",
             title="Use the bar",
@@ -74,7 +75,8 @@ def sop_of(sheet: Procedure) -> ShopSheet:
         local=(Entry(label="Emergency number"),),
         hazards=tuple(
             HazardRow(
-                caution=one.id, signal=one.signal, signs=("P028",), hazard=one.hazard, harm=one.harm, avoid=one.avoid[0]
+                caution=one.id, signal=one.signal, signs=("P028",), hazard=one.hazard, harm=one.harm, avoid=one.avoid[0],
+                shop_rule=one.shop_rule,
             )
             for one in _dangers(sheet)
         ),

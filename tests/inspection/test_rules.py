@@ -9,6 +9,7 @@ from tailtrue.inspection import RULES, Report, inspect
 
 from . import (
     broken_again,
+    broken_bar_ends,
     broken_by_hand,
     broken_documents,
     broken_drawings,
@@ -39,6 +40,7 @@ from .sample import procedure, shop
 
 PARTS = (
     broken_again,
+    broken_bar_ends,
     broken_by_hand,
     broken_documents,
     broken_drawings,

@@ -223,7 +223,8 @@ def test_centre_drills_have_room_for_their_cone() -> None:
     for row in rows:
         pilot, cone, body = (float(row[column]) for column in ("pilot_mm", "cone_largest_mm", "body_mm"))
         assert pilot < cone < body, row["designation"]
-        assert 0.8 * pilot <= float(row["pilot_length_mm"]) <= 1.05 * pilot, row["designation"]
+        # Makers give 1.25 to 1.6 times the diameter; room and sawing are reckoned with the longest.
+        assert 1.6 * pilot - 1e-9 <= float(row["pilot_length_mm"]) <= 1.65 * pilot, row["designation"]
 
 
 def test_advised_centre_drills_exist() -> None:

@@ -229,7 +229,7 @@ def test_the_terminal_says_when_to_check_again_and_what_else_asks_for_it() -> No
 @pytest.mark.parametrize(
     ("wear", "says"),
     [
-        (Wear("B", 4, 70.0, 55.0, 0.15, 100), "least 55.000 mm, 0.150 mm off a test: good for about 100 more"),
+        (Wear("B", 4, 70.0, 55.0, 0.15, 100), "least 55.000 mm, 0.150 mm off a test on the average so far: at that rate good for about 100 more"),
         (Wear("B", 4, 70.0, None, 0.15, None), "Its least diameter is not known"),
         (Wear("B", 1, 70.0, 55.0, None, None), "What a test takes off is not known yet"),
         (Wear("B", 9, 55.0, 55.0, 0.15, 0), "worn out. Fit new collars"),

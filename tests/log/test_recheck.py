@@ -29,11 +29,11 @@ def every(days: int, count: int = 12) -> list[Record]:
         (every(7, 12), 30, "a month at most until ten checks"),
         (every(0, 12), 30, "a month at most until ten checks"),
         (every(120, 12), 182, "no longer than half a year"),
-        ([*every(40, 11), check(12, 450)], 25, "the last check was not in order"),
-        ([check(12, 0)], 15, "the last check was not in order"),
-        ([check(0, 0), check(12, 200)], 30, "the last check was not in order"),
-        ([check(0, 0), check(12, 1)], 1, "the last check was not in order"),
-        ([check(0, 0), check(12, 0, date_time="2026-01-05T10:00")], 15, "the last check was not in order"),
+        ([*every(40, 11), check(12, 450)], 25, "the last check as found was not in order"),
+        ([check(12, 0)], 15, "the last check as found was not in order"),
+        ([check(0, 0), check(12, 200)], 30, "the last check as found was not in order"),
+        ([check(0, 0), check(12, 1)], 1, "the last check as found was not in order"),
+        ([check(0, 0), check(12, 0, date_time="2026-01-05T10:00")], 15, "the last check as found was not in order"),
         ([*every(40, 8), check(0, 290, quill_extension_mm=90.0), check(12, 310, quill_extension_mm=90.0)], 10, "not in order"),
         ([*every(40, 8), check(40, 320), check(0, 360, quill_extension_mm=90.0)], 80, "twice the shortest time"),
         ([*every(40, 5), check(12, 170), *[check(TWELVE_UM[n], 210 + 40 * n) for n in range(8)]], 80, "twice the shortest time"),
@@ -53,6 +53,7 @@ def test_the_day_is_counted_from_the_last_check_or_the_move_after_it() -> None:
     moved = next_check(one([check(12, 0), check(0, 3, state="as left", moves=[MOVE])]), RULES.recheck)
     assert moved is not None
     assert (moved.days, moved.due) == (15, "2026-01-23")
+    assert moved.why.startswith("the tailstock was moved after a check as found that was not in order, and an early look")
 
 
 def test_more_than_scatter_is_an_alarm_too() -> None:

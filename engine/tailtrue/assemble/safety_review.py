@@ -122,6 +122,7 @@ def _hazard(
         hazard=caution.hazard,
         harm=caution.harm,
         who=rule.file.who or known.review.usual_person,
+        shop_rule=caution.shop_rule,
         parts=parts,
         before=before,
         controls=controls,

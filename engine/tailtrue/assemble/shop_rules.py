@@ -4,8 +4,7 @@ from collections.abc import Mapping
 
 from tailtrue.assemble.filling import Filler, figure
 from tailtrue.facts import FactSpec
-from tailtrue.parts import Text
-from tailtrue.procedure import ShopRule
+from tailtrue.parts import ShopRule, Text
 from tailtrue.store.knowledge import ShopChange
 
 SHIPPED, DRAWN = "as_shipped", "as_drawn"

@@ -71,6 +71,7 @@ def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
         after=_lines(filler, texts, "after"),
         forbidden=_lines(filler, texts, "forbidden"),
         limits=tuple(_limit(filler, rule) for rule in texts.limits if _may_hold(filler, rule)),
+        shop_rules=tree.shop_rules,
         upkeep=tuple(
             UpkeepRow(
                 every=rule.file.every,
@@ -211,13 +212,15 @@ def _who(tree: Procedure) -> Iterator[WhoRow]:
 
 
 def _hazards(tree: Procedure, at_least: int, likely: int) -> Iterator[HazardRow]:
-    """Every danger and the worst of the likely hazards, each once, dangers first."""
+    """Every danger, the worst of the likely hazards and those that the shop speaks of, each once, dangers first."""
     every: dict[str, Caution] = {caution.id: caution for caution in tree.job_cautions}
     for phase in tree.phases:
         every.update({caution.id: caution for caution in phase.cautions})
         every.update({caution.id: caution for step in phase.steps for caution in step.cautions})
     worst = [
-        one for one in every.values() if one.signal == "danger" or (one.severity >= at_least and one.likelihood >= likely)
+        one
+        for one in every.values()
+        if one.signal == "danger" or one.shop_rule or (one.severity >= at_least and one.likelihood >= likely)
     ]
     for caution in sorted(worst, key=lambda one: (one.signal != "danger", -one.severity, -one.likelihood, one.id)):
         yield HazardRow(
@@ -227,6 +230,7 @@ def _hazards(tree: Procedure, at_least: int, likely: int) -> Iterator[HazardRow]
             hazard=caution.hazard,
             harm=caution.harm,
             avoid=caution.avoid[0],
+            shop_rule=caution.shop_rule,
         )
 
 

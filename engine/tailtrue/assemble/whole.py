@@ -17,6 +17,7 @@ from tailtrue.assemble.signs import signs_of
 from tailtrue.assemble.sop import limits_met, sop_sheet, sop_sources
 from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.assemble.times import job_time
+from tailtrue.assemble.unsaid import unsaid
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.parts import Caution, Figure, Node
@@ -239,7 +240,7 @@ def _look_up(filler: Filler) -> LookUp:
 
 
 def _findings(filler: Filler, route: Route) -> tuple[Finding, ...]:
-    return tuple(
+    said = (
         Finding(
             level=note.file.level,
             text=filler.text(note.text),
@@ -249,3 +250,4 @@ def _findings(filler: Filler, route: Route) -> tuple[Finding, ...]:
         for note in filler.case.knowledge.notes
         if route.has_to_do_with(note.file.concerns) and filler.case.judge(note.when).truth is Truth.YES
     )
+    return (*unsaid(filler, route), *said)

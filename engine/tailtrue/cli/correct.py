@@ -34,6 +34,13 @@ NOT_KEPT = """\
 NOT KEPT as a record: {because}.
 So that they are not lost, the readings stand in the log as unread row {number}: tailtrue log list {job} --unread"""
 
+NOT_ASKED = "Not kept: the next call will not know of this one. Use `true`, or --keep."
+NO_RECORD_ANYWAY = "Not kept: the next call will not know of this one. Use `true`: it holds each round against the last."
+ANEW = (
+    "Look at what stands under FIRST and read both collars anew. If that shows the same, give this command the new "
+    "readings and --read-twice."
+)
+
 Middle = Annotated[str, typer.Option("--middle", help="readings of a third collar, where there is one", show_default=False)]
 Station = Annotated[
     str, typer.Option("--middle-station", help="headstock centre to the middle of that collar", show_default=False)
@@ -147,6 +154,8 @@ def correct(
         number = session.settle(visit, typed, day) if same is None else number_of(job, same)
         aside = session.aside[-1] if session.aside else None
         lines.extend(visit_page(visit, advice.dials))
+        if visit.barred and not session.judge(typed, readings, {**also, "visit.read_twice": True}).barred:
+            lines.extend(["", *wrapped(ANEW, "")])
         if explain or out is not None:
             lines.extend(["", *_explained(advice.case, visit, advice.dials, out)])
         if unread:
@@ -159,6 +168,8 @@ def correct(
                 number=number or aside, job=job, because=because, date=same.date_time[:10] if same else ""
             )
             lines.extend(["", *filled.splitlines()])
+        else:
+            lines.extend(["", *wrapped(NO_RECORD_ANYWAY if kind in NO_RECORD else NOT_ASKED, "")])
         return {
             **visit_content(visit, advice.dials),
             "kept": number,

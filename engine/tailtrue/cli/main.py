@@ -74,6 +74,7 @@ def make(
         wanted = read_wanted(only, formats, large=large_print)
 
         from tailtrue.advise import make_procedure
+        from tailtrue.render.words import say
 
         procedure = make_procedure(job)
         paths = write_documents(procedure, out, wanted)
@@ -83,6 +84,7 @@ def make(
             "number": procedure.title.number,
             "checksum": procedure.title.checksum,
             "knowledge_version": procedure.title.knowledge_version,
+            "attention": [say(one.text, procedure.title.dials) for one in procedure.findings if one.level == "attention"],
         }
 
     done = guarded(work, as_json)
@@ -90,6 +92,8 @@ def make(
         typer.echo("Made:")
         for path in done["documents"]:
             typer.echo(f"  {path}")
+        for finding in done["attention"]:
+            typer.echo(f"attention: {finding}")
         typer.echo(done["print"])
 
 

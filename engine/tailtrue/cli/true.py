@@ -20,6 +20,10 @@ if TYPE_CHECKING:
 
 _STOP = "q"
 _OF_A_MOVE = 3  # readings of the indicator
+_KEEPS = "What was kept stays kept."
+_KEEPS_NOTHING = "Each round is held against the one before, and nothing is recorded (--keep does that)."
+_RECORDED_NOTHING = """\
+Nothing was recorded, and the next session will not know of this one: write readings and result on the record sheet."""
 _OVER = ("leave-in-limits", "leave-in-doubt", "no-way")
 From = Annotated[
     Path | None, typer.Option("--from", help="a visit file (TOML) with the set-up, without readings", show_default=False)
@@ -71,7 +75,7 @@ def true(
     guarded(begin, as_json=False)
     if begun["unread"]:
         typer.echo(f"Earlier visits are not looked at: {begun['unread']}")
-    typer.echo(f"Type {_STOP} to stop. What was kept stays kept.")
+    typer.echo(f"Type {_STOP} to stop. {_KEEPS if keep else _KEEPS_NOTHING}")
     session = begun["session"]
     try:
         _rounds(session, begun["typed"], begun["dials"])
@@ -80,6 +84,8 @@ def true(
     if keep:
         kept = ", ".join(map(str, session.kept))
         typer.echo(f"Kept in the alignment log: record {kept}." if kept else "Nothing was kept in the alignment log.")
+    else:
+        typer.echo(_RECORDED_NOTHING)
     if session.aside:
         rows = ", ".join(map(str, dict.fromkeys(session.aside)))
         typer.echo(f"Readings that make no record stand there as unread row {rows}.")

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 import typer
 
 if TYPE_CHECKING:
+    from tailtrue.errors import Problem
     from tailtrue.log.typed import Typed
     from tailtrue.truing.typed import Collar, Reading, Readings
 
@@ -21,6 +22,7 @@ def typed_of(source: Path | None, told: dict[str, str], say: list[str]) -> "Type
     """What a visit file and the options say together of a record."""
     from tailtrue.errors import Problem, UsageError
     from tailtrue.log.typed import read_typed, typed_options
+    from tailtrue.truing.lacking import DOTS
 
     said: dict[str, Any] = {}
     names = {"initials": "operator", "moved": "moves", "middle_station": "mid_station"}
@@ -32,17 +34,29 @@ def typed_of(source: Path | None, told: dict[str, str], say: list[str]) -> "Type
     if "moves" in said:
         said["moves"] = three_readings(said["moves"])
     faults = []
+    for name, text in told.items():
+        if text.startswith(DOTS):
+            faults.append(_still_dots(f"--{name} {text}"))
     for one in say:
         key, sign, value = (part.strip() for part in one.partition("="))
         if not (key and sign and value) or key in said or key in ("readings", "moves", "level"):
             do = 'write a key of a visit file, once, and its value: --say "quill_extension=40 mm"'
             faults.append(Problem("", f"--say {one}", "cannot be used", do))
             continue
+        if value.startswith(DOTS):
+            faults.append(_still_dots(f"--say {one}"))
+            continue
         said[key] = _plain(value)
     if faults:
         raise UsageError(faults)
     options = typed_options(said)
     return options if source is None else read_typed(source).with_more(options)
+
+
+def _still_dots(said: str) -> "Problem":
+    from tailtrue.errors import Problem
+
+    return Problem("", said, "still has its dots", "write in their place what you read, set or saw")
 
 
 def three_readings(text: str) -> list[dict[str, str]]:

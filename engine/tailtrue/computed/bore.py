@@ -6,8 +6,8 @@ from typing import Any
 from tailtrue.calc.boring import overhang_ratio
 from tailtrue.calc.boring_passes import boring_passes
 from tailtrue.calc.fits import bore_window
-from tailtrue.calc.lengths import on_diameter, over_both_sides
-from tailtrue.calc.steps import equal_cut, finishing_cut, step_down, steps_in
+from tailtrue.calc.lengths import midway, on_diameter, over_both_sides
+from tailtrue.calc.steps import finishing_cut, step_down, steps_in
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Row, Table
 
@@ -108,8 +108,19 @@ def _owns(kind: str) -> None:
         return _gauge(owned, kind, diameter, largest) is not None
 
 
-for _kind in ("bore-gauge", "inside-micrometer", "telescoping"):
+for _kind in ("bore-gauge", "inside-micrometer"):
     _owns(_kind)
+
+
+@computed(
+    "crib.has_telescoping",
+    label="telescoping for the bore in the crib",
+    kind="yes-no",
+    needs=("crib.bore_gauges", "bar.diameter", "limit.bond_gap", "bore.reader?"),
+    how="whether the crib has one whose range holds the bore, and an outside micrometer that reads it",
+)
+def has_telescoping(owned: Sequence[Record], diameter: float, largest: float, reader: Record | None) -> bool:
+    return reader is not None and _gauge(owned, "telescoping", diameter, largest) is not None
 
 
 def _window(least: float, most: float, gap_least: float, gap_most: float, unsure: float, step: float) -> tuple[float, float]:
@@ -365,6 +376,48 @@ def finish_stock(depth: float, cuts: float) -> float:
 
 
 @computed(
+    "bore.aim_most",
+    label="bore to aim at, where the bar is largest",
+    unit="mm",
+    rounding="fit",
+    needs=(
+        "bar.expected_largest", "bore.add_least", "bore.add_most", "job.measured_head?", "job.measured_tail?",
+        "job.measured_middle?",
+    ),
+    how="largest reading of the bar, and the middle between the least and the most that is added to it; until it has been "
+    "measured, the largest that stock of its finish may be",
+)  # fmt: skip
+def aim_most(expected: float, least: float, most: float, *seats: tuple[float, ...] | None) -> float:
+    measured = [reading for readings in seats for reading in readings or ()]
+    return max(measured, default=expected) + midway(least, most)
+
+
+@computed(
+    "bore.finish_cuts",
+    label="last cuts in the bore",
+    kind="count",
+    rounding="count",
+    needs=("bore.aim_most", "bore.rough_to", "bore.finish_depth", "limit.bore_finish_cuts"),
+    how="from the size roughed to, up to the bore aimed at, divided by what a cut takes off the diameter; no fewer than usual",
+)
+def finish_cuts(aim: float, roughed: float, depth: float, usual: float) -> int:
+    return max(round(usual), boring_passes(roughed, max(aim, roughed), depth))
+
+
+@computed(
+    "bore.bar_slack",
+    label="how far off the bar may read on this sheet",
+    unit="mm",
+    rounding="fit",
+    bound="most",
+    needs=("bore.window", "bar.micrometer_resolution"),
+    how="a quarter of the room between the two sizes, down to what the micrometer reads: half of it is left to bore in",
+)
+def bar_slack(room: float, step: float) -> float:
+    return step_down(midway(0.0, midway(0.0, room)), step)
+
+
+@computed(
     "bore.finish_divisions",
     label="divisions of the dial for each of the last cuts",
     unit="1",
@@ -394,10 +447,10 @@ def rough_passes(to: float, drilled: float, depth: float) -> int:
     unit="mm",
     rounding="depth",
     needs=("bore.rough_to", "hole.before_boring", "bore.rough_passes", "lathe.radial_division"),
-    how="stock per side shared out over the passes, in whole divisions of the dial, so that they do not go past the size",
+    how="stock per side shared out over the passes, up to whole divisions of the dial; the last pass takes what is left",
 )
 def rough_cut(to: float, drilled: float, passes: int, division: float) -> float:
-    return equal_cut(to - drilled, passes, division)
+    return finishing_cut(to - drilled, passes, division)
 
 
 @computed(

@@ -2,7 +2,8 @@
 
 from tailtrue.calc.fine_feed import slide_angle, slide_step
 from tailtrue.calc.fits import bore_window
-from tailtrue.calc.lengths import midway, on_diameter
+from tailtrue.calc.lengths import midway, on_diameter, share_of
+from tailtrue.calc.steps import length_of_steps, nearest_steps
 from tailtrue.computed.registry import Limited, computed
 
 _WINDOW = ("bore.gap_least", "bore.gap_largest", "bore.gauge_uncertainty", "lathe.fit_step")
@@ -91,11 +92,50 @@ def indicator_step(division: float) -> float:
     label="angle of the top slide from the line of the bed",
     unit="deg",
     rounding="angle",
-    needs=("limit.fine_feed_ratio",),
-    how="the angle whose sine is one divided by the ratio",
+    needs=("limit.fine_feed_ratio", "limit.slide_angle_step"),
+    how="the angle whose sine is one divided by the ratio, to the nearest mark that the eye can halve and halve again",
 )
-def angle(ratio: float) -> float:
-    return slide_angle(ratio)
+def angle(ratio: float, mark: float) -> float:
+    return length_of_steps(nearest_steps(slide_angle(ratio), mark), mark)
+
+
+@computed(
+    "bore.proof_wind",
+    label="top slide wound in to prove its angle",
+    unit="mm",
+    rounding="depth",
+    needs=("lathe.top_slide_dial_division", "limit.slide_proof_divisions"),
+    how="so many divisions of its dial",
+)
+def proof_wind(division: float, count: float) -> float:
+    return length_of_steps(count, division)
+
+
+@computed(
+    "bore.proof_across",
+    label="move across at the right angle",
+    unit="mm",
+    rounding="depth",
+    needs=("bore.proof_wind", "limit.fine_feed_ratio"),
+    how="what the slide is wound, divided by the ratio",
+)
+def proof_across(wind: float, ratio: float) -> float:
+    return midway(0.0, slide_step(wind, ratio))
+
+
+_PROOF = ("bore.proof_across", "limit.slide_proof_part")
+
+
+@computed("bore.proof_least", label="least move across that proves the angle", unit="mm", rounding="depth", bound="least",
+          needs=_PROOF, how="the move at the right angle, less the part by which it may be off")  # fmt: skip
+def proof_least(across: float, part: float) -> float:
+    return across - share_of(across, part)
+
+
+@computed("bore.proof_most", label="largest move across that proves the angle", unit="mm", rounding="depth", bound="most",
+          needs=_PROOF, how="the move at the right angle, and the part by which it may be off")  # fmt: skip
+def proof_most(across: float, part: float) -> float:
+    return across + share_of(across, part)
 
 
 @computed(

@@ -12,14 +12,42 @@ Record = Mapping[str, Any]
     "bar.micrometer",
     label="micrometer for the bar",
     kind="record",
-    needs=("crib.outside_micrometers", "bar.diameter"),
-    how="the finest whose range holds the nominal diameter",
-)
-def bar_micrometer(owned: tuple[Record, ...], diameter: float) -> Limited:
+    needs=(
+        "crib.outside_micrometers", "bar.diameter", "bar.expected_least", "bar.expected_largest", "job.measured_head?",
+        "job.measured_middle?", "job.measured_tail?",
+    ),
+    how="of those whose range holds the nominal diameter, one that holds the bar as it was measured, or else as it may be; "
+    "of these the finest",
+)  # fmt: skip
+def bar_micrometer(
+    owned: tuple[Record, ...], diameter: float, least: float, largest: float, *seats: tuple[float, ...] | None
+) -> Limited:
     fitting = [one for one in owned if one["from"] <= diameter <= one["to"]]
     if not fitting:
         return Limited(None, "no outside micrometer reads the bar")
-    return Limited(min(fitting, key=lambda one: one["resolution"]), "the finest that reads it")
+    sizes = [reading for readings in seats for reading in readings or ()] or [least, largest]
+
+    def missed(one: Record) -> tuple[bool, float]:
+        return not one["from"] <= min(sizes) <= max(sizes) <= one["to"], one["resolution"]
+
+    return Limited(min(fitting, key=missed), "the finest that reads it")
+
+
+@computed(
+    "bar.micrometer_next_from",
+    label="lower end of the micrometer for a bar above the first one",
+    unit="mm",
+    rounding="size",
+    needs=("crib.outside_micrometers", "bar.micrometer", "bar.expected_largest"),
+    how="of the micrometer of the crib whose range holds the largest that the bar may be",
+)
+def next_micrometer(owned: tuple[Record, ...], chosen: Record, largest: float) -> Limited:
+    if largest <= chosen["to"]:
+        return Limited(None, "the micrometer for the bar holds it")
+    reaching = [one for one in owned if one["from"] <= chosen["to"] and largest <= one["to"]]
+    if not reaching:
+        return Limited(None, "the crib has none")
+    return Limited(min(one["from"] for one in reaching), "the next size up")
 
 
 @computed("bar.micrometer_covers", label="a micrometer reads the bar", kind="yes-no",
@@ -70,3 +98,28 @@ def instrument_resolution(
 )
 def sizing_resolution(instrument: str, micrometer: float | None, caliper: float | None) -> float | None:
     return micrometer if instrument == "outside-micrometer" else caliper
+
+
+@computed(
+    "bore.reader",
+    label="outside micrometer that reads the telescoping gauge",
+    kind="record",
+    needs=("crib.outside_micrometers?", "bar.diameter", "limit.bond_gap"),
+    how="the finest whose range holds every bore that this bar may get",
+)
+def bore_reader(owned: tuple[Record, ...] | None, bar: float, gap: float) -> Limited:
+    fitting = [one for one in owned or () if one["from"] <= bar and bar + gap <= one["to"]]
+    if not fitting:
+        return Limited(None, "no outside micrometer reads such a bore")
+    return Limited(min(fitting, key=lambda one: one["resolution"]), "the finest that reads it")
+
+
+def _of_reader(key: str, label: str) -> None:
+    @computed(f"bore.reader_{key}", label=label, unit="mm", rounding="size", needs=("bore.reader",),
+              how="as given for the micrometer")  # fmt: skip
+    def _said(instrument: Record) -> Any:
+        return instrument[key]
+
+
+_of_reader("from", "lower end of the micrometer for the bore")
+_of_reader("to", "upper end of the micrometer for the bore")

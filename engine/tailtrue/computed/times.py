@@ -145,13 +145,13 @@ def bore_rough(width: float, speed: float, passes: int, hand: float, feed: float
 @_cutting(
     "bore_finish", "finishing one bore",
     needs=(
-        "collar.width", "collar.bore_finish.speed", "limit.bore_finish_cuts", "collar.bore_finish.hand_feed",
+        "collar.width", "collar.bore_finish.speed", "bore.finish_cuts", "collar.bore_finish.hand_feed",
         "collar.bore_finish.feed?",
     ),
     how="the last cuts and one more at the same setting, each with its travels and way back",
 )  # fmt: skip
-def bore_finish(width: float, speed: float, cuts: float, hand: float, feed: float | None, planning: Table) -> float:
-    return _along(width, feed or hand, speed, round(cuts) + 1, planning)
+def bore_finish(width: float, speed: float, cuts: int, hand: float, feed: float | None, planning: Table) -> float:
+    return _along(width, feed or hand, speed, cuts + 1, planning)
 
 
 @_cutting(

@@ -1,6 +1,7 @@
 """Every rule of the inspection, in one list. Numbers stay with their rule when others come or go."""
 
 from tailtrue.inspection import (
+    bar_ends,
     by_hand,
     card,
     cautions,
@@ -219,6 +220,10 @@ RULES: tuple[Rule, ...] = (
     Rule("V183", grammar.missed_wait_told, "procedure writing practice: a timed step says what if its time was missed"),
     Rule("V184", restart.restarted_in_order, "IEC/IEEE 82079-1: restart after an intervention is told, in its order"),
     Rule("V185", restart.emergency_told, "IEC/IEEE 82079-1: what to do in an emergency, in its order"),
+    Rule("V260", bar_ends.cone_is_cut, "geometry: how deep and how wide a cone of sixty degrees is"),
+    Rule("V261", bar_ends.rims_broken, "common practice: a faced rim is a blade until it is broken"),
+    Rule("V262", bar_ends.seats_kept, "common practice: hard jaws bruise, and a fit is measured on sound metal"),
+    Rule("V263", bar_ends.far_end_held, "reports on fatal accidents: a bar that is not held inside the spindle whirls"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)

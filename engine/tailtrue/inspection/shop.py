@@ -130,4 +130,6 @@ class Shop:
     indicator_division_mm: float | None = None
     takes: Mapping[str, tuple[float, float]] = field(default_factory=dict)
     rework: Rework | None = None
+    centre_drills: tuple[tuple[float, float], ...] = ()  # pilot and body of each one in the crib, in mm
+    spindle_bore_mm: float | None = None
     third_collar: bool = False

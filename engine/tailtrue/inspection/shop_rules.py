@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
 
-_LIST = "rules of this shop"
+_LIST, _SOP, _REVIEW = "rules of this shop", "standing procedure", "safety review"
 _WEIGHT = {"notice": 0, "caution": 1, "warning": 2, "danger": 3}
 _SAME = 1e-6  # relative: what converting between inches and millimetres may leave behind
 
@@ -19,6 +19,10 @@ def told(sheet: Sheet) -> Iterator[Fault]:
         yield Fault(_LIST, f'the list does not tell, or not with its reason and author, the rule of {by}: {kind} "{name}"')
     for kind, name, _, by in (listed - laid).elements():
         yield Fault(_LIST, f'the list tells a rule that no file of the shop holds: {kind} "{name}", {by}')
+    sop = sheet.procedure.sop
+    # Nobody who signs the standing procedure need hold the sheet beside it: the list stands there whole.
+    if sop is not None and sop.shop_rules != sheet.procedure.shop_rules:
+        yield Fault(_SOP, "the rules of this shop are not told as on the sheet, every one with its reason and author")
     if bool(laid) != (" + shop " in sheet.procedure.title.knowledge_version):
         yield Fault("title block", "the version of the rules does not say whether rules of the shop lie over them")
 
@@ -32,6 +36,15 @@ def marked(sheet: Sheet) -> Iterator[Fault]:
     for placed in sheet.steps:
         if bool(placed.step.shop_rule) != (placed.step.id in ours):
             yield Fault(placed.where, f'the step "{placed.step.id}" {_said(bool(placed.step.shop_rule))}')
+    again = [(_REVIEW, one.caution, one.shop_rule) for one in sheet.procedure.safety_review.hazards]
+    if sheet.procedure.sop is not None:
+        listed = {row.caution for row in sheet.procedure.sop.hazards}
+        for name in sorted({one.id for _, one in sheet.cautions if one.id in ours} - listed):
+            yield Fault(_SOP, f'the hazard "{name}" is a rule of the shop and is not among the hazards')
+        again += [(_SOP, row.caution, row.shop_rule) for row in sheet.procedure.sop.hazards]
+    for where, name, mark in again:
+        if bool(mark) != (name in ours):
+            yield Fault(where, f'the hazard "{name}" {_said(bool(mark))}')
 
 
 def _said(marked_here: bool) -> str:

@@ -10,6 +10,9 @@ from tailtrue.parts import Figure
 from tailtrue.procedure import Phase
 
 _SAME = 1e-6
+_NEAR = 0.01  # a scale of degrees is set to a quarter of one
+_QUARTERS = 4  # in a degree
+_OFF = 0.15  # by how much a proof of the angle may let it be off
 _BY_TOP_SLIDE = re.compile(r"\bdepth\b.*\btop slide\b", re.IGNORECASE)
 _DIVISIONS = re.compile(r"\bdivisions?\b", re.IGNORECASE)
 # The two sizes of a bore, end by end; until the bar is measured, what is added to it.
@@ -33,7 +36,7 @@ def bore_can_be_set(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(where, f"{what}, and no finer setting is told")
         elif step > room + _SAME:
             yield Fault(where, f"the last cut is set in steps of {step:g} mm, the room of the bore is {room:g} mm")
-        elif not any(abs(step - one) <= _SAME for one in _steps(sheet, told.get("bore.slide_angle"), dial)):
+        elif not any(abs(step - one) <= _NEAR * one for one in _steps(sheet, told.get("bore.slide_angle"), dial)):
             yield Fault(where, f"nothing in the shop sets the last cut in steps of {step:g} mm")
 
 
@@ -46,6 +49,29 @@ def _steps(sheet: Sheet, angle: float | None, dial: float) -> Iterator[float]:
     yield dial / 2
     if sheet.shop.indicator_division_mm is not None:
         yield 2 * sheet.shop.indicator_division_mm
+
+
+def angle_can_be_set(sheet: Sheet) -> Iterator[Fault]:
+    """The angle of the top slide is one that its scale shows, and a reading across proves it."""
+    for placed in sheet.steps:
+        told = {figure.fact: figure.value for figure in figures_in(placed.step)}
+        angle = told.get("bore.slide_angle")
+        if angle is None:
+            continue
+        marks = angle * _QUARTERS
+        if not isfinite(marks) or marks < 1 or abs(marks - round(marks)) > _SAME:
+            yield Fault(placed.where, f"no scale of degrees sets the top slide to {angle:g} degrees")
+            continue
+        if sheet.shop.indicator_division_mm is None:
+            continue
+        proof = [told.get(f"bore.proof_{part}") for part in ("wind", "least", "most")]
+        if None in proof:
+            yield Fault(placed.where, "the top slide is set over, and no reading across proves its angle")
+            continue
+        wind, least, most = (value for value in proof if value is not None)
+        across = wind * sin(radians(angle))
+        if not across * (1 - _OFF) <= least < across < most <= across * (1 + _OFF):
+            yield Fault(placed.where, f"the slide moves {across:.3f} mm across, the proof asks for {least:g} mm to {most:g} mm")
 
 
 def _figures(phase: Phase) -> Iterator[Figure]:

@@ -48,7 +48,8 @@ def next_check(series: Series, rules: RecheckRules) -> Recheck | None:
     gaps = [((after - before).days, bad) for (before, _), (after, bad) in pairwise(found) if after > before]
     if alarm:
         led_here = gaps[-1][0] if gaps else rules.often_days
-        days, why = min(led_here * rules.share_after_alarm, rules.often_days), rules.alarm_why
+        why = rules.alarm_why if series.moved_since is None else rules.alarm_moved_why
+        days = min(led_here * rules.share_after_alarm, rules.often_days)
         days = max(days, rules.shortest_days)
     elif len(found) < rules.often_until or not (quiet := [gap for gap, bad in gaps if not bad]):
         days, why = rules.often_days, rules.often_why

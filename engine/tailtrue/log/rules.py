@@ -85,6 +85,7 @@ class _Recheck(_Shape):
     share_after_alarm: float = Field(gt=0, lt=1)
     shortest: Time
     alarm_why: str
+    alarm_moved_why: str
     sources: Sources
     before: list[str]
 
@@ -128,6 +129,7 @@ class RecheckRules:
     share_after_alarm: float
     shortest_days: float
     alarm_why: str
+    alarm_moved_why: str
     before: tuple[str, ...]
 
 
@@ -159,7 +161,8 @@ def read_rules(file: TomlFile) -> LogRules:
         ChartRules(read.chart.fewest, read.chart.run, {one.field: one.label for one in read.same}, near),
         RecheckRules(
             _days(again.often), again.often_until, again.often_why, again.times_quiet, again.quiet_why, _days(again.longest),
-            again.longest_why, again.share_after_alarm, _days(again.shortest), again.alarm_why, tuple(again.before),
+            again.longest_why, again.share_after_alarm, _days(again.shortest), again.alarm_why,
+            again.alarm_moved_why, tuple(again.before),
         ),
         read.steps.share,
         read_quantity(read.wear.new_collars_from, "mm"),

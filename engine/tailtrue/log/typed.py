@@ -104,10 +104,10 @@ class _Options(TomlFile):
 
     def place(self, *path: str | int) -> str:
         key = path[1] if len(path) > 1 else path[0]
-        return _OPTION_OF.get(str(key), f"--say {key}")
+        return OPTION_OF.get(str(key), f"--say {key}")
 
 
-_OPTION_OF = {"operator": "--initials", "state": "--state", "date": "--date", "moves": "--moved"}
+OPTION_OF = {"operator": "--initials", "state": "--state", "date": "--date", "moves": "--moved"}
 
 
 def facts_by_key() -> Mapping[str, GivenFact]:

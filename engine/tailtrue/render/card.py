@@ -22,6 +22,7 @@ from tailtrue.render.words import say, sentence
 TITLE = "Bench card"
 GOES_WITH = "Goes with sheet {number} rev {revision}, checksum {checksum}."
 NOT_INSTEAD = "It does not stand in for the sheet."
+RULES = "Rules {rules}."
 EMERGENCY = "Press the stop. Isolate the lathe. Then help. Call"
 _COLUMNS = 3  # of the numbers
 _HEADING = 0.8  # height of a heading, in rows
@@ -192,7 +193,10 @@ def _parts(count: int) -> tuple[range, ...]:
 def goes_with(procedure: Procedure) -> tuple[str, str]:
     """Which sheet the card belongs to, and that it is no more than its card."""
     title = procedure.title
-    return GOES_WITH.format(number=title.number, revision=title.revision, checksum=title.checksum), NOT_INSTEAD
+    # Who reads the card alone must see that it was made under rules of the shop.
+    rules = f" {RULES.format(rules=title.knowledge_version)}" if procedure.shop_rules else ""
+    sheet = GOES_WITH.format(number=title.number, revision=title.revision, checksum=title.checksum)
+    return sheet, f"{NOT_INSTEAD}{rules}"
 
 
 @lru_cache(maxsize=1)

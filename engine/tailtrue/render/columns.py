@@ -4,67 +4,57 @@ The maker of PDF lets no column run over a page, so the rows are cut here, by re
 """
 
 import re
-from collections import defaultdict
 from collections.abc import Callable, Iterable, Sequence
 from html import unescape
 from typing import TypeVar
 
 from markupsafe import Markup
 
+from tailtrue.render.letters import width
+
 _Thing = TypeVar("_Thing")
 _COLUMNS = 3
-# Lines in the longest column of a row: fewer look ragged, more find no room at the foot of a page. The first row, which
-# needs room there together with its heading, is shorter.
-_LEAST, _MOST, _FIRST = 9, 21, 18
-# Width of a column in ems of the small print, less what is lost where a line breaks before a long word.
-_WIDTH = 21.3
-_BOLD = 1.07
-# What begins a line of its own, and what is set in bold.
-_TAG = re.compile(r"<(/?)(\w+)[^>]*>")
+# Lines in the longest column of a row: fewer are never level, more are read far down the page and up again.
+_MOST = 26
+# Width of a column in ems of the small print.
+_WIDTH = 22.6
+# Bold stands in headings and figures; a block begins a line of its own.
+_TAG = re.compile(r"<(/?)(\w+)([^>]*)>")
 _BLOCKS = frozenset({"li", "p", "h3", "ul", "section", "div"})
 _STRONG = frozenset({"b", "h3"})
-# Widths in thousandths of an em, as sans serif faces share them; what is not named is as wide as a digit.
-_DIGIT = 556
-_WIDTHS = defaultdict(
-    lambda: _DIGIT,
-    {
-        **dict.fromkeys("'ijl", 210),
-        **dict.fromkeys(" !,./:;I[]ft", 278),
-        **dict.fromkeys("()-r\u00a0", 325),
-        **dict.fromkeys("ckszvxyJ", 500),
-        **dict.fromkeys("ABEKPSVXY&", 667),
-        **dict.fromkeys("CDHNRUw", 722),
-        **dict.fromkeys("GOQ", 778),
-        **dict.fromkeys("mMW%@", 870),
-    },
-)
+_FIGURE = 'class="figure"'
+_SPACE = width(" ")
+# A line breaks at a space, and after a hyphen or a stroke between words.
+_WORDS = re.compile(r" |(?<=\w[-/])(?=[A-Za-z])")
 
 
 def abreast(things: Iterable[_Thing], written: Callable[[_Thing], Markup]) -> list[list[Sequence[Markup]]]:
     """Things in rows of three columns, each as it is written, in order down the columns and then on to the next row."""
     entries = [written(thing) for thing in things]
     lines = [lines_of(entry) for entry in entries]
-    rows: list[list[Sequence[Markup]]] = []
-    start = 0
-    while start < len(entries):
-        end = _end_of_row(lines, start, _MOST if start else _FIRST)
-        rows.append(_split(entries[start:end], lines[start:end]))
-        start = end
-    return rows
+    starts = _starts_of_rows(lines) if lines else []
+    return [
+        _split(entries[start:end], lines[start:end]) for start, end in zip(starts, [*starts[1:], len(lines)], strict=True)
+    ] if lines else []
 
 
-def _end_of_row(lines: Sequence[int], start: int, most: int) -> int:
-    """Where the row ends whose columns are most level; the last row takes what is left."""
-    best, filled = start + 1, 0.0
-    for end in range(start + 1, len(lines) + 1):
-        run = lines[start:end]
-        high = least_height(run)
-        if high > most:
-            break
-        level = sum(run) / (_COLUMNS * high)
-        if end == len(lines) or (high >= _LEAST and level >= filled):
-            best, filled = end, level
-    return best
+def _starts_of_rows(lines: Sequence[int]) -> list[int]:
+    """Where each row begins when all rows together are as short as they can be."""
+    # By where a row begins: the lines from there to the end, and where the next row begins.
+    best: list[tuple[int, int]] = [(0, len(lines))] * (len(lines) + 1)
+    for start in reversed(range(len(lines))):
+        ways = []
+        for end in range(start + 1, len(lines) + 1):
+            high = least_height(lines[start:end])
+            if high > _MOST and ways:
+                break
+            ways.append((high + best[end][0], end))
+        # Of ways as short as each other, that of the fewest rows.
+        best[start] = min(ways, key=lambda way: (way[0], -way[1]))
+    starts = [0]
+    while best[starts[-1]][1] < len(lines):
+        starts.append(best[starts[-1]][1])
+    return starts
 
 
 def least_height(lines: Sequence[int]) -> int:
@@ -98,29 +88,53 @@ def _split(entries: Sequence[Markup], lines: Sequence[int]) -> list[Sequence[Mar
 
 
 def lines_of(entry: Markup) -> int:
-    """About how many lines an entry takes in a column.
+    """How many lines an entry takes in a column.
 
     >>> lines_of(Markup("<li><b>speed</b> 450</li>"))
     1
     """
-    found, width, strong, at = 0, 0.0, 0, 0
-    text = str(entry)
+    lines = _Lines()
+    strong: list[bool] = []
+    text, at = str(entry), 0
     for tag in _TAG.finditer(text):
-        width += _width(text[at : tag.start()], bold=strong > 0)
+        lines.run_on(text[at : tag.start()], bold=any(strong))
         at = tag.end()
         if tag[2] in _BLOCKS:
-            found, width = found + _whole(width), 0.0
-        if tag[2] in _STRONG:
-            strong += -1 if tag[1] else 1
-    return found + _whole(width + _width(text[at:], bold=False))
+            lines.end()
+        if tag[1]:
+            strong.pop()
+        else:
+            strong.append(tag[2] in _STRONG or _FIGURE in tag[3])
+    lines.run_on(text[at:], bold=False)
+    lines.end()
+    return lines.count
 
 
-def _width(text: str, *, bold: bool) -> float:
-    if not text:
-        return 0.0
-    words = " ".join(unescape(text).split()) + (" " if text[-1:].isspace() else "")
-    return sum(map(_WIDTHS.__getitem__, words)) * (_BOLD if bold else 1.0) / 1000
+class _Lines:
+    """Lines that are filled word by word; a word may be of plain and of bold letters."""
 
+    def __init__(self) -> None:
+        self.count = 0
+        self._filled = 0.0  # of the line, with its last space
+        self._word = 0.0
 
-def _whole(width: float) -> int:
-    return -int(-width // _WIDTH) if width > 0.5 else 0
+    def run_on(self, text: str, *, bold: bool) -> None:
+        """More words, the first of which may go on with the last that was told."""
+        pieces = _WORDS.split(" ".join(unescape(f"|{text}|").split())[1:-1]) if text.strip() else [""] * (2 if text else 1)
+        for at, piece in enumerate(pieces):
+            if at:
+                self._place()
+            self._word += width(piece, bold=bold)
+
+    def end(self) -> None:
+        """The end of a block."""
+        self._place()
+        self.count += self._filled > 0
+        self._filled = 0.0
+
+    def _place(self) -> None:
+        if self._word and self._filled and self._filled + self._word > _WIDTH:
+            self.count, self._filled = self.count + 1, 0.0
+        if self._word:
+            self._filled += self._word + _SPACE
+        self._word = 0.0

@@ -9,6 +9,7 @@ from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.markdown_step import StepWriter
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
+from tailtrue.render.shop_rules import shop_rule_cells
 from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.words import (
     BY_HAND,
@@ -23,7 +24,6 @@ from tailtrue.render.words import (
     ORIGINS,
     OVERDUE,
     REVIEW_DUE,
-    SHOP_KINDS,
     SHOP_RULE,
     SHOP_RULES,
     SHOP_RULES_MEAN,
@@ -113,16 +113,7 @@ class _Writer:
         if p.shop_rules:
             yield heading(2, HEADINGS["shop_rules"])
             yield literal(SHOP_RULES_MEAN)
-            rules = (
-                (
-                    bold(f"{rule.what} {SHOP_KINDS[rule.kind]}"),
-                    self._text(rule.change),
-                    literal(rule.reason),
-                    literal(", ".join(filter(None, (rule.by, rule.dated)))),
-                )
-                for rule in p.shop_rules
-            )
-            yield table(SHOP_RULES, rules)
+            yield table(SHOP_RULES, shop_rule_cells(p.shop_rules, p.title.dials))
         if p.set_by_hand:
             yield heading(2, HEADINGS["set_by_hand"])
             yield literal(BY_HAND_MEANS)

@@ -10,6 +10,8 @@ from html import unescape
 from typing import NamedTuple
 
 _HEADING = re.compile(r'<h2[^>]*?(?<![\w-])id="([^"]+)"[^>]*>(.*?)</h2>', re.DOTALL)
+# How long a phase takes may stand in its heading, and is no part of its name.
+_TIME = re.compile(r'<span class="takes">.*?</span>', re.DOTALL)
 _TAG = re.compile(r"<[^>]+>")
 _TABLE = re.compile(rb"/Size (\d+)\s+/W \[(\d+) (\d+) (\d+)\]\s+/Root (\d+) 0 R\s+/Info (\d+) 0 R")
 _IN_A_STREAM = 2
@@ -36,10 +38,10 @@ class _Table(NamedTuple):
 def bookmarks(html: str) -> tuple[Bookmark, ...]:
     """The headings of a page that can be found by name.
 
-    >>> bookmarks('<h2 id="phase-1"><span class="no">1</span> Before &amp; after</h2>')
+    >>> bookmarks('<h2 id="phase-1"><span class="no">1</span> Before &amp; after <span class="takes">10 min.</span></h2>')
     (Bookmark(place='phase-1', words='1 Before & after'),)
     """
-    found = ((place, " ".join(unescape(_TAG.sub(" ", words)).split())) for place, words in _HEADING.findall(html))
+    found = ((place, " ".join(unescape(_TAG.sub(" ", _TIME.sub("", words))).split())) for place, words in _HEADING.findall(html))
     return tuple(Bookmark(place, words) for place, words in found)
 
 

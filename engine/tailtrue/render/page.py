@@ -6,9 +6,10 @@ from collections.abc import Iterable
 from markupsafe import Markup, escape
 
 from tailtrue.parts import Caution, Check, Figure, Limits, Text
-from tailtrue.procedure import Alternative, Choice, LookUp, Need, Phase, Procedure, Source, Span, Step
+from tailtrue.procedure import Alternative, Choice, Drawing, LookUp, Need, Phase, Procedure, Source, Span, Step
 from tailtrue.render.back import worked_out
 from tailtrue.render.beside import reasons_beside
+from tailtrue.render.by_drawing import ByDrawing, by_drawing
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import Column, limits_apart, limits_ends, show, show_one, unit_name
 from tailtrue.render.symbols import SYMBOLS
@@ -149,9 +150,11 @@ class Page:
         """Whether the checks are small enough to stand beside what is done rather than under it."""
         return all(sum(blank.count for blank in check.blanks) <= _PLACES_BESIDE for check in checks)
 
-    def in_a_row(self, checks: tuple[Check, ...]) -> bool:
-        """Whether one thing is written more often than fits beside a drawing."""
-        return any(blank.count > _PLACES_BESIDE for check in checks for blank in check.blanks)
+    def by_drawing(self, step: Step, drawings: Iterable[tuple[Drawing, str]]) -> ByDrawing:
+        """What of a step stands beside its drawings; one thing written more often than fits there needs the whole width."""
+        in_a_row = any(blank.count > _PLACES_BESIDE for check in step.checks for blank in check.blanks)
+        tools = self.names(self.tools_to_fetch(step)).striptags()
+        return by_drawing(step, drawings, self.plain(step.why) + tools, self._dials, in_a_row=in_a_row)
 
     def reasons_beside(self, step: Step) -> bool:
         """Whether the reason and the tools of a step stand on the right of what is done."""

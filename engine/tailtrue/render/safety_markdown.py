@@ -8,7 +8,7 @@ from tailtrue.render import safety_words as safety
 from tailtrue.render.glossary import terms
 from tailtrue.render.plain import bold, bullets, heading, literal, table
 from tailtrue.render.safety_page import ReviewPage, figures_of, legend_of
-from tailtrue.render.words import HEADINGS, OVERDUE, REVIEW_DUE, say, sentence
+from tailtrue.render.words import HEADINGS, OVERDUE, REVIEW_DUE, SHOP_RULE, say, sentence
 from tailtrue.review import Control, Rating, ReviewedHazard, ReviewLine, Signature
 
 _BLANK = "____________"
@@ -91,6 +91,8 @@ class _Writer:
 
     def _hazard(self, hazard: ReviewedHazard) -> tuple[str, ...]:
         said = [bold(hazard.signal.upper()), bold(sentence(hazard.hazard)), literal(sentence(hazard.harm))]
+        if hazard.shop_rule:
+            said.append(bold(SHOP_RULE))
         if who := self._view.named(hazard):
             said.append(literal(sentence(who.capitalize())))
         if also := self._view.also(hazard):

@@ -151,6 +151,7 @@ def to_safety_html(procedure: Procedure, *, large: bool = False) -> str:
         headings=words.HEADINGS,
         review_due=words.REVIEW_DUE,
         overdue=words.OVERDUE,
+        shop_rule=words.SHOP_RULE,
         legend=legend_of(procedure),
         safety_css=_style(large),
     )

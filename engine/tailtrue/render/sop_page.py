@@ -13,8 +13,18 @@ from tailtrue.render.marks import legend
 from tailtrue.render.numbers import show
 from tailtrue.render.pictograms import pictograms
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
+from tailtrue.render.shop_rules import shop_rule_cells
 from tailtrue.render.templates import style, template
-from tailtrue.render.words import TROUBLE, say, sentence
+from tailtrue.render.words import (
+    HEADINGS,
+    SHOP_KINDS,
+    SHOP_RULE,
+    SHOP_RULES,
+    SHOP_RULES_MEAN,
+    TROUBLE,
+    say,
+    sentence,
+)
 from tailtrue.shop_sheet import Entry, Line, ShopSheet, WhoStep
 
 HEADS: Final = MappingProxyType(
@@ -56,6 +66,10 @@ WORDS: Final = MappingProxyType(
         "guards": ("What", "State as told", "What that means"),
         "limits": ("Limit", "Here", "What happens beyond it", "The way back"),
         "upkeep": ("Every", "Do", "By"),
+        "shop_rule": SHOP_RULE,
+        "shop_rules": SHOP_RULES,
+        "shop_rules_head": HEADINGS["shop_rules"],
+        "shop_rules_mean": SHOP_RULES_MEAN,
         "emergency": TROUBLE,
         "roster": ("Name", "Trained by", "Date", "Refresher due", "Signature"),
         "roster_lead": "Nobody else switches it on. A release ends on the day the refresher is due. Lathe:",
@@ -78,6 +92,7 @@ def to_sop_html(procedure: Procedure, *, large: bool = False) -> str:
         s=sop,
         told=lambda text: _told(text, dials),
         words=WORDS,
+        shop_kinds=SHOP_KINDS,
         heads=HEADS,
         mark=MARKS[sop.control.status],
         control=_abreast(tuple(control(sop, dials))),
@@ -189,7 +204,8 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
     yield from rows("hazards", (
         (
             bold(row.signal.upper()),
-            " ".join((bold(sentence(row.hazard)), literal(sentence(row.harm)), bold(str(WORDS["do"])), told(row.avoid))),
+            " ".join((bold(sentence(row.hazard)), literal(sentence(row.harm)), bold(str(WORDS["do"])), told(row.avoid))
+            + ((bold(SHOP_RULE),) if row.shop_rule else ())),
             literal("; ".join(f"{code} {signs[code]}" for code in row.signs)),
         )
         for row in sop.hazards
@@ -205,6 +221,10 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
         (literal(row.label), told(row.limit), told(row.beyond), told(row.back)) for row in sop.limits
     ))  # fmt: skip
     yield literal(legend(sop, title.machine_detail))
+    if sop.shop_rules:
+        yield heading(2, HEADINGS["shop_rules"])
+        yield literal(SHOP_RULES_MEAN)
+        yield table(SHOP_RULES, shop_rule_cells(sop.shop_rules, dials))
     yield from rows("emergency", ((literal(row.seen), told(row.do), told(row.never)) for row in sop.emergency))
     yield from part("isolation", sop.isolation)
     yield from rows("upkeep", ((literal(every), several(tasks), literal(who)) for every, who, tasks in _upkeep(sop)))

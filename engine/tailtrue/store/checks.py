@@ -196,7 +196,8 @@ def _hazards(knowledge: Knowledge) -> Iterator[Problem]:
     # A shop may take cautions out, with a reason on paper, and has hazards of its own.
     if not knowledge.shop.changes:
         groups, not_met = knowledge.tables[HAZARDS], knowledge.safety.not_met
-        yield from hazard_problems(groups, knowledge.cautions, knowledge.stops, not_met)
+        checks = {check.file.id for check in knowledge.safety.checks}
+        yield from hazard_problems(groups, knowledge.cautions, knowledge.stops, not_met, checks)
 
 
 def _answered(knowledge: Knowledge) -> set[str]:

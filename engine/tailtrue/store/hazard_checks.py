@@ -1,6 +1,6 @@
 """Every row of the list of hazards is a caution, or it is said why no step meets it."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from tailtrue.errors import Problem
 from tailtrue.store.knowledge import Caution, Stop
@@ -11,9 +11,13 @@ TABLE = "safety/hazard_groups"
 
 
 def hazard_problems(
-    groups: Table, cautions: Sequence[Caution], stops: Sequence[Stop], not_met: Sequence[tuple[NotMetFile, str]]
+    groups: Table,
+    cautions: Sequence[Caution],
+    stops: Sequence[Stop],
+    not_met: Sequence[tuple[NotMetFile, str]],
+    checks: Collection[str] = (),
 ) -> Iterator[Problem]:
-    """Rows in neither place, in both, or unknown to the list."""
+    """Rows in neither place, in both, or unknown to the list; stops that name no line of the `checks` of the lathe."""
     listed = {
         f"{row.text('group')}-{number:02}": f"knowledge/{TABLE}.csv:{row.line}"
         for row in groups
@@ -31,3 +35,6 @@ def hazard_problems(
     for row, where in listed.items():
         if row not in met and row not in left_out:
             yield Problem(where, row, "no caution answers this hazard", "add one, or say in safety/not_met.toml why not")
+    for stop in stops:
+        if stop.file.asked_by and stop.file.asked_by not in checks:
+            yield Problem(stop.where, stop.file.asked_by, "is no check of the lathe", "name one of safety/checks.toml")

@@ -71,11 +71,12 @@ class StopFile(File):
     """When no procedure may be printed, why, and the shortest way out.
 
     `near`: whether almost holding is worth telling; without `concerns` it holds for every route. `row` is the hazard that
-    the stop keeps away, where there is one.
+    the stop keeps away, where there is one; `asked_by` the line of the check of the lathe that asks where nobody said.
     """
 
     id: str
     row: str = ""
+    asked_by: str = ""
     title: str
     concerns: list[str] = []
     when: When = Field(min_length=1)

@@ -6,14 +6,13 @@ from typing import Any
 from tailtrue.case import Case
 from tailtrue.errors import Problem
 from tailtrue.facts import NotKnown
-from tailtrue.given.entries import GivenFact
-from tailtrue.given.relations import how_to_add
 from tailtrue.log.faults import RecordWrong
 from tailtrue.log.record import Record
 from tailtrue.log.record_file import whole
 from tailtrue.log.typed import Typed, path_of
 from tailtrue.log.unread import RowFault, UnreadRow
 from tailtrue.render.words import say
+from tailtrue.truing.lacking import missing_said
 from tailtrue.truing.paper import head_of
 from tailtrue.truing.said import facts_of, readings_of
 from tailtrue.truing.typed import Readings
@@ -68,7 +67,8 @@ def check_keepable(
     missing = typed.lacking({*_JOB, *_WORKED_OUT, *_MADE, *read, "date", *taken_over}, kind)
     problems = [*typed.problems, *_of_a_micrometer(typed, kind)]
     if missing:
-        problems.append(_missing(typed, missing))
+        again = {row.text("name") for row in case.knowledge.tables[SAME_PLACE].rows} if as_before is None else set()
+        problems.append(missing_said(typed, missing, again, case.value("lathe.dials")))
     if problems:
         raise RecordWrong(problems)
 
@@ -184,12 +184,3 @@ def _contradictions(typed: Typed, known: Mapping[str, Any], case: Case) -> Itera
         shown = f"{here:.4g} mm" if isinstance(here, float) else str(here)
         do = "mend it, leave it out, or name the job that it belongs to"
         yield typed.places[key].problem((), f"is not what this job and these readings give: {shown}", do)
-
-
-def _missing(typed: Typed, facts: list[GivenFact]) -> Problem:
-    names = ", ".join(one.key for one in facts)
-    do = (
-        "write them into a visit file (--from), say each (--say KEY=VALUE), or say that the set-up is as in the last "
-        f"record (--as-before). The first: {how_to_add(facts[0], 'to the file')}"
-    )
-    return Problem(typed.shown, names, "not given, and the log guesses nothing", do)

@@ -1,0 +1,49 @@
+"""What the grip does to the rest of the bar: jaws on the seat of a collar, a far end loose in the spindle."""
+
+from tailtrue.calc.lengths import length_ratio
+from tailtrue.computed.registry import computed
+
+
+@computed(
+    "bar.jaws_on_seat",
+    label="the jaws grip where a collar will sit",
+    kind="yes-no",
+    needs=("bar.short_overhang", "limit.facing_stock", "chuck.jaw_depth", "collar.inner_edge", "collar.stop_at"),
+    how="the stretch under the jaws, before and after the end is faced, against the stretch under the collar",
+)
+def jaws_on_seat(out: float, facing: float, jaws: float, seat_from: float, seat_to: float) -> bool:
+    return out - facing < seat_to and seat_from < out + jaws
+
+
+@computed(
+    "bar.far_jaws_on_seat",
+    label="the jaws grip the far end where a collar will sit",
+    kind="yes-no",
+    needs=("chuck.jaw_depth", "collar.inner_edge"),
+    how="the jaws gripping the end in their whole depth, against the edge of the collar nearest to that end",
+)
+def far_jaws_on_seat(jaws: float, seat_from: float) -> bool:
+    return seat_from < jaws
+
+
+@computed(
+    "bar.inside",
+    label="bar inside chuck and spindle while its end is faced",
+    unit="mm",
+    rounding="length",
+    needs=("bar.stock_needed", "bar.short_overhang"),
+    how="the stock less what stands out in front",
+)
+def inside(length: float, out: float) -> float:
+    return length - out
+
+
+@computed(
+    "bar.loose_inside",
+    label="the far end of the bar is loose in the spindle",
+    kind="yes-no",
+    needs=("lathe.spindle_bore", "bar.diameter", "limit.bore_shake", "bar.inside", "limit.overhang_most"),
+    how="room round the bar in the bore of the spindle, and the length inside in diameters, each against its limit",
+)
+def loose_inside(bore: float, diameter: float, shake: float, length: float, most: float) -> bool:
+    return bore - diameter > shake and length_ratio(length, diameter) > most

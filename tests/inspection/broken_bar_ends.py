@@ -1,0 +1,98 @@
+"""Sheets on which the ends of the bar are drilled, handled or held wrong."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from functools import cache
+from typing import Any
+
+from shops import EXAMPLES
+from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.parts import Figure
+from tailtrue.procedure import Need, Step
+
+from .broken import breaks
+from .changed import Job
+from .sample_pieces import mm
+
+
+@cache
+def _job(name: str) -> Job:
+    path = EXAMPLES / name / "job.toml"
+    return make_procedure(path), shop_for(advise(path))
+
+
+def _where(name: str, step: str) -> str:
+    return next(f"step {one.number}" for phase in _job(name)[0].phases for one in phase.steps if one.id == step)
+
+
+def _with(name: str, step: str, change: Callable[[Step], Step], without: str = "") -> Job:
+    tree, shop = _job(name)
+    phases = tuple(
+        phase.model_copy(update={"steps": tuple(change(one) if one.id == step else one for one in phase.steps)})
+        for phase in tree.phases
+    )
+    needs: tuple[Need, ...] = tuple(need for need in tree.needs if need.id != without)
+    return tree.model_copy(update={"phases": phases, "needs": needs}), shop
+
+
+def _lacking(name: str, step: str, tool: str) -> Job:
+    def less(one: Step) -> Step:
+        return one.model_copy(update={"tools": tuple(kept for kept in one.tools if kept != tool)})
+
+    return _with(name, step, less, without=tool)
+
+
+def _settings(step: str, change: Callable[[Any], Any]) -> Job:
+    def changed(one: Step) -> Step:
+        lines = tuple(line.model_copy(update={"value": tuple(map(change, line.value))}) for line in one.settings)
+        return one.model_copy(update={"settings": lines})
+
+    return _with("ropewalk", step, changed)
+
+
+def _as_fact(old: str, figure: Figure) -> Callable[[Any], Any]:
+    return lambda piece: figure if isinstance(piece, Figure) and piece.fact == old else piece
+
+
+@breaks("V260", _where("ropewalk", "centre-bar"), also="V24 V80")
+def centre_hole_counted_from_the_face() -> Job:
+    return _settings("centre-bar", _as_fact("bar.centre_cone_depth", mm("bar.centre_depth", 3.8, "length")))
+
+
+@breaks("V260", _where("ropewalk", "centre-bar"), also="V80")
+def cone_hardly_cut() -> Job:
+    return _settings("centre-bar", _as_fact("bar.centre_cone_depth", mm("bar.centre_cone_depth", 0.4, "length")))
+
+
+@breaks("V260", _where("ropewalk", "centre-bar"), also="V80")
+def large_end_not_told() -> Job:
+    return _settings("centre-bar", lambda piece: piece if getattr(piece, "fact", "") != "bar.centre_cone" else "wide")
+
+
+@breaks("V260", _where("ropewalk", "centre-bar"))
+def cone_that_no_drill_of_the_crib_cuts() -> Job:
+    tree, shop = _job("ropewalk")
+    return tree, replace(shop, centre_drills=((1.0, 3.15),))
+
+
+@breaks("V261", _where("ropewalk", "face-bar"))
+def rim_left_sharp() -> Job:
+    def blunt(one: Step) -> Step:
+        return one.model_copy(update={"activities": tuple(done for done in one.activities if done != "deburr")})
+
+    return _with("ropewalk", "check-centre", blunt)
+
+
+@breaks("V262", _where("ropewalk", "hold-bar-bore"))
+def jaws_bare_on_the_seat() -> Job:
+    return _lacking("ropewalk", "hold-bar-bore", "jaw-strips")
+
+
+@breaks("V263", _where("ropewalk", "hold-bar-bore"))
+def far_end_loose_behind_the_jaws() -> Job:
+    return _lacking("ropewalk", "hold-bar-bore", "spindle-bush")
+
+
+@breaks("V263", _where("tannery-lane", "hold-bar-collet"))
+def far_end_loose_behind_the_collet() -> Job:
+    return _lacking("tannery-lane", "hold-bar-collet", "spindle-bush")
