@@ -75,7 +75,7 @@ def cone_that_no_drill_of_the_crib_cuts() -> Job:
     return tree, replace(shop, centre_drills=((1.0, 3.15),))
 
 
-@breaks("V261", _where("ropewalk", "face-bar"))
+@breaks("V261", _where("ropewalk", "face-bar"), also="V290")
 def rim_left_sharp() -> Job:
     def blunt(one: Step) -> Step:
         return one.model_copy(update={"activities": tuple(done for done in one.activities if done != "deburr")})
