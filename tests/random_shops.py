@@ -142,7 +142,9 @@ def write(folder: Path, one: dict[str, Any]) -> Path:
         f'length = "{one["collar_l"]} mm"\n',
         encoding="utf-8",
     )
-    readings = listed([round(one["bar_d"] - 0.02 + step * 0.001, 3) for step in range(6)], "mm")
+    # To the division of the finest micrometer, a nought at the end too.
+    sizes = [f"{one['bar_d'] - 0.02 + step * 0.001:.3f}" for step in range(6)]
+    readings = "[" + ", ".join(f'"{size} mm"' for size in sizes) + "]"
     measured = f"measured_head = {readings}\nmeasured_tail = {readings}\n" if one["measured"] else ""
     job = folder / "job.toml"
     job.write_text(

@@ -78,7 +78,7 @@ def test_what_is_not_said_is_not_known() -> None:
         ("lathe.nose > 3 mm", "has no size to compare"),
         ("lathe.guard is maybe", "'lathe.guard' is yes or no"),
         ("bar.label is long", "'is' fits a choice or yes-no"),
-        ("bar.diameter * 2 > 25 mm", "not in the grammar"),
+        ("bar.diameter * 2 > 25 mm", "cannot be read as a condition"),
         ({"all": ["bar.diameter >= 25 mm"]}, "'any' with a list, or 'not'"),
         (3, "is not a condition"),
     ],
