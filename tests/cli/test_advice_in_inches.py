@@ -16,7 +16,7 @@ def job(tmp_path: Path) -> Path:
 
 def told(*words: object) -> str:
     done = tailtrue(*words)
-    assert done.returncode in (2, 4), done.stdout
+    assert done.returncode in (2, 4, 5), done.stdout
     return " ".join(done.stderr.split())
 
 
@@ -58,9 +58,7 @@ def test_a_dial_is_offered_a_division_that_inch_dials_have(tmp_path: Path) -> No
 
 def test_unmarked_is_offered_only_to_who_has_looked(tmp_path: Path) -> None:
     unsaid = shop(tmp_path, "quarry-road", ("lathe", 'marked_speed = "unmarked"', 'marked_speed = "none"'))
-    assert "or write unmarked only after you have looked at its face and rim" in told(
-        "make", unsaid, "--out", tmp_path / "out"
-    )
+    assert "or, only after you have looked at its face and rim, write unmarked" in told("make", unsaid, "--out", tmp_path / "out")
 
 
 def test_what_is_read_on_a_bottle_is_offered_without_a_number(tmp_path: Path) -> None:

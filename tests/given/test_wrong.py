@@ -153,7 +153,7 @@ CASES: list[tuple[Spoil, str]] = [
     ),
     (
         ("lathe", '"unmarked"', '"2000"'),
-        'lathe.toml:36: marked_speed = "2000": has no unit; write 2000 1/min or 2000 rpm; or write unmarked only after you have looked at its face and rim; typical: 2000 1/min',
+        'lathe.toml:36: marked_speed = "2000": has no unit; write 2000 1/min or 2000 rpm; or, only after you have looked at its face and rim, write unmarked; typical: 2000 1/min',
     ),
     (
         ("lathe", 'grips_to = "4 in"', 'grip_to = "4 in"'),

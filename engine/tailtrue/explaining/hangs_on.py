@@ -226,9 +226,10 @@ def _needed(case: Case, spot: _Spot, turned: tuple[Any, Any], falls: Asks, no_wo
     own = "" if spot.where.startswith(_OURS) else system_of(spot.said)
     spelling = unit_in(spot.spec.unit, own or _dials(case))
     away: Toward = "up" if more else "down"
-    rounded: list[tuple[float, Toward]] = [(_HANDY, away), *((one, way) for one in _NEAR for way in _WAYS[away])]
-    for near, toward in rounded:
-        said = size_said(good, spot.spec.unit, spelling, toward, near)
+    ways: list[tuple[float, Toward]] = [
+        (_NEAR[0], "nearest"), (_HANDY, away), *((one, way) for one in _NEAR for way in _WAYS[away])
+    ]  # fmt: skip
+    for said in sorted((size_said(good, spot.spec.unit, spelling, toward, near) for near, toward in ways), key=len):
         size = read_quantity(said, spot.spec.unit)
         there = _with(case, spot, size)
         if abs(size - spot.value) < _NOTHING * abs(spot.value):

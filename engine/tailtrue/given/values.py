@@ -82,7 +82,7 @@ def quantity(fact: GivenFact, raw: Any, unit: str, system: System = "") -> tuple
 def _or_a_word(fact: GivenFact) -> str:
     if not fact.words:
         return ""
-    return f"; or write {one_of(fact.words)}" + (f" {fact.words_if}" if fact.words_if else "")
+    return f"; or{f', {fact.words_if},' if fact.words_if else ''} write {one_of(fact.words)}"
 
 
 _MOST_OFFERED = 3
