@@ -58,7 +58,9 @@ def test_a_dial_is_offered_a_division_that_inch_dials_have(tmp_path: Path) -> No
 
 def test_unmarked_is_offered_only_to_who_has_looked(tmp_path: Path) -> None:
     unsaid = shop(tmp_path, "quarry-road", ("lathe", 'marked_speed = "unmarked"', 'marked_speed = "none"'))
-    assert "or, only after you have looked at its face and rim, write unmarked" in told("make", unsaid, "--out", tmp_path / "out")
+    assert "or, only after you have looked at its face and rim, write unmarked" in told(
+        "make", unsaid, "--out", tmp_path / "out"
+    )
 
 
 def test_what_is_read_on_a_bottle_is_offered_without_a_number(tmp_path: Path) -> None:
