@@ -99,7 +99,7 @@ def test_v31_depth_is_told_apart_from_diameter(made: Job) -> None:
         for line in step.settings:
             label = said(line.label).lower()
             if re.fullmatch(r"depth(?: .*)?", label) and not re.search(
-                r"top slide|from the face|of the hole|of each", label
+                r"top slide|from the face|from where the cone|of the hole|of each", label
             ):
                 assert "per side" in label, (step.number, label)
     if made.tree.card and any("depth" in said(line.label) for group in made.tree.card.groups for line in group.lines):

@@ -152,7 +152,7 @@ def depth_for_margin(depth_mm: float, margin: float, margin_wanted: float) -> fl
     ------
     Proportion, derived.
 
-    >>> depth_for_margin(1, 1.2, 1.5)
+    >>> round(depth_for_margin(1, 1.2, 1.5), 6)
     0.8
     """
     positive(depth_mm, "depth of the cut", "mm")
