@@ -55,7 +55,7 @@ def test_a_shrunk_joint_is_cut_no_warmer_than_it_still_holds_a_catch() -> None:
     # temperature, on the worn collar and with the low friction, turns with just the torque of a catch.
     made = EXAMPLES / "ropewalk" / "job.toml"
     sheet, case = make_procedure(made), advise(made).case
-    for name in ("cool-collars", "rough-collars", "true-collars", "skim-collars"):
+    for name in ("cool-for-roughing", "cool-for-pass"):
         found = told(sheet, name)
         holds, lets_go = found["joint.shrink_fit.holds_a_catch_to"], found["joint.shrink_fit.lets_go_at"]
         assert case.value("job.temperature") < holds < lets_go

@@ -111,7 +111,7 @@ def danger_away_from_its_step_and_a_warning_there() -> Job:
     return changed.model_copy(update={"phases": phases}), givens
 
 
-@breaks("V17", "step 4.2", also="V270")
+@breaks("V17", "step 4.2")
 def start_without_check() -> Job:
     return in_order("4", "4.1", "4.3", "4.4")
 

@@ -30,6 +30,7 @@ WORDS = set(COLUMNS_OF_WORDS.split())
 # In this table `factor` is a name, not a number.
 WORDS_IN = {
     "joints/derating": {"factor"},
+    "words/trade_names": {"choices"},
     "cutting/printed_speeds": {"materials", "printed_for", "operations"},
     "cutting/printed_forces": {"materials", "printed_for"},
 }
