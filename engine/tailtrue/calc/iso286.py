@@ -223,7 +223,10 @@ class Iso286:
         if not meanings:
             kind = "hole" if letter[0].isupper() else "shaft"
             known = dict.fromkeys(meaning.letter for meaning in self.letters if meaning.kind == kind)
-            raise OutOfRange(f"the table has no letter {letter} for a {kind}; it has {', '.join(known)}")
+            raise OutOfRange(
+                f"the table has no letter {letter} for a {kind}; it has {', '.join(known)}. "
+                "A letter that public tables give unalike, as j, is left out: js serves there"
+            )
         if grade not in self._grades():
             raise OutOfRange(f"class {tolerance_class}: there is no grade {grade}; grades are {', '.join(self._grades())}")
         order = self._grades().index
