@@ -27,8 +27,8 @@ def changed(tmp_path: Path, file: str, old: str, new: str) -> Path:
 
 def test_a_step_before_what_it_needs_is_refused(tmp_path: Path) -> None:
     folder = changed(
-        tmp_path, "routes/make-and-use-bar.toml", '"mark-seats", "degrease", "dry-fit", "activate", "bond", "cure"',
-        '"mark-seats", "dry-fit", "degrease", "activate", "bond", "cure"',
+        tmp_path, "routes/make-and-use-bar.toml", '"mark-seats", "degrease", "dry-fit", "dry-fit-three"',
+        '"mark-seats", "dry-fit", "degrease", "dry-fit-three"',
     )  # fmt: skip
     with pytest.raises(KnowledgeInvalid) as refused:
         make_procedure(JOB, load_knowledge(folder))

@@ -172,10 +172,10 @@ def against(first: Visit, second: Visit) -> dict[str, bool]:
     sizes = (now["visit.head"], now["visit.tail"], was.head_mm, was.tail_mm)
     return {
         "worse": rounds.worse(after, before, change),
-        "swapped": bool(rounds.swapped("micrometer", after, before, *sizes, change, size)),
+        "swapped": bool(rounds.swapped("micrometer", "micrometer", after, before, *sizes, change, size)),
         "turned_round": rounds.turned_round(after, before, change),
-        "grown": (rounds.grown_by("micrometer", *sizes) or 0.0) > size,
-        "skimmed": bool(rounds.skimmed("micrometer", *sizes, size)),
+        "grown": (rounds.grown_by("micrometer", "micrometer", *sizes) or 0.0) > size,
+        "skimmed": bool(rounds.skimmed("micrometer", "micrometer", *sizes, size)),
     }
 
 
