@@ -22,7 +22,7 @@ def test_a_sheet_for_home_speaks_to_the_owner(tmp_path: Path) -> None:
     assert OWNER in words
     assert RELEASED not in words
     assert "Walked through at the lathe by its owner" in words
-    assert "Owner approves" in words
+    assert "Approved by owner" in words
 
 
 @pytest.mark.parametrize(
@@ -36,4 +36,4 @@ def test_a_shared_shop_and_a_learner_keep_the_words_of_a_shop(tmp_path: Path, ch
     words = page(tmp_path, change, ("job", "alone = true", "alone = false"))
     assert OWNER not in words
     assert RELEASED in words
-    assert "Owner approves" not in words
+    assert "Approved by owner" not in words

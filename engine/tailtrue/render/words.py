@@ -48,7 +48,7 @@ LIMITS: Final = ("Limit", "What happens beyond it", "The way back")
 WALKED: Final = "Walked through at the lathe, the usual way and one fault, before approval: by, on"
 WALKED_BY_OWNER: Final = "Walked through at the lathe by its owner, the usual way and one fault, before approval: by, on"
 APPROVED: Final = "Approved by"
-APPROVED_BY_OWNER: Final = "Owner approves"
+APPROVED_BY_OWNER: Final = "Approved by owner"
 REVIEW_DUE: Final = "Review due"
 OVERDUE: Final = "REVIEW OVERDUE. Do not work from this paper before it is reviewed."
 
