@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import radians, tan
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Placed, Sheet, figures_in
+from tailtrue.inspection.sheet import Sheet
 
 _FROM_FACE, _CONE_DEPTH, _LARGE_END = "bar.centre_depth", "bar.centre_cone_depth", "bar.centre_cone"
 _HALF_CONE = tan(radians(30))
@@ -17,7 +17,7 @@ _STRIPS, _BUSH = "jaw-strips", "spindle-bush"
 def cone_is_cut(sheet: Sheet) -> Iterator[Fault]:
     """A centre hole is told from where the cone begins to cut, to a large end that a drill of the shop makes there."""
     for placed in sheet.steps:
-        told = _told(placed)
+        told = placed.told
         if "centre-drill" not in placed.step.activities or placed.step.machine != "turning":
             continue
         if _FROM_FACE in told:
@@ -54,7 +54,7 @@ def seats_kept(sheet: Sheet) -> Iterator[Fault]:
     low, high = (sizes[_STATION] + side * sizes[_WIDTH] / 2 for side in (-1, 1))
     jaws = sheet.shop.piece.grip_mm
     for placed in sheet.steps:
-        out = _told(placed).get("bar.short_overhang")
+        out = placed.told.get("bar.short_overhang")
         done = set(placed.step.activities)
         if out is None or "grip-in-chuck" not in done or not done & {"bar-through-spindle", "steady-rest"}:
             continue
@@ -72,17 +72,13 @@ def far_end_held(sheet: Sheet) -> Iterator[Fault]:
     room = shop.spindle_bore_mm - sizes[_DIAMETER]
     shake, most = (shop.limits.get(name, (0.0, ""))[0] for name in ("limit.bore_shake", "limit.overhang_most"))
     for placed in sheet.steps:
-        out = _told(placed).get("bar.short_overhang")
+        out = placed.told.get("bar.short_overhang")
         if out is None or "bar-through-spindle" not in placed.step.activities:
             continue
         inside = sizes[_LENGTH] - out
         if room > shake and inside > most * sizes[_DIAMETER] and _BUSH not in placed.step.tools:
             what = f"{inside:.3g} mm of the bar turn inside the spindle with {room:.3g} mm of room"
             yield Fault(placed.where, f"{what}, and no bush holds the far end")
-
-
-def _told(placed: Placed) -> dict[str, float]:
-    return {figure.fact: figure.value for figure in figures_in(placed.step)}
 
 
 def _drawn(sheet: Sheet) -> dict[str, float]:
