@@ -1,8 +1,9 @@
 """Tables of the knowledge: CSV rows with their sources, looked up without ever reaching past their ends."""
 
 import csv
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from pathlib import Path
 
 from tailtrue.sourcing import SourceCell, source_cell
@@ -86,10 +87,12 @@ class Table:
     name: str
     rows: tuple[Row, ...]
     uses: Uses | None = None
+    # The table of the knowledge, for one that notes what is read of it.
+    of: "Table | None" = field(default=None, compare=False, repr=False)
 
     def noting(self, uses: Uses) -> "Table":
         """The same table, telling `uses` of each row that is taken and each cell that is read."""
-        return Table(self.name, self.rows, uses)
+        return Table(self.name, self.rows, uses, self)
 
     def __iter__(self) -> Iterator[Row]:
         return map(self._watched, self.rows)
@@ -105,10 +108,21 @@ class Table:
 
     def where(self, **cells: str) -> tuple[Row, ...]:
         """Rows whose cells are just these."""
-        found: Sequence[Row] = self.rows
-        for column, cell in cells.items():
-            found = [row for row in found if row.cells.get(column) == cell]
-        return tuple(map(self._watched, found))
+        rows = (self.of or self)._by_cells(tuple(cells)).get(tuple(cells.values()), ())
+        return tuple(map(self._watched, rows))
+
+    @cached_property
+    def _indexes(self) -> dict[tuple[str, ...], dict[tuple[str | None, ...], tuple[Row, ...]]]:
+        return {}
+
+    def _by_cells(self, columns: tuple[str, ...]) -> Mapping[tuple[str | None, ...], tuple[Row, ...]]:
+        """The rows by what stands in these columns, sorted when it is first asked for: a table does not change."""
+        if columns not in self._indexes:
+            found: dict[tuple[str | None, ...], list[Row]] = {}
+            for row in self.rows:
+                found.setdefault(tuple([row.cells.get(column) for column in columns]), []).append(row)
+            self._indexes[columns] = {cells: tuple(rows) for cells, rows in found.items()}
+        return self._indexes[columns]
 
     def one(self, **cells: str) -> Row:
         """The one row with these cells; NoRow when there is none or more than one."""

@@ -135,7 +135,7 @@ def _figures_in(inside: Iterable[object], found: list[Figure]) -> None:
             found.append(value)  # type: ignore[arg-type]
         elif isinstance(value, tuple):
             _figures_in(value, found)
-        elif isinstance(value, Node):
+        elif Node in kind.__mro__:
             _figures_in(vars(value).values(), found)
 
 
@@ -252,6 +252,8 @@ class _Walk:
                 self._tuple(value, place, inner)
             elif kind is Figure:
                 self._figure(value, place)
+            elif Node in kind.__mro__:
+                self._node(value, place)
             elif kind not in _NUMBERS:
                 self.part(value, place, inner)
 
