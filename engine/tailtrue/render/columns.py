@@ -27,8 +27,8 @@ _BLOCKS = frozenset({"li", "p", "h3", "ul", "section", "div"})
 _STRONG = frozenset({"b", "h3"})
 _FIGURE = 'class="figure"'
 _SPACE = width(" ")
-# A line breaks at a space, and after a hyphen or a stroke between words.
-_WORDS = re.compile(r" |(?<=\w[-/])(?=[A-Za-z])")
+# A line breaks after a hyphen or a stroke between words, as at a space.
+_BREAK = re.compile(r"[-/](?<=\w.)(?=[A-Za-z])")
 
 
 def abreast(things: Iterable[_Thing], written: Callable[[_Thing], Markup]) -> list[list[Sequence[Markup]]]:
@@ -86,12 +86,14 @@ def lines_of(entry: Markup) -> int:
     """
     lines, words = 0, [0.0]
     bold, outside = False, list[bool]()
-    text, at = str(entry), 0
-    for tag in _TAG.finditer(text):
-        if at < tag.start():
-            _run_on(words, _widths(text[at : tag.start()], bold))
-        at = tag.end()
-        closes, name, further = tag.groups()
+    # In fours, a text and the parts of the tag behind it; one more block ends the last.
+    pieces = iter(_TAG.split(f"{entry}<p>"))
+    for text, closes, name, further in zip(pieces, pieces, pieces, pieces, strict=False):
+        if text:
+            # A word may be of plain and of bold letters: the first goes on with the last that was told.
+            first, *more = _widths(text, bold)
+            words[-1] += first
+            words += more
         if name in _BLOCKS:
             lines += _filled(words)
             words = [0.0]
@@ -100,14 +102,7 @@ def lines_of(entry: Markup) -> int:
         else:
             outside.append(bold)
             bold = bold or name in _STRONG or _FIGURE in further
-    _run_on(words, _widths(text[at:], bold))
-    return lines + _filled(words)
-
-
-def _run_on(words: list[float], more: Sequence[float]) -> None:
-    """More words, the first of which goes on with the last that was told: a word may be of plain and of bold letters."""
-    words[-1] += more[0]
-    words += more[1:]
+    return lines
 
 
 @lru_cache(maxsize=4096)  # the same texts stand on every sheet
@@ -115,7 +110,8 @@ def _widths(text: str, bold: bool) -> tuple[float, ...]:
     """How wide the words of a text are, nothing where it begins or ends with a space."""
     if text.isspace():
         return (0.0, 0.0)
-    return tuple(width(word, bold=bold) for word in _WORDS.split(" ".join(unescape(f"|{text}|").split())[1:-1]))
+    words = _BREAK.sub(r"\g<0> ", " ".join(unescape(f"|{text}|").split())[1:-1]).split(" ")
+    return tuple([width(word, bold=bold) for word in words])
 
 
 def _filled(words: Iterable[float]) -> int:
