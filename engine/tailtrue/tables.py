@@ -7,6 +7,8 @@ from pathlib import Path
 
 from tailtrue.sourcing import SourceCell, source_cell
 
+_BETWEEN = "; "  # stands between the entries of a cell that says the same of several
+
 
 class NoRow(LookupError):
     """A table has no row for what was asked: the message shows the nearest rows."""
@@ -33,6 +35,23 @@ class Row:
         if written == "":
             raise NoRow(f"{self.table}, line {self.line}: {column} is not known")
         return float(written)
+
+    def says(self, column: str, wanted: str) -> bool:
+        """Whether a cell is just this, or a list ``this; that`` with this in it.
+
+        >>> Row("t", 2, {"tool": "HSS; carbide"}).says("tool", "carbide")
+        True
+        """
+        written = self.cells.get(column)
+        return written == wanted or (written is not None and _BETWEEN in written and wanted in written.split(_BETWEEN))
+
+    def listed(self, column: str) -> tuple[str, ...]:
+        """The entries of a cell that holds a list.
+
+        >>> Row("t", 2, {"operations": "turn-rough; turn-finish"}).listed("operations")
+        ('turn-rough', 'turn-finish')
+        """
+        return tuple(self.text(column).split(_BETWEEN))
 
     @property
     def source_cell(self) -> SourceCell:
@@ -104,10 +123,10 @@ class Table:
         return row
 
     def where(self, **cells: str) -> tuple[Row, ...]:
-        """Rows whose cells are just these."""
+        """Rows whose cells are just these, or list them among others."""
         found: Sequence[Row] = self.rows
         for column, cell in cells.items():
-            found = [row for row in found if row.cells.get(column) == cell]
+            found = [row for row in found if row.says(column, cell)]
         return tuple(map(self._watched, found))
 
     def one(self, **cells: str) -> Row:
