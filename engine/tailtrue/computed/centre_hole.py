@@ -6,8 +6,11 @@ from typing import Any
 from tailtrue.calc.centre_hole import bearing_pressure, centre_load, cone_within_drill
 from tailtrue.calc.centre_hole import cone_depth as depth_of_cone
 from tailtrue.calc.lengths import length_of_diameters, share_of
+from tailtrue.calc.steps import step_up
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Row, Table
+
+_HUNDREDTH = 0.01  # of a millimetre: sizes of centre drills are given in these
 
 
 @computed(
@@ -40,10 +43,10 @@ def _share(part: str, row: Row, shares: Table) -> float:
 
 
 def _largest_cone(row: Row, shares: Table) -> float:
-    """As its standard gives it; where none does, a share of the body."""
+    """As its standard gives it; where none does, a share of the body, in hundredths as the standards have it."""
     if row.text("cone_largest_mm"):
         return row.number("cone_largest_mm")
-    return share_of(row.number("body_mm"), _share("largest cone", row, shares))
+    return round(share_of(row.number("body_mm"), _share("largest cone", row, shares)), 2)
 
 
 @computed("bar.centre_body", label="body diameter of the centre drill", unit="mm", rounding="size",
@@ -57,7 +60,8 @@ def centre_body(designation: str, drills: Table) -> float:
           how="from the table of centre drills")  # fmt: skip
 def centre_pilot_length(designation: str, drills: Table, shares: Table) -> float:
     row = _drill(designation, drills)
-    return length_of_diameters(row.number("pilot_mm"), _share("pilot length", row, shares))
+    length = length_of_diameters(row.number("pilot_mm"), _share("pilot length", row, shares))
+    return step_up(length, _HUNDREDTH)
 
 
 @computed("bar.centre_hole", label="name of the centre holes", kind="text", needs=("bar.on_hand?", "bar.centre_drill?"),
