@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache, cached_property
+from typing import NamedTuple
 
 # What tells of a row, and is no value of the trade that a source would stand behind.
 ABOUT_THE_ROW = ("source", "checked_on", "note")
@@ -15,8 +16,7 @@ REST = "*"
 _COLUMNS = re.compile(r"(.*?)\s*\[([^\[\]]*)\]")
 
 
-@dataclass(frozen=True)
-class Part:
+class Part(NamedTuple):
     """Sources that stand behind the same columns; no columns: behind the whole row."""
 
     sources: tuple[str, ...]

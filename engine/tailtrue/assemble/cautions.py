@@ -87,6 +87,10 @@ class CautionDealer:
         self._room = {True: lines, False: most}
         self._held = [(caution, node) for caution, node in held if caution.file.scope == "step"]
         self._answers = {node.id: frozenset(node.answers) for _, node in self._held}
+        self._answering: dict[str, set[int]] = {}
+        for rank, (_, node) in enumerate(self._held):
+            for activity in node.answers:
+                self._answering.setdefault(activity, set()).add(rank)
         self._shown: dict[str, str] = {}
 
     def phase(self, number: str, places: Sequence[Place]) -> Dealt:
@@ -142,10 +146,11 @@ class CautionDealer:
         due: set[str] = set()
         answered: set[str] = set()
         for place in places:
-            for _, node in self._held:
+            ranks = set().union(*(self._answering.get(activity, ()) for activity in place.activities))
+            # Worst first: the first to answer an activity in this phase is the one that stays close to it.
+            for _, node in map(self._held.__getitem__, sorted(ranks)):
                 met = self._answers[node.id].intersection(place.activities)
-                # Worst first: the first to answer an activity in this phase is the one that stays close to it.
-                if met and (node.id not in self._shown or met - answered):
+                if node.id not in self._shown or met - answered:
                     due.add(node.id)
                     answered |= met
         return [node for _, node in self._held if node.id in due]

@@ -83,11 +83,12 @@ class Filler:
                 return pieces(self.case.knowledge.catalogue[records].fields[name], f"{records}.{name}", row[name])
             if place.wants == "why":
                 return (self.fact(place.name).limited_by or "as reckoned",)
-            return self._pieces(place.name)
+            return self.told(place.name)
 
         return wording.fill(value)
 
-    def _pieces(self, name: str) -> Text:
+    def told(self, name: str) -> Text:
+        """A fact as text; Gap when it is not known."""
         if name not in self._told:
             self._told[name] = fact_pieces(self.fact(name), name)
         return self._told[name]

@@ -6,7 +6,7 @@ from itertools import chain
 from typing import Any, Literal
 
 from tailtrue.assemble.by_hand import WORKED_OUT, worked_out
-from tailtrue.assemble.filling import Filler, fact_pieces
+from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.shop_rules import DRAWN, SHIPPED
 from tailtrue.case import Gap
 from tailtrue.conditions import Judged
@@ -121,7 +121,7 @@ def _derivation(filler: Filler, name: str, one: Figure, known: dict[str, tuple[s
     found = filler.fact(base)
     sources = all_sources(filler, base, known)
     by_hand = found.by_hand
-    value = fact_pieces(found, name) if base == name else ((one,) if _alone(name) else ("see the table",))
+    value = filler.told(name) if base == name else ((one,) if _alone(name) else ("see the table",))
     return Derivation(
         fact=name,
         label=found.spec.label if base == name else f"{found.spec.label}: {name.rsplit('.', 1)[1].replace('_', ' ')}",

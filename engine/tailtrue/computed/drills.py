@@ -2,8 +2,7 @@
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from tailtrue.calc.drill_demand import DrillDemand, drill_demand
 from tailtrue.calc.drilling import taper_friction_torque
@@ -13,8 +12,7 @@ from tailtrue.tables import Row, Table
 Record = Mapping[str, Any]
 
 
-@dataclass(frozen=True)
-class Drill:
+class Drill(NamedTuple):
     """A drill as it lies in the crib."""
 
     size_mm: float

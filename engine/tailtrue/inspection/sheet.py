@@ -139,6 +139,13 @@ def _figures_in(inside: Iterable[object], found: list[Figure]) -> None:
             _figures_in(vars(value).values(), found)
 
 
+def _typed(text: Text) -> str:
+    # The most of all texts is one string.
+    if len(text) == 1 and isinstance(text[0], str):
+        return text[0]
+    return "".join([piece if isinstance(piece, str) else FIGURE for piece in text])
+
+
 @dataclass(frozen=True)
 class Sheet:
     """A procedure with its givens, walked once for all rules."""
@@ -161,9 +168,7 @@ class Sheet:
     @cached_property
     def typed(self) -> tuple[str, ...]:
         """Each running text as one string: a figure keeps its place with a mark that is neither digit nor letter."""
-        return tuple(
-            ["".join([piece if isinstance(piece, str) else FIGURE for piece in found.text]) for found in self.texts]
-        )
+        return tuple([_typed(found.text) for found in self.texts])
 
     @cached_property
     def lines(self) -> frozenset[str]:
