@@ -203,6 +203,7 @@ def shop_for(advice: Advice) -> Shop:
         "chuck": case.value("chuck.label"),
         "blank_chuck": case.value("blank.chuck_label"),
         "bar_hold": case.value("bar.hold"),
+        "bar_material": case.value("bar.material"),
         "gauge": case.value("bore.gauge"),
         "bar": case.value("bar.diameter"),
         "collar": case.value("collar.diameter"),

@@ -150,10 +150,13 @@ def _of_every_piece(plan: Plan, needs: list[str]) -> list[str]:
     """Needs of all pieces spelled out: one for each piece of the phases that make them piece by piece."""
     found: list[str] = []
     for need in needs:
+        if EVERY not in need:
+            found.append(need)
+            continue
         made = need.replace(EVERY, EACH)
         makers = [one for one in plan.phases if any(made in step.file.makes for step in one.steps)]
         pieces = dict.fromkeys(piece for one in makers for piece in one.each)
-        found += [need.replace(EVERY, piece) for piece in pieces] if EVERY in need and pieces else [need]
+        found += [need.replace(EVERY, piece) for piece in pieces] if pieces else [need]
     return found
 
 

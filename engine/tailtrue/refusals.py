@@ -6,8 +6,8 @@ from functools import partial
 
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
+from tailtrue.conditions import Judged
 from tailtrue.errors import Problem, Refused
-from tailtrue.explaining.hangs_on import hangs_on
 from tailtrue.explaining.turning import leaves
 from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Dials, Text
@@ -43,20 +43,24 @@ def refusals(case: Case, route: Route | None = None) -> tuple[Refusal, ...]:
 def _refusals(case: Case, filler: Filler, stops: Iterable[Stop]) -> Iterator[Refusal]:
     for stop in stops:
         judged = case.judge(stop.when)
-        read = tuple(
-            dict.fromkeys(
-                name for leaf in leaves(stop.when, judged) if leaf.judged.truth is judged.truth or leaf.met
-                for name in sorted(leaf.atom.names())
-            )
-        )  # fmt: skip
         if judged.truth is Truth.YES:
+            read = _read(stop, judged)
             open_facts = (found for name in read if isinstance(found := case.get(name), NotKnown))
             missing = tuple(dict.fromkeys(name for found in open_facts for name in found.missing))
             yield replace(_refusal(stop, filler, stop.text), read=read, missing=missing)
         elif judged.truth is Truth.UNKNOWN and stop.file.if_unknown == "refuse":
             labels = " and ".join(case.knowledge.catalogue[name].label for name in judged.missing)
             one = _refusal(stop, filler, stop.text, f"Not known: {labels}.")
-            yield replace(one, read=read, missing=judged.missing)
+            yield replace(one, read=_read(stop, judged), missing=judged.missing)
+
+
+def _read(stop: Stop, judged: Judged) -> tuple[str, ...]:
+    """The facts that a stop hangs on."""
+    named = (
+        name for leaf in leaves(stop.when, judged) if leaf.judged.truth is judged.truth or leaf.met
+        for name in sorted(leaf.atom.names())
+    )  # fmt: skip
+    return tuple(dict.fromkeys(named))
 
 
 def _refusal(stop: Stop, filler: Filler, text: Wording, also: str = "") -> Refusal:
@@ -97,6 +101,9 @@ def refused(reasons: Sequence[Refusal], case: Case, routes: Iterable[Route] = ()
 
     `routes` are those whose stops were judged, so that no figure is advised that another of them refuses.
     """
+    # What a refusal hangs on is looked for only where something is refused.
+    from tailtrue.explaining.hangs_on import hangs_on
+
     dials: Dials = "inch" if case.value("lathe.dials") == "inch" else "metric"
     stops = [stop for stop in case.knowledge.stops if any(route.has_to_do_with(stop.file.concerns) for route in routes)]
     before = frozenset(reason.id for reason in reasons)

@@ -82,6 +82,7 @@ def shop_of(
         third_collar=bool(given.value("job.third_collar")),
         centre_drills=_centre_drills(given, knowledge),
         spindle_bore_mm=given.value("lathe.spindle_bore"),
+        bar_metal=_bar_metal(knowledge, chosen["bar_material"]),
     )
 
 
@@ -173,6 +174,13 @@ def _centre_drills(given: Given, knowledge: Knowledge) -> tuple[tuple[float, flo
     table, owned = knowledge.tables["tools/centre_drills"], given.value("crib.centre_drills", ())
     rows = [row for name in owned for row in table.where(designation=name)]
     return tuple((row.number("pilot_mm"), row.number("body_mm")) for row in rows)
+
+
+def _bar_metal(knowledge: Knowledge, material: str | None) -> tuple[float, float] | None:
+    if material is None:
+        return None
+    row = knowledge.tables["materials/materials"].one(material=material)
+    return row.number("modulus_mpa"), row.number("density_kg_m3")
 
 
 def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[float, float, float]]:

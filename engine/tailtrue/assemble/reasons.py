@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Collection, Iterable
+from itertools import chain
 from typing import Any, Literal
 
 from tailtrue.assemble.by_hand import WORKED_OUT, worked_out
@@ -101,7 +102,7 @@ def _gather(inside: Iterable[Any], found: list[Figure]) -> None:
             _gather(value, found)
         elif kind is dict:
             _gather(value.values(), found)
-        elif isinstance(value, Node):
+        elif Node in kind.__mro__:
             _gather(vars(value).values(), found)
 
 
@@ -153,9 +154,8 @@ def all_sources(filler: Filler, name: str, known: dict[str, tuple[str, ...]]) ->
         if isinstance(found, NotKnown):
             known[name] = ()
         else:
-            own = _own_sources(found)
-            below = (key for read in found.read for key in all_sources(filler, read, known))
-            known[name] = tuple(dict.fromkeys((*own, *below))) or (GIVEN,)
+            below = chain.from_iterable(all_sources(filler, read, known) for read in found.read)
+            known[name] = tuple(dict.fromkeys(chain(_own_sources(found), below))) or (GIVEN,)
     return known[name]
 
 

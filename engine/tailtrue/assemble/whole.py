@@ -40,10 +40,11 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
     page = case.knowledge.page
     route = plan.route
     parts = route.file.parts
-    made = phases(filler, plan)
+    held = applicable(filler)
+    made = phases(filler, plan, held)
     activities = {activity for phase in made for step in phase.steps for activity in step.activities}
     needs = _needs(filler, made)
-    job_cautions = for_the_job(applicable(filler), activities)
+    job_cautions = for_the_job(held, activities)
     title = _title(filler, route)
     may = page.who_may_owner if title.owner else page.who_may
     tree = Procedure(

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import radians, tan
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Sheet, figures_in
+from tailtrue.inspection.sheet import Sheet
 
 _POINT = tan(radians(118 / 2))  # half the angle of a common drill point
 _DRILL, _HOLE = "hole.ladder.size", "blank.hole"
@@ -19,7 +19,7 @@ def drill_has_room(sheet: Sheet) -> Iterator[Fault]:
     if not any(_SET_FORWARD & set(placed.step.activities) for placed in sheet.steps):
         return
     for placed in sheet.steps:
-        told = [(figure.fact, figure.value) for figure in figures_in(placed.step)]
+        told = [(figure.fact, figure.value) for figure in placed.figures]
         drills = [value for fact, value in told if fact == _DRILL]
         if "drill" not in placed.step.activities or not drills:
             continue
@@ -36,7 +36,7 @@ def drill_has_room(sheet: Sheet) -> Iterator[Fault]:
 def heat_told(sheet: Sheet) -> Iterator[Fault]:
     """Where a joint lets go warm, the lower temperature up to which it holds a catch stands beside it."""
     for placed in sheet.steps:
-        told = {figure.fact: figure.value for figure in figures_in(placed.step)}
+        told = placed.told
         if _LETS_GO not in told and "cool-part" not in placed.step.activities:
             continue
         if _HOLDS not in told or _LETS_GO not in told:
@@ -51,7 +51,7 @@ def heat_told(sheet: Sheet) -> Iterator[Fault]:
 def cooled_before_cuts(sheet: Sheet) -> Iterator[Fault]:
     """Each cut over collars that warmth loosens follows a step at which they are measured cool with the lathe isolated."""
     phases = {placed.phase.number for placed in sheet.steps if _SKIM in placed.step.activities}
-    if not any(figure.fact == _LETS_GO for placed in sheet.steps for figure in figures_in(placed.step)):
+    if not any(_LETS_GO in placed.told for placed in sheet.steps):
         return
     number, cool = "", False
     for placed in sheet.steps:

@@ -133,5 +133,6 @@ class Shop:
     rework: Rework | None = None
     centre_drills: tuple[tuple[float, float], ...] = ()  # pilot and body of each one in the crib, in mm
     spindle_bore_mm: float | None = None
+    bar_metal: tuple[float, float] | None = None  # modulus of elasticity in MPa and density in kg/m3
     third_collar: bool = False
     guard_switch: bool = False
