@@ -154,9 +154,19 @@ def _drills(given: Given, knowledge: Knowledge) -> frozenset[float]:
     sizes: set[float] = set()
     for entry in given.value("crib.drills", ()):
         if entry.get("set"):
-            sizes |= {row.number("size_mm") for row in knowledge.tables["tools/drill_sets"].where(set=entry["set"])}
+            sizes |= set(_sizes_of(knowledge, entry["set"]))
         sizes |= {read_quantity(written, "mm") for written in entry.get("sizes") or ()}
     return frozenset(sizes)
+
+
+def _sizes_of(knowledge: Knowledge, name: str) -> Iterator[float]:
+    """Sizes in a set: those that are listed, or all from first to last."""
+    for row in knowledge.tables["tools/drill_sets"].where(set=name):
+        if row.text("size_mm"):
+            yield row.number("size_mm")
+        else:
+            first, step, last = (row.number(column) for column in ("begins_mm", "step_mm", "ends_mm"))
+            yield from (round(first + more * step, 4) for more in range(round((last - first) / step) + 1))
 
 
 def _centre_drills(given: Given, knowledge: Knowledge) -> tuple[tuple[float, float], ...]:

@@ -205,19 +205,29 @@ def test_properties_are_of_the_right_size() -> None:
 def test_drill_sets_are_sorted_and_labelled_by_their_size() -> None:
     sets: dict[str, list[float]] = {}
     for row in read("tools/drill_sets"):
+        if not row["label"]:
+            continue
         size = float(row["size_mm"])
         sets.setdefault(row["set"], []).append(size)
         text, _, unit = row["label"].partition(" ")
         if unit == "mm":
             assert float(text) == size
-        elif unit == "in":
-            above, _, below = text.partition("/")
-            assert size == pytest.approx(int(above) / int(below or "1") * 25.4, abs=1e-4)
         else:
             assert row["set"] in ("letters", "numbers")
-    assert {"metric-1-13-by-0.5", "inch-1/64-1/2", "letters", "numbers"} <= set(sets)
+    assert {"metric-26-50", "letters", "numbers"} == set(sets)
     for name, sizes in sets.items():
         assert all(one < other for one, other in pairwise(sizes)), name
+
+
+def test_a_drill_set_is_a_list_or_even_steps() -> None:
+    for row in read("tools/drill_sets"):
+        steps = [row[column] for column in ("begins_mm", "step_mm", "ends_mm")]
+        assert all(steps) != all(row[column] for column in ("size_mm", "label")), row["set"]
+        assert any(steps) == all(steps), row["set"]
+        if all(steps):
+            assert [other["set"] for other in read("tools/drill_sets")].count(row["set"]) == 1
+        if row["inch_parts"]:
+            assert float(row["step_mm"]) * float(row["inch_parts"]) == pytest.approx(25.4)
 
 
 def test_centre_drills_have_room_for_their_cone() -> None:
