@@ -237,6 +237,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V261", bar_ends.rims_broken, "common practice: a faced rim is a blade until it is broken"),
     Rule("V262", bar_ends.seats_kept, "common practice: hard jaws bruise, and a fit is measured on sound metal"),
     Rule("V263", bar_ends.far_end_held, "reports on fatal accidents: a bar that is not held inside the spindle whirls"),
+    Rule("V266", room.fixing_told, "common practice: how a collar holds decides what loosens it"),
     Rule("V264", bar_ends.standing_out_told, "lathe manuals: the free length of a bar is set, not guessed"),
     Rule("V265", bar_ends.far_end_slow, "beam theory: a bar that is free at one end whirls at its own speed"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),

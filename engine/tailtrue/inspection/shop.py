@@ -125,6 +125,7 @@ class Shop:
     parts: frozenset[str] = frozenset({"drawing", "cut-list", "look-up", "card", "care", "sop"})
     bar_exists: bool = False
     bar_on_hand: Mapping[str, float] = field(default_factory=dict)
+    fixed_by: str = ""  # how the collars of that bar are fixed; empty where nobody told
     taper: Taper | None = None
     piece: Piece | None = None
     top_slide_division_mm: float | None = None
