@@ -137,3 +137,4 @@ class Shop:
     bar_metal: tuple[float, float] | None = None  # modulus of elasticity in MPa and density in kg/m3
     third_collar: bool = False
     guard_switch: bool = False
+    unsaid: tuple[str, ...] = ()  # labels of what nobody said and a stop against a hazard hangs on
