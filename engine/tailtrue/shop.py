@@ -30,7 +30,7 @@ def shop_of(
     """The shop as the files describe it. `chosen` holds the names that the plan settled on, `left` the steps of the
     sheet that was left for this one, by number."""
     entries = tuple(_entries(rule_files(given.files[0], given.value("job.rules", ""))))
-    route = knowledge.routes[chosen["route"]]
+    route, on_hand = knowledge.routes[chosen["route"]], _bar_on_hand(given)
     return Shop(
         machine_name=given.value("lathe.name"),
         dials=given.value("lathe.dials"),
@@ -72,7 +72,8 @@ def shop_of(
         guard_switch=given.value("lathe.chuck_guard") == "interlocked",
         parts=frozenset(route.file.parts),
         bar_exists=_FIXED in route.file.starts_with,
-        bar_on_hand=_bar_on_hand(given),
+        bar_on_hand={} if on_hand is None else {size: on_hand[key] for size, key in _DRAWN.items()},
+        fixed_by=(on_hand or {}).get("fixed_by") or "",
         taper=_taper(given),
         piece=_piece(given, knowledge, chosen["chuck"]),
         rework=_rework(given, knowledge, left),
@@ -206,10 +207,9 @@ _DRAWN = {
 }  # fmt: skip
 
 
-def _bar_on_hand(given: Given) -> dict[str, float]:
+def _bar_on_hand(given: Given) -> Record | None:
     named = given.value("job.bar_on_hand")
-    bar = next((one for one in given.value("stock.test_bars", ()) if one["label"] == named), None)
-    return {} if bar is None else {dimension: bar[key] for dimension, key in _DRAWN.items()}
+    return next((one for one in given.value("stock.test_bars", ()) if one["label"] == named), None)
 
 
 _TAPER = ("taper_large", "taper_small", "taper_length", "work_length", "head_hole_depth", "tail_hole_depth", "small_end")

@@ -35,6 +35,7 @@ from . import (
     broken_third,
     broken_time,
     broken_too_close,
+    broken_unsaid,
     broken_words,
 )
 from .broken import BROKEN, Broken
@@ -68,6 +69,7 @@ PARTS = (
     broken_third,
     broken_time,
     broken_too_close,
+    broken_unsaid,
     broken_words,
 )
 

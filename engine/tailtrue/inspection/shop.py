@@ -120,6 +120,7 @@ class Shop:
     parts: frozenset[str] = frozenset({"drawing", "cut-list", "look-up", "card", "care", "sop"})
     bar_exists: bool = False
     bar_on_hand: Mapping[str, float] = field(default_factory=dict)
+    fixed_by: str = ""  # how the collars of that bar are fixed; empty where nobody told
     taper: Taper | None = None
     piece: Piece | None = None
     top_slide_division_mm: float | None = None
@@ -131,3 +132,4 @@ class Shop:
     bar_metal: tuple[float, float] | None = None  # modulus of elasticity in MPa and density in kg/m3
     third_collar: bool = False
     guard_switch: bool = False
+    unsaid: tuple[str, ...] = ()  # labels of what nobody said and a stop against a hazard hangs on
