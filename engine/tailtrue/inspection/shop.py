@@ -49,6 +49,7 @@ class Taper:
     work_length_mm: float
     hole_depths_mm: float
     small_end: str
+    dog_mm: float
 
 
 @dataclass(frozen=True)
