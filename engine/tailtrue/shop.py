@@ -220,7 +220,7 @@ def _taper(given: Given) -> Taper | None:
     if any(value is None for value in said):
         return None
     large, small, length, work, head, tail, end = said
-    return Taper(large, small, length, work, head + tail, end)
+    return Taper(large, small, length, work, head + tail, end, given.value("crib.dog_room"))
 
 
 def _piece(given: Given, knowledge: Knowledge, chuck_label: str) -> Piece:

@@ -143,6 +143,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V134", other_holding.in_their_range, "common practice: what grips outside its range grips on a ring"),
     Rule("V140", cutting.turning_is_capped, "common practice: no speed without a limit of what holds the work"),
     Rule("V141", set_over.amount_right, "geometry: the work stands aslant by half the taper over its whole length"),
+    Rule("V330", set_over.clear_of_dog, "common practice: the tool runs off the cut before it reaches the dog"),
     Rule("V142", set_over.way_right, "common practice: the end that is to be small stands nearer to the tool"),
     Rule("V143", set_over.brought_back, "common practice: the next user trusts a lathe without a tag"),
     Rule("V144", free_end.short_enough, "common practice: a long free end climbs the tool and whips"),

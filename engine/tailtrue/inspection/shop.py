@@ -46,6 +46,7 @@ class Taper(NamedTuple):
     work_length_mm: float
     hole_depths_mm: float
     small_end: str
+    dog_mm: float
 
 
 class Piece(NamedTuple):
