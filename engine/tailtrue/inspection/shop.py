@@ -135,3 +135,4 @@ class Shop:
     spindle_bore_mm: float | None = None
     third_collar: bool = False
     guard_switch: bool = False
+    independent_chucks: Mapping[str, float] = field(default_factory=dict)  # by label the most revolutions a minute
