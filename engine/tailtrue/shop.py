@@ -84,6 +84,11 @@ def shop_of(
         centre_drills=_centre_drills(given, knowledge),
         spindle_bore_mm=given.value("lathe.spindle_bore"),
         bar_metal=_bar_metal(knowledge, chosen["bar_material"]),
+        independent_chucks={
+            one["label"]: _chuck_cap(given, knowledge, one["label"])
+            for one in given.value("lathe.chucks")
+            if one["kind"] == "independent"
+        },
     )
 
 
@@ -137,6 +142,15 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
         if blank and chosen["blank_chuck"]
         else ()
     )
+    alone = tuple(held.get("independent", ()))
+    trued = (
+        (
+            SpeedCap("chuck of the collar", _chuck_cap(given, knowledge, chosen["rework_chuck"]), alone),
+            SpeedCap("blank in the jaws", _limit(knowledge, "blank_speed"), alone),
+        )
+        if alone and chosen["rework_chuck"]
+        else ()
+    )
     chuck = _chuck_cap(given, knowledge, chosen["chuck"])
     in_collet = chosen["bar_hold"] == "collet"
     return (
@@ -145,6 +159,7 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
         if in_collet
         else SpeedCap("chuck", chuck, bar),
         *blanks,
+        *trued,
         SpeedCap("collar held by its bore", _limit(knowledge, "stub_speed"), stub),
         SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), on_centres),
         SpeedCap("tailstock centre", _limit(knowledge, centre), on_centres),

@@ -1,4 +1,4 @@
-"""Room behind a blank that stood on a spacer or sits in soft jaws, and how warm a shrunk joint may be cut."""
+"""Room behind a blank on a spacer, in soft jaws or held by its band, and how warm a shrunk joint may be cut."""
 
 from collections.abc import Iterator
 from math import radians, tan
@@ -8,15 +8,15 @@ from tailtrue.inspection.sheet import Sheet
 
 _POINT = tan(radians(118 / 2))  # half the angle of a common drill point
 _DRILL, _HOLE = "hole.ladder.size", "blank.hole"
-_ROOM = ("crib.spacer", "collar.room_behind")
-_SET_FORWARD = {"spacer-behind-work", "grip-in-soft-jaws"}
+_ROOM = ("crib.spacer", "collar.room_behind", "blank.room_behind")
+_SET_FORWARD = {"spacer-behind-work", "grip-in-soft-jaws", "grip-on-band"}
 _SKIM, _THERMOMETER = "skim", "thermometer"
 _SHRUNK = "shrink-fit"
 _HOLDS, _LETS_GO = "joint.shrink_fit.holds_a_catch_to", "joint.shrink_fit.lets_go_at"
 
 
 def drill_has_room(sheet: Sheet) -> Iterator[Fault]:
-    """Behind a blank on a spacer or a step the last drill finds told room, or a hole in the chuck."""
+    """Behind a blank on a spacer, a step or its band the last drill finds told room, or a hole in the chuck."""
     if not any(_SET_FORWARD & set(placed.step.activities) for placed in sheet.steps):
         return
     for placed in sheet.steps:

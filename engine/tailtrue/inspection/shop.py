@@ -134,3 +134,4 @@ class Shop:
     third_collar: bool = False
     guard_switch: bool = False
     unsaid: tuple[str, ...] = ()  # labels of what nobody said and a stop against a hazard hangs on
+    independent_chucks: Mapping[str, float] = field(default_factory=dict)  # by label the most revolutions a minute
