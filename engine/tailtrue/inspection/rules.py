@@ -11,6 +11,7 @@ from tailtrue.inspection import (
     drawings,
     drawn_words,
     figures,
+    fixed_tailstock,
     free_end,
     gaps,
     grammar,
@@ -237,6 +238,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V261", bar_ends.rims_broken, "common practice: a faced rim is a blade until it is broken"),
     Rule("V262", bar_ends.seats_kept, "common practice: hard jaws bruise, and a fit is measured on sound metal"),
     Rule("V263", bar_ends.far_end_held, "reports on fatal accidents: a bar that is not held inside the spindle whirls"),
+    Rule("V300", fixed_tailstock.tells_no_move, "common practice: nobody is sent to screws that are not there"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
