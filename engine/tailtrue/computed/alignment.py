@@ -195,7 +195,7 @@ def leave_up_to(unsure: float, surely: float | None, verdict: bool) -> float:
 
 @computed(
     "align.table",
-    label="difference read and move of the tailstock",
+    label="difference read and offset of the tailstock centre",
     kind="records",
     fields=(field("difference", "mm", "difference"), field("move", "mm", "difference")),
     needs=("lathe.dials", "align.span", "align.station", "align.leave_up_to"),

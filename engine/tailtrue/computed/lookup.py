@@ -49,7 +49,7 @@ def again_up_to(limit: float, unsure: float, _inside: float) -> float:
 
 @computed(
     "lookup.table",
-    label="difference read and move of the tailstock, in fine steps",
+    label="difference read and offset of the tailstock centre, in fine steps",
     kind="records",
     fields=(field("difference", "mm", "difference"), field("do", kind="text"), field("move", "mm", "difference")),
     needs=(

@@ -11,6 +11,7 @@ from tailtrue.inspection import (
     drawings,
     drawn_words,
     figures,
+    fixed_tailstock,
     free_end,
     gaps,
     grammar,
@@ -248,6 +249,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V267", unsaid.not_hidden, "house rule: what is not known and may hurt somebody is said, never passed over"),
     Rule("V264", bar_ends.standing_out_told, "lathe manuals: the free length of a bar is set, not guessed"),
     Rule("V265", bar_ends.far_end_slow, "beam theory: a bar that is free at one end whirls at its own speed"),
+    Rule("V300", fixed_tailstock.tells_no_move, "common practice: nobody is sent to screws that are not there"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
