@@ -39,6 +39,18 @@ def refusals(case: Case, route: Route | None = None) -> tuple[Refusal, ...]:
     return tuple(_refusals(case, filler, stops))
 
 
+def passed_over(case: Case, route: Route) -> tuple[str, ...]:
+    """Labels of what a user may say and did not, where a stop against a hazard hangs on it and lets the job pass."""
+    may_be_said = case.knowledge.given.facts
+    open_facts: dict[str, None] = {}
+    for stop in case.knowledge.stops:
+        if stop.file.row and stop.file.if_unknown == "pass-over" and route.has_to_do_with(stop.file.concerns):
+            judged = case.judge(stop.when)
+            if judged.truth is Truth.UNKNOWN:
+                open_facts.update(dict.fromkeys(name for name in judged.missing if name in may_be_said))
+    return tuple(may_be_said[name].spec.label for name in open_facts)
+
+
 def _refusals(case: Case, filler: Filler, stops: Iterable[Stop]) -> Iterator[Refusal]:
     for stop in stops:
         judged = case.judge(stop.when)

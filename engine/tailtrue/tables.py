@@ -4,9 +4,12 @@ import csv
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from itertools import product
 from pathlib import Path
 
 from tailtrue.sourcing import SourceCell, source_cell
+
+_BETWEEN = "; "  # stands between the entries of a cell that says the same of several
 
 
 class NoRow(LookupError):
@@ -34,6 +37,29 @@ class Row:
         if written == "":
             raise NoRow(f"{self.table}, line {self.line}: {column} is not known")
         return float(written)
+
+    def all_said(self, column: str) -> tuple[str | None, ...]:
+        """What a cell says: itself, and each entry where it is a list ``this; that``.
+
+        >>> Row("t", 2, {"tool": "HSS; carbide"}).all_said("tool")
+        ('HSS; carbide', 'HSS', 'carbide')
+        """
+        written = self.cells.get(column)
+        if written is None or _BETWEEN not in written:
+            return (written,)
+        return (written, *dict.fromkeys(written.split(_BETWEEN)))
+
+    def says(self, column: str, wanted: str) -> bool:
+        """Whether a cell is just this, or lists it among others."""
+        return wanted in self.all_said(column)
+
+    def listed(self, column: str) -> tuple[str, ...]:
+        """The entries of a cell that holds a list.
+
+        >>> Row("t", 2, {"operations": "turn-rough; turn-finish"}).listed("operations")
+        ('turn-rough', 'turn-finish')
+        """
+        return tuple(self.text(column).split(_BETWEEN))
 
     @property
     def source_cell(self) -> SourceCell:
@@ -107,7 +133,7 @@ class Table:
         return row
 
     def where(self, **cells: str) -> tuple[Row, ...]:
-        """Rows whose cells are just these."""
+        """Rows whose cells are just these, or list them among others."""
         rows = (self.of or self)._by_cells(tuple(cells)).get(tuple(cells.values()), ())
         return tuple(map(self._watched, rows))
 
@@ -116,11 +142,12 @@ class Table:
         return {}
 
     def _by_cells(self, columns: tuple[str, ...]) -> Mapping[tuple[str | None, ...], tuple[Row, ...]]:
-        """The rows by what stands in these columns, sorted when it is first asked for: a table does not change."""
+        """The rows by what these columns say, sorted when it is first asked for: a table does not change."""
         if columns not in self._indexes:
             found: dict[tuple[str | None, ...], list[Row]] = {}
             for row in self.rows:
-                found.setdefault(tuple([row.cells.get(column) for column in columns]), []).append(row)
+                for said in product(*(row.all_said(column) for column in columns)):
+                    found.setdefault(said, []).append(row)
             self._indexes[columns] = {cells: tuple(rows) for cells, rows in found.items()}
         return self._indexes[columns]
 

@@ -46,6 +46,7 @@ class Taper(NamedTuple):
     work_length_mm: float
     hole_depths_mm: float
     small_end: str
+    dog_mm: float
 
 
 class Piece(NamedTuple):
@@ -120,6 +121,7 @@ class Shop:
     parts: frozenset[str] = frozenset({"drawing", "cut-list", "look-up", "card", "care", "sop"})
     bar_exists: bool = False
     bar_on_hand: Mapping[str, float] = field(default_factory=dict)
+    fixed_by: str = ""  # how the collars of that bar are fixed; empty where nobody told
     taper: Taper | None = None
     piece: Piece | None = None
     top_slide_division_mm: float | None = None
@@ -128,5 +130,8 @@ class Shop:
     rework: Rework | None = None
     centre_drills: tuple[tuple[float, float], ...] = ()  # pilot and body of each one in the crib, in mm
     spindle_bore_mm: float | None = None
+    bar_metal: tuple[float, float] | None = None  # modulus of elasticity in MPa and density in kg/m3
     third_collar: bool = False
     guard_switch: bool = False
+    unsaid: tuple[str, ...] = ()  # labels of what nobody said and a stop against a hazard hangs on
+    independent_chucks: Mapping[str, float] = field(default_factory=dict)  # by label the most revolutions a minute
