@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from tailtrue.log.series import Series
     from tailtrue.log.unread import UnreadRow
     from tailtrue.parts import Dials
+    from tailtrue.quantities import System
     from tailtrue.truing.lathe_steps import LatheSteps
 
 log_app = typer.Typer(
@@ -273,7 +274,9 @@ def _whole_record(job: Path, source: Path, date: str | None) -> "tuple[Record, b
     from tailtrue.log.typed import read_typed
     from tailtrue.truing.lathe_steps import on_steps
 
-    typed = on_steps(read_typed(source), _steps(job))
+    steps = _steps(job)
+    system: System = "" if steps is None else "inch" if steps.inch else "metric"
+    typed = on_steps(read_typed(source, system), steps)
     check_typed_date(typed)
     check_date(date)
     dated = bool(date) or typed.says("date")
