@@ -7,13 +7,14 @@ import pytest
 
 from shops import shop, tailtrue
 
-WRITE = "Write, for example: tailtrue "
+WRITE = "Write, for example: "
 
 
 def line(*words: object) -> list[str]:
     done = tailtrue(*words)
     assert (done.returncode, done.stdout) == (2, "")
-    return shlex.split(done.stderr.split(WRITE, 1)[1])
+    words_to_type = shlex.split(done.stderr.split(WRITE, 1)[1])
+    return words_to_type[words_to_type.index("tailtrue") + 1 :]
 
 
 @pytest.mark.parametrize(
