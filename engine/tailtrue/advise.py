@@ -202,6 +202,7 @@ def shop_for(advice: Advice) -> Shop:
         "route": advice.route.file.id,
         "chuck": case.value("chuck.label"),
         "blank_chuck": case.value("blank.chuck_label"),
+        "rework_chuck": case.value("rework.chuck_label"),
         "bar_hold": case.value("bar.hold"),
         "bar_material": case.value("bar.material"),
         "gauge": case.value("bore.gauge"),

@@ -84,6 +84,11 @@ def shop_of(
         centre_drills=_centre_drills(given, knowledge),
         spindle_bore_mm=given.value("lathe.spindle_bore"),
         bar_metal=_bar_metal(knowledge, chosen["bar_material"]),
+        independent_chucks={
+            one["label"]: _chuck_cap(given, knowledge, one["label"])
+            for one in given.value("lathe.chucks")
+            if one["kind"] == "independent"
+        },
     )
 
 
@@ -137,6 +142,15 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
         if blank and chosen["blank_chuck"]
         else ()
     )
+    alone = tuple(held.get("independent", ()))
+    trued = (
+        (
+            SpeedCap("chuck of the collar", _chuck_cap(given, knowledge, chosen["rework_chuck"]), alone),
+            SpeedCap("blank in the jaws", _limit(knowledge, "blank_speed"), alone),
+        )
+        if alone and chosen["rework_chuck"]
+        else ()
+    )
     chuck = _chuck_cap(given, knowledge, chosen["chuck"])
     in_collet = chosen["bar_hold"] == "collet"
     return (
@@ -145,6 +159,7 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
         if in_collet
         else SpeedCap("chuck", chuck, bar),
         *blanks,
+        *trued,
         SpeedCap("collar held by its bore", _limit(knowledge, "stub_speed"), stub),
         SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), on_centres),
         SpeedCap("tailstock centre", _limit(knowledge, centre), on_centres),
@@ -155,9 +170,19 @@ def _drills(given: Given, knowledge: Knowledge) -> frozenset[float]:
     sizes: set[float] = set()
     for entry in given.value("crib.drills", ()):
         if entry.get("set"):
-            sizes |= {row.number("size_mm") for row in knowledge.tables["tools/drill_sets"].where(set=entry["set"])}
+            sizes |= set(_sizes_of(knowledge, entry["set"]))
         sizes |= {read_quantity(written, "mm") for written in entry.get("sizes") or ()}
     return frozenset(sizes)
+
+
+def _sizes_of(knowledge: Knowledge, name: str) -> Iterator[float]:
+    """Sizes in a set: those that are listed, or all from first to last."""
+    for row in knowledge.tables["tools/drill_sets"].where(set=name):
+        if row.text("size_mm"):
+            yield row.number("size_mm")
+        else:
+            first, step, last = (row.number(column) for column in ("begins_mm", "step_mm", "ends_mm"))
+            yield from (round(first + more * step, 4) for more in range(round((last - first) / step) + 1))
 
 
 def _centre_drills(given: Given, knowledge: Knowledge) -> tuple[tuple[float, float], ...]:
@@ -210,7 +235,7 @@ def _taper(given: Given) -> Taper | None:
     if any(value is None for value in said):
         return None
     large, small, length, work, head, tail, end = said
-    return Taper(large, small, length, work, head + tail, end)
+    return Taper(large, small, length, work, head + tail, end, given.value("crib.dog_room"))
 
 
 def _piece(given: Given, knowledge: Knowledge, chuck_label: str) -> Piece:

@@ -297,3 +297,27 @@ def test_every_size_is_a_sound_sheet_or_a_refusal(tmp_path: Path, across: str, w
                 make_procedure(job)
         else:
             assert make_procedure(job).phases
+
+
+def test_tools_go_through_a_blank_as_it_was_faced_and_into_the_room_behind_it(tmp_path: Path) -> None:
+    # Geometry: faced to 30 mm, a 23 mm drill with a 118 degree point, 3 mm to break through; jaws 30 mm deep hold 17 mm.
+    sheet = made(tmp_path, "fernhill", "cast")
+    point = 23 / 2 / tan(radians(59))
+    assert setting(sheet, "face-blank-to-width", "collar.width").value == 30
+    assert setting(sheet, "drill-blank", "hole.travel_needed").value == pytest.approx(30 + point + 3)
+    assert setting(sheet, "drill-blank", "blank.room_behind").value == 30 - 17 > point + 3 + 1
+    assert setting(sheet, "set-boring-bar", "bore.overhang").value == 35
+
+
+@pytest.mark.parametrize("source", ["cast", "plate"])
+def test_four_jaws_without_room_or_hole_behind_the_blank_are_refused(tmp_path: Path, source: str) -> None:
+    stop = "tools-run-into-the-independent-chuck"
+    deep, given = '(grips_to = "140 mm"\n)jaw_depth = "30 mm"', r"\1"
+    unmeasured = job_of(tmp_path / "a", "fernhill", source, ("lathe", deep, given))
+    assert stop in refused(unmeasured)
+    shallow = job_of(tmp_path / "b", "fernhill", source, ("lathe", deep, rf'{given}jaw_depth = "24 mm"'))
+    assert stop in refused(shallow)
+    small = job_of(tmp_path / "c", "fernhill", source, ("lathe", deep, rf'{given}through_bore = "25 mm"'))
+    assert stop in refused(small)
+    sheet = made(tmp_path / "d", "fernhill", source, ("lathe", deep, rf'{given}through_bore = "60 mm"'))
+    assert setting(sheet, "drill-blank", "hole.comes_out").value > 9

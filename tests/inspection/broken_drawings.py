@@ -229,7 +229,7 @@ def screw_that_nobody_named() -> Job:
     return with_shop(screws=("", SCREWS[1]))
 
 
-@breaks("V125", "drawing indicator-on-quill")
+@breaks("V125", "drawing indicator-on-quill", also="V300")
 def move_drawn_for_a_tailstock_that_cannot() -> Job:
     return with_shop(set_over="none")
 

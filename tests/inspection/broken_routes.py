@@ -83,6 +83,26 @@ def set_over_reckoned_over_the_taper_alone() -> Job:
     return _figures(tree, "setover.amount", 1.0), shop
 
 
+@breaks("V330", "step 4.3")
+def taper_that_runs_under_the_dog() -> Job:
+    tree, shop = _job("taper-and-return")
+    assert shop.taper is not None
+    return tree, replace(shop, taper=replace(shop.taper, dog_mm=40.0))
+
+
+@breaks("V330", "step 4.3")
+def taper_whose_end_nobody_marks() -> Job:
+    return _with_steps(
+        "taper-and-return", lambda step: step.model_copy(update={"settings": ()}) if step.id == "mount-work" else step
+    )
+
+
+@breaks("V330", "step 4.3")
+def taper_longer_than_the_work_beside_the_dog() -> Job:
+    tree, shop = _job("taper-and-return")
+    return _figures(tree, "setover.clear_of_dog", 160.0), shop
+
+
 @breaks("V142", "step 3.3")
 def set_over_to_the_wrong_side() -> Job:
     return _with_lines("taper-and-return", "set-over", lambda line: _swapped(line, "toward you", "away from you"))

@@ -3,6 +3,7 @@
 import atexit
 import gc
 import json
+import os
 import sys
 from datetime import date
 from pathlib import Path
@@ -175,6 +176,8 @@ def run() -> None:
     # A command is over before the collector of cycles could free anything worth its searching; nor need it search
     # once more at the end, for the memory goes back with the process.
     gc.disable()
+    # Nothing of another package reads along while files are checked; so none is looked for among all that is installed.
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     atexit.register(gc.freeze)
     try:
         app()

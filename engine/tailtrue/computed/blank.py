@@ -7,7 +7,7 @@ from tailtrue.calc.lengths import midway
 from tailtrue.calc.steps import step_down
 from tailtrue.calc.turning_masses import unbalance_speed_limit
 from tailtrue.computed.machine import chuck_limit, jaws_of
-from tailtrue.computed.registry import computed
+from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
@@ -69,6 +69,36 @@ def jaw_depth(chuck: Record, assumed: float) -> Any:
 )
 def band_grip(width: float, clearance: float, jaws: float, step: float) -> float:
     return max(0.0, step_down(min(midway(0.0, width) - clearance, jaws), step))
+
+
+@computed("blank.room_behind", label="room behind a blank held by its band", unit="mm", rounding="length", bound="most",
+          needs=("blank.chuck", "collar.band_grip"),
+          how="depth of the jaws as measured, less the grip; the blank only grows shorter by facing")  # fmt: skip
+def room_behind(chuck: Record, grip: float) -> Limited:
+    jaws = chuck.get("jaw_depth")
+    if jaws is None:
+        return Limited(None, "how deep the jaws are was not measured")
+    return Limited(jaws - grip, "the depth of the jaws")
+
+
+@computed(
+    "blank.room_needed",
+    label="room that the tools need behind a blank held by its band",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("hole.there", "hole.room_behind?", "limit.boring_clearance", "blank.hole?", "bore.nominal"),
+    how="what drilling needs, and at the least what the boring bar is longer than its work; none where the hole of the "
+    "chuck is larger than the bore",
+)
+def room_needed(
+    bored: bool, drilling: float | None, boring: float, hole: float | None, bore: float
+) -> Limited | None:  # fmt: skip
+    if hole is not None and hole > bore:
+        return Limited(0.0, "the hole of the chuck takes the tools")
+    if bored:
+        return Limited(boring, "the boring bar would strike the chuck")
+    return None if drilling is None else Limited(max(drilling, boring), "the drill would strike the chuck")
 
 
 @computed("collar.band_out", label="blank standing out of the jaws to be turned", unit="mm", rounding="length",

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from math import pi, radians, sqrt, tan
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Placed, Sheet, figures_in
+from tailtrue.inspection.sheet import Placed, Sheet
 from tailtrue.parts import Text
 
 _FROM_FACE, _CONE_DEPTH, _LARGE_END = "bar.centre_depth", "bar.centre_cone_depth", "bar.centre_cone"
@@ -22,7 +22,7 @@ _SAME = 1.001  # the root is written to four digits
 def cone_is_cut(sheet: Sheet) -> Iterator[Fault]:
     """A centre hole is told from where the cone begins to cut, to a large end that a drill of the shop makes there."""
     for placed in sheet.steps:
-        told = _told(placed)
+        told = placed.told
         if "centre-drill" not in placed.step.activities or placed.step.machine != "turning":
             continue
         if _FROM_FACE in told:
@@ -62,7 +62,7 @@ def seats_kept(sheet: Sheet) -> Iterator[Fault]:
         done = set(placed.step.activities)
         if "grip-in-chuck" not in done or not done & {_THROUGH, "steady-rest"}:
             continue
-        front = 0.0 if "steady-rest" in done else _told(placed).get(_OUT)
+        front = 0.0 if "steady-rest" in done else placed.told.get(_OUT)
         # Where nothing tells how far the bar stands out, the jaws may be anywhere.
         if (front is None or (front < high and low < front + jaws)) and _STRIPS not in placed.step.tools:
             where = "nobody knows where" if front is None else f"from {front:.3g} to {front + jaws:.3g} mm"
@@ -92,7 +92,7 @@ def far_end_held(sheet: Sheet) -> Iterator[Fault]:
 def standing_out_told(sheet: Sheet) -> Iterator[Fault]:
     """Where the bar goes through the spindle, it is told how far it stands out of what grips it."""
     for placed in sheet.steps:
-        if _THROUGH in placed.step.activities and _OUT not in _told(placed):
+        if _THROUGH in placed.step.activities and _OUT not in placed.told:
             yield Fault(placed.where, "the bar goes through the spindle and nothing tells how far it stands out in front")
 
 
@@ -107,7 +107,7 @@ def far_end_slow(sheet: Sheet) -> Iterator[Fault]:
         for placed in sheet.steps:
             if placed.phase is not held.phase or placed.step.machine != "turning":
                 continue
-            for figure in figures_in(placed.step):
+            for figure in placed.figures:
                 if figure.rounding == "speed" and figure.value > most * _SAME:
                     what = f"{figure.value:g} 1/min ({figure.fact}) with {inside:.3g} mm of the bar free inside the spindle"
                     yield Fault(placed.where, f"{what}; {most:.0f} 1/min is the most")
@@ -118,7 +118,7 @@ def _through(sheet: Sheet) -> Iterator[tuple[Placed, float]]:
     length = _drawn(sheet).get(_LENGTH)
     for placed in sheet.steps:
         if length is not None and _THROUGH in placed.step.activities:
-            yield placed, length - _told(placed).get(_OUT, 0.0)
+            yield placed, length - placed.told.get(_OUT, 0.0)
 
 
 def _whirls(diameter_mm: float, free_mm: float, modulus_mpa: float, density_kg_m3: float) -> float:
@@ -130,10 +130,6 @@ def _whirls(diameter_mm: float, free_mm: float, modulus_mpa: float, density_kg_m
 
 def _words(text: Text) -> str:
     return "".join(piece for piece in text if isinstance(piece, str))
-
-
-def _told(placed: Placed) -> dict[str, float]:
-    return {figure.fact: figure.value for figure in figures_in(placed.step)}
 
 
 def _drawn(sheet: Sheet) -> dict[str, float]:

@@ -11,6 +11,7 @@ list and its shapes.
 
 from collections.abc import Mapping, Sequence
 from dataclasses import is_dataclass
+from functools import cached_property
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any
@@ -79,6 +80,9 @@ class _Packer:
         plain: dict[str, Any] = {}
         shapes: list[tuple[str, Any]] = []
         for name, one in vars(value).items():
+            # What is only remembered is found again.
+            if isinstance(vars(type(value)).get(name), cached_property):
+                continue
             shape = self.shape(one)
             is_plain = type(shape) is list and len(shape) == 1
             plain[name] = shape[0] if is_plain else None

@@ -1,0 +1,45 @@
+"""A second chuck: fitted as a step of its own, of the kind it is used as, under its own mark; room behind what is bored."""
+
+from collections.abc import Iterator
+
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import Sheet, figures_in
+
+_ALONE = "independent-chuck"
+_FOUR_JAWS = ("four-jaw-chuck", _ALONE)
+_MARK = "chuck_speed_limit"
+_ROOM, _HOLE, _BAR = "rework.room_behind", "rework.chuck_hole", "bore.shank"
+_TRUED, _PAST_BAR = "rework.stands_out", "limit.boring_clearance"
+
+
+def fitted_before_use(sheet: Sheet) -> Iterator[Fault]:
+    """A chuck with independent jaws is one of the lathe, fitted dead before it holds, and told no faster than its mark."""
+    names = {need.id: "".join(str(piece) for piece in need.name) for need in sheet.procedure.needs}
+    for tool in _FOUR_JAWS:
+        uses = [placed for placed in sheet.steps if tool in placed.step.tools]
+        if not uses:
+            continue
+        marks = [cap for label, cap in sheet.shop.independent_chucks.items() if names.get(tool, "").startswith(label)]
+        if not marks:
+            yield Fault(uses[0].where, "work is gripped by independent jaws, and the tool list names another chuck")
+            continue
+        first = uses[0]
+        if "chuck-change" not in first.step.activities or first.step.machine != "isolated":
+            yield Fault(first.where, "another chuck holds work before a step, lathe isolated, has fitted it")
+        told = [figure.value for figure in figures_in(first.step) if figure.fact.endswith(_MARK)]
+        if not told or max(told) > max(marks):
+            yield Fault(first.where, "a chuck is fitted, and the speed told for it is not that of its mark")
+
+
+def boring_bar_has_room(sheet: Sheet) -> Iterator[Fault]:
+    """Behind a collar that is set true by its bore there is told room for the boring bar, or a hole that takes it."""
+    for placed in sheet.steps:
+        told = {figure.fact: figure.value for figure in figures_in(placed.step)}
+        if _TRUED not in told:
+            if _ALONE in placed.step.tools and "grip-in-chuck" in placed.step.activities:
+                yield Fault(placed.where, "nothing says how far the collar stands out of the jaws")
+            continue
+        least = sheet.shop.limits[_PAST_BAR][0]
+        shanks = [figure.value for one in sheet.steps for figure in figures_in(one.step) if figure.fact == _BAR]
+        if not told.get(_ROOM, 0.0) >= least and not told.get(_HOLE, 0.0) > max(shanks, default=0.0):
+            yield Fault(placed.where, "the boring bar comes out behind the collar, and neither room nor hole is told")
