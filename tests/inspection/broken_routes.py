@@ -127,6 +127,36 @@ def _unchecked(name: str, wanted: str) -> Job:
     return _with_steps(name, lambda step: step.model_copy(update={"checks": ()}) if step.id == wanted else step)
 
 
+def _worded(name: str, wanted: str, old: str, new: str) -> Job:
+    """A sheet on which the words of one step are others."""
+
+    def changed(step: Step) -> Step:
+        if step.id != wanted:
+            return step
+        assert any(old in piece for text in step.text for piece in text if isinstance(piece, str))
+        lines = tuple(
+            tuple(piece.replace(old, new) if isinstance(piece, str) else piece for piece in text) for text in step.text
+        )
+        return step.model_copy(update={"text": lines})
+
+    return _with_steps(name, changed)
+
+
+@breaks("V334", "step 2.1")
+def arm_on_a_jaw_that_is_opened_later() -> Job:
+    return _worded("height-and-droop", "fit-arm", "to the chuck body or its face, never to a jaw", "to a jaw or the body")
+
+
+@breaks("V334", "step 2.1")
+def arm_that_must_be_set_anew_for_the_quill() -> Job:
+    return _worded("height-and-droop", "fit-arm", "a short bar as thick as the quill", "the short bar")
+
+
+@breaks("V335", "step 5.2")
+def chips_where_nothing_was_cut() -> Job:
+    return _worded("height-and-droop", "wipe-lathe", "Wipe the ways.", "Brush the chips away. Wipe the ways.")
+
+
 @breaks("V331", "step 2.2")
 def certificate_that_accepts_collars_for_one_skim_alone() -> Job:
     return _accepting("re-certify", "inspect-bar", 0.3)
