@@ -82,12 +82,19 @@ def shop_of(
         third_collar=bool(given.value("job.third_collar")),
         centre_drills=_centre_drills(given, knowledge),
         spindle_bore_mm=given.value("lathe.spindle_bore"),
+        bush_passes_mm=_hole_before_spindle(given, chosen),
         independent_chucks={
             one["label"]: _chuck_cap(given, knowledge, one["label"])
             for one in given.value("lathe.chucks")
             if one["kind"] == "independent"
         },
     )
+
+
+def _hole_before_spindle(given: Given, chosen: Mapping[str, Any]) -> float:
+    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chosen["chuck"])
+    hole = given.value("crib.collet_hole") if chosen["bar_hold"] == "collet" else chuck.get("through_bore")
+    return float(hole or 0.0)
 
 
 def _hand_setting(one: SetByHand, knowledge: Knowledge) -> HandSetting:

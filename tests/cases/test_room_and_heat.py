@@ -119,3 +119,21 @@ def test_limits_as_they_are_written_add_up(name: str, step_mm: float) -> None:
     assert whole[0] - whole[1] == whole[2]
     written_out = -int(-outside / step_mm - 1 + 1e-6)
     assert 0 <= written_out - (whole[0] + whole[1]) <= 1
+
+
+@pytest.mark.parametrize(
+    ("bore", "hole", "rear"),
+    [
+        ("38 mm", 'through_bore = "40 mm"\n', False),
+        ("80 mm", 'through_bore = "40 mm"\n', True),
+        ("80 mm", 'through_bore = "82 mm"\n', False),
+        ("38 mm", "", True),
+    ],
+)
+def test_a_bush_thicker_than_the_hole_of_the_chuck_goes_in_from_the_rear(
+    tmp_path: Path, bore: str, hole: str, rear: bool
+) -> None:
+    wide = ("lathe", 'spindle_bore = "38 mm"', f'spindle_bore = "{bore}"')
+    sheet = make_procedure(shop(tmp_path, "fernhill", wide, ("lathe", 'through_bore = "40 mm"\n', hole)))
+    lines = [line.value for line in step(sheet, "hold-bar-bore").settings]
+    assert (("from the rear",) in lines) is rear

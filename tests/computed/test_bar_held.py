@@ -23,6 +23,12 @@ _ANSWERS: list[tuple[str, tuple[float, ...], Any]] = [
     ("bar.loose_inside", (26.0, 25.0, 1.0, 341.0, 2.5), False),
     ("bar.loose_inside", (38.0, 25.0, 1.0, 62.6, 2.5), True),
     ("bar.loose_inside", (38.0, 25.0, 1.0, 62.5, 2.5), False),
+    ("bar.bush_from_rear", (True, 80.0, "spindle-bore", 40.0, None), True),
+    ("bar.bush_from_rear", (True, 38.0, "spindle-bore", 40.0, None), False),
+    ("bar.bush_from_rear", (True, 40.0, "spindle-bore", 40.0, 30.0), False),
+    ("bar.bush_from_rear", (True, 38.0, "spindle-bore", None, None), True),
+    ("bar.bush_from_rear", (True, 38.0, "collet", 40.0, 30.0), True),
+    ("bar.bush_from_rear", (False, 80.0, "spindle-bore", 40.0, None), False),
 ]
 
 

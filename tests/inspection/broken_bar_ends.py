@@ -96,3 +96,17 @@ def far_end_loose_behind_the_jaws() -> Job:
 @breaks("V263", _where("tannery-lane", "hold-bar-collet"))
 def far_end_loose_behind_the_collet() -> Job:
     return _lacking("tannery-lane", "hold-bar-collet", "spindle-bush")
+
+
+@breaks("V313", _where("ropewalk", "hold-bar-bore"))
+def bush_thicker_than_the_hole_of_the_chuck() -> Job:
+    tree, shop = _job("ropewalk")
+    return tree, replace(shop, bush_passes_mm=30.0)
+
+
+@breaks("V313", _where("tannery-lane", "hold-bar-collet"))
+def bush_sent_through_the_collet_chuck() -> Job:
+    def front(one: Step) -> Step:
+        return one.model_copy(update={"settings": tuple(line for line in one.settings if line.value != ("from the rear",))})
+
+    return _with("tannery-lane", "hold-bar-collet", front)

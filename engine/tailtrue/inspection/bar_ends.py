@@ -12,6 +12,7 @@ _CLOSE_MM = 0.02
 _BELOW_BODY = 0.95  # of the body: above it the straight part cuts
 _LENGTH, _DIAMETER, _STATION, _WIDTH = "bar.length", "bar.diameter", "collar.station", "collar.width"
 _STRIPS, _BUSH = "jaw-strips", "spindle-bush"
+_REAR = "from the rear"
 
 
 def cone_is_cut(sheet: Sheet) -> Iterator[Fault]:
@@ -79,6 +80,18 @@ def far_end_held(sheet: Sheet) -> Iterator[Fault]:
         if room > shake and inside > most * sizes[_DIAMETER] and _BUSH not in placed.step.tools:
             what = f"{inside:.3g} mm of the bar turn inside the spindle with {room:.3g} mm of room"
             yield Fault(placed.where, f"{what}, and no bush holds the far end")
+
+
+def bush_passes(sheet: Sheet) -> Iterator[Fault]:
+    """A bush that fills the spindle and is thicker than the hole of the chuck is brought in from the rear."""
+    shop = sheet.shop
+    for placed in sheet.steps:
+        if "bar-through-spindle" not in placed.step.activities or _BUSH not in placed.step.tools:
+            continue
+        rear = any(line.value == (_REAR,) for line in placed.step.settings)
+        if shop.spindle_bore_mm is not None and shop.spindle_bore_mm > shop.bush_passes_mm and not rear:
+            what = f"a bush of {shop.spindle_bore_mm:.3g} mm does not pass a hole of {shop.bush_passes_mm:.3g} mm"
+            yield Fault(placed.where, f"{what}, and the bar goes in from the front")
 
 
 def _told(placed: Placed) -> dict[str, float]:

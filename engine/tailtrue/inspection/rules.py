@@ -221,6 +221,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V310", through.sent_through, "geometry: what goes through a blank travels its width and a little more"),
     Rule("V311", other_chuck.fitted_before_use, "common practice: each chuck is fitted as a step, and its own mark holds"),
     Rule("V312", other_chuck.boring_bar_has_room, "geometry: what bores through a collar comes out behind it"),
+    Rule("V313", bar_ends.bush_passes, "geometry: what is thicker than a hole does not go through it"),
     Rule("V204", room.heat_told, "definition of expansion: a collar that grows more than its bar loses grip with warmth"),
     Rule("V222", joints.thin_margin_told, "common practice: a margin on an estimate is no margin until it is ample"),
     Rule("V223", material.held_in_the_saw, "common practice: a short end tilts out of a saw vice; a sliver is not sawn"),
