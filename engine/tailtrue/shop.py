@@ -22,6 +22,7 @@ Record = Mapping[str, Any]
 _NAMED = ("caution", "stop", "note", "step", "decision", "limit")
 _SAFE = {"most": "lower", "least": "higher"}
 _FIXED = "collars-fixed"
+_CHUCK_DRIVES = "chuck-jaw"
 
 
 def shop_of(
@@ -82,6 +83,7 @@ def shop_of(
         third_collar=bool(given.value("job.third_collar")),
         centre_drills=_centre_drills(given, knowledge),
         spindle_bore_mm=given.value("lathe.spindle_bore"),
+        chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,
         bush_passes_mm=_hole_before_spindle(given, chosen),
         independent_chucks={
             one["label"]: _chuck_cap(given, knowledge, one["label"])
@@ -166,6 +168,7 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
         *blanks,
         *trued,
         SpeedCap("collar held by its bore", _limit(knowledge, "stub_speed"), stub),
+        SpeedCap("chuck that drives", chuck, on_centres if given.value("crib.drive") == _CHUCK_DRIVES else ()),
         SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), on_centres),
         SpeedCap("tailstock centre", _limit(knowledge, centre), on_centres),
     )

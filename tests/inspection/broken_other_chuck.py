@@ -12,6 +12,8 @@ from tailtrue.procedure import Step
 from .broken import breaks
 from .changed import Job
 
+CHUCK_DRIVES = {"crib.drive": "chuck-jaw", "crib.headstock_centre": "soft"}
+
 
 @cache
 def _rework() -> Job:
@@ -108,3 +110,20 @@ def room_behind_the_collar_not_told() -> Job:
 @breaks("V312", "step 4.1")
 def collar_that_stands_out_nobody_knows_how_far() -> Job:
     return _changed(_rework(), "set-bore-true", _without("rework.stands_out"))
+
+
+@breaks("V314", "step 7.2")
+def centre_put_into_the_taper_behind_the_chuck() -> Job:
+    path = EXAMPLES / "fernhill" / "job.toml"
+    return make_procedure(path), replace(shop_for(advise(path)), chuck_drives=True)
+
+
+@breaks("V314", "step 2.2", also="V15")
+def point_that_nothing_grips() -> Job:
+    advice = advise(EXAMPLES / "fernhill" / "use-bar.toml", instead=CHUCK_DRIVES)
+    job = procedure_of(advice), shop_for(advice)
+
+    def let_go(step: Step) -> Step:
+        return step.model_copy(update={"tools": ("headstock-centre", "chuck", "wipes")})
+
+    return _changed(job, "grip-soft-point", let_go)

@@ -135,5 +135,6 @@ class Shop:
     spindle_bore_mm: float | None = None
     third_collar: bool = False
     guard_switch: bool = False
+    chuck_drives: bool = False
     bush_passes_mm: float = 0.0  # the hole of what grips the bar for facing; nought where nobody measured it
     independent_chucks: Mapping[str, float] = field(default_factory=dict)  # by label the most revolutions a minute
