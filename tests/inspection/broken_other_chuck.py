@@ -118,7 +118,7 @@ def centre_put_into_the_taper_behind_the_chuck() -> Job:
     return make_procedure(path), replace(shop_for(advise(path)), chuck_drives=True)
 
 
-@breaks("V314", "step 2.2", also="V15")
+@breaks("V314", "step 3.2", also="V15")
 def point_that_nothing_grips() -> Job:
     advice = advise(EXAMPLES / "fernhill" / "use-bar.toml", instead=CHUCK_DRIVES)
     job = procedure_of(advice), shop_for(advice)
