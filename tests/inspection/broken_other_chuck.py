@@ -84,7 +84,7 @@ def chuck_fitted_without_its_limit_of_speed() -> Job:
     return _changed(_rework(), "rework-fit-chuck", _without("rework.chuck_speed_limit"))
 
 
-@breaks("V311", "step 3.1")
+@breaks("V311", "step 3.1", also="V315")
 def chuck_told_faster_than_its_mark() -> Job:
     return _changed(_rework(), "rework-fit-chuck", _valued("rework.chuck_speed_limit", 2500.0))
 
@@ -127,3 +127,39 @@ def point_that_nothing_grips() -> Job:
         return step.model_copy(update={"tools": ("headstock-centre", "chuck", "wipes")})
 
     return _changed(job, "grip-soft-point", let_go)
+
+
+def _without_limit(job: Job, fact: str) -> Job:
+    tree, given = job
+    kept = tuple(row for row in tree.limits if not any(isinstance(one, Figure) and one.fact == fact for one in row.limit))
+    assert len(kept) == len(tree.limits) - 1
+    return tree.model_copy(update={"limits": kept}), given
+
+
+@breaks("V315", "step 5.1")
+def limits_without_the_chuck_of_the_blanks() -> Job:
+    return _without_limit(_cast(), "blank.chuck_speed_limit")
+
+
+@breaks("V315", "step 3.1")
+def limits_without_the_chuck_of_the_collar() -> Job:
+    return _without_limit(_rework(), "rework.chuck_speed_limit")
+
+
+@breaks("V315", "step 1.2")
+def limits_that_tell_another_speed_of_the_chuck() -> Job:
+    tree, given = _rework()
+    told = tuple(
+        row.model_copy(
+            update={
+                "limit": tuple(
+                    one.model_copy(update={"value": 1500.0})
+                    if isinstance(one, Figure) and one.fact == "chuck.speed_limit"
+                    else one
+                    for one in row.limit
+                )
+            }
+        )
+        for row in tree.limits
+    )
+    return tree.model_copy(update={"limits": told}), given

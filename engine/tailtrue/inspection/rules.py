@@ -221,6 +221,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V310", through.sent_through, "geometry: what goes through a blank travels its width and a little more"),
     Rule("V311", other_chuck.fitted_before_use, "common practice: each chuck is fitted as a step, and its own mark holds"),
     Rule("V314", other_chuck.point_in_the_jaws, "geometry: the body of a chuck is deeper than a centre stands out"),
+    Rule("V315", other_chuck.each_in_the_limits, "ISO 16156: the mark of each chuck is its own limit"),
     Rule("V312", other_chuck.boring_bar_has_room, "geometry: what bores through a collar comes out behind it"),
     Rule("V313", bar_ends.bush_passes, "geometry: what is thicker than a hole does not go through it"),
     Rule("V204", room.heat_told, "definition of expansion: a collar that grows more than its bar loses grip with warmth"),
