@@ -150,7 +150,9 @@ RULES: tuple[Rule, ...] = (
     Rule("V141", set_over.amount_right, "geometry: the work stands aslant by half the taper over its whole length"),
     Rule("V330", set_over.clear_of_dog, "common practice: the tool runs off the cut before it reaches the dog"),
     Rule("V334", swept.arm_stays, "common practice: what was measured of an arm holds while it is not touched"),
-    Rule("V335", swept.nothing_to_brush, "procedure writing practice: a line that asks for what is not there is not believed"),
+    Rule(
+        "V335", swept.nothing_to_brush, "procedure writing practice: a line that asks for what is not there is not believed"
+    ),
     Rule("V331", collars_last.accepted_in_time, "arithmetic: what is worn out, and what each skim costs"),
     Rule("V332", collars_last.measured_each_round, "arithmetic: each round costs a truing cut and a skim"),
     Rule("V333", collars_last.swapped_in_time, "arithmetic: the second skim finds what the first left"),
