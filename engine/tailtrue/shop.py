@@ -22,6 +22,7 @@ Record = Mapping[str, Any]
 _NAMED = ("caution", "stop", "note", "step", "decision", "limit")
 _SAFE = {"most": "lower", "least": "higher"}
 _FIXED = "collars-fixed"
+_CHUCK_DRIVES = "chuck-jaw"
 
 
 def shop_of(
@@ -84,12 +85,20 @@ def shop_of(
         centre_drills=_centre_drills(given, knowledge),
         spindle_bore_mm=given.value("lathe.spindle_bore"),
         bar_metal=_bar_metal(knowledge, chosen["bar_material"]),
+        chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,
+        bush_passes_mm=_hole_before_spindle(given, chosen),
         independent_chucks={
             one["label"]: _chuck_cap(given, knowledge, one["label"])
             for one in given.value("lathe.chucks")
             if one["kind"] == "independent"
         },
     )
+
+
+def _hole_before_spindle(given: Given, chosen: Mapping[str, Any]) -> float:
+    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chosen["chuck"])
+    hole = given.value("crib.collet_hole") if chosen["bar_hold"] == "collet" else chuck.get("through_bore")
+    return float(hole or 0.0)
 
 
 def _hand_setting(one: SetByHand, knowledge: Knowledge) -> HandSetting:
@@ -161,6 +170,7 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
         *blanks,
         *trued,
         SpeedCap("collar held by its bore", _limit(knowledge, "stub_speed"), stub),
+        SpeedCap("chuck that drives", chuck, on_centres if given.value("crib.drive") == _CHUCK_DRIVES else ()),
         SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), on_centres),
         SpeedCap("tailstock centre", _limit(knowledge, centre), on_centres),
     )

@@ -138,3 +138,17 @@ def bar_faster_than_its_free_far_end_bears() -> Job:
     # The same sheet with a bar of lead, which is soft and heavy: it whirls at a fifth of the speed of steel.
     tree, shop = _job("ropewalk")
     return tree, replace(shop, bar_metal=(16.0, 11340.0))
+
+
+@breaks("V313", _where("ropewalk", "hold-bar-bore"))
+def bush_thicker_than_the_hole_of_the_chuck() -> Job:
+    tree, shop = _job("ropewalk")
+    return tree, replace(shop, bush_passes_mm=30.0)
+
+
+@breaks("V313", _where("tannery-lane", "hold-bar-collet"))
+def bush_sent_through_the_collet_chuck() -> Job:
+    def front(one: Step) -> Step:
+        return one.model_copy(update={"settings": tuple(line for line in one.settings if line.value != ("from the rear",))})
+
+    return _with("tannery-lane", "hold-bar-collet", front)

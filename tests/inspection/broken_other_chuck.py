@@ -12,6 +12,8 @@ from tailtrue.procedure import Step
 from .broken import breaks
 from .changed import Job
 
+CHUCK_DRIVES = {"crib.drive": "chuck-jaw", "crib.headstock_centre": "soft"}
+
 
 @cache
 def _rework() -> Job:
@@ -82,7 +84,7 @@ def chuck_fitted_without_its_limit_of_speed() -> Job:
     return _changed(_rework(), "rework-fit-chuck", _without("rework.chuck_speed_limit"))
 
 
-@breaks("V311", "step 3.1")
+@breaks("V311", "step 3.1", also="V315")
 def chuck_told_faster_than_its_mark() -> Job:
     return _changed(_rework(), "rework-fit-chuck", _valued("rework.chuck_speed_limit", 2500.0))
 
@@ -108,3 +110,56 @@ def room_behind_the_collar_not_told() -> Job:
 @breaks("V312", "step 4.1")
 def collar_that_stands_out_nobody_knows_how_far() -> Job:
     return _changed(_rework(), "set-bore-true", _without("rework.stands_out"))
+
+
+@breaks("V314", "step 7.2")
+def centre_put_into_the_taper_behind_the_chuck() -> Job:
+    path = EXAMPLES / "fernhill" / "job.toml"
+    return make_procedure(path), replace(shop_for(advise(path)), chuck_drives=True)
+
+
+@breaks("V314", "step 3.2", also="V15")
+def point_that_nothing_grips() -> Job:
+    advice = advise(EXAMPLES / "fernhill" / "use-bar.toml", instead=CHUCK_DRIVES)
+    job = procedure_of(advice), shop_for(advice)
+
+    def let_go(step: Step) -> Step:
+        return step.model_copy(update={"tools": ("headstock-centre", "chuck", "wipes")})
+
+    return _changed(job, "grip-soft-point", let_go)
+
+
+def _without_limit(job: Job, fact: str) -> Job:
+    tree, given = job
+    kept = tuple(row for row in tree.limits if not any(isinstance(one, Figure) and one.fact == fact for one in row.limit))
+    assert len(kept) == len(tree.limits) - 1
+    return tree.model_copy(update={"limits": kept}), given
+
+
+@breaks("V315", "step 5.1")
+def limits_without_the_chuck_of_the_blanks() -> Job:
+    return _without_limit(_cast(), "blank.chuck_speed_limit")
+
+
+@breaks("V315", "step 3.1")
+def limits_without_the_chuck_of_the_collar() -> Job:
+    return _without_limit(_rework(), "rework.chuck_speed_limit")
+
+
+@breaks("V315", "step 1.2")
+def limits_that_tell_another_speed_of_the_chuck() -> Job:
+    tree, given = _rework()
+    told = tuple(
+        row.model_copy(
+            update={
+                "limit": tuple(
+                    one.model_copy(update={"value": 1500.0})
+                    if isinstance(one, Figure) and one.fact == "chuck.speed_limit"
+                    else one
+                    for one in row.limit
+                )
+            }
+        )
+        for row in tree.limits
+    )
+    return tree.model_copy(update={"limits": told}), given

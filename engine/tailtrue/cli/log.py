@@ -156,7 +156,10 @@ def strike(
 @log_app.command()
 def export(
     job: Job,
-    out: Annotated[Path, typer.Option("--out", help="file to write, .csv for a spreadsheet or .json", show_default=False)],
+    out: Annotated[
+        Path,
+        typer.Option("--out", metavar="FILE", help="file to write, .csv for a spreadsheet or .json", show_default=False),
+    ],
     as_json: Json = False,
 ) -> None:
     """Write the whole log to a file: a copy to keep, or a table for a spreadsheet."""

@@ -11,6 +11,7 @@ from typing import Annotated, Any
 
 import typer
 
+from tailtrue.cli.asking import ask
 from tailtrue.cli.correct import correct
 from tailtrue.cli.diagnose import diagnose
 from tailtrue.cli.explain import compare, why, why_not
@@ -165,6 +166,9 @@ def schema(
 
     for path in guarded(write, as_json=False)["paths"]:
         typer.echo(str(path))
+
+
+ask(app)
 
 
 def run() -> None:

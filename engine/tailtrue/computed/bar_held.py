@@ -72,3 +72,16 @@ def inside_speed_limit(
     free = max(inside, length_of_diameters(diameter, LEAST_OVERHANG_IN_DIAMETERS))
     whirls = whirl_speed_cantilever(diameter, free, modulus, density)
     return Limited(share_of(whirls, share), "the far end of the bar, as if no bush held it")
+
+
+@computed(
+    "bar.bush_from_rear",
+    label="the bar goes into the spindle from the rear, for its bush",
+    kind="yes-no",
+    needs=("bar.loose_inside", "lathe.spindle_bore", "bar.hold", "chuck.hole?", "crib.collet_hole?"),
+    how="whether a bush that fills the bore of the spindle is larger than the hole of what grips the bar; so too where "
+    "nobody measured that hole",
+)
+def bush_from_rear(bushed: bool, bore: float, hold: str, chuck: float | None, collet: float | None) -> bool:
+    hole = collet if hold == "collet" else chuck
+    return bushed and (hole is None or bore > hole)

@@ -5,6 +5,7 @@ from typing import Any
 
 from tailtrue.calc.doubts import both_together
 from tailtrue.calc.lengths import length_ratio
+from tailtrue.calc.steps import length_of_steps
 from tailtrue.computed.joint_ways import WAYS
 from tailtrue.computed.registry import Limited, computed
 
@@ -21,6 +22,13 @@ def after_visit(diameter: float, use: float) -> float:
           how="where the collars are worn out, and what a visit costs on top")  # fmt: skip
 def before_visit(worn_out: float, use: float) -> float:
     return worn_out + use
+
+
+@computed("collar.before_certificate", label="least diameter of the collars before a certificate", unit="mm",
+          rounding="size", bound="least", needs=("skim.worn_out_at", "skim.use_per_visit", "limit.certificate_skims"),
+          how="where the collars are worn out, and what all its skims cost on top")  # fmt: skip
+def before_certificate(worn_out: float, use: float, skims: float) -> float:
+    return worn_out + length_of_steps(skims, use)
 
 
 @computed("bar.swap_most", label="change of the difference by place that says nothing", unit="mm", rounding="difference",

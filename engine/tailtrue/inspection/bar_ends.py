@@ -17,6 +17,7 @@ _STRIPS, _BUSH, _THROUGH, _OUT = "jaw-strips", "spindle-bush", "bar-through-spin
 _BUSH_SEEN = re.compile(r"\bbush\b", re.IGNORECASE)
 _STUBBY = 2.5  # diameters: a shorter piece shears more than it bends
 _SAME = 1.001  # the root is written to four digits
+_REAR = "from the rear"
 
 
 def cone_is_cut(sheet: Sheet) -> Iterator[Fault]:
@@ -130,6 +131,18 @@ def _whirls(diameter_mm: float, free_mm: float, modulus_mpa: float, density_kg_m
 
 def _words(text: Text) -> str:
     return "".join(piece for piece in text if isinstance(piece, str))
+
+
+def bush_passes(sheet: Sheet) -> Iterator[Fault]:
+    """A bush that fills the spindle and is thicker than the hole of the chuck is brought in from the rear."""
+    shop = sheet.shop
+    for placed in sheet.steps:
+        if "bar-through-spindle" not in placed.step.activities or _BUSH not in placed.step.tools:
+            continue
+        rear = any(line.value == (_REAR,) for line in placed.step.settings)
+        if shop.spindle_bore_mm is not None and shop.spindle_bore_mm > shop.bush_passes_mm and not rear:
+            what = f"a bush of {shop.spindle_bore_mm:.3g} mm does not pass a hole of {shop.bush_passes_mm:.3g} mm"
+            yield Fault(placed.where, f"{what}, and the bar goes in from the front")
 
 
 def _drawn(sheet: Sheet) -> dict[str, float]:

@@ -7,6 +7,9 @@ from tailtrue.inspection.sheet import Sheet
 
 _ALONE = "independent-chuck"
 _FOUR_JAWS = ("four-jaw-chuck", _ALONE)
+_FITS = {"chuck-change", "machine-check"}
+_OF_A_CHUCK = ("chuck.speed_limit", "chuck_speed_limit", "hold_speed_limit")
+_CENTRE = "headstock-centre"
 _MARK = "chuck_speed_limit"
 _ROOM, _HOLE, _BAR = "rework.room_behind", "rework.chuck_hole", "bore.shank"
 _TRUED, _PAST_BAR = "rework.stands_out", "limit.boring_clearance"
@@ -29,6 +32,29 @@ def fitted_before_use(sheet: Sheet) -> Iterator[Fault]:
         told = [figure.value for figure in first.figures if figure.fact.endswith(_MARK)]
         if not told or max(told) > max(marks):
             yield Fault(first.where, "a chuck is fitted, and the speed told for it is not that of its mark")
+
+
+def each_in_the_limits(sheet: Sheet) -> Iterator[Fault]:
+    """A limit of speed that a step tells for a chuck stands in the table of limits too, for that chuck."""
+    rows = {figure.fact: figure.value for row in sheet.procedure.limits for figure in figures_in(row.limit)}
+    if not rows:
+        return
+    for placed in sheet.steps:
+        if not _FITS & set(placed.step.activities):
+            continue
+        for figure in figures_in(placed.step):
+            if figure.fact.endswith(_OF_A_CHUCK) and rows.get(figure.fact) != figure.value:
+                yield Fault(placed.where, f"{figure.value:g} 1/min for this chuck does not stand among the limits")
+
+
+def point_in_the_jaws(sheet: Sheet) -> Iterator[Fault]:
+    """Where the chuck stays on as the driver, the headstock centre is gripped in its jaws: the taper is behind it."""
+    if not sheet.shop.chuck_drives:
+        return
+    for placed in sheet.steps:
+        done, tools = set(placed.step.activities), set(placed.step.tools)
+        if "fit-centre" in done and _CENTRE in tools and not ("grip-in-chuck" in done and {"chuck", "chuck-key"} <= tools):
+            yield Fault(placed.where, "the chuck stays on the spindle, and a centre is put into the taper behind it")
 
 
 def boring_bar_has_room(sheet: Sheet) -> Iterator[Fault]:

@@ -21,6 +21,9 @@ _END = re.compile(r"(?<=[.!?])\s+")
 # A limit printed for people, and the cap of the shop it must not pass.
 _CAPS = {
     "chuck.speed_limit": "chuck",
+    "blank.chuck_speed_limit": "chuck of the blanks",
+    "bar.hold_speed_limit": "collet chuck",
+    "rework.chuck_speed_limit": "chuck of the collar",
     "limit.between_centres_speed": "work on a dog",
     "skim.centre_speed_limit": "tailstock centre",
 }

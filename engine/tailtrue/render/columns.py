@@ -78,6 +78,7 @@ def _cuts(best: Sequence[tuple[int, int, int]], filled: Callable[[int, int], int
     return found
 
 
+@lru_cache(maxsize=2048)  # the same entries stand on several papers of a lathe
 def lines_of(entry: Markup) -> int:
     """How many lines an entry takes in a column.
 

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from markupsafe import Markup, escape
 
@@ -301,6 +302,7 @@ def _fetched(procedure: Procedure) -> dict[str, tuple[str, ...]]:
     return fetched
 
 
+@lru_cache(maxsize=4096)
 def anchor(name: str) -> str:
     """A name that may stand in an id.
 
