@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.sheet import Sheet, figures_in
 
 _ALONE = "independent-chuck"
 _FOUR_JAWS = ("four-jaw-chuck", _ALONE)
@@ -42,7 +42,7 @@ def each_in_the_limits(sheet: Sheet) -> Iterator[Fault]:
     for placed in sheet.steps:
         if not _FITS & set(placed.step.activities):
             continue
-        for figure in figures_in(placed.step):
+        for figure in placed.figures:
             if figure.fact.endswith(_OF_A_CHUCK) and rows.get(figure.fact) != figure.value:
                 yield Fault(placed.where, f"{figure.value:g} 1/min for this chuck does not stand among the limits")
 
