@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import radians, tan
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Sheet, figures_in
+from tailtrue.inspection.sheet import Sheet
 
 _POINT = tan(radians(118 / 2))  # half the angle of a common drill point
 _TRAVEL, _DRILL, _OVERHANG = "hole.travel_needed", "hole.ladder.size", "bore.overhang"
@@ -20,7 +20,7 @@ def sent_through(sheet: Sheet) -> Iterator[Fault]:
     for placed in sheet.steps:
         if placed.phase.number != number:
             number, faced = placed.phase.number, None
-        told = [(figure.fact, figure.value) for figure in figures_in(placed.step)]
+        told = [(figure.fact, figure.value) for figure in placed.figures]
         sizes = dict(told)
         if "facing" in placed.step.activities:
             faced = sizes.get(_WIDTH, faced)
