@@ -133,5 +133,6 @@ class Shop:
     bar_metal: tuple[float, float] | None = None  # modulus of elasticity in MPa and density in kg/m3
     third_collar: bool = False
     guard_switch: bool = False
+    owner: bool = False  # at home, experienced, of age: nobody else is trained or signs
     unsaid: tuple[str, ...] = ()  # labels of what nobody said and a stop against a hazard hangs on
     independent_chucks: Mapping[str, float] = field(default_factory=dict)  # by label the most revolutions a minute
