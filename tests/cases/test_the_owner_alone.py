@@ -56,6 +56,7 @@ def test_the_standing_procedure_of_a_shop_of_one_has_one_line_to_sign_and_no_ros
     words = standing(tmp_path)
     assert words.count("Owner, who wrote it, walked it through and approves it") == 2
     assert [word for word in OTHERS if word in words] == []
+    assert words.count("Emergency number") >= 2
 
 
 @pytest.mark.parametrize(
