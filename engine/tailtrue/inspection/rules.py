@@ -259,6 +259,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V263", bar_ends.far_end_held, "reports on fatal accidents: a bar that is not held inside the spindle whirls"),
     Rule("V266", room.fixing_told, "common practice: how a collar holds decides what loosens it"),
     Rule("V267", unsaid.not_hidden, "house rule: what is not known and may hurt somebody is said, never passed over"),
+    Rule("V268", sop.signed_by_who_is_there, "house rule: a line to sign is for somebody who is there"),
     Rule("V264", bar_ends.standing_out_told, "lathe manuals: the free length of a bar is set, not guessed"),
     Rule("V265", bar_ends.far_end_slow, "beam theory: a bar that is free at one end whirls at its own speed"),
     Rule("V300", fixed_tailstock.tells_no_move, "common practice: nobody is sent to screws that are not there"),

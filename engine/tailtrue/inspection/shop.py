@@ -138,6 +138,7 @@ class Shop:
     bar_metal: tuple[float, float] | None = None  # modulus of elasticity in MPa and density in kg/m3
     third_collar: bool = False
     guard_switch: bool = False
+    owner: bool = False  # at home, experienced, of age: nobody else is trained or signs
     unsaid: tuple[str, ...] = ()  # labels of what nobody said and a stop against a hazard hangs on
     chuck_drives: bool = False
     bush_passes_mm: float = 0.0  # the hole of what grips the bar for facing; nought where nobody measured it
