@@ -74,3 +74,13 @@ def room_behind_a_band_not_told() -> Job:
 @breaks("V203", "step 6.20")
 def band_gripped_so_deep_that_the_drill_strikes() -> Job:
     return _told("job-cast", "drill-blank", "blank.room_behind", 6.0)
+
+
+@breaks("V316", "step 6.3")
+def band_that_one_pass_does_not_reach() -> Job:
+    return _told("job-cast", "turn-band", "collar.band_passes", 1.0)
+
+
+@breaks("V316", "step 6.3")
+def raw_blank_whose_passes_nobody_tells() -> Job:
+    return _told("job-cast", "turn-band", "collar.band_passes", None)

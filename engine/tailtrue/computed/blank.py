@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from tailtrue.calc.cutting import passes_for_stock
 from tailtrue.calc.lengths import midway
 from tailtrue.calc.steps import step_down
 from tailtrue.calc.turning_masses import unbalance_speed_limit
@@ -112,6 +113,20 @@ def band_out(width: float, grip: float) -> float:
           how="what stands out less the clearance in front of the jaws")  # fmt: skip
 def band_length(out: float, clearance: float) -> float:
     return out - clearance
+
+
+@computed(
+    "collar.band_passes",
+    label="passes until a band on the raw blank is bright",
+    unit="1",
+    rounding="count",
+    bound="least",
+    needs=("collar.corner_diameter", "collar.run_out", "collar.blank_diameter", "collar.band.depth"),
+    how="from the highest place, the largest circle and what it runs out, to the size of the band, each pass as deep as the "
+    "list says, up to a whole pass",
+)
+def band_passes(corners: float, run_out: float, blank: float, depth: float) -> float:
+    return float(max(1, passes_for_stock(max(0.0, corners + run_out - blank), depth)))
 
 
 @computed(

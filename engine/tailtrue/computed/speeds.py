@@ -138,3 +138,14 @@ def _centre_drilling(prefix: str, work: str, what: str, held: str, *more: tuple[
 
 _centre_drilling("bar.centring", "bar", "centre drilling the bar", "limit.centre_drill_speed", *_CHUCK)
 _centre_drilling("collar.spotting", "collar", "spotting the collar", "limit.blank_speed", _BLANK[0])
+
+
+@computed(
+    "collar.speeds_there",
+    label="the lathe has a speed slow enough for the collars",
+    kind="yes-no",
+    needs=("collar.facing.speed?", "collar.turning.speed?", "skim.speed?", "lathe.slowest"),
+    how="whether facing, roughing and skimming the collars each find a speed that tool and metal bear",
+)
+def speeds_there(facing: float | None, roughing: float | None, skimming: float | None, _slowest: float) -> bool:
+    return None not in (facing, roughing, skimming)

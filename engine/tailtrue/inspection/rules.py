@@ -231,6 +231,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V202", skims_read.doubt_is_honest, "ISO 14253-1: no verdict that the uncertainty does not allow"),
     Rule("V203", room.drill_has_room, "geometry: a drill point is longer than nothing, and comes out behind the work"),
     Rule("V310", through.sent_through, "geometry: what goes through a blank travels its width and a little more"),
+    Rule("V316", through.band_reached, "arithmetic: so many passes of such a depth, both sides, make the size"),
     Rule("V311", other_chuck.fitted_before_use, "common practice: each chuck is fitted as a step, and its own mark holds"),
     Rule("V314", other_chuck.point_in_the_jaws, "geometry: the body of a chuck is deeper than a centre stands out"),
     Rule("V315", other_chuck.each_in_the_limits, "ISO 16156: the mark of each chuck is its own limit"),

@@ -10,6 +10,8 @@ _POINT = tan(radians(118 / 2))  # half the angle of a common drill point
 _TRAVEL, _DRILL, _OVERHANG = "hole.travel_needed", "hole.ladder.size", "bore.overhang"
 _WIDTH, _THROUGH = "collar.width", "bore.through_width"
 _CLOSE_MM = 0.1
+_CIRCLE, _OUT = "collar.corner_diameter", "collar.run_out"
+_BAND, _PASSES, _BLANK_SIZE = "collar.band.depth", "collar.band_passes", "collar.blank_diameter"
 _PAST_DRILL, _PAST_BAR = "limit.break_through", "limit.boring_clearance"
 
 
@@ -38,3 +40,20 @@ def sent_through(sheet: Sheet) -> Iterator[Fault]:
             if not 0 < past <= limits[_PAST_BAR][0] + _CLOSE_MM:
                 what = f"the boring bar stands out {sizes[_OVERHANG]:.4g} mm for a blank {width:.4g} mm wide"
                 yield Fault(placed.where, what)
+
+
+def band_reached(sheet: Sheet) -> Iterator[Fault]:
+    """The first cut round a raw blank tells as many passes as its highest place takes at the depth that is told."""
+    begun = set()
+    for placed in sheet.steps:
+        if "first-cut-raw" not in placed.step.activities or placed.phase.number in begun:
+            continue
+        begun.add(placed.phase.number)
+        told = placed.told
+        if not told.keys() >= {_BAND, _PASSES, _BLANK_SIZE, _CIRCLE, _OUT}:
+            yield Fault(placed.where, "passes, depth, size, circle and run-out of a raw blank are not all told")
+            continue
+        most = (told[_CIRCLE] + told[_OUT] - told[_BLANK_SIZE]) / 2
+        if not told[_PASSES] * told[_BAND] >= most - _CLOSE_MM:
+            what = f"{told[_PASSES]:g} passes of {told[_BAND]:.3g} mm do not take the {most:.3g} mm at the highest place"
+            yield Fault(placed.where, what)
