@@ -9,6 +9,7 @@ from tailtrue.inspection import RULES, Report, inspect
 
 from . import (
     broken_again,
+    broken_answered,
     broken_bar_ends,
     broken_boring,
     broken_by_hand,
@@ -43,6 +44,7 @@ from .sample import procedure, shop
 
 PARTS = (
     broken_again,
+    broken_answered,
     broken_bar_ends,
     broken_boring,
     broken_by_hand,

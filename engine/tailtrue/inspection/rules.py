@@ -1,6 +1,7 @@
 """Every rule of the inspection, in one list. Numbers stay with their rule when others come or go."""
 
 from tailtrue.inspection import (
+    answered,
     bar_ends,
     boring,
     by_hand,
@@ -238,6 +239,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V261", bar_ends.rims_broken, "common practice: a faced rim is a blade until it is broken"),
     Rule("V262", bar_ends.seats_kept, "common practice: hard jaws bruise, and a fit is measured on sound metal"),
     Rule("V263", bar_ends.far_end_held, "reports on fatal accidents: a bar that is not held inside the spindle whirls"),
+    Rule("V301", answered.of_this_work, "house rule: a paper claims nothing of a bar that nobody stated"),
     Rule("V300", fixed_tailstock.tells_no_move, "common practice: nobody is sent to screws that are not there"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
