@@ -27,6 +27,7 @@ from tailtrue.inspection import (
     record,
     restart,
     rework,
+    rework_tight,
     risk,
     room,
     safety_review,
@@ -240,6 +241,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V262", bar_ends.seats_kept, "common practice: hard jaws bruise, and a fit is measured on sound metal"),
     Rule("V263", bar_ends.far_end_held, "reports on fatal accidents: a bar that is not held inside the spindle whirls"),
     Rule("V301", answered.of_this_work, "house rule: a paper claims nothing of a bar that nobody stated"),
+    Rule("V302", rework_tight.bonded_as_found, "bearing maker's page on bonding: the least gap that a bond takes"),
     Rule("V300", fixed_tailstock.tells_no_move, "common practice: nobody is sent to screws that are not there"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
