@@ -9,6 +9,7 @@ from tailtrue.inspection import RULES, Report, inspect
 
 from . import (
     broken_again,
+    broken_answered,
     broken_bar_ends,
     broken_boring,
     broken_by_hand,
@@ -37,6 +38,7 @@ from . import (
     broken_stock,
     broken_third,
     broken_through,
+    broken_tight,
     broken_time,
     broken_too_close,
     broken_unsaid,
@@ -47,6 +49,7 @@ from .sample import procedure, shop
 
 PARTS = (
     broken_again,
+    broken_answered,
     broken_bar_ends,
     broken_boring,
     broken_by_hand,
@@ -75,6 +78,7 @@ PARTS = (
     broken_stock,
     broken_third,
     broken_through,
+    broken_tight,
     broken_time,
     broken_too_close,
     broken_unsaid,
