@@ -28,6 +28,7 @@ from tailtrue.inspection import (
     numbering,
     other_chuck,
     other_holding,
+    power_back,
     record,
     restart,
     rework,
@@ -45,6 +46,7 @@ from tailtrue.inspection import (
     sources,
     spindle,
     swept,
+    tags,
     tailstock,
     third_collar,
     through,
@@ -162,6 +164,9 @@ RULES: tuple[Rule, ...] = (
     Rule(
         "V335", swept.nothing_to_brush, "procedure writing practice: a line that asks for what is not there is not believed"
     ),
+    Rule("V336", power_back.comes_back, "lock-out practice: power comes back as a line of its own, on every way"),
+    Rule("V337", tags.screws_counted, "house rule: a sheet holds for one machine only"),
+    Rule("V338", tags.tags_named, "lock-out practice: a tag is taken off by its name"),
     Rule("V331", collars_last.accepted_in_time, "arithmetic: what is worn out, and what each skim costs"),
     Rule("V332", collars_last.measured_each_round, "arithmetic: each round costs a truing cut and a skim"),
     Rule("V333", collars_last.swapped_in_time, "arithmetic: the second skim finds what the first left"),
