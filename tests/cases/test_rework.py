@@ -96,6 +96,15 @@ def test_what_was_found_leads_one_way_and_back(tmp_path: Path, lines: str, way: 
     assert any("start-check" in activities for _, _, activities in after[:turns])
 
 
+@pytest.mark.parametrize("found", ["skim-chattered", "cut-not-clean"])
+@pytest.mark.parametrize(("collar", "refused"), [("69.2 mm", False), ("69.6 mm", True), ("106.7 mm", True)])
+def test_a_collar_that_reads_more_than_its_sheet_has_is_not_believed(
+    tmp_path: Path, found: str, collar: str, refused: bool
+) -> None:
+    path = job_with(tmp_path, f'found = "{found}"\nfound_collar = "{collar}"')
+    assert [one.id for one in advise(path).refused] == (["rework-collar-too-large"] if refused else [])
+
+
 def test_every_way_is_reached_but_the_one_for_a_shop_without_four_jaws() -> None:
     rows = {row.then for row in knowledge().decisions["rework.way"].rows}
     assert rows - {way for _, way, _ in WAYS} == {"make-a-new-collar-for-the-grip"}

@@ -84,3 +84,13 @@ def band_that_one_pass_does_not_reach() -> Job:
 @breaks("V316", "step 6.3")
 def raw_blank_whose_passes_nobody_tells() -> Job:
     return _told("job-cast", "turn-band", "collar.band_passes", None)
+
+
+@breaks("V317", "step 6.13")
+def many_cuts_to_width_told_as_few() -> Job:
+    return _told("job-cast", "face-blank-to-width", "collar.second_cuts", 5.0)
+
+
+@breaks("V317", "step 6.13")
+def cuts_to_width_that_nobody_counts() -> Job:
+    return _told("job-cast", "face-blank-to-width", "collar.second_cuts", None)

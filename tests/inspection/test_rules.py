@@ -14,6 +14,7 @@ from . import (
     broken_by_hand,
     broken_documents,
     broken_drawings,
+    broken_fixed,
     broken_grammar,
     broken_holding,
     broken_joints,
@@ -37,6 +38,7 @@ from . import (
     broken_through,
     broken_time,
     broken_too_close,
+    broken_unsaid,
     broken_words,
 )
 from .broken import BROKEN, Broken
@@ -49,6 +51,7 @@ PARTS = (
     broken_by_hand,
     broken_documents,
     broken_drawings,
+    broken_fixed,
     broken_grammar,
     broken_holding,
     broken_joints,
@@ -72,6 +75,7 @@ PARTS = (
     broken_through,
     broken_time,
     broken_too_close,
+    broken_unsaid,
     broken_words,
 )
 

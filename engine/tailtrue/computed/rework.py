@@ -192,6 +192,13 @@ def visits_left(found: float, worn: float, use: float) -> float:
     return float(max(0, steps_in(found - worn, use)))
 
 
+@computed("rework.collar_most", label="largest reading of a collar that is believed", unit="mm", rounding="size",
+          bound="most", needs=("collar.diameter", "limit.collar_over"),
+          how="diameter of the sheet and a little above it")  # fmt: skip
+def collar_most(diameter: float, over: float) -> float:
+    return diameter + over
+
+
 @computed("rework.tries", label="tries, at most", unit="1", rounding="count", bound="most",
           needs=("rework.visits_left", "limit.rework_tries"),
           how="what the collars have left, and never above the limit")  # fmt: skip

@@ -11,6 +11,8 @@ from tailtrue.parts import Figure
 _FACT = "setover.amount"
 _WITHIN = 0.01  # of the set-over
 _SIDES = ("toward you", "away from you")
+_CLEAR = "setover.clear_of_dog"
+_RUN_OFF_MM = 5.0  # no tool with its holder runs off in less
 
 
 def amount_right(sheet: Sheet) -> Iterator[Fault]:
@@ -53,6 +55,26 @@ def _said(placed: Placed, due: str) -> Iterator[Fault]:
         words = "".join(piece for piece in line.value if not isinstance(piece, Figure))
         if [side for side in _SIDES if side in words] != [due]:
             yield Fault(placed.where, f'the tailstock goes "{due}" here, the sheet says "{words.strip()}"')
+
+
+def clear_of_dog(sheet: Sheet) -> Iterator[Fault]:
+    """Dog, room to run off and the taper find room on the work, and where the taper must end is told at a step."""
+    taper = sheet.shop.taper
+    steps = list(sheet.steps)
+    cut = _next(steps, -1, lambda one: "set-over" in one.step.activities and one.step.machine == "turning")
+    if taper is None or not cut:
+        return
+    where = steps[cut].where
+    least = taper.dog_mm + _RUN_OFF_MM
+    if taper.length_mm + least > taper.work_length_mm:
+        what = f"{taper.length_mm:.4g} mm of taper and {least:.4g} mm for the dog do not go on {taper.work_length_mm:.4g} mm"
+        yield Fault(where, what)
+    told = [one for placed in steps[:cut] for one in figures_in(placed.step) if one.fact == _CLEAR]
+    if not told:
+        yield Fault(where, "a taper is cut toward the dog, and no step before says where it must end")
+    for figure in told:
+        if figure.unit != "mm" or not least <= figure.value <= taper.work_length_mm - taper.length_mm:
+            yield Fault(where, f"the taper may end {figure.value:.4g} {figure.unit} from the face, and the dog is there")
 
 
 def brought_back(sheet: Sheet) -> Iterator[Fault]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, NamedTuple
 
 
 @dataclass(frozen=True)
@@ -18,8 +18,7 @@ class SpeedCap:
         return self.phases is None or phase in self.phases
 
 
-@dataclass(frozen=True)
-class HandSetting:
+class HandSetting(NamedTuple):
     """A number that the job file sets by hand: to what, by whom, to which side it may go, and what bounds it."""
 
     value: float
@@ -29,8 +28,7 @@ class HandSetting:
     at_most: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True)
-class ShopEntry:
+class ShopEntry(NamedTuple):
     """One entry of a file with rules of the shop: what it does to what, why, and by whom."""
 
     kind: str
@@ -39,8 +37,7 @@ class ShopEntry:
     by: str
 
 
-@dataclass(frozen=True)
-class Taper:
+class Taper(NamedTuple):
     """A taper as it was asked for, on work between centres."""
 
     large_mm: float
@@ -49,10 +46,10 @@ class Taper:
     work_length_mm: float
     hole_depths_mm: float
     small_end: str
+    dog_mm: float
 
 
-@dataclass(frozen=True)
-class Piece:
+class Piece(NamedTuple):
     """A piece of stock to be held in the chuck alone, and how many diameters of it may stand free."""
 
     diameter_mm: float
@@ -61,8 +58,7 @@ class Piece:
     most_diameters: float
 
 
-@dataclass(frozen=True)
-class Rework:
+class Rework(NamedTuple):
     """What was found of a bore, in mm, at which seat, and the sheet that was left: names and titles of steps by number."""
 
     readings: tuple[float, ...]
@@ -125,6 +121,7 @@ class Shop:
     parts: frozenset[str] = frozenset({"drawing", "cut-list", "look-up", "card", "care", "sop"})
     bar_exists: bool = False
     bar_on_hand: Mapping[str, float] = field(default_factory=dict)
+    fixed_by: str = ""  # how the collars of that bar are fixed; empty where nobody told
     taper: Taper | None = None
     piece: Piece | None = None
     top_slide_division_mm: float | None = None
@@ -133,8 +130,10 @@ class Shop:
     rework: Rework | None = None
     centre_drills: tuple[tuple[float, float], ...] = ()  # pilot and body of each one in the crib, in mm
     spindle_bore_mm: float | None = None
+    bar_metal: tuple[float, float] | None = None  # modulus of elasticity in MPa and density in kg/m3
     third_collar: bool = False
     guard_switch: bool = False
+    unsaid: tuple[str, ...] = ()  # labels of what nobody said and a stop against a hazard hangs on
     chuck_drives: bool = False
     bush_passes_mm: float = 0.0  # the hole of what grips the bar for facing; nought where nobody measured it
     independent_chucks: Mapping[str, float] = field(default_factory=dict)  # by label the most revolutions a minute
