@@ -10,6 +10,7 @@ from tailtrue.inspection import RULES, Report, inspect
 from . import (
     broken_again,
     broken_bar_ends,
+    broken_bench,
     broken_boring,
     broken_by_hand,
     broken_documents,
@@ -44,6 +45,7 @@ from .sample import procedure, shop
 PARTS = (
     broken_again,
     broken_bar_ends,
+    broken_bench,
     broken_boring,
     broken_by_hand,
     broken_documents,

@@ -136,6 +136,14 @@ class PageLine(SettingText):
 
 
 @dataclass(frozen=True)
+class Care:
+    """A line of the care of the bar that holds for bars of one kind."""
+
+    text: Wording
+    when: Condition
+
+
+@dataclass(frozen=True)
 class Trouble:
     """What is seen, what to do and what not to do, with the texts read."""
 
@@ -318,6 +326,7 @@ class Page:
     supervised: tuple[Wording, ...]
     supervised_when: Condition
     care: tuple[Wording, ...]
+    care_besides: tuple[Care, ...]
     trouble: tuple[Trouble, ...]
     facts: tuple[PageLine, ...]
     cuts: tuple[CutText, ...]
