@@ -63,7 +63,7 @@ def band_reached(sheet: Sheet) -> Iterator[Fault]:
 def faced_to_width(sheet: Sheet) -> Iterator[Fault]:
     """Where cuts of a told depth bring a collar to width, so many are told as take off what is told to come off."""
     for placed in sheet.steps:
-        told = {figure.fact: figure.value for figure in figures_in(placed.step)}
+        told = placed.told
         if _CUTS not in told:
             if "facing" in placed.step.activities and _WIDTH in told and _DEPTH in told:
                 yield Fault(placed.where, "a collar is faced to width, and nothing says in how many cuts")
