@@ -87,7 +87,7 @@ def set_over_reckoned_over_the_taper_alone() -> Job:
 def taper_that_runs_under_the_dog() -> Job:
     tree, shop = _job("taper-and-return")
     assert shop.taper is not None
-    return tree, replace(shop, taper=replace(shop.taper, dog_mm=40.0))
+    return tree, replace(shop, taper=shop.taper._replace(dog_mm=40.0))
 
 
 @breaks("V330", "step 4.3")
@@ -176,7 +176,9 @@ def tag_listed_that_nobody_hangs() -> Job:
 
 @breaks("V337", "step 3.4")
 def second_screw_that_the_tailstock_does_not_have() -> Job:
-    tree, shop = _worded("taper-and-return", "re-clamp", "Snug the set-over screws where there are two.", "Snug both set-over screws.")
+    tree, shop = _worded(
+        "taper-and-return", "re-clamp", "Snug the set-over screws where there are two.", "Snug both set-over screws."
+    )
     return tree, replace(shop, set_over="one-screw")
 
 

@@ -66,7 +66,8 @@ def start_check(number: str) -> Step:
         machine="stopped",
         activities=("start-check", "spindle-start"),
         text=(
-            ("Touch the chuck key in its place.",), ("Turn the spindle by hand through one full turn.",),
+            ("Touch the chuck key in its place.",),
+            ("Turn the spindle by hand through one full turn.",),
             ("IF the lathe was isolated, THEN restore power.",),
         ),
         checks=(written("Key seen in its place.", "speed set"),),

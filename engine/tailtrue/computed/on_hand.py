@@ -1,9 +1,13 @@
 """A test bar that exists: what a visit leaves of it, and what may change when it is turned end for end."""
 
+from collections.abc import Mapping
+from typing import Any
+
 from tailtrue.calc.doubts import both_together
 from tailtrue.calc.lengths import length_ratio
 from tailtrue.calc.steps import length_of_steps
-from tailtrue.computed.registry import computed
+from tailtrue.computed.joint_ways import WAYS
+from tailtrue.computed.registry import Limited, computed
 
 
 @computed("collar.after_visit", label="diameter of the collars after one more visit", unit="mm", rounding="size",
@@ -38,3 +42,12 @@ def swap_most(unsure: float) -> float:
           needs=("collar.spacing", "collar.width"), how="distance divided by the width of a collar")  # fmt: skip
 def stations_apart(spacing: float, width: float) -> float:
     return length_ratio(spacing, width)
+
+
+@computed("joint.fixed_by", label="how the collars of this bar are fixed", kind="choice", choices=tuple(WAYS),
+          needs=("bar.on_hand?", "joint.method?"),
+          how="as told for the bar on hand; else as this job fixes them")  # fmt: skip
+def fixed_by(on_hand: Mapping[str, Any] | None, made: str | None) -> Limited:
+    if on_hand is None:
+        return Limited(made, "this job settles no way to fix them")
+    return Limited(on_hand.get("fixed_by"), "nobody told how the collars of this bar are fixed")

@@ -126,6 +126,10 @@ def _cooling(steps: Sequence[Placed], place: int) -> int | None:
     return _last(steps, place, lambda one: one.step.machine == "isolated" and "thermometer" in one.step.tools)
 
 
+def _next_drill(steps: Sequence[Placed], place: int) -> int | None:
+    return _last(steps, place, lambda one: "next drill" in one.step.title)
+
+
 # In this order: what is named last in a sentence is where one stands then.
 _NAMED: tuple[tuple[re.Pattern[str], Callable[[Sequence[Placed], int], int | None]], ...] = tuple(
     (re.compile(pattern, re.IGNORECASE), find)
@@ -139,7 +143,7 @@ _NAMED: tuple[tuple[re.Pattern[str], Callable[[Sequence[Placed], int], int | Non
         (r"the phase before this one", _phase_before),
         (r"first line of the phase in which the difference was read", _phase_of_the_cut),
         (r"the step that tightens the stub", lambda steps, place: _last(steps, place, _does("mount-on-stub"))),
-        (r"the step that fits the next one", lambda steps, place: _last(steps, place, lambda one: "next drill" in one.step.title)),
+        (r"the step that fits the next one", _next_drill),
     )
 )  # fmt: skip
 

@@ -1,4 +1,4 @@
-"""An indicator arm whose droop is measured: it stays as it was when its droop was read, and comes off a bar like the quill."""
+"""An indicator arm whose droop is measured: it stays as it was then, and comes off a bar as thick as the quill."""
 
 import re
 from collections.abc import Iterator
@@ -21,9 +21,13 @@ def arm_stays(sheet: Sheet) -> Iterator[Fault]:
         if fixed is None:
             continue
         if _TO_A_JAW.search(fixed[0]) or "body" not in fixed[0]:
-            yield Fault(placed.where, "the arm is fixed where opening the chuck moves it, and its droop is measured before that")
+            yield Fault(
+                placed.where, "the arm is fixed where opening the chuck moves it, and its droop is measured before that"
+            )
         if _LIKE_THE_QUILL not in words:
-            yield Fault(placed.where, "the arm must be set anew for the quill: the bar in the chuck is not said to be as thick")
+            yield Fault(
+                placed.where, "the arm must be set anew for the quill: the bar in the chuck is not said to be as thick"
+            )
 
 
 def nothing_to_brush(sheet: Sheet) -> Iterator[Fault]:

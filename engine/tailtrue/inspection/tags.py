@@ -21,7 +21,7 @@ def tags_named(sheet: Sheet) -> Iterator[Fault]:
         step = placed.step
         words = " ".join(map(_words, (*step.text, *((step.hold.text,) if step.hold else ()))))
         if _ANY.search(words):
-            yield Fault(placed.where, "two tags are in use on this sheet, and a line says only \"the tag\"")
+            yield Fault(placed.where, 'two tags are in use on this sheet, and a line says only "the tag"')
         for tool, named in _TAGS.items():
             if tool in step.tools and not named.search(words):
                 yield Fault(placed.where, f'"{tool}" is listed and no line says what is done with it')
