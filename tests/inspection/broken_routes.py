@@ -187,7 +187,7 @@ def dial_set_at_the_end_that_stays_large() -> Job:
     return _worded("taper-and-return", "turn-taper", "Touch the end that is to be small", "Touch the larger end")
 
 
-@breaks("V340", "limits")
+@breaks("V328", "limits")
 def limit_that_the_steps_of_the_sheet_go_beyond() -> Job:
     tree, shop = _job("chucked-bar-test")
     return _figures(tree, "limit.chucked_overhang", 2.5), shop

@@ -79,7 +79,7 @@ def clear_of_dog(sheet: Sheet) -> Iterator[Fault]:
 
 
 def touched_where_it_meets(sheet: Sheet) -> Iterator[Fault]:
-    """On work that is still round the end that is to be small meets the tool first: a dial set at the other digs in there."""
+    """On round work the end that is to be small meets the tool first: a dial set at the other digs in there."""
     if sheet.shop.taper is None:
         return
     for placed in sheet.steps:
