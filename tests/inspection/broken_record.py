@@ -35,7 +35,7 @@ def _with_places(name: str, *places: Place) -> Job:
 
 @breaks("V110", "record, look-up table")
 def a_move_of_half_the_difference() -> Job:
-    return _with_row(2, move=mm("lookup.table.move", 0.0125, "difference"))
+    return _with_row(3, move=mm("lookup.table.move", 0.025, "difference"))
 
 
 @breaks("V110", "record, look-up table")
