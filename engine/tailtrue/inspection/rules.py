@@ -176,6 +176,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V336", power_back.comes_back, "lock-out practice: power comes back as a line of its own, on every way"),
     Rule("V337", tags.screws_counted, "house rule: a sheet holds for one machine only"),
     Rule("V338", tags.tags_named, "lock-out practice: a tag is taken off by its name"),
+    Rule("V339", set_over.touched_where_it_meets, "geometry: the end that comes out small stands nearest to the tool"),
+    Rule("V328", free_end.limit_agrees, "house rule: the limits of a sheet are those of its steps"),
     Rule("V331", collars_last.accepted_in_time, "arithmetic: what is worn out, and what each skim costs"),
     Rule("V332", collars_last.measured_each_round, "arithmetic: each round costs a truing cut and a skim"),
     Rule("V333", collars_last.swapped_in_time, "arithmetic: the second skim finds what the first left"),
