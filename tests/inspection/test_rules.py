@@ -9,6 +9,7 @@ from tailtrue.inspection import RULES, Report, inspect
 
 from . import (
     broken_again,
+    broken_answered,
     broken_bar_ends,
     broken_boring,
     broken_by_hand,
@@ -36,7 +37,11 @@ from . import (
     broken_sop,
     broken_stock,
     broken_third,
+<<<<<<< HEAD
     broken_through,
+=======
+    broken_tight,
+>>>>>>> s13-claims
     broken_time,
     broken_too_close,
     broken_unsaid,
@@ -47,6 +52,7 @@ from .sample import procedure, shop
 
 PARTS = (
     broken_again,
+    broken_answered,
     broken_bar_ends,
     broken_boring,
     broken_by_hand,
@@ -74,7 +80,11 @@ PARTS = (
     broken_sop,
     broken_stock,
     broken_third,
+<<<<<<< HEAD
     broken_through,
+=======
+    broken_tight,
+>>>>>>> s13-claims
     broken_time,
     broken_too_close,
     broken_unsaid,

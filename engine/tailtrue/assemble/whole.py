@@ -80,7 +80,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         findings=_findings(filler, route),
         set_by_hand=set_by_hand(filler),
         shop_rules=shop_rules(filler),
-        choices=choices(filler, route.file.answers),
+        choices=choices(filler, route),
         derivations=(),
         sources=(),
     )

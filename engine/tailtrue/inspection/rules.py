@@ -1,6 +1,7 @@
 """Every rule of the inspection, in one list. Numbers stay with their rule when others come or go."""
 
 from tailtrue.inspection import (
+    answered,
     bar_ends,
     boring,
     by_hand,
@@ -30,6 +31,7 @@ from tailtrue.inspection import (
     record,
     restart,
     rework,
+    rework_tight,
     risk,
     room,
     safety_review,
@@ -270,6 +272,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V268", sop.signed_by_who_is_there, "house rule: a line to sign is for somebody who is there"),
     Rule("V264", bar_ends.standing_out_told, "lathe manuals: the free length of a bar is set, not guessed"),
     Rule("V265", bar_ends.far_end_slow, "beam theory: a bar that is free at one end whirls at its own speed"),
+    Rule("V301", answered.of_this_work, "house rule: a paper claims nothing of a bar that nobody stated"),
+    Rule("V302", rework_tight.bonded_as_found, "bearing maker's page on bonding: the least gap that a bond takes"),
     Rule("V300", fixed_tailstock.tells_no_move, "common practice: nobody is sent to screws that are not there"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
