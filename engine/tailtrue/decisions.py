@@ -1,7 +1,7 @@
 """Decisions: rows of conditions that answer one question, every alternative judged and kept for showing."""
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from tailtrue.conditions import Condition, Get, Judged
 from tailtrue.facts import Fact, FactSpec, NotKnown
@@ -32,21 +32,24 @@ class DecisionRow:
 
 @dataclass(frozen=True)
 class Decision:
-    """A question with its rows. `unique`: at most one row can hold. `priority`: the first that holds."""
+    """A question with its rows. `unique`: at most one row can hold. `priority`: the first that holds.
+
+    `concerns` names what a route has to do with so that its paper tells the answer; none: every paper tells it.
+    """
 
     spec: FactSpec
     question: str
     hit: Literal["unique", "priority"]
     rows: tuple[DecisionRow, ...]
     where: str
+    concerns: tuple[str, ...] = ()
 
     def names(self) -> frozenset[str]:
         """The facts its rows read."""
         return frozenset().union(*(row.when.names() for row in self.rows))
 
 
-@dataclass(frozen=True)
-class JudgedRow:
+class JudgedRow(NamedTuple):
     """A row with its judgement and whether it won."""
 
     row: DecisionRow
@@ -54,8 +57,7 @@ class JudgedRow:
     chosen: bool
 
 
-@dataclass(frozen=True)
-class Outcome:
+class Outcome(NamedTuple):
     """What came of a decision: the fact, and every row judged."""
 
     fact: Fact | NotKnown

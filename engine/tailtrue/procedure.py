@@ -176,8 +176,13 @@ class Move(Node):
 
 
 class LookUp(Node):
-    """Difference of the collars read, and what to do about it."""
+    """Difference of the collars read, and what to do about it.
 
+    Where the tailstock cannot be moved, `move` of a row is how far its centre stands off the line, and the words say on
+    which side.
+    """
+
+    can_move: bool = True
     rows: tuple[Move, ...]
     larger_at_tailstock: str
     smaller_at_tailstock: str

@@ -75,7 +75,7 @@ def a_record_with_a_bare_sign() -> Job:
     return _with_record(larger_at_tailstock="Tailstock end LARGER: plus.")
 
 
-@breaks("V111", "record", also="V114")
+@breaks("V111", "record", also="V114 V300")
 def a_move_where_nothing_can_be_moved() -> Job:
     return _with_record(can_move=False)
 

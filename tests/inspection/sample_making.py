@@ -34,7 +34,9 @@ def _ends() -> Phase:
                 text=(("Unlock the saddle. Run the carriage back. Slide the bar into the spindle. Tighten the chuck.",),),
                 settings=(
                     Setting(label=("not above",), value=(figure("chuck.speed_limit", 1800, "1/min", "speed"),)),
-                    Setting(label=("standing out",), value=(mm("bar.overhang", 30),), reason=("so that it cannot whip",)),
+                    Setting(
+                        label=("standing out",), value=(mm("bar.short_overhang", 30),), reason=("so that it cannot whip",)
+                    ),
                 ),
                 checks=(written("Rear of the spindle: nothing stands out.", "seen by"),),
                 tools=("chuck",),

@@ -1,11 +1,12 @@
 """The back of the sheet: choices with every alternative, how each number came about, and the sources."""
 
 import re
-from collections.abc import Collection, Iterable
+from collections.abc import Iterable
+from itertools import chain
 from typing import Any, Literal
 
 from tailtrue.assemble.by_hand import WORKED_OUT, worked_out
-from tailtrue.assemble.filling import Filler, fact_pieces
+from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.shop_rules import DRAWN, SHIPPED
 from tailtrue.case import Gap
 from tailtrue.conditions import Judged
@@ -14,6 +15,7 @@ from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Figure, Node, Origin, Text
 from tailtrue.procedure import Alternative, Choice, Derivation, Source
 from tailtrue.quantities import said_in_inches
+from tailtrue.store.knowledge import Route
 from tailtrue.truth import Truth
 
 GIVEN = "given"
@@ -22,12 +24,16 @@ _OPEN: dict[str, Origin] = {"memory": "memory", "common-practice": "common-pract
 _WEAKNESS: tuple[Origin, ...] = ("memory", "common-practice", "published", "said")
 
 
-def choices(filler: Filler, told: Collection[str] = ()) -> tuple[Choice, ...]:
-    """Every question that was asked and answered for this job; with `told`, of these alone."""
+def choices(filler: Filler, route: Route) -> tuple[Choice, ...]:
+    """Every question of this route that was asked and answered for this job; of the route's answers alone, if it names some.
+
+    What is asked only on the way to something else is no choice of a route that it does not concern: how the collars of a
+    bar on hand would be fixed today says nothing of how they are.
+    """
     made = []
-    asked = filler.case.known()
+    asked, told = filler.case.known(), route.file.answers
     for name, decision in filler.case.knowledge.decisions.items():
-        if name not in asked or (told and name not in told):
+        if name not in asked or (told and name not in told) or not route.has_to_do_with(decision.concerns):
             continue
         outcome = filler.case.outcome(name)
         alternatives = tuple(_alternative(filler, row) for row in outcome.rows)
@@ -101,7 +107,7 @@ def _gather(inside: Iterable[Any], found: list[Figure]) -> None:
             _gather(value, found)
         elif kind is dict:
             _gather(value.values(), found)
-        elif isinstance(value, Node):
+        elif Node in kind.__mro__:
             _gather(vars(value).values(), found)
 
 
@@ -120,7 +126,7 @@ def _derivation(filler: Filler, name: str, one: Figure, known: dict[str, tuple[s
     found = filler.fact(base)
     sources = all_sources(filler, base, known)
     by_hand = found.by_hand
-    value = fact_pieces(found, name) if base == name else ((one,) if _alone(name) else ("see the table",))
+    value = filler.told(name) if base == name else ((one,) if _alone(name) else ("see the table",))
     return Derivation(
         fact=name,
         label=found.spec.label if base == name else f"{found.spec.label}: {name.rsplit('.', 1)[1].replace('_', ' ')}",
@@ -153,9 +159,8 @@ def all_sources(filler: Filler, name: str, known: dict[str, tuple[str, ...]]) ->
         if isinstance(found, NotKnown):
             known[name] = ()
         else:
-            own = _own_sources(found)
-            below = (key for read in found.read for key in all_sources(filler, read, known))
-            known[name] = tuple(dict.fromkeys((*own, *below))) or (GIVEN,)
+            below = chain.from_iterable(all_sources(filler, read, known) for read in found.read)
+            known[name] = tuple(dict.fromkeys(chain(_own_sources(found), below))) or (GIVEN,)
     return known[name]
 
 

@@ -18,6 +18,7 @@ from tailtrue.assemble.sop import limits_met, sop_sheet, sop_sources
 from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.assemble.times import job_time
 from tailtrue.assemble.unsaid import unsaid
+from tailtrue.assemble.ways import can_move, ways
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.parts import Caution, Figure, Node
@@ -40,10 +41,11 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
     page = case.knowledge.page
     route = plan.route
     parts = route.file.parts
-    made = phases(filler, plan)
+    held = applicable(filler)
+    made = phases(filler, plan, held)
     activities = {activity for phase in made for step in phase.steps for activity in step.activities}
     needs = _needs(filler, made)
-    job_cautions = for_the_job(applicable(filler), activities)
+    job_cautions = for_the_job(held, activities)
     title = _title(filler, route)
     may = page.who_may_owner if title.owner else page.who_may
     tree = Procedure(
@@ -85,7 +87,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         findings=_findings(filler, route),
         set_by_hand=set_by_hand(filler),
         shop_rules=shop_rules(filler),
-        choices=choices(filler, route.file.answers),
+        choices=choices(filler, route),
         derivations=(),
         sources=(),
     )
@@ -228,18 +230,17 @@ def _look_up(filler: Filler) -> LookUp:
         spec = table.spec.fields[name]
         return Figure(fact=f"align.table.{name}", value=value, unit=spec.unit, rounding="difference")
 
-    def chosen(name: str) -> str:
-        return next(row.row.name for row in filler.case.outcome(name).rows if row.chosen)
-
     def known(name: str) -> Figure | None:
         return filler.figure(name) if isinstance(filler.case.get(name), Fact) else None
 
     verdict = bool(filler.case.value("align.verdict_possible"))
     rows = [(cell("difference", row["difference"]), cell("move", row["move"])) for row in table.value]
+    larger, smaller = ways(filler.case)
     return LookUp(
+        can_move=can_move(filler.case),
         rows=tuple(Move(difference=difference, move=move) for difference, move in rows if difference is not None),
-        larger_at_tailstock=chosen("align.when_tailstock_larger"),
-        smaller_at_tailstock=chosen("align.when_tailstock_smaller"),
+        larger_at_tailstock=larger,
+        smaller_at_tailstock=smaller,
         inside=known("align.inside") if verdict else None,
         outside=known("align.outside") if verdict else None,
         leave=known("align.leave_up_to"),

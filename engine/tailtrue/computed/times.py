@@ -100,13 +100,12 @@ def drilling(ladder: Sequence[Record], width: float, through: float, planning: T
 @_cutting(
     "band", "turning one half of a raw blank round",
     needs=(
-        "collar.corner_diameter", "collar.blank_diameter", "collar.band_length", "collar.band.depth", "collar.band.speed",
-        "collar.band.hand_feed",
+        "collar.band_passes", "collar.band_length", "collar.band.speed", "collar.band.hand_feed",
     ),
-    how="equal passes along what stands out, from the largest circle of the blank, each with its travels and way back",
+    how="equal passes along what stands out, from the highest place of the blank, each with its travels and way back",
 )  # fmt: skip
-def band(corners: float, blank: float, length: float, depth: float, speed: float, feed: float, planning: Table) -> float:
-    return _along(length, feed, speed, max(1, passes_for_stock(corners - blank, depth)), planning)
+def band(passes: float, length: float, speed: float, feed: float, planning: Table) -> float:
+    return _along(length, feed, speed, round(passes), planning)
 
 
 def _hand_passes(name: str, what: str, length: str, operation: str, passes: str) -> None:

@@ -52,20 +52,25 @@ def rows_in_order(sheet: Sheet) -> Iterator[Fault]:
 
 
 def direction_right(sheet: Sheet) -> Iterator[Fault]:
-    """The centre goes toward the tool when the end at the tailstock came out larger, away from it when smaller."""
-    front = sheet.shop.tool_side == "front"
+    """The centre goes toward the tool when its own end came out larger, away from it when smaller.
+
+    Where nothing can be moved, the table says where the centre stands, which is on the other side.
+    """
     table = sheet.procedure.look_up
     if table is None:
         return
+    first: Side = "toward you" if (sheet.shop.tool_side == "front") == table.can_move else "away from you"
+    second: Side = "away from you" if first == "toward you" else "toward you"
     asked: tuple[tuple[str, str, Side], ...] = (
-        ("larger", table.larger_at_tailstock, "toward you" if front else "away from you"),
-        ("smaller", table.smaller_at_tailstock, "away from you" if front else "toward you"),
+        ("larger", table.larger_at_tailstock, first),
+        ("smaller", table.smaller_at_tailstock, second),
     )
+    does = "moves" if table.can_move else "has its centre"
     for end, words, due in asked:
         folded = words.lower().replace("towards", "toward")
         named = [side for side in ("toward you", "away from you") if side in folded]
         if named != [due]:
-            what = f'with the tool on the {sheet.shop.tool_side}, a {end} tailstock end moves "{due}"'
+            what = f'with the tool on the {sheet.shop.tool_side}, a {end} tailstock end {does} "{due}"'
             yield Fault(_WHERE, f'{what}, the table says "{words}"')
 
 

@@ -76,6 +76,8 @@ def to_card_html(procedure: Procedure) -> str:
         differences=differences,
         moves=moves,
         parts=_parts(len(differences.numbers)),
+        look_up_heading=words.look_up_heading(look_up) if look_up else "",
+        second_column=words.second_column(look_up)[1] if look_up else "",
         ways=words.directions(look_up) if look_up else (),
         verdicts=words.when_to_leave(look_up) if look_up else (),
         leave=words.LEAVE,
@@ -241,10 +243,10 @@ def _markdown(procedure: Procedure) -> Iterable[str]:
 def _look_up_markdown(look_up: LookUp, dials: Dials) -> Iterable[str]:
     from tailtrue.render.plain import bold, bullets, heading, literal, table
 
-    yield heading(2, words.HEADINGS["look_up"])
+    yield heading(2, words.look_up_heading(look_up))
     differences, moves = look_up_columns(look_up, dials)
     yield table(
-        (f"Collars differ by, {literal(differences.unit)}", f"Move the tailstock, {literal(moves.unit)}"),
+        (f"Collars differ by, {literal(differences.unit)}", f"{words.second_column(look_up)[0]}, {literal(moves.unit)}"),
         [
             (literal(str(difference)), words.LEAVE if move is None else literal(move))
             for difference, move in zip(differences.numbers, moves.numbers, strict=True)

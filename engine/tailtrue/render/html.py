@@ -2,7 +2,7 @@
 
 from markupsafe import Markup
 
-from tailtrue.procedure import Drawing, Procedure
+from tailtrue.procedure import Drawing, LookUp, Procedure
 from tailtrue.render import words
 from tailtrue.render.columns import abreast
 from tailtrue.render.drawing import bar_drawing
@@ -12,6 +12,11 @@ from tailtrue.render.page import Page
 from tailtrue.render.pictograms import pictograms
 from tailtrue.render.tablet import script, tablet_style
 from tailtrue.render.templates import style, template
+
+
+def _move(look_up: LookUp | None) -> Markup:
+    # The arrows of the drawing tell a move: none is drawn where nothing can be moved.
+    return Markup(move_drawing(look_up) if look_up and look_up.can_move else "")
 
 
 def to_html(procedure: Procedure, *, large: bool = False) -> str:
@@ -28,7 +33,7 @@ def to_html(procedure: Procedure, *, large: bool = False) -> str:
         bar=Markup(bar_drawing(procedure.drawing, title.dials)) if procedure.drawing else "",
         drawn=drawn,
         pictograms=pictograms(procedure.signs),
-        move=Markup(move_drawing(procedure.look_up)) if procedure.look_up else "",
+        move=_move(procedure.look_up),
         css=Markup(style(title.paper, large=large)),
         tablet_css=Markup(tablet_style()),
         large=large,

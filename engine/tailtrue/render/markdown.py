@@ -36,8 +36,10 @@ from tailtrue.render.words import (
     WALKED_BY_OWNER,
     directions,
     listed,
+    look_up_heading,
     may_be,
     say,
+    second_column,
     when_to_leave,
 )
 from tailtrue.review import ReviewLine
@@ -215,11 +217,11 @@ class _Writer:
         look_up = self._p.look_up
         if look_up is None:
             return
-        yield heading(2, HEADINGS["look_up"])
+        yield heading(2, look_up_heading(look_up))
         differences, moves = look_up_columns(look_up, self._dials)
         head = [
             f"{words}, {column.unit}" if column.unit else words
-            for words, column in (("Collars differ by", differences), ("Move the tailstock", moves))
+            for words, column in (("Collars differ by", differences), (second_column(look_up)[0], moves))
         ]
         pairs = zip(differences.numbers, moves.numbers, strict=True)
         rows = ((literal(difference or ""), bold(move) if move else LEAVE) for difference, move in pairs)

@@ -28,6 +28,7 @@ HEADINGS: Final = MappingProxyType(
         "conventions": "How to read the steps",
         "phases": "The work",
         "look_up": "Difference read, and the move",
+        "look_up_fixed": "Difference read, and how far off",
         "limits": "Limits, and the way back",
         "trouble": "If it goes wrong",
         "care": "Care of the bar",
@@ -153,6 +154,9 @@ AS_STEP: Final = "As step"
 AGAIN: Final = "In full:"
 GET_IT: Final = "GET IT:"
 HERE: Final = "Tick what lies ready. The shop has all of it but what is marked GET IT."
+# The second column of the look-up table, on the sheet and on the card: where the tailstock moves, and where it cannot.
+MOVE_BY: Final = ("Move the tailstock", "move")
+OFF_BY: Final = ("Centre off the line", "off by")
 LARGER: Final = "Tailstock end LARGER"
 SMALLER: Final = "Tailstock end SMALLER"
 LARGER_SHORT: Final = "LARGER"
@@ -160,6 +164,10 @@ SMALLER_SHORT: Final = "SMALLER"
 NO_VERDICT: Final = (
     "The instrument on hand cannot tell whether the tailstock is within its limit. "
     "Use the table to come closer, and claim nothing about the limit."
+)
+NO_VERDICT_FIXED: Final = (
+    "The instrument on hand cannot tell whether the tailstock is within its limit. "
+    "Use the table to know about how far it is off, and claim nothing about the limit."
 )
 
 
@@ -170,7 +178,7 @@ def say(text: Text, dials: Dials) -> str:
     >>> say(("Set ", Figure(fact="skim.speed", value=310.0, unit="1/min", rounding="speed"), "."), "metric")
     'Set 310\\xa0rev/min.'
     """
-    return "".join(piece if isinstance(piece, str) else show(piece, dials) for piece in text)
+    return "".join([piece if isinstance(piece, str) else show(piece, dials) for piece in text])
 
 
 def sentence(text: str) -> str:
@@ -230,15 +238,27 @@ def listed(names: Iterable[str]) -> str:
 def when_to_leave(look_up: LookUp) -> tuple[Text, ...]:
     """The sentences under the look-up table: when it is good, and when to leave it."""
     sentences: list[Text] = []
+    moves = look_up.can_move
     if look_up.inside is not None:
-        sentences.append(("In limits at ", look_up.inside, " or less: leave it alone."))
+        sentences.append(("In limits at ", look_up.inside, " or less: leave it alone." if moves else " or less."))
         if look_up.outside is not None:
             sentences.append(("From there to ", look_up.outside, ": read again first."))
     elif look_up.leave is not None:
-        sentences.append(("At ", look_up.leave, " or less the reading cannot tell: leave the tailstock alone."))
+        told = ": leave the tailstock alone." if moves else "."
+        sentences.append(("At ", look_up.leave, f" or less the reading cannot tell{told}"))
     if not look_up.verdict_possible:
-        sentences.append((NO_VERDICT,))
+        sentences.append((NO_VERDICT if moves else NO_VERDICT_FIXED,))
     return tuple(sentences)
+
+
+def look_up_heading(look_up: LookUp) -> str:
+    """What stands over the look-up table."""
+    return HEADINGS["look_up" if look_up.can_move else "look_up_fixed"]
+
+
+def second_column(look_up: LookUp) -> tuple[str, str]:
+    """What the second column tells: on the sheet, and in short on the card."""
+    return MOVE_BY if look_up.can_move else OFF_BY
 
 
 class Ways(Protocol):

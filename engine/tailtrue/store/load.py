@@ -239,7 +239,7 @@ class Loader:
             )
             for row in file.row
         )
-        return Decision(self.catalogue[file.id], file.question, file.hit, rows, where)
+        return Decision(self.catalogue[file.id], file.question, file.hit, rows, where, tuple(file.concerns))
 
     def _setting(self, file: models.SettingFile, where: str, said: str) -> SettingText:
         label, value, reason = self._wordings([file.label, file.value, file.reason], where, said)

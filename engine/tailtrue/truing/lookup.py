@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from tailtrue.assemble.filling import Filler, fact_pieces, figure
+from tailtrue.assemble.ways import can_move, ways
 from tailtrue.case import Case
 from tailtrue.facts import Fact, FactSpec
 from tailtrue.parts import Figure
@@ -21,15 +22,15 @@ def record_sheet(case: Case, fields: Mapping[str, FactSpec]) -> RecordSheet:
 
     Raises FactsWrong when the job does not say what the table follows from.
     """
-    needed(case, "lookup.table", "lookup.factor", "truing.limit", "align.when_tailstock_larger")
+    needed(case, "lookup.table", "lookup.factor", "truing.limit", "lathe.tool_side")
     filler = Filler(case)
     rows = _rows(case)
     leave = filler.figure("lookup.inside" if isinstance(case.get("lookup.inside"), Fact) else "align.uncertainty")
     again = filler.figure("lookup.again_up_to") if isinstance(case.get("lookup.again_up_to"), Fact) else None
-    larger, smaller = _ways(case)
+    larger, smaller = ways(case)
     return RecordSheet(
         bar=str(case.value("truing.bar")),
-        can_move=_can_move(case),
+        can_move=can_move(case),
         larger_at_tailstock=larger,
         smaller_at_tailstock=smaller,
         safety=lines_of(case, "record-safety"),
@@ -57,10 +58,6 @@ def record_sheet(case: Case, fields: Mapping[str, FactSpec]) -> RecordSheet:
     )
 
 
-def _can_move(case: Case) -> bool:
-    return bool(case.value("lathe.set_over") != "none")
-
-
 def _rows(case: Case) -> tuple[TableRow, ...]:
     found = case.get("lookup.table")
     assert isinstance(found, Fact)
@@ -72,16 +69,6 @@ def _rows(case: Case) -> tuple[TableRow, ...]:
     return tuple(
         TableRow(difference=difference, do=do, move=move) for difference, do, move in made if difference is not None
     )
-
-
-def _ways(case: Case) -> tuple[str, str]:
-    def chosen(name: str) -> str:
-        return next(row.row.name for row in case.outcome(name).rows if row.chosen)
-
-    # A way to go is no help, and a danger, where nothing can be moved.
-    if _can_move(case):
-        return chosen("align.when_tailstock_larger"), chosen("align.when_tailstock_smaller")
-    return chosen("lookup.stands_when_larger"), chosen("lookup.stands_when_smaller")
 
 
 def _block(filler: Filler, block: BlockText) -> Block:
@@ -103,7 +90,7 @@ def _places(case: Case, fields: Mapping[str, FactSpec]) -> dict[Part, tuple[Plac
     places: dict[Part, list[Place]] = {}
     for row in case.knowledge.tables[FIELDS].rows:
         kind = row.text("kind")
-        if kind in (KNOWN, RULE) or (row.text("of_a_move") == "yes" and not _can_move(case)):
+        if kind in (KNOWN, RULE) or (row.text("of_a_move") == "yes" and not can_move(case)):
             continue
         spec = fields[row.text("name")]
         choices = ("yes", "no") if spec.kind == "yes-no" else spec.choices
