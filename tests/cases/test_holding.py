@@ -233,3 +233,12 @@ def test_a_collar_found_too_wide_goes_back_to_the_hold_of_its_sheet(tmp_path: Pa
     again = make_procedure(job_of(tmp_path, job, (job, r"\Z", found)))
     told = next(one for one in steps(again) if one.id == "go-back")
     assert f"'{number}'" in repr(told) or number in "".join(str(piece) for line in told.text for piece in line)
+
+
+def test_the_bar_turns_slowly_on_the_greased_pads_of_the_steady(tmp_path: Path) -> None:
+    # Memory: greased pads bear about 30 m/min; on 25 mm that is 382 a minute, and this lathe has 370 below it.
+    pads = ("lathe", 'spindle_bore = "38 mm"', 'spindle_bore = "20 mm"\nsteady_from = "8 mm"\nsteady_to = "60 mm"')
+    sheet = make_procedure(job_of(tmp_path, "job", pads))
+    assert figure(sheet, "hold-bar-steady", "limit.pad_speed") == 30
+    assert figure(sheet, "centre-bar", "bar.centring.speed") == 370
+    assert figure(sheet, "face-bar", "bar.facing.speed") <= 370

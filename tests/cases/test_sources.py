@@ -332,3 +332,17 @@ def test_a_raw_blank_is_made_round_from_its_highest_place_in_passes(tmp_path: Pa
     words = " ".join(piece for line in band.text for piece in line if isinstance(piece, str))
     assert "one pass" not in words
     assert "highest place" in words
+
+
+def test_a_casting_much_wider_than_its_collar_takes_the_cuts_and_the_time_that_its_width_asks(tmp_path: Path) -> None:
+    # 42 mm as cast, 3 mm off the first side for saw marks and skin, 30 mm wanted: 9 mm at 0.30 mm a cut; a cut feeds
+    # 0.05 mm a turn over half of 78 mm.
+    sheet = made(tmp_path, "fernhill", "cast")
+    left = advise(job_of(tmp_path / "again", "fernhill", "cast")).case.value("collar.second_stock")
+    assert left == pytest.approx(42 - 3 - 30)
+    assert setting(sheet, "face-blank-to-width", "collar.second_cuts").value == 30
+    speed = setting(sheet, "face-blank-to-width", "collar.facing.speed").value
+    (faced,) = (step for step in steps(sheet) if step.id == "face-blank-to-width")
+    assert faced.time is not None
+    assert faced.time.cutting is not None
+    assert faced.time.cutting.value > 30 * 78 / 2 / 0.05 / speed * 60

@@ -29,6 +29,8 @@ _ANSWERS: list[tuple[str, tuple[float, ...], Any]] = [
     ("bar.inside_speed_limit", ("steady", 900.0, 12.0, 206000.0, 7850.0, 0.5, 2000.0), 2000.0),
     # A stub: as 2.5 diameters, 30 mm. (900 / 30) squared is 900 times as fast.
     ("bar.inside_speed_limit", ("collet", 10.0, 12.0, 206000.0, 7850.0, 0.5, 2000.0), 318.5 * 900),
+    ("bar.pads_speed_limit", ("steady", 25.0, 30.0, 1800.0), 1000 * 30 / 3.141592653589793 / 25),
+    ("bar.pads_speed_limit", ("spindle-bore", 25.0, 30.0, 1800.0), 1800),
     ("bar.bush_from_rear", (True, 80.0, "spindle-bore", 40.0, None), True),
     ("bar.bush_from_rear", (True, 38.0, "spindle-bore", 40.0, None), False),
     ("bar.bush_from_rear", (True, 40.0, "spindle-bore", 40.0, 30.0), False),

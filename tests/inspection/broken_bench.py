@@ -104,19 +104,24 @@ def warmth_left_out_of_the_record() -> Job:
     return tree.model_copy(update={"record": record.model_copy(update={"blocks": blocks})}), givens
 
 
-@breaks("V346", _where(_SOFT, "try-soft-jaws"))
+@breaks("V336", _where(_SOFT, "try-soft-jaws"))
 def sent_back_to_the_start_check_without_power() -> Job:
-    return _said(_SOFT, "try-soft-jaws", "bringing power back and the start check", "the start check")
+    return _said(
+        _SOFT, "try-soft-jaws", "go back to where power comes back, and the start check", "go back to the start check"
+    )
 
 
-@breaks("V346", _where(_SHRUNK, "rough-collars"))
+@breaks("V336", _where(_SHRUNK, "rough-collars"))
 def cooled_and_started_again_without_power() -> Job:
     def change(one: Step) -> Step:
-        old = "then bring power back and make the start check"
+        old = "the cooling step again and every line after it"
         lines = tuple(
             line.model_copy(
                 update={
-                    "reason": tuple(p.replace(old, "then the start check") if isinstance(p, str) else p for p in line.reason)
+                    "reason": tuple(
+                        p.replace(old, "the cooling step again, then the start check") if isinstance(p, str) else p
+                        for p in line.reason
+                    )
                 }
             )
             for line in one.settings

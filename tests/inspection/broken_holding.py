@@ -94,7 +94,7 @@ def soft_jaws_taken_out_and_trusted_again() -> Job:
     return _also(_SOFT, "turn-blank-round", "jaw-change")
 
 
-@breaks("V132", _where(_STUB, "mount-on-stub"))
+@breaks("V132", _where(_STUB, "mount-on-stub"), also="V336")
 def collar_put_on_a_stub_that_was_not_turned() -> Job:
     return _without(_STUB, "turn-stub", "turn-stub")
 
@@ -104,7 +104,7 @@ def stub_taken_out_between_the_collars() -> Job:
     return _also(_STUB, "take-off-stub", "grip-in-chuck")
 
 
-@breaks("V132", _where(_STUB, "face-on-stub"), also="V290")
+@breaks("V132", _where(_STUB, "face-on-stub"), also="V290 V336")
 def collar_faced_that_nobody_put_on_the_stub() -> Job:
     return _without(_STUB, "mount-on-stub", "mount-on-stub")
 

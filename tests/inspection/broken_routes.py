@@ -157,6 +157,31 @@ def chips_where_nothing_was_cut() -> Job:
     return _worded("height-and-droop", "wipe-lathe", "Wipe the ways.", "Brush the chips away. Wipe the ways.")
 
 
+@breaks("V338", "step 9.6")
+def tag_taken_off_that_may_be_either() -> Job:
+    return _worded("taper-and-return", "restore", "Take the do-not-start tag off.", "Take the tag off.")
+
+
+@breaks("V338", "step 5.5")
+def tag_listed_that_nobody_hangs() -> Job:
+    tree, shop = _with_steps(
+        "taper-and-return",
+        lambda step: step.model_copy(update={"tools": ("tag",)}) if step.number == "5.5" else step,
+    )
+    needs = tuple(
+        need.model_copy(update={"used_at": ("5.5", *need.used_at)}) if need.id == "tag" else need for need in tree.needs
+    )
+    return tree.model_copy(update={"needs": needs}), shop
+
+
+@breaks("V337", "step 3.4")
+def second_screw_that_the_tailstock_does_not_have() -> Job:
+    tree, shop = _worded(
+        "taper-and-return", "re-clamp", "Snug the set-over screws where there are two.", "Snug both set-over screws."
+    )
+    return tree, replace(shop, set_over="one-screw")
+
+
 @breaks("V331", "step 2.2")
 def certificate_that_accepts_collars_for_one_skim_alone() -> Job:
     return _accepting("re-certify", "inspect-bar", 0.3)

@@ -111,7 +111,7 @@ def danger_away_from_its_step_and_a_warning_there() -> Job:
     return changed.model_copy(update={"phases": phases}), givens
 
 
-@breaks("V17", "step 4.2")
+@breaks("V17", "step 4.2", also="V336")
 def start_without_check() -> Job:
     return in_order("4", "4.1", "4.3", "4.4")
 
@@ -127,7 +127,7 @@ def start_check_missing_for_the_second_piece() -> Job:
     return in_order("2", "2.3", "2.1")
 
 
-@breaks("V17", "step 4.3")
+@breaks("V17", "step 4.3", also="V336")
 def start_check_with_the_spindle_turning() -> Job:
     return with_step("4.2", machine="turning")
 
@@ -182,7 +182,7 @@ def moved_with_power_on() -> Job:
     return with_step("5.2", machine="stopped")
 
 
-@breaks("V20", "step 5.2", also="V42")
+@breaks("V20", "step 5.2", also="V42 V336")
 def moved_and_not_clamped() -> Job:
     return in_order("5", "5.1", "5.2", "5.4")
 
@@ -301,7 +301,7 @@ def gripped_on_a_band_that_nobody_turned() -> Job:
     return changed.model_copy(update={"phases": phases}), shop
 
 
-@breaks("V17", "step 4.2", also="V04")
+@breaks("V17", "step 4.2", also="V04 V336")
 def start_check_of_a_spindle_that_turns() -> Job:
     started = step("4.2").model_copy(update={"activities": ("start-check",)})
     return with_step("4.2", machine="turning", activities=started.activities)

@@ -4,7 +4,7 @@ from functools import cache
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.advise import advise, make_procedure, procedure_of, shop_for
 from tailtrue.parts import Figure, Setting
 
 from .broken import breaks
@@ -84,3 +84,38 @@ def band_that_one_pass_does_not_reach() -> Job:
 @breaks("V316", "step 6.3")
 def raw_blank_whose_passes_nobody_tells() -> Job:
     return _told("job-cast", "turn-band", "collar.band_passes", None)
+
+
+@breaks("V317", "step 6.13")
+def many_cuts_to_width_told_as_few() -> Job:
+    return _told("job-cast", "face-blank-to-width", "collar.second_cuts", 5.0)
+
+
+@breaks("V317", "step 6.13")
+def cuts_to_width_that_nobody_counts() -> Job:
+    return _told("job-cast", "face-blank-to-width", "collar.second_cuts", None)
+
+
+def _on_pads() -> Job:
+    wide = {"lathe.spindle_bore": "20 mm", "lathe.steady_from": "8 mm", "lathe.steady_to": "60 mm"}
+    advice = advise(EXAMPLES / "fernhill" / "job.toml", instead=wide)
+    return procedure_of(advice), shop_for(advice)
+
+
+@breaks("V318", "step 4.7", also="V80 V82")
+def bar_spun_on_greased_pads() -> Job:
+    tree, shop = _on_pads()
+    phases = tuple(
+        phase.model_copy(
+            update={
+                "steps": tuple(
+                    step.model_copy(update={"settings": _valued(step.settings, "bar.centring.speed", 700.0)})
+                    if step.id == "centre-bar"
+                    else step
+                    for step in phase.steps
+                )
+            }
+        )
+        for phase in tree.phases
+    )
+    return tree.model_copy(update={"phases": phases}), shop

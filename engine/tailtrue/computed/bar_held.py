@@ -1,9 +1,11 @@
 """What the grip does to the rest of the bar: jaws on the seat of a collar, a far end loose in the spindle."""
 
 from tailtrue.calc.beams import LEAST_OVERHANG_IN_DIAMETERS, whirl_speed_cantilever
+from tailtrue.calc.cutting import spindle_speed
 from tailtrue.calc.lengths import length_of_diameters, length_ratio, share_of
 from tailtrue.computed.registry import Limited, computed
 
+_ON_PADS = "steady"
 _THROUGH = ("spindle-bore", "collet")
 
 
@@ -85,3 +87,18 @@ def inside_speed_limit(
 def bush_from_rear(bushed: bool, bore: float, hold: str, chuck: float | None, collet: float | None) -> bool:
     hole = collet if hold == "collet" else chuck
     return bushed and (hole is None or bore > hole)
+
+
+@computed(
+    "bar.pads_speed_limit",
+    label="speed limit of the bar on the pads of the fixed steady",
+    unit="1/min",
+    rounding="speed",
+    bound="most",
+    needs=("bar.hold", "bar.diameter", "limit.pad_speed", "lathe.fastest"),
+    how="1000 v / (pi D) with the rubbing speed that greased pads bear",
+)
+def pads_speed_limit(hold: str, diameter: float, rubbing: float, top: float) -> Limited:
+    if hold != _ON_PADS:
+        return Limited(top, "no pads rub on the bar")
+    return Limited(spindle_speed(rubbing, diameter), "the greased pads of the steady")

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from tailtrue.calc.cutting import passes_for_stock
-from tailtrue.calc.lengths import midway
+from tailtrue.calc.lengths import midway, on_diameter
 from tailtrue.calc.steps import step_down
 from tailtrue.calc.turning_masses import unbalance_speed_limit
 from tailtrue.computed.machine import chuck_limit, jaws_of
@@ -127,6 +127,25 @@ def band_length(out: float, clearance: float) -> float:
 )
 def band_passes(corners: float, run_out: float, blank: float, depth: float) -> float:
     return float(max(1, passes_for_stock(max(0.0, corners + run_out - blank), depth)))
+
+
+@computed(
+    "collar.second_stock",
+    label="metal that comes off the second side",
+    unit="mm",
+    rounding="length",
+    needs=("collar.saw_width", "collar.facing_stock", "collar.width"),
+    how="width of the blank less what its first side lost, less the width of the collar",
+)
+def second_stock(blank: float, first: float, width: float) -> float:
+    return max(0.0, blank - first - width)
+
+
+@computed("collar.second_cuts", label="cuts that face the second side to width", unit="1", rounding="count", bound="least",
+          needs=("collar.second_stock", "collar.facing.depth"),
+          how="what comes off divided by the depth of a cut, up to a whole cut")  # fmt: skip
+def second_cuts(stock: float, depth: float) -> float:
+    return float(max(1, passes_for_stock(on_diameter(stock), depth)))
 
 
 @computed(

@@ -12,7 +12,8 @@ from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Table
 
 _INSIDE = ("bar.inside_speed_limit", "the far end of the bar inside the spindle")
-_CHUCK = (("bar.hold_speed_limit", "the chuck"), _INSIDE)
+_PADS = ("bar.pads_speed_limit", "the greased pads of the steady")
+_CHUCK = (("bar.hold_speed_limit", "the chuck"), _INSIDE, _PADS)
 # A blank is heavy and short in the jaws: nothing in this job needs it fast.
 _BLANK = (("blank.chuck_speed_limit", "the chuck"), ("limit.blank_speed", "a blank held short in the jaws"))
 _RAW = (*_BLANK, ("collar.unbalance_speed", "a blank not yet true"))

@@ -16,8 +16,8 @@ _MINUTE = 60.0
 
 # What a step's time is made from; every one may be unknown in a job that does without the step.
 CUTTING = (
-    "time.bar_facing", "time.bar_centring", "time.collar_facing", "time.collar_spotting", "time.drilling",
-    "time.band", "time.soft_jaws", "time.stub", "time.stub_facing", "time.bore_rough", "time.bore_finish",
+    "time.bar_facing", "time.bar_centring", "time.collar_facing", "time.collar_to_width", "time.collar_spotting",
+    "time.drilling", "time.band", "time.soft_jaws", "time.stub", "time.stub_facing", "time.bore_rough", "time.bore_finish",
     "time.collar_turning", "time.truing", "time.skim",
 )  # fmt: skip
 
@@ -59,6 +59,17 @@ def _facing(name: str, what: str, work: str, diameter: str) -> None:
 
 _facing("bar_facing", "facing one end of the bar", "bar", "bar.diameter")
 _facing("collar_facing", "facing one side of a collar", "collar", "collar.stock_diameter")
+
+
+@_cutting(
+    "collar_to_width", "facing the second side of a collar to width",
+    needs=("collar.stock_diameter", "collar.second_cuts", "collar.facing.hand_feed", "collar.facing.speed"),
+    how="what is left over the width, in equal cuts from the rim to the middle, each with approach and way back",
+)  # fmt: skip
+def collar_to_width(across: float, cuts: float, feed: float, speed: float, planning: Table) -> float:
+    approach = _planned(planning, "approach")
+    cut = facing_pass_time(across, 0.0, approach, 0.0, feed, speed)
+    return _passes(cut, per_side(across, 0.0) + approach, round(cuts), planning)
 
 
 def _pecked(cut_s: float, travel: float, diameter: float, planning: Table) -> float:

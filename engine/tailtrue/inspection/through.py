@@ -10,6 +10,7 @@ _POINT = tan(radians(118 / 2))  # half the angle of a common drill point
 _TRAVEL, _DRILL, _OVERHANG = "hole.travel_needed", "hole.ladder.size", "bore.overhang"
 _WIDTH, _THROUGH = "collar.width", "bore.through_width"
 _CLOSE_MM = 0.1
+_CUTS, _LEFT, _DEPTH, _ONE = "collar.second_cuts", "collar.second_stock", "collar.facing.depth", 1 - 1e-6
 _CIRCLE, _OUT = "collar.corner_diameter", "collar.run_out"
 _BAND, _PASSES, _BLANK_SIZE = "collar.band.depth", "collar.band_passes", "collar.blank_diameter"
 _PAST_DRILL, _PAST_BAR = "limit.break_through", "limit.boring_clearance"
@@ -57,3 +58,16 @@ def band_reached(sheet: Sheet) -> Iterator[Fault]:
         if not told[_PASSES] * told[_BAND] >= most - _CLOSE_MM:
             what = f"{told[_PASSES]:g} passes of {told[_BAND]:.3g} mm do not take the {most:.3g} mm at the highest place"
             yield Fault(placed.where, what)
+
+
+def faced_to_width(sheet: Sheet) -> Iterator[Fault]:
+    """Where cuts of a told depth bring a collar to width, so many are told as take off what is told to come off."""
+    for placed in sheet.steps:
+        told = placed.told
+        if _CUTS not in told:
+            if "facing" in placed.step.activities and _WIDTH in told and _DEPTH in told:
+                yield Fault(placed.where, "a collar is faced to width, and nothing says in how many cuts")
+            continue
+        due = told.get(_LEFT, 0.0) / told[_DEPTH] if told.get(_DEPTH) else 0.0
+        if not 0 <= told[_CUTS] - max(due, _ONE) <= 1:
+            yield Fault(placed.where, f"{told[_CUTS]:g} cuts are told, and what comes off takes {due:.3g}")
