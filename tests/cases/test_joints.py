@@ -240,11 +240,17 @@ def test_a_press_of_unknown_kind_brings_the_cautions_of_a_hydraulic_one(tmp_path
     assert {"thrown-from-the-press", "fingers-under-the-ram", "drift-shatters"} <= ids
 
 
-def test_a_hardened_pin_stays_below_the_skimmed_surface() -> None:
+def test_a_hardened_pin_stays_below_the_skimmed_surface(tmp_path: Path) -> None:
     """Common practice: no pin may come to the surface in the whole life of the collar."""
     assert cross_pin_depth(50, 40, 6, 1) > 1
     with pytest.raises(OutOfRange):
         cross_pin_depth(50, 49, 6, 1)
+    tree = made(tmp_path, "fernhill", wished("radial-pin", *GAUGE))
+    worn, length = number(tree, "skim.worn_out_at"), number(tree, "joint.radial_pin.length")
+    # The rim falls away from the middle of the pin: its edges come nearest to the surface.
+    nearest = ((worn / 2) ** 2 - (6 / 2) ** 2) ** 0.5 - length / 2
+    # A spring pin is a little thicker than its name, so its edges lie a little nearer.
+    assert 1 <= number(tree, "joint.radial_pin.depth") <= nearest
 
 
 def test_a_bore_half_to_one_thou_over_the_bar_slides_on_and_may_be_bonded() -> None:

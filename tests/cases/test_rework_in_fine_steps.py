@@ -20,12 +20,12 @@ FOUR_JAW = (
 )  # fmt: skip
 
 
-def rework(folder: Path, *changes: tuple[str, str, str], chuck: bool = True) -> Path:
+def rework(folder: Path, *changes: tuple[str, str, str], chuck: bool = True, read: float = 0.7465) -> Path:
     """The home shop in inches, its bar at 0.7490 in, and a bore of 0.7465 in: the wanted band is narrower than a division."""
     shop(folder, "quarry-road", *changes)
     path = folder / "quarry-road" / "rework.toml"
     text = re.sub(r"^found.*\n", "", path.read_text(encoding="utf-8"), flags=re.MULTILINE)
-    bore, bar = (f'["{size:.4f} in"' + f', "{size:.4f} in"' * more + "]" for size, more in ((0.7465, 2), (0.7490, 5)))
+    bore, bar = (f'["{size:.4f} in"' + f', "{size:.4f} in"' * more + "]" for size, more in ((read, 2), (0.7490, 5)))
     path.write_text(
         f'{text}\nfound = "bore-under-size"\nfound_at = "end-a"\nfound_front = {bore}\nfound_rear = {bore}\n'
         f"measured_head = {bar}\nmeasured_tail = {bar}\nfound_collars_on = false\n"
@@ -61,6 +61,19 @@ def test_the_making_sheets_own_fine_setting_opens_the_bore(
     assert "bore.fine_step" in told
     assert ("bore.slide_angle" in {figure.fact for figure in figures(tree.phases)}) == (way == "top-slide-set-over")
     assert inspect(tree, shop_for(advice)).ok
+
+
+def test_four_thou_under_is_two_thou_a_side(tmp_path: Path) -> None:
+    """Trade check value: four thousandths under wants two thousandths a side, told as depth and as what the bore reads then."""
+    path = rework(tmp_path, read=0.7475)
+    case = advise(path).case
+    middle = (case.value("rework.low") + case.value("rework.high")) / 2
+    assert middle - 0.7475 * 25.4 == pytest.approx(0.004 * 25.4, abs=0.0003 * 25.4)
+    step = next(one for phase in make_procedure(path).phases for one in phase.steps if one.id == "rework-bore")
+    depths = [one.value for one in figures(step) if one.fact == "rework.cuts.depth"]
+    assert sum(depths) == pytest.approx(0.002 * 25.4)
+    after = [one.value for one in figures(step) if one.fact == "rework.cuts.least_after"]
+    assert after[-1] == pytest.approx(0.7515 * 25.4)
 
 
 @pytest.mark.parametrize(("changes", "step"), [
