@@ -30,6 +30,20 @@ def test_no_row_beyond_the_ends(value: float) -> None:
     assert "rows are 10 to 20; 20 to 30" in str(refused.value)
 
 
+def test_a_cell_that_lists_names_is_found_by_each_of_them_and_by_no_part_of_one() -> None:
+    listing = Table("demo", (Row("demo", 2, {"tool": "HSS; coated carbide", "feed": "0.1"}),))
+    assert listing.one(tool="HSS").number("feed") == listing.one(tool="coated carbide").number("feed") == 0.1
+    assert listing.rows[0].listed("tool") == ("HSS", "coated carbide")
+    for other in ("carbide", "HS", "; ", ""):
+        assert not listing.where(tool=other)
+
+
+def test_names_that_two_rows_list_are_not_chosen_between() -> None:
+    rows = tuple(Row("demo", line, {"tool": tool}) for line, tool in ((2, "HSS; carbide"), (3, "carbide")))
+    with pytest.raises(NoRow, match="more than one row for tool carbide"):
+        Table("demo", rows).one(tool="carbide")
+
+
 def test_an_empty_cell_is_not_nought() -> None:
     with pytest.raises(NoRow, match="gap is not known"):
         table().one(value="a").number("gap")

@@ -1,7 +1,7 @@
 """From a job file to an inspected procedure: the way through the house in one place."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from itertools import islice
 from pathlib import Path
@@ -23,7 +23,7 @@ from tailtrue.parts import Dials, Text
 from tailtrue.places import knowledge_folder
 from tailtrue.plan import LEFT, left_sheet, make_plan, numbered
 from tailtrue.procedure import Procedure
-from tailtrue.refusals import Refusal, impossible, refusals, refused
+from tailtrue.refusals import Refusal, impossible, passed_over, refusals, refused
 from tailtrue.review import NearMissLine
 from tailtrue.shop import shop_of
 from tailtrue.store.keeping import kept
@@ -202,7 +202,9 @@ def shop_for(advice: Advice) -> Shop:
         "route": advice.route.file.id,
         "chuck": case.value("chuck.label"),
         "blank_chuck": case.value("blank.chuck_label"),
+        "rework_chuck": case.value("rework.chuck_label"),
         "bar_hold": case.value("bar.hold"),
+        "bar_material": case.value("bar.material"),
         "gauge": case.value("bore.gauge"),
         "bar": case.value("bar.diameter"),
         "collar": case.value("collar.diameter"),
@@ -210,4 +212,4 @@ def shop_for(advice: Advice) -> Shop:
         "joint": case.value("joint.method"),
     }
     left = numbered(left_sheet(case)) if advice.route.leaves_another else {}
-    return shop_of(advice.given, case.knowledge, chosen, left)
+    return replace(shop_of(advice.given, case.knowledge, chosen, left), unsaid=passed_over(case, advice.route))

@@ -11,7 +11,7 @@ There is no arithmetic and no function: what must be computed is a computed fact
 import re
 from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from tailtrue.errors import FactsWrong
 from tailtrue.facts import Fact, FactSpec, NotKnown, nearest
@@ -30,8 +30,7 @@ class ConditionError(ValueError):
     """A condition that the grammar or the catalogue of facts does not allow."""
 
 
-@dataclass(frozen=True)
-class Judged:
+class Judged(NamedTuple):
     """A judged condition: its truth, its own words, what it met, and its parts."""
 
     truth: Truth

@@ -1,7 +1,7 @@
 """Decisions: rows of conditions that answer one question, every alternative judged and kept for showing."""
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from tailtrue.conditions import Condition, Get, Judged
 from tailtrue.facts import Fact, FactSpec, NotKnown
@@ -49,8 +49,7 @@ class Decision:
         return frozenset().union(*(row.when.names() for row in self.rows))
 
 
-@dataclass(frozen=True)
-class JudgedRow:
+class JudgedRow(NamedTuple):
     """A row with its judgement and whether it won."""
 
     row: DecisionRow
@@ -58,8 +57,7 @@ class JudgedRow:
     chosen: bool
 
 
-@dataclass(frozen=True)
-class Outcome:
+class Outcome(NamedTuple):
     """What came of a decision: the fact, and every row judged."""
 
     fact: Fact | NotKnown

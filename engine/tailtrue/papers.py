@@ -1,14 +1,13 @@
 """What stands on the papers for the lathe: tags, the explanation, whose they are. Plain content; `render` sets it."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from tailtrue.parts import Dials, Figure, Paper, Text
 
 BEFORE = "Before you move it"
 
 
-@dataclass(frozen=True)
-class Head:
+class Head(NamedTuple):
     """Whose paper it is: on every page of it."""
 
     machine: str
@@ -28,8 +27,7 @@ class Head:
         return f", dated {self.dated}, {'approved' if self.approved else 'not approved'}" if self.dated else ""
 
 
-@dataclass(frozen=True)
-class Section:
+class Section(NamedTuple):
     """A heading with lines under it; steps are numbered."""
 
     title: str
@@ -37,8 +35,7 @@ class Section:
     steps: bool = False
 
 
-@dataclass(frozen=True)
-class MachineTag:
+class MachineTag(NamedTuple):
     """What one tag says. An empty text is a place to write in."""
 
     head: Head
@@ -52,8 +49,7 @@ class MachineTag:
     mend: tuple[Text, ...]
 
 
-@dataclass(frozen=True)
-class SetOverTag:
+class SetOverTag(NamedTuple):
     """The tag for the time the tailstock is set over."""
 
     head: Head
@@ -62,8 +58,7 @@ class SetOverTag:
     back: tuple[Text, ...]
 
 
-@dataclass(frozen=True)
-class Plan:
+class Plan(NamedTuple):
     """What the drawing needs."""
 
     span: Figure
@@ -76,8 +71,7 @@ class Plan:
     difference: Figure | None
 
 
-@dataclass(frozen=True)
-class Explained:
+class Explained(NamedTuple):
     """The whole explanation."""
 
     head: Head

@@ -5,7 +5,7 @@ must have been made by an earlier one and not been ended since. A hole is a refu
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from tailtrue.case import Case, Gap
 from tailtrue.conditions import Condition
@@ -18,8 +18,7 @@ EACH, EVERY = "{each}", "{every}"
 LEFT = "job.rework_of"
 
 
-@dataclass(frozen=True)
-class PlannedPhase:
+class PlannedPhase(NamedTuple):
     """A phase that belongs to this job, with those of its steps that do."""
 
     phase: Phase
@@ -32,8 +31,7 @@ class PlannedPhase:
         return (*self.phase.file.each, *(one.name for one in self.also))
 
 
-@dataclass(frozen=True)
-class Plan:
+class Plan(NamedTuple):
     """Phases and steps in the order of the route."""
 
     route: Route
@@ -150,10 +148,13 @@ def _of_every_piece(plan: Plan, needs: list[str]) -> list[str]:
     """Needs of all pieces spelled out: one for each piece of the phases that make them piece by piece."""
     found: list[str] = []
     for need in needs:
+        if EVERY not in need:
+            found.append(need)
+            continue
         made = need.replace(EVERY, EACH)
         makers = [one for one in plan.phases if any(made in step.file.makes for step in one.steps)]
         pieces = dict.fromkeys(piece for one in makers for piece in one.each)
-        found += [need.replace(EVERY, piece) for piece in pieces] if EVERY in need and pieces else [need]
+        found += [need.replace(EVERY, piece) for piece in pieces] if pieces else [need]
     return found
 
 

@@ -10,15 +10,7 @@ from tailtrue.tables import Row, Table
 
 SPEEDS, FORCES = "cutting/printed_speeds", "cutting/printed_forces"
 _METALS, _ADVISED, _RATIOS = "materials/materials", "cutting/speeds", "cutting/speed_ratios"
-
-
-def listed(row: Row, column: str) -> tuple[str, ...]:
-    """The entries of a cell that holds a list.
-
-    >>> listed(Row("t", 2, {"operations": "turn-rough; turn-finish"}), "operations")
-    ('turn-rough', 'turn-finish')
-    """
-    return tuple(one.strip() for one in row.text(column).split(";"))
+_FACTORS = "cutting/force_factors"
 
 
 def table_operations(tables: Mapping[str, Table], operation: str) -> tuple[str, ...]:
@@ -38,13 +30,18 @@ def advised_row(tables: Mapping[str, Table], material: str, operation: str, tool
 def printed_speeds(tables: Mapping[str, Table], material: str, operation: str, tool: str) -> Iterator[Row]:
     """The printed rows for a metal of its hardness, an operation of the table, and a tool. Coated tools are another tool."""
     for row in _of_metal(tables, SPEEDS, material):
-        if operation in listed(row, "operations") and tool == row.text("tool"):
+        if row.says("operations", operation) and tool == row.text("tool"):
             yield row
 
 
 def printed_forces(tables: Mapping[str, Table], material: str) -> Iterator[Row]:
     """The printed specific forces for a metal of its hardness."""
     yield from _of_metal(tables, FORCES, material)
+
+
+def chip_thickness(tables: Mapping[str, Table], row: Row) -> float:
+    """The chip that a printed force is for; of a table of power, the one for which its feed factor is one. [mm]"""
+    return row.number("chip_mm") if row.text("chip_mm") else tables[_FACTORS].one(name="power_table_chip").number("value")
 
 
 def upper_force(metal: Row, chip_mm: float) -> float:
@@ -55,7 +52,7 @@ def upper_force(metal: Row, chip_mm: float) -> float:
 def _of_metal(tables: Mapping[str, Table], table: str, material: str) -> Iterator[Row]:
     metal = tables[_METALS].one(material=material)
     for row in tables[table].rows:
-        if material in listed(row, "materials") and _as_hard(row, metal):
+        if row.says("materials", material) and _as_hard(row, metal):
             yield row
 
 

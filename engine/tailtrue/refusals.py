@@ -7,7 +7,6 @@ from functools import partial
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
 from tailtrue.errors import Problem, Refused
-from tailtrue.explaining.hangs_on import hangs_on
 from tailtrue.explaining.turning import leaves
 from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Dials, Text
@@ -40,9 +39,23 @@ def refusals(case: Case, route: Route | None = None) -> tuple[Refusal, ...]:
     return tuple(_refusals(case, filler, stops))
 
 
+def passed_over(case: Case, route: Route) -> tuple[str, ...]:
+    """Labels of what a user may say and did not, where a stop against a hazard hangs on it and lets the job pass."""
+    may_be_said = case.knowledge.given.facts
+    open_facts: dict[str, None] = {}
+    for stop in case.knowledge.stops:
+        if stop.file.row and stop.file.if_unknown == "pass-over" and route.has_to_do_with(stop.file.concerns):
+            judged = case.judge(stop.when)
+            if judged.truth is Truth.UNKNOWN:
+                open_facts.update(dict.fromkeys(name for name in judged.missing if name in may_be_said))
+    return tuple(may_be_said[name].spec.label for name in open_facts)
+
+
 def _refusals(case: Case, filler: Filler, stops: Iterable[Stop]) -> Iterator[Refusal]:
     for stop in stops:
         judged = case.judge(stop.when)
+        if judged.truth is Truth.NO or (judged.truth is Truth.UNKNOWN and stop.file.if_unknown != "refuse"):
+            continue
         read = tuple(
             dict.fromkeys(
                 name for leaf in leaves(stop.when, judged) if leaf.judged.truth is judged.truth or leaf.met
@@ -53,7 +66,7 @@ def _refusals(case: Case, filler: Filler, stops: Iterable[Stop]) -> Iterator[Ref
             open_facts = (found for name in read if isinstance(found := case.get(name), NotKnown))
             missing = tuple(dict.fromkeys(name for found in open_facts for name in found.missing))
             yield replace(_refusal(stop, filler, stop.text), read=read, missing=missing)
-        elif judged.truth is Truth.UNKNOWN and stop.file.if_unknown == "refuse":
+        else:
             labels = " and ".join(case.knowledge.catalogue[name].label for name in judged.missing)
             one = _refusal(stop, filler, stop.text, f"Not known: {labels}.")
             yield replace(one, read=read, missing=judged.missing)
@@ -97,6 +110,9 @@ def refused(reasons: Sequence[Refusal], case: Case, routes: Iterable[Route] = ()
 
     `routes` are those whose stops were judged, so that no figure is advised that another of them refuses.
     """
+    # What a refusal hangs on is looked for only where something is refused.
+    from tailtrue.explaining.hangs_on import hangs_on
+
     dials: Dials = "inch" if case.value("lathe.dials") == "inch" else "metric"
     stops = [stop for stop in case.knowledge.stops if any(route.has_to_do_with(stop.file.concerns) for route in routes)]
     before = frozenset(reason.id for reason in reasons)

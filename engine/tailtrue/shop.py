@@ -22,6 +22,7 @@ Record = Mapping[str, Any]
 _NAMED = ("caution", "stop", "note", "step", "decision", "limit")
 _SAFE = {"most": "lower", "least": "higher"}
 _FIXED = "collars-fixed"
+_CHUCK_DRIVES = "chuck-jaw"
 
 
 def shop_of(
@@ -30,7 +31,7 @@ def shop_of(
     """The shop as the files describe it. `chosen` holds the names that the plan settled on, `left` the steps of the
     sheet that was left for this one, by number."""
     entries = tuple(_entries(rule_files(given.files[0], given.value("job.rules", ""))))
-    route = knowledge.routes[chosen["route"]]
+    route, on_hand = knowledge.routes[chosen["route"]], _bar_on_hand(given)
     return Shop(
         machine_name=given.value("lathe.name"),
         dials=given.value("lathe.dials"),
@@ -72,7 +73,8 @@ def shop_of(
         guard_switch=given.value("lathe.chuck_guard") == "interlocked",
         parts=frozenset(route.file.parts),
         bar_exists=_FIXED in route.file.starts_with,
-        bar_on_hand=_bar_on_hand(given),
+        bar_on_hand={} if on_hand is None else {size: on_hand[key] for size, key in _DRAWN.items()},
+        fixed_by=(on_hand or {}).get("fixed_by") or "",
         taper=_taper(given),
         piece=_piece(given, knowledge, chosen["chuck"]),
         rework=_rework(given, knowledge, left),
@@ -82,7 +84,23 @@ def shop_of(
         third_collar=bool(given.value("job.third_collar")),
         centre_drills=_centre_drills(given, knowledge),
         spindle_bore_mm=given.value("lathe.spindle_bore"),
+        owner=(given.value("job.place"), given.value("job.operator"), given.value("job.minor"))
+        == ("home", "experienced", False),
+        bar_metal=_bar_metal(knowledge, chosen["bar_material"]),
+        chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,
+        bush_passes_mm=_hole_before_spindle(given, chosen),
+        independent_chucks={
+            one["label"]: _chuck_cap(given, knowledge, one["label"])
+            for one in given.value("lathe.chucks")
+            if one["kind"] == "independent"
+        },
     )
+
+
+def _hole_before_spindle(given: Given, chosen: Mapping[str, Any]) -> float:
+    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chosen["chuck"])
+    hole = given.value("crib.collet_hole") if chosen["bar_hold"] == "collet" else chuck.get("through_bore")
+    return float(hole or 0.0)
 
 
 def _hand_setting(one: SetByHand, knowledge: Knowledge) -> HandSetting:
@@ -135,6 +153,15 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
         if blank and chosen["blank_chuck"]
         else ()
     )
+    alone = tuple(held.get("independent", ()))
+    trued = (
+        (
+            SpeedCap("chuck of the collar", _chuck_cap(given, knowledge, chosen["rework_chuck"]), alone),
+            SpeedCap("blank in the jaws", _limit(knowledge, "blank_speed"), alone),
+        )
+        if alone and chosen["rework_chuck"]
+        else ()
+    )
     chuck = _chuck_cap(given, knowledge, chosen["chuck"])
     in_collet = chosen["bar_hold"] == "collet"
     return (
@@ -143,7 +170,9 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
         if in_collet
         else SpeedCap("chuck", chuck, bar),
         *blanks,
+        *trued,
         SpeedCap("collar held by its bore", _limit(knowledge, "stub_speed"), stub),
+        SpeedCap("chuck that drives", chuck, on_centres if given.value("crib.drive") == _CHUCK_DRIVES else ()),
         SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), on_centres),
         SpeedCap("tailstock centre", _limit(knowledge, centre), on_centres),
     )
@@ -153,9 +182,19 @@ def _drills(given: Given, knowledge: Knowledge) -> frozenset[float]:
     sizes: set[float] = set()
     for entry in given.value("crib.drills", ()):
         if entry.get("set"):
-            sizes |= {row.number("size_mm") for row in knowledge.tables["tools/drill_sets"].where(set=entry["set"])}
+            sizes |= set(_sizes_of(knowledge, entry["set"]))
         sizes |= {read_quantity(written, "mm") for written in entry.get("sizes") or ()}
     return frozenset(sizes)
+
+
+def _sizes_of(knowledge: Knowledge, name: str) -> Iterator[float]:
+    """Sizes in a set: those that are listed, or all from first to last."""
+    for row in knowledge.tables["tools/drill_sets"].where(set=name):
+        if row.text("size_mm"):
+            yield row.number("size_mm")
+        else:
+            first, step, last = (row.number(column) for column in ("begins_mm", "step_mm", "ends_mm"))
+            yield from (round(first + more * step, 4) for more in range(round((last - first) / step) + 1))
 
 
 def _centre_drills(given: Given, knowledge: Knowledge) -> tuple[tuple[float, float], ...]:
@@ -163,6 +202,13 @@ def _centre_drills(given: Given, knowledge: Knowledge) -> tuple[tuple[float, flo
     table, owned = knowledge.tables["tools/centre_drills"], given.value("crib.centre_drills", ())
     rows = [row for name in owned for row in table.where(designation=name)]
     return tuple((row.number("pilot_mm"), row.number("body_mm")) for row in rows)
+
+
+def _bar_metal(knowledge: Knowledge, material: str | None) -> tuple[float, float] | None:
+    if material is None:
+        return None
+    row = knowledge.tables["materials/materials"].one(material=material)
+    return row.number("modulus_mpa"), row.number("density_kg_m3")
 
 
 def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[float, float, float]]:
@@ -188,10 +234,9 @@ _DRAWN = {
 }  # fmt: skip
 
 
-def _bar_on_hand(given: Given) -> dict[str, float]:
+def _bar_on_hand(given: Given) -> Record | None:
     named = given.value("job.bar_on_hand")
-    bar = next((one for one in given.value("stock.test_bars", ()) if one["label"] == named), None)
-    return {} if bar is None else {dimension: bar[key] for dimension, key in _DRAWN.items()}
+    return next((one for one in given.value("stock.test_bars", ()) if one["label"] == named), None)
 
 
 _TAPER = ("taper_large", "taper_small", "taper_length", "work_length", "head_hole_depth", "tail_hole_depth", "small_end")
@@ -202,7 +247,7 @@ def _taper(given: Given) -> Taper | None:
     if any(value is None for value in said):
         return None
     large, small, length, work, head, tail, end = said
-    return Taper(large, small, length, work, head + tail, end)
+    return Taper(large, small, length, work, head + tail, end, given.value("crib.dog_room"))
 
 
 def _piece(given: Given, knowledge: Knowledge, chuck_label: str) -> Piece:

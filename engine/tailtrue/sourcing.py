@@ -7,7 +7,8 @@ says it column by column: two sources for one, and memory for every other.
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
+from typing import NamedTuple
 
 # What tells of a row, and is no value of the trade that a source would stand behind.
 ABOUT_THE_ROW = ("source", "checked_on", "note")
@@ -15,8 +16,7 @@ REST = "*"
 _COLUMNS = re.compile(r"(.*?)\s*\[([^\[\]]*)\]")
 
 
-@dataclass(frozen=True)
-class Part:
+class Part(NamedTuple):
     """Sources that stand behind the same columns; no columns: behind the whole row."""
 
     sources: tuple[str, ...]
@@ -29,18 +29,20 @@ class SourceCell:
 
     parts: tuple[Part, ...]
 
-    @property
+    @cached_property
     def keys(self) -> tuple[str, ...]:
         """Every source that is named, places cut off."""
         return _keys(self.parts)
 
-    @property
+    @cached_property
     def by_column(self) -> bool:
         """Whether the cell says for single columns where they are from."""
         return any(part.columns for part in self.parts)
 
     def keys_of(self, column: str) -> tuple[str, ...]:
         """The sources of one column; what no part names is taken to hang on every source of the row."""
+        if not self.by_column:
+            return self.keys
         own = [part for part in self.parts if column in part.columns] or [
             part for part in self.parts if REST in part.columns
         ]

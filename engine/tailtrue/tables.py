@@ -1,11 +1,15 @@
 """Tables of the knowledge: CSV rows with their sources, looked up without ever reaching past their ends."""
 
 import csv
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
+from itertools import product
 from pathlib import Path
 
 from tailtrue.sourcing import SourceCell, source_cell
+
+_BETWEEN = "; "  # stands between the entries of a cell that says the same of several
 
 
 class NoRow(LookupError):
@@ -33,6 +37,29 @@ class Row:
         if written == "":
             raise NoRow(f"{self.table}, line {self.line}: {column} is not known")
         return float(written)
+
+    def all_said(self, column: str) -> tuple[str | None, ...]:
+        """What a cell says: itself, and each entry where it is a list ``this; that``.
+
+        >>> Row("t", 2, {"tool": "HSS; carbide"}).all_said("tool")
+        ('HSS; carbide', 'HSS', 'carbide')
+        """
+        written = self.cells.get(column)
+        if written is None or _BETWEEN not in written:
+            return (written,)
+        return (written, *dict.fromkeys(written.split(_BETWEEN)))
+
+    def says(self, column: str, wanted: str) -> bool:
+        """Whether a cell is just this, or lists it among others."""
+        return wanted in self.all_said(column)
+
+    def listed(self, column: str) -> tuple[str, ...]:
+        """The entries of a cell that holds a list.
+
+        >>> Row("t", 2, {"operations": "turn-rough; turn-finish"}).listed("operations")
+        ('turn-rough', 'turn-finish')
+        """
+        return tuple(self.text(column).split(_BETWEEN))
 
     @property
     def source_cell(self) -> SourceCell:
@@ -86,10 +113,12 @@ class Table:
     name: str
     rows: tuple[Row, ...]
     uses: Uses | None = None
+    # The table of the knowledge, for one that notes what is read of it.
+    of: "Table | None" = field(default=None, compare=False, repr=False)
 
     def noting(self, uses: Uses) -> "Table":
         """The same table, telling `uses` of each row that is taken and each cell that is read."""
-        return Table(self.name, self.rows, uses)
+        return Table(self.name, self.rows, uses, self)
 
     def __iter__(self) -> Iterator[Row]:
         return map(self._watched, self.rows)
@@ -104,11 +133,23 @@ class Table:
         return row
 
     def where(self, **cells: str) -> tuple[Row, ...]:
-        """Rows whose cells are just these."""
-        found: Sequence[Row] = self.rows
-        for column, cell in cells.items():
-            found = [row for row in found if row.cells.get(column) == cell]
-        return tuple(map(self._watched, found))
+        """Rows whose cells are just these, or list them among others."""
+        rows = (self.of or self)._by_cells(tuple(cells)).get(tuple(cells.values()), ())
+        return tuple(map(self._watched, rows))
+
+    @cached_property
+    def _indexes(self) -> dict[tuple[str, ...], dict[tuple[str | None, ...], tuple[Row, ...]]]:
+        return {}
+
+    def _by_cells(self, columns: tuple[str, ...]) -> Mapping[tuple[str | None, ...], tuple[Row, ...]]:
+        """The rows by what these columns say, sorted when it is first asked for: a table does not change."""
+        if columns not in self._indexes:
+            found: dict[tuple[str | None, ...], list[Row]] = {}
+            for row in self.rows:
+                for said in product(*(row.all_said(column) for column in columns)):
+                    found.setdefault(said, []).append(row)
+            self._indexes[columns] = {cells: tuple(rows) for cells, rows in found.items()}
+        return self._indexes[columns]
 
     def one(self, **cells: str) -> Row:
         """The one row with these cells; NoRow when there is none or more than one."""

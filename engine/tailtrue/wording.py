@@ -35,6 +35,8 @@ class Wording:
 
     def fill(self, value: Callable[[Place], Text]) -> Text:
         """The text with every place filled."""
+        if len(self.parts) < 2 and not any(self.places()):
+            return self.parts  # type: ignore[return-value]
         pieces: list[str | Figure] = []
         for part in self.parts:
             for piece in (part,) if isinstance(part, str) else value(part):

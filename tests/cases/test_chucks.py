@@ -79,3 +79,16 @@ def test_the_sheet_shows_every_chuck_before_the_machine_is_looked_at(tmp_path: P
 def test_with_one_chuck_of_the_kind_nothing_is_to_be_chosen() -> None:
     sheet = make_procedure(EXAMPLES / "fernhill" / "job.toml")
     assert "pick-chuck" not in [step.id for phase in sheet.phases for step in phase.steps]
+
+
+def test_each_chuck_has_its_own_limit_by_name_in_the_table() -> None:
+    # As marked in the example files: three-jaw 2500, four-jaw 1500; three-jaw 2800, collet chuck 3500.
+    def limits(shop_name: str, job: str) -> list[str]:
+        sheet = make_procedure(EXAMPLES / shop_name / f"{job}.toml")
+        return ["".join(str(getattr(one, "value", one)) for one in row.limit) for row in sheet.limits]
+
+    cast = limits("fernhill", "job-cast")
+    assert "2500.0 at most with 160 mm three-jaw chuck" in cast
+    assert "1500.0 at most with 200 mm four-jaw chuck" in cast
+    assert "3500.0 at most" in limits("tannery-lane", "job")
+    assert not any("four-jaw" in row for row in limits("fernhill", "job"))

@@ -8,6 +8,7 @@ import pytest
 from shops import EXAMPLES, shop
 from tailtrue.advise import advise, make_procedure
 from tailtrue.errors import FactsWrong
+from tailtrue.facts import Fact
 from tailtrue.parts import Figure
 from tailtrue.procedure import Procedure, Step
 
@@ -152,6 +153,20 @@ def test_the_bar_turns_no_faster_than_the_collet_chuck_is_marked(tmp_path: Path)
     assert figure(slow, "change-to-collet", "bar.hold_speed_limit") == 200
 
 
+def test_the_bar_turns_at_half_the_whirl_of_its_far_end_at_most(tmp_path: Path) -> None:
+    """The stout bar here whirls far above any speed of the lathe: the shop lowers the share until it tells."""
+    path = job_of(tmp_path, "job", ("job", r"\Z", '\nrules = "shop-rules.toml"\n'))
+    text = '[[tighten]]\nlimit = "limit.whirl_share"\nvalue = "0.01"\nreason = "a lathe that shakes"\nby = "RK"\n'
+    (path.parent / "shop-rules.toml").write_text(text, encoding="utf-8")
+    case = advise(path).case
+    most = case.value("bar.inside_speed_limit")
+    assert case.value("bar.facing.speed") <= most < 155
+    assert case.value("bar.centring.speed") <= most
+    speed = case.get("bar.facing.speed")
+    assert isinstance(speed, Fact)
+    assert speed.limited_by == "the far end of the bar inside the spindle"
+
+
 def test_a_bar_that_was_not_measured_goes_into_a_collet_that_takes_what_is_to_be_expected(tmp_path: Path) -> None:
     unknown = ("job", r"^measured_(head|tail) = .*?\n", "")
     assert decided(tmp_path / "narrow", "job", "bar.hold", unknown) == "spindle-bore"
@@ -218,3 +233,12 @@ def test_a_collar_found_too_wide_goes_back_to_the_hold_of_its_sheet(tmp_path: Pa
     again = make_procedure(job_of(tmp_path, job, (job, r"\Z", found)))
     told = next(one for one in steps(again) if one.id == "go-back")
     assert f"'{number}'" in repr(told) or number in "".join(str(piece) for line in told.text for piece in line)
+
+
+def test_the_bar_turns_slowly_on_the_greased_pads_of_the_steady(tmp_path: Path) -> None:
+    # Memory: greased pads bear about 30 m/min; on 25 mm that is 382 a minute, and this lathe has 370 below it.
+    pads = ("lathe", 'spindle_bore = "38 mm"', 'spindle_bore = "20 mm"\nsteady_from = "8 mm"\nsteady_to = "60 mm"')
+    sheet = make_procedure(job_of(tmp_path, "job", pads))
+    assert figure(sheet, "hold-bar-steady", "limit.pad_speed") == 30
+    assert figure(sheet, "centre-bar", "bar.centring.speed") == 370
+    assert figure(sheet, "face-bar", "bar.facing.speed") <= 370

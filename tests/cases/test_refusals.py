@@ -28,6 +28,20 @@ REFUSED = [
         ["120", "100", "larger chuck"],
     ),
     (
+        "iron on a lathe whose slowest speed is too fast for high-speed steel",
+        [("stock", '"aluminium-6082-t6"', '"iron-grey"'),
+         ("lathe", r"^speeds = .*?\n", 'speeds = ["150 1/min", "300 1/min", "600 1/min", "1200 1/min"]\n'),
+         ("lathe", r"^speed_settings = .*?\n", "")],
+        "slowest-speed-too-fast",
+        ["150", "70", "thinner stock", "carbide", "back gear"],
+    ),
+    (
+        "a press that carries less than a catch",
+        [("crib", 'compound_gap = .*activator = false\n', 'press_kind = "arbor"\npress_force = "30 kN"\npress_opening = "420 mm"\n')],
+        "press-does-not-serve",
+        ["30000", "0.927", "retaining compound"],
+    ),
+    (
         "hole in the chuck smaller than the bore",
         [("lathe", 'jaw_depth = "32 mm"', 'jaw_depth = "18 mm"'), ("lathe", 'through_bore = "40 mm"', 'through_bore = "24 mm"'),
          ("lathe", 'cam-lock"', 'cam-lock"\nsteady_from = "8 mm"\nsteady_to = "60 mm"')],
@@ -182,8 +196,8 @@ REFUSED = [
     (
         "a slowest speed far above the advised",
         [("lathe", r"speeds = \[.*?\]\nspeed_settings = \[.*?\]", 'speeds = ["900 1/min", "1800 1/min"]')],
-        "bar.facing.speed",
-        ["far above what tool and metal bear"],
+        "slowest-speed-too-fast",
+        ["900 rev/min", "above what tool, metal or chuck bear", "thinner stock"],
     ),
     ("no spacer for the jaws", [("crib", 'spacer = "12 mm"\n', "")], "blank-cannot-be-gripped", ["28", "32", "8", "22"]),
 ]  # fmt: skip

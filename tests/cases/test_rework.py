@@ -97,6 +97,15 @@ def test_what_was_found_leads_one_way_and_back(tmp_path: Path, lines: str, way: 
     assert any("start-check" in activities for _, _, activities in after[:turns])
 
 
+@pytest.mark.parametrize("found", ["skim-chattered", "cut-not-clean"])
+@pytest.mark.parametrize(("collar", "refused"), [("69.2 mm", False), ("69.6 mm", True), ("106.7 mm", True)])
+def test_a_collar_that_reads_more_than_its_sheet_has_is_not_believed(
+    tmp_path: Path, found: str, collar: str, refused: bool
+) -> None:
+    path = job_with(tmp_path, f'found = "{found}"\nfound_collar = "{collar}"')
+    assert [one.id for one in advise(path).refused] == (["rework-collar-too-large"] if refused else [])
+
+
 def test_every_way_is_reached_but_the_one_for_a_shop_without_four_jaws() -> None:
     rows = {row.then for row in knowledge().decisions["rework.way"].rows}
     assert rows - {way for _, way, _ in WAYS} == {"make-a-new-collar-for-the-grip"}
@@ -191,3 +200,38 @@ def test_chatter_is_met_with_a_slower_speed_and_a_most() -> None:
     case = advise(EXAMPLES / "quarry-road" / "rework.toml").case
     assert figures(step, "rework.slower_skim")[0] < float(case.value("skim.speed"))
     assert 1 <= figures(step, "rework.tries")[0] <= 3
+
+
+def test_a_collar_that_left_its_chuck_is_gripped_in_the_independent_chuck_which_a_step_fits(tmp_path: Path) -> None:
+    # A collar 25 mm wide in jaws 30 mm deep: 4 mm out in front, 21 mm held, 9 mm behind for a boring bar 5 mm longer.
+    tree = make_procedure(job_with(tmp_path, bore("bore-under-size", 24.93, chuck=False)))
+    steps = [step for phase in tree.phases for step in phase.steps]
+    order = [step.id for step in steps]
+    assert order.index("rework-fit-chuck") < order.index("set-bore-true") < order.index("rework-set-boring-bar")
+    (fitted,) = (need for need in tree.needs if need.id == "independent-chuck")
+    assert "".join(map(str, fitted.name)).startswith("200 mm four-jaw chuck")
+    assert not any(need.id == "four-jaw-chuck" for need in tree.needs)
+    change, true = steps[order.index("rework-fit-chuck")], steps[order.index("set-bore-true")]
+    assert change.machine == "isolated"
+    assert figures(change, "rework.chuck_speed_limit") == [1500]
+    assert (figures(true, "rework.stands_out"), figures(true, "rework.grip"), figures(true, "rework.room_behind")) == (
+        [4], [21], [9],
+    )  # fmt: skip
+    assert figures(last(tree), "rework.chuck_speed_limit") == [1500]
+
+
+@pytest.mark.parametrize(
+    ("said", "way"),
+    [
+        ("", "make-a-new-collar-for-the-grip"),  # neither jaws nor hole measured
+        ('jaw_depth = "14 mm"\n', "make-a-new-collar-for-the-grip"),  # 9 mm of grip with room behind it
+        ('jaw_depth = "15 mm"\n', "set-it-true-and-open-it"),
+        ('through_bore = "25 mm"\n', "make-a-new-collar-for-the-grip"),
+        ('through_bore = "60 mm"\n', "set-it-true-and-open-it"),
+    ],
+)
+def test_without_grip_and_room_a_bore_that_left_the_chuck_is_not_cut(tmp_path: Path, said: str, way: str) -> None:
+    jaws = ("lathe", '(grips_to = "140 mm"\n)jaw_depth = "30 mm"\n', rf"\g<1>{said}")
+    path = job_with(tmp_path, bore("bore-under-size", 24.93, chuck=False), "fernhill", jaws)
+    assert advise(path).case.value("rework.way") == way
+    make_procedure(path)

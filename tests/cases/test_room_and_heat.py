@@ -119,3 +119,38 @@ def test_limits_as_they_are_written_add_up(name: str, step_mm: float) -> None:
     assert whole[0] - whole[1] == whole[2]
     written_out = -int(-outside / step_mm - 1 + 1e-6)
     assert 0 <= written_out - (whole[0] + whole[1]) <= 1
+
+
+@pytest.mark.parametrize(
+    ("bore", "hole", "rear"),
+    [
+        ("38 mm", 'through_bore = "40 mm"\n', False),
+        ("80 mm", 'through_bore = "40 mm"\n', True),
+        ("80 mm", 'through_bore = "82 mm"\n', False),
+        ("38 mm", "", True),
+    ],
+)
+def test_a_bush_thicker_than_the_hole_of_the_chuck_goes_in_from_the_rear(
+    tmp_path: Path, bore: str, hole: str, rear: bool
+) -> None:
+    wide = ("lathe", 'spindle_bore = "38 mm"', f'spindle_bore = "{bore}"')
+    sheet = make_procedure(shop(tmp_path, "fernhill", wide, ("lathe", 'through_bore = "40 mm"\n', hole)))
+    lines = [line.value for line in step(sheet, "hold-bar-bore").settings]
+    assert (("from the rear",) in lines) is rear
+
+
+def test_a_chuck_that_drives_grips_the_point_and_takes_no_hard_centre(tmp_path: Path) -> None:
+    # The body of the chuck stands before the spindle taper: a centre pushed home in it ends behind the jaws.
+    drives = ("crib", 'drive = "drive-plate"', 'drive = "chuck-jaw"')
+    with pytest.raises(Refused) as refused:
+        make_procedure(shop(tmp_path / "hard", "fernhill", drives))
+    assert [one.where for one in refused.value.problems] == ["hard-centre-behind-a-chuck"]
+    soft = ("crib", 'headstock_centre = "hard"', 'headstock_centre = "soft"')
+    sheet = make_procedure(shop(tmp_path / "soft", "fernhill", drives, soft))
+    point = step(sheet, "grip-soft-point")
+    assert {"chuck", "chuck-key"} <= set(point.tools)
+    assert all(one.id != "fit-soft-centre" for phase in sheet.phases for one in phase.steps)
+    slow = ("lathe", '(body = "160 mm"\nmarked_speed = )"2500 1/min"', r'\1"700 1/min"')
+    with pytest.raises(Refused) as refused:
+        make_procedure(shop(tmp_path / "slow", "fernhill", drives, soft, slow))
+    assert "slow-chuck-as-driver" in [one.where for one in refused.value.problems]

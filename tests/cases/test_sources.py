@@ -297,3 +297,52 @@ def test_every_size_is_a_sound_sheet_or_a_refusal(tmp_path: Path, across: str, w
                 make_procedure(job)
         else:
             assert make_procedure(job).phases
+
+
+def test_tools_go_through_a_blank_as_it_was_faced_and_into_the_room_behind_it(tmp_path: Path) -> None:
+    # Geometry: faced to 30 mm, a 23 mm drill with a 118 degree point, 3 mm to break through; jaws 30 mm deep hold 17 mm.
+    sheet = made(tmp_path, "fernhill", "cast")
+    point = 23 / 2 / tan(radians(59))
+    assert setting(sheet, "face-blank-to-width", "collar.width").value == 30
+    assert setting(sheet, "drill-blank", "hole.travel_needed").value == pytest.approx(30 + point + 3)
+    assert setting(sheet, "drill-blank", "blank.room_behind").value == 30 - 17 > point + 3 + 1
+    assert setting(sheet, "set-boring-bar", "bore.overhang").value == 35
+
+
+@pytest.mark.parametrize("source", ["cast", "plate"])
+def test_four_jaws_without_room_or_hole_behind_the_blank_are_refused(tmp_path: Path, source: str) -> None:
+    stop = "tools-run-into-the-independent-chuck"
+    deep, given = '(grips_to = "140 mm"\n)jaw_depth = "30 mm"', r"\1"
+    unmeasured = job_of(tmp_path / "a", "fernhill", source, ("lathe", deep, given))
+    assert stop in refused(unmeasured)
+    shallow = job_of(tmp_path / "b", "fernhill", source, ("lathe", deep, rf'{given}jaw_depth = "24 mm"'))
+    assert stop in refused(shallow)
+    small = job_of(tmp_path / "c", "fernhill", source, ("lathe", deep, rf'{given}through_bore = "25 mm"'))
+    assert stop in refused(small)
+    sheet = made(tmp_path / "d", "fernhill", source, ("lathe", deep, rf'{given}through_bore = "60 mm"'))
+    assert setting(sheet, "drill-blank", "hole.comes_out").value > 9
+
+
+@pytest.mark.parametrize(("source", "passes"), [("cast", 7), ("plate", 22)])
+def test_a_raw_blank_is_made_round_from_its_highest_place_in_passes(tmp_path: Path, source: str, passes: int) -> None:
+    # Cast: 82.5 mm at the large end, 1 mm out of true, to 73 mm at 0.825 mm a side. Plate: the diagonal of 80 mm to 79 mm.
+    sheet = made(tmp_path, "fernhill", source)
+    assert setting(sheet, "turn-band", "collar.band_passes").value == passes
+    (band,) = (step for step in steps(sheet) if step.id == "turn-band")
+    words = " ".join(piece for line in band.text for piece in line if isinstance(piece, str))
+    assert "one pass" not in words
+    assert "highest place" in words
+
+
+def test_a_casting_much_wider_than_its_collar_takes_the_cuts_and_the_time_that_its_width_asks(tmp_path: Path) -> None:
+    # 42 mm as cast, 3 mm off the first side for saw marks and skin, 30 mm wanted: 9 mm at 0.30 mm a cut; a cut feeds
+    # 0.05 mm a turn over half of 78 mm.
+    sheet = made(tmp_path, "fernhill", "cast")
+    left = advise(job_of(tmp_path / "again", "fernhill", "cast")).case.value("collar.second_stock")
+    assert left == pytest.approx(42 - 3 - 30)
+    assert setting(sheet, "face-blank-to-width", "collar.second_cuts").value == 30
+    speed = setting(sheet, "face-blank-to-width", "collar.facing.speed").value
+    (faced,) = (step for step in steps(sheet) if step.id == "face-blank-to-width")
+    assert faced.time is not None
+    assert faced.time.cutting is not None
+    assert faced.time.cutting.value > 30 * 78 / 2 / 0.05 / speed * 60

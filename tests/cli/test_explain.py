@@ -1,6 +1,8 @@
 """`why`, `why-not` and `compare` as their user meets them."""
 
 import json
+import re
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -205,6 +207,48 @@ def test_numbers_stand_by_phase_in_the_order_of_the_work() -> None:
     phases = [one["phase"] for one in found["numbers"]]
     assert phases == [title for title in order if title in phases]
     assert len(phases) > 1
+
+
+def titles(page: str) -> list[str]:
+    lines = page.splitlines()
+    return [line for before, line in pairwise(lines) if not before and not line.startswith(" ")]
+
+
+THINNER = ("--set", "stock.bars=[{label='b', material='steel-low-carbon-cold-drawn', diameter='20 mm', length='500 mm', "
+           "finish='cold-drawn'}]")  # fmt: skip
+
+
+def test_the_gravest_comes_first_and_what_is_many_is_counted() -> None:
+    page = run("compare", FERNHILL, *THINNER).stdout
+    order = ["Said otherwise", "Reasons to refuse, new", "Choices", "Cautions, no longer", "Findings, no longer",
+             "Steps, no longer", "The whole job"]  # fmt: skip
+    found = titles(page)
+    assert [title for title in found if title in order] == order
+    assert any(re.fullmatch(r"  - and \d+ more", line) for line in page.splitlines())
+    assert re.search(r"^Behind the sheet: \d+ numbers that no page of this job prints differ$", page, re.MULTILINE)
+    assert page.endswith("Everything, row by row: the same with --all\n")
+
+
+def test_every_row_is_listed_when_it_is_asked_for() -> None:
+    page = run("compare", FERNHILL, *THINNER, "--all").stdout
+    assert not re.search(r"^  - and \d+ more$", page, re.MULTILINE)
+    listed = page.split("Behind the sheet\n", 1)[1]
+    behind = data("compare", FERNHILL, *THINNER)["behind"]
+    assert len(re.findall(r"^  - ", listed, re.MULTILINE)) == len(behind)
+
+
+def test_a_number_whose_printed_digits_are_the_same_does_not_show() -> None:
+    found = data("compare", FERNHILL, "--set", "job.accuracy=fine")
+    rows = [row for group in found["numbers"] for row in group["facts"]] + found["behind"]
+    leading = [(re.sub(r" \([^)]* in\)", "", row["before"]), re.sub(r" \([^)]* in\)", "", row["after"])) for row in rows]
+    assert leading
+    assert all(was != now for was, now in leading)
+
+
+def test_numbers_of_other_routes_are_not_counted_to_this_job() -> None:
+    found = data("compare", FERNHILL, "--set", "job.accuracy=fine")
+    (whole,) = [one["facts"] for one in found["numbers"] if one["phase"] == "The whole job"]
+    assert {one["name"] for one in whole} == {"align.limit"}
 
 
 def test_one_side_refused_is_said_with_the_reason_and_the_rest_is_compared() -> None:

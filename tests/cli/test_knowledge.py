@@ -35,7 +35,7 @@ BROKEN = [
     ("diagnosis/says.toml", "{{ the.share }}", "{{ the.weight }}", "", "use the.cause, the.share"),
     ("diagnosis/says.toml", "{{ the.rivals }}", "{{ why the.rivals }}", "", "nothing fills 'the.rivals' here"),
     ("diagnosis/signatures.csv", "tool-wear,between", "tool-ware,between", "tool-ware", "no cause has this id"),
-    ("diagnosis/signatures.csv", ",cut_order_reversed,", ",cut_order,", ",cut_order,", "no test has this id"),
+    ("diagnosis/signatures.csv", "; cut_order_reversed;", "; cut_order;", "; cut_order;", "no test has this id"),
     ("diagnosis/doubts.csv", ",memory,", ",hearsay,", ",hearsay,", "'hearsay'"),
     ("alignment/accuracy.csv", ",precision,", ",exact,", ",exact,", "no limit of a class has this id"),
     ("alignment/log_says.toml", "[drift]", "[wander]", "[wander]", "is read by nothing"),

@@ -1,5 +1,6 @@
 """Collet, soft jaws and stub: what they serve for, against figures worked by hand."""
 
+from math import radians, tan
 from typing import Any
 
 import pytest
@@ -89,9 +90,26 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ),
     ("stub.serves", (34.0, 20.0, 30.0, 23.0, 25.0, 39.9, 3.0, 8.0), False),
     ("stub.serves", (34.0, 20.0, 30.0, 23.0, 25.0, 40.0, 3.0, 8.0), True),
-    ("bore.through_width", (25.0, "stub-mandrel", 1.5), 26.5),
-    ("bore.through_width", (25.0, "reversed", 1.5), 25),
-    ("bore.through_width", (25.0, None, 1.5), 25),
+    ("bore.through_width", (25.0, "stub-mandrel", 28.0, 1.5), 26.5),
+    ("bore.through_width", (30.0, "stub-mandrel", 42.0, 1.5), 40.5),
+    ("bore.through_width", (25.0, "reversed", 28.0, 1.5), 25),
+    ("bore.through_width", (25.0, None, 28.0, 1.5), 25),
+    ("bore.overhang", (30.0, 5.0), 35),
+    ("hole.travel_needed", (30.0, 23.0, 3.0), 30 + 23 / 2 / tan(radians(59)) + 3),
+    ("blank.room_behind", ({"jaw_depth": 30.0}, 17.0), 13),
+    ("blank.room_behind", ({}, 17.0), None),
+    *(
+        ("blank.room_needed", made_from, needed)
+        for made_from, needed in (
+            ((False, 10.9, 5.0, None, 25.0), 10.9),
+            ((False, 4.2, 5.0, None, 25.0), 5),
+            ((True, None, 5.0, None, 25.0), 5),
+            ((False, 10.9, 5.0, 25.0, 25.0), 10.9),
+            ((False, None, 5.0, 25.1, 25.0), 0),
+            ((True, None, 5.0, 40.0, 25.0), 0),
+            ((False, None, 5.0, None, 25.0), None),
+        )
+    ),
 ]
 
 

@@ -89,6 +89,11 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ("skim.bend_most", (0.018, 0.1), 0.0018),
     ("skim.truing_depth", (0.05, 0.025, 2.7), 0.125),
     ("skim.use_per_visit", (0.1, 0.05), 0.3),
+    ("rework.collar_most", (69.0, 0.5), 69.5),
+    ("collar.before_certificate", (50.0, 0.3, 2.0), 50.6),
+    # a taper beside the dog
+    ("setover.clear_of_dog", (25.0, 10.0), 35),
+    ("setover.room", (250.0, 35.0), 215),
     # the limits and the look-up table
     ("align.station", (48.0, 1.2), 46.8),
     ("align.outside", (0.018, 0.005), 0.023),

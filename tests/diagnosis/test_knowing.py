@@ -57,7 +57,12 @@ def test_every_cause_has_a_name_in_the_formulas() -> None:
 def test_signatures_speak_of_causes_and_tests_that_exist() -> None:
     for row in TABLES["diagnosis/signatures"]:
         assert row.text("component") in KNOWN.causes
-        assert row.text("situation") in KNOWN.tests
+        assert set(row.listed("situation")) <= set(KNOWN.tests)
+
+
+def test_a_cause_shows_in_a_test_in_one_way() -> None:
+    said = [(row.text("component"), kind) for row in TABLES["diagnosis/signatures"] for kind in row.listed("situation")]
+    assert len(said) == len(set(said))
 
 
 def test_every_test_is_read_and_modelled() -> None:

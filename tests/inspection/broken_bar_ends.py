@@ -8,7 +8,7 @@ from typing import Any
 from shops import EXAMPLES
 from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Figure
-from tailtrue.procedure import Need, Step
+from tailtrue.procedure import Need, Procedure, Step
 
 from .broken import breaks
 from .changed import Job
@@ -27,12 +27,16 @@ def _where(name: str, step: str) -> str:
 
 def _with(name: str, step: str, change: Callable[[Step], Step], without: str = "") -> Job:
     tree, shop = _job(name)
+    needs: tuple[Need, ...] = tuple(need for need in tree.needs if need.id != without)
+    return _changed(tree, step, change).model_copy(update={"needs": needs}), shop
+
+
+def _changed(tree: Procedure, step: str, change: Callable[[Step], Step]) -> Procedure:
     phases = tuple(
         phase.model_copy(update={"steps": tuple(change(one) if one.id == step else one for one in phase.steps)})
         for phase in tree.phases
     )
-    needs: tuple[Need, ...] = tuple(need for need in tree.needs if need.id != without)
-    return tree.model_copy(update={"phases": phases, "needs": needs}), shop
+    return tree.model_copy(update={"phases": phases})
 
 
 def _lacking(name: str, step: str, tool: str) -> Job:
@@ -96,3 +100,55 @@ def far_end_loose_behind_the_jaws() -> Job:
 @breaks("V263", _where("tannery-lane", "hold-bar-collet"))
 def far_end_loose_behind_the_collet() -> Job:
     return _lacking("tannery-lane", "hold-bar-collet", "spindle-bush")
+
+
+def _not_told(one: Step) -> Step:
+    kept = (line for line in one.settings if "bar.short_overhang" not in {getattr(p, "fact", "") for p in line.value})
+    return one.model_copy(update={"settings": tuple(kept)})
+
+
+@breaks("V264", _where("ropewalk", "hold-bar-bore"))
+def nothing_tells_how_far_the_bar_stands_out() -> Job:
+    return _with("ropewalk", "hold-bar-bore", _not_told)
+
+
+@breaks("V262", _where("ropewalk", "hold-bar-bore"), also="V264")
+def jaws_bare_and_nothing_tells_where_they_grip() -> Job:
+    tree, shop = _lacking("ropewalk", "hold-bar-bore", "jaw-strips")
+    return _changed(tree, "hold-bar-bore", _not_told), shop
+
+
+@breaks("V263", _where("ropewalk", "hold-bar-bore"), also="V264")
+def far_end_loose_and_nothing_tells_how_long_it_is() -> Job:
+    tree, shop = _lacking("ropewalk", "hold-bar-bore", "spindle-bush")
+    return _changed(tree, "hold-bar-bore", _not_told), shop
+
+
+@breaks("V263", _where("ropewalk", "hold-bar-bore"))
+def nobody_writes_that_the_bush_holds() -> Job:
+    def less(one: Step) -> Step:
+        checks = tuple(check for check in one.checks if "bush" not in str(check.text))
+        return one.model_copy(update={"checks": checks})
+
+    return _with("ropewalk", "hold-bar-bore", less)
+
+
+@breaks("V265", _where("ropewalk", "face-bar"))
+def bar_faster_than_its_free_far_end_bears() -> Job:
+    # The same sheet with a bar of lead, which is soft and heavy: it whirls at a fifth of the speed of steel.
+    tree, shop = _job("ropewalk")
+    return tree, replace(shop, bar_metal=(16.0, 11340.0))
+
+
+@breaks("V313", _where("ropewalk", "hold-bar-bore"))
+def bush_thicker_than_the_hole_of_the_chuck() -> Job:
+    tree, shop = _job("ropewalk")
+    return tree, replace(shop, bush_passes_mm=30.0)
+
+
+@breaks("V313", _where("tannery-lane", "hold-bar-collet"))
+def bush_sent_through_the_collet_chuck() -> Job:
+    def front(one: Step) -> Step:
+        return one.model_copy(update={"settings": tuple(line for line in one.settings if line.value != ("from the rear",))})
+
+    return _with("tannery-lane", "hold-bar-collet", front)

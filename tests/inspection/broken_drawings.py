@@ -75,7 +75,7 @@ def drawing_with_a_dimension_of_nothing() -> Job:
 @breaks("V86", "drawing bar-in-steady")
 def drawing_at_odds_with_its_step() -> Job:
     held = next(one for one in procedure().drawings if one.kind == "bar-in-steady").dimensions
-    return _with_drawing("bar-in-steady", dimensions={**held, "standing_out": mm("bar.overhang", 31.0)})
+    return _with_drawing("bar-in-steady", dimensions={**held, "standing_out": mm("bar.short_overhang", 31.0)})
 
 
 @breaks("V86", "drawing bar-in-steady")

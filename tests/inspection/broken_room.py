@@ -1,6 +1,7 @@
 """Sheets on which the drill strikes the chuck, or a shrunk joint is cut too warm."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -108,3 +109,24 @@ def thin_joint_that_no_finding_tells_of() -> Job:
 @breaks("V222", "step 8.4", also="V80 V81")
 def thin_joint_roughed_too_deep() -> Job:
     return _lines("ropewalk", "rough-collars", lambda lines: _valued(lines, "collar.turning_cut", 1.0))
+
+
+def _on_hand(fixed: str) -> Job:
+    """A sheet for a bonded bar on hand, laid beside a stock file that says otherwise."""
+    path = EXAMPLES / "fernhill" / "use-bar.toml"
+    return make_procedure(path), replace(shop_for(advise(path)), fixed_by=fixed)
+
+
+@breaks("V266", "facts")
+def collars_told_as_bonded_that_set_screws_hold() -> Job:
+    return _on_hand("set-screws")
+
+
+@breaks("V266", "facts", also="V220")
+def collars_told_as_bonded_that_nobody_knows_of() -> Job:
+    return _on_hand("")
+
+
+@breaks("V220", "step 4.4", also="V266")
+def shrunk_on_collars_of_a_bar_on_hand_cut_warm() -> Job:
+    return _on_hand("shrink-fit")

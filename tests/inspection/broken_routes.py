@@ -83,6 +83,130 @@ def set_over_reckoned_over_the_taper_alone() -> Job:
     return _figures(tree, "setover.amount", 1.0), shop
 
 
+@breaks("V330", "step 4.3")
+def taper_that_runs_under_the_dog() -> Job:
+    tree, shop = _job("taper-and-return")
+    assert shop.taper is not None
+    return tree, replace(shop, taper=replace(shop.taper, dog_mm=40.0))
+
+
+@breaks("V330", "step 4.3")
+def taper_whose_end_nobody_marks() -> Job:
+    return _with_steps(
+        "taper-and-return", lambda step: step.model_copy(update={"settings": ()}) if step.id == "mount-work" else step
+    )
+
+
+@breaks("V330", "step 4.3")
+def taper_longer_than_the_work_beside_the_dog() -> Job:
+    tree, shop = _job("taper-and-return")
+    return _figures(tree, "setover.clear_of_dog", 160.0), shop
+
+
+def _accepting(name: str, wanted: str, less_mm: float) -> Job:
+    """A sheet on which one step accepts collars thinner by so much."""
+
+    def changed(step: Step) -> Step:
+        if step.id != wanted:
+            return step
+        checks = tuple(
+            check.model_copy(update={"limits": check.limits.model_copy(update={"low": _less(check.limits.low, less_mm)})})
+            if check.limits is not None and check.limits.low is not None else check
+            for check in step.checks
+        )  # fmt: skip
+        return step.model_copy(update={"checks": checks})
+
+    return _with_steps(name, changed)
+
+
+def _less(figure: Figure, mm: float) -> Figure:
+    return figure.model_copy(update={"value": figure.value - mm})
+
+
+def _unchecked(name: str, wanted: str) -> Job:
+    return _with_steps(name, lambda step: step.model_copy(update={"checks": ()}) if step.id == wanted else step)
+
+
+def _worded(name: str, wanted: str, old: str, new: str) -> Job:
+    """A sheet on which the words of one step are others."""
+
+    def changed(step: Step) -> Step:
+        if step.id != wanted:
+            return step
+        assert any(old in piece for text in step.text for piece in text if isinstance(piece, str))
+        lines = tuple(
+            tuple(piece.replace(old, new) if isinstance(piece, str) else piece for piece in text) for text in step.text
+        )
+        return step.model_copy(update={"text": lines})
+
+    return _with_steps(name, changed)
+
+
+@breaks("V334", "step 2.1")
+def arm_on_a_jaw_that_is_opened_later() -> Job:
+    return _worded("height-and-droop", "fit-arm", "to the chuck body or its face, never to a jaw", "to a jaw or the body")
+
+
+@breaks("V334", "step 2.1")
+def arm_that_must_be_set_anew_for_the_quill() -> Job:
+    return _worded("height-and-droop", "fit-arm", "a short bar as thick as the quill", "the short bar")
+
+
+@breaks("V335", "step 5.2")
+def chips_where_nothing_was_cut() -> Job:
+    return _worded("height-and-droop", "wipe-lathe", "Wipe the ways.", "Brush the chips away. Wipe the ways.")
+
+
+@breaks("V338", "step 9.6")
+def tag_taken_off_that_may_be_either() -> Job:
+    return _worded("taper-and-return", "restore", "Take the do-not-start tag off.", "Take the tag off.")
+
+
+@breaks("V338", "step 5.5")
+def tag_listed_that_nobody_hangs() -> Job:
+    tree, shop = _with_steps(
+        "taper-and-return",
+        lambda step: step.model_copy(update={"tools": ("tag",)}) if step.number == "5.5" else step,
+    )
+    needs = tuple(
+        need.model_copy(update={"used_at": ("5.5", *need.used_at)}) if need.id == "tag" else need for need in tree.needs
+    )
+    return tree.model_copy(update={"needs": needs}), shop
+
+
+@breaks("V337", "step 3.4")
+def second_screw_that_the_tailstock_does_not_have() -> Job:
+    tree, shop = _worded(
+        "taper-and-return", "re-clamp", "Snug the set-over screws where there are two.", "Snug both set-over screws."
+    )
+    return tree, replace(shop, set_over="one-screw")
+
+
+@breaks("V331", "step 2.2")
+def certificate_that_accepts_collars_for_one_skim_alone() -> Job:
+    return _accepting("re-certify", "inspect-bar", 0.3)
+
+
+@breaks("V331", "step 2.2")
+def test_that_accepts_collars_that_are_worn_out() -> Job:
+    return _accepting("use-bar", "inspect-bar", 0.3)
+
+
+@breaks("V332", "step 5.6")
+def round_after_round_without_a_measure() -> Job:
+    return _unchecked("use-bar", "restore")
+
+
+@breaks("V332", "step 5.6")
+def round_that_begins_on_collars_that_are_worn_out() -> Job:
+    return _accepting("use-bar", "restore", 0.1)
+
+
+@breaks("V333", "step 5.4")
+def second_skim_on_collars_that_nobody_measured() -> Job:
+    return _unchecked("re-certify", "turn-end-for-end")
+
+
 @breaks("V142", "step 3.3")
 def set_over_to_the_wrong_side() -> Job:
     return _with_lines("taper-and-return", "set-over", lambda line: _swapped(line, "toward you", "away from you"))

@@ -12,7 +12,7 @@ SETTINGS = ("small pulley", "A", "B", "C", "D")
 
 def drawings() -> tuple[Drawing, ...]:
     """Every kind of drawing, each at a step of the sample."""
-    held = {"diameter": ("held.diameter", 22.0), "length": ("bar.saw", 384.0), "standing_out": ("bar.overhang", 30.0)}
+    held = {"diameter": ("held.diameter", 22.0), "length": ("bar.saw", 384.0), "standing_out": ("bar.short_overhang", 30.0)}
     blank = {"sawn_width": ("collar.saw_width", 33.0), "grip": ("collar.grip", 20.0), "standing_out": ("collar.out", 13.0)}
     blank |= {"jaw_depth": ("chuck.jaw_depth", 32.0), "diameter": ("collar.stock_diameter", 65.0)}
     reach = {"overhang": ("bore.overhang", 38.0), "width": ("blank.width", 30.0), "room": ("bore.room", 8.0)}

@@ -102,12 +102,14 @@ def test_a_speed_from_printed_feet_per_minute_errs_to_the_slow_side() -> None:
 
 def test_every_feed_group_of_bars_and_collars_has_its_feeds() -> None:
     rows = read("cutting/feeds")
-    found = [(row["operation"], row["feed_group"], row["tool"]) for row in rows]
+    found = [
+        held for row in rows for held in product(*(row[name].split("; ") for name in ("operation", "feed_group", "tool")))
+    ]
     assert len(found) == len(set(found))
     groups = {row["feed_group"] for row in used("bar", "collar")}
     wanted = {(operation, group, tool) for operation, group, tool in product(TURNING, groups, CUTTERS)}
     wanted |= {("centre-drilling", group, "HSS") for group in groups}
-    assert not wanted - set(found)
+    assert wanted == set(found)
     for row in rows:
         assert row["feed_low_mm"]
         assert row["depth_low_mm"] or row["operation"] == "centre-drilling"
@@ -117,9 +119,9 @@ def test_every_feed_group_of_bars_and_collars_has_its_feeds() -> None:
 def test_nothing_but_a_sharp_edge_cuts_thin() -> None:
     """A honed edge rubs in a thin cut, and stainless steel hardens under it."""
     for row in read("cutting/feeds"):
-        if row["tool"] == "carbide":
+        if "carbide" in row["tool"].split("; "):
             assert float(row["depth_low_mm"]) >= 0.1
-        if row["feed_group"] == "stainless austenitic" and row["operation"] != "centre-drilling":
+        if "stainless austenitic" in row["feed_group"].split("; ") and row["operation"] != "centre-drilling":
             assert float(row["feed_low_mm"]) >= 0.08
 
 

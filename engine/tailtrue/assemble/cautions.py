@@ -86,6 +86,11 @@ class CautionDealer:
     def __init__(self, held: Iterable[tuple[Caution, CautionNode]], most: int, lines: int) -> None:
         self._room = {True: lines, False: most}
         self._held = [(caution, node) for caution, node in held if caution.file.scope == "step"]
+        self._answers = {node.id: frozenset(node.answers) for _, node in self._held}
+        self._answering: dict[str, set[int]] = {}
+        for rank, (_, node) in enumerate(self._held):
+            for activity in node.answers:
+                self._answering.setdefault(activity, set()).add(rank)
         self._shown: dict[str, str] = {}
 
     def phase(self, number: str, places: Sequence[Place]) -> Dealt:
@@ -95,8 +100,8 @@ class CautionDealer:
         due = self._due(places)
         for index, place in enumerate(places):
             above.append([])
-            here = [node for node in due if set(place.activities) & set(node.answers)]
-            due = [node for node in due if node not in here]
+            here = [node for node in due if not self._answers[node.id].isdisjoint(place.activities)]
+            due = [node for node in due if self._answers[node.id].isdisjoint(place.activities)]
             for node in here:
                 self._with_room(opening, above, places, index, node).append(node)
         placed = tuple(self._placed(node, number) for node in opening)
@@ -141,10 +146,11 @@ class CautionDealer:
         due: set[str] = set()
         answered: set[str] = set()
         for place in places:
-            for _, node in self._held:
-                met = set(place.activities) & set(node.answers)
-                # Worst first: the first to answer an activity in this phase is the one that stays close to it.
-                if met and (node.id not in self._shown or met - answered):
+            ranks = set().union(*(self._answering.get(activity, ()) for activity in place.activities))
+            # Worst first: the first to answer an activity in this phase is the one that stays close to it.
+            for _, node in map(self._held.__getitem__, sorted(ranks)):
+                met = self._answers[node.id].intersection(place.activities)
+                if node.id not in self._shown or met - answered:
                     due.add(node.id)
                     answered |= met
         return [node for _, node in self._held if node.id in due]

@@ -53,6 +53,8 @@ class Filler:
 
     def __init__(self, case: Case) -> None:
         self.case = case
+        # A fact of a case does not change: it is put into words once, wherever it stands.
+        self._told: dict[str, Text] = {}
 
     def blanks(self, places: Iterable[Any]) -> tuple[Blank, ...]:
         """Places to write in, each with the unit of the machine's dials beside it."""
@@ -82,9 +84,14 @@ class Filler:
             if row is not None and place.name.startswith("row."):
                 name = place.name.removeprefix("row.")
                 return pieces(self.case.knowledge.catalogue[records].fields[name], f"{records}.{name}", row[name])
-            found = self.fact(place.name)
             if place.wants == "why":
-                return (found.limited_by,) if found.limited_by else ("as reckoned",)
-            return fact_pieces(found, place.name)
+                return (self.fact(place.name).limited_by or "as reckoned",)
+            return self.told(place.name)
 
         return wording.fill(value)
+
+    def told(self, name: str) -> Text:
+        """A fact as text; Gap when it is not known."""
+        if name not in self._told:
+            self._told[name] = fact_pieces(self.fact(name), name)
+        return self._told[name]

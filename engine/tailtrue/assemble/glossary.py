@@ -48,7 +48,8 @@ def glossary(terms: Iterable[Term], *parts: object) -> tuple[Entry, ...]:
     words: list[str] = []
     for part in parts:
         _gather(part, words)
-    said = "\n".join(words).lower()
+    # What stands there twice is read once.
+    said = "\n".join(dict.fromkeys(words)).lower()
     return tuple(
         Entry(
             id=term.file.id,
@@ -73,16 +74,17 @@ def _stands(form: str, said: str) -> bool:
 
 
 def _gather(part: object, words: list[str]) -> None:
-    if isinstance(part, str):
-        words.append(part)
+    kind = part.__class__
+    if kind is str:
+        words.append(part)  # type: ignore[arg-type]
     elif isinstance(part, tuple):
-        if {piece.__class__ for piece in part} <= _PIECES:
+        if _PIECES.issuperset(map(type, part)):
             # A figure parts words and stands for none.
-            words.append("".join([piece if isinstance(piece, str) else "0" for piece in part]))
+            words.append("".join([piece if piece.__class__ is str else "0" for piece in part]))
             return
         for piece in part:
             _gather(piece, words)
-    elif isinstance(part, Node) and not isinstance(part, Figure):
+    elif kind is not Figure and Node in kind.__mro__:
         for name, value in vars(part).items():
             if value.__class__ is str:
                 if name not in _NOT_READ:

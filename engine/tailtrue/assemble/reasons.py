@@ -2,10 +2,11 @@
 
 import re
 from collections.abc import Iterable
+from itertools import chain
 from typing import Any, Literal
 
 from tailtrue.assemble.by_hand import worked_out
-from tailtrue.assemble.filling import Filler, fact_pieces
+from tailtrue.assemble.filling import Filler
 from tailtrue.case import Gap
 from tailtrue.conditions import Judged
 from tailtrue.decisions import JudgedRow
@@ -105,7 +106,7 @@ def _gather(inside: Iterable[Any], found: list[Figure]) -> None:
             _gather(value, found)
         elif kind is dict:
             _gather(value.values(), found)
-        elif isinstance(value, Node):
+        elif Node in kind.__mro__:
             _gather(vars(value).values(), found)
 
 
@@ -124,7 +125,7 @@ def _derivation(filler: Filler, name: str, printed: list[Figure], known: dict[st
     found = filler.fact(base)
     sources = all_sources(filler, base, known)
     by_hand = found.by_hand
-    value = fact_pieces(found, name) if base == name else _least_to_most(printed)
+    value = filler.told(name) if base == name else _least_to_most(printed)
     return Derivation(
         fact=name,
         label=found.spec.label if base == name else f"{found.spec.label}: {name.rsplit('.', 1)[1].replace('_', ' ')}",
@@ -158,9 +159,8 @@ def all_sources(filler: Filler, name: str, known: dict[str, tuple[str, ...]]) ->
         if isinstance(found, NotKnown):
             known[name] = ()
         else:
-            own = _own_sources(found)
-            below = (key for read in found.read for key in all_sources(filler, read, known))
-            known[name] = tuple(dict.fromkeys((*own, *below))) or (GIVEN,)
+            below = chain.from_iterable(all_sources(filler, read, known) for read in found.read)
+            known[name] = tuple(dict.fromkeys(chain(_own_sources(found), below))) or (GIVEN,)
     return known[name]
 
 

@@ -77,7 +77,8 @@ def _shown(phases: Iterable[Phase], job_cautions: Iterable[Caution]) -> dict[str
 def _work(known: SafetyText, steps: Iterable[Step]) -> tuple[WorkPart, ...]:
     made = []
     for part in known.parts:
-        here = [step for step in steps if set(step.activities) & set(part.answers)]
+        answers = set(part.answers)
+        here = [step for step in steps if not answers.isdisjoint(step.activities)]
         if here:
             met = {activity for step in here for activity in step.activities}
             made.append(

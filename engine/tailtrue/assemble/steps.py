@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.assemble.cautions import LINES_AT_A_STEP, MOST_AT_A_STEP, CautionDealer, Place, applicable
+from tailtrue.assemble.cautions import LINES_AT_A_STEP, MOST_AT_A_STEP, CautionDealer, Place
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.going_on import goes_on
 from tailtrue.assemble.times import phase_time, step_time
@@ -12,15 +12,15 @@ from tailtrue.parts import Caution as CautionNode
 from tailtrue.parts import Check, Limits, Setting, Text
 from tailtrue.plan import Plan, PlannedPhase
 from tailtrue.procedure import Hold, Phase, Step
-from tailtrue.store.knowledge import CheckText, SettingsFrom, SettingText, StepText
+from tailtrue.store.knowledge import Caution, CheckText, SettingsFrom, SettingText, StepText
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording
 
 
-def phases(filler: Filler, plan: Plan) -> tuple[Phase, ...]:
-    """Every phase of a plan with its steps, numbered."""
+def phases(filler: Filler, plan: Plan, held: Sequence[tuple[Caution, CautionNode]]) -> tuple[Phase, ...]:
+    """Every phase of a plan with its steps, numbered, with those of the cautions that hold that belong to it."""
     most, lines = (int(filler.case.knowledge.limits[name].value) for name in (MOST_AT_A_STEP, LINES_AT_A_STEP))
-    deal = CautionDealer(applicable(filler), most, lines)
+    deal = CautionDealer(held, most, lines)
     on_sheet = frozenset(step.file.id for planned in plan.phases for step in planned.steps)
     made = tuple(_phase(filler, planned, str(number), deal, on_sheet) for number, planned in enumerate(plan.phases, start=1))
     tell_all = {step.file.id for planned in plan.phases for step in planned.steps if step.file.checks_tell_all}

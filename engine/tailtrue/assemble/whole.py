@@ -41,10 +41,11 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
     page = case.knowledge.page
     route = plan.route
     parts = route.file.parts
-    made = phases(filler, plan)
+    held = applicable(filler)
+    made = phases(filler, plan, held)
     activities = {activity for phase in made for step in phase.steps for activity in step.activities}
     needs = _needs(filler, made)
-    job_cautions = for_the_job(applicable(filler), activities)
+    job_cautions = for_the_job(held, activities)
     title = _title(filler, route)
     may = page.who_may_owner if title.owner else page.who_may
     tree = Procedure(
@@ -75,7 +76,14 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         safety_review=safety_review(filler, made, needs, job_cautions, near),
         # A record is of a test: what has no look-up table is none.
         record=record() if "look-up" in parts else None,
-        care=tuple(filler.text(text) for text in page.care) if "care" in parts else (),
+        care=tuple(
+            filler.text(text)
+            for text in (
+                *page.care,
+                *(one.text for one in page.care_besides if case.judge(one.when).truth is Truth.YES),
+            )
+            if "care" in parts
+        ),
         findings=_findings(filler, route),
         set_by_hand=set_by_hand(filler),
         shop_rules=shop_rules(filler),

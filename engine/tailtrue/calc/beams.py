@@ -8,7 +8,7 @@ GRAVITY_M_S2 = 9.80665
 # Shear is left out of every formula here. At these lengths it would add about a tenth; a beam held at one end
 # bends like half a beam of twice its length on two supports, so its limit is half as long.
 _LEAST_SPAN_IN_DIAMETERS = 5.0
-_LEAST_OVERHANG_IN_DIAMETERS = 2.5
+LEAST_OVERHANG_IN_DIAMETERS = 2.5
 _MOST_DEFLECTION_SHARE = 0.1  # straight-beam theory is for small deflections
 _FIRST_ROOT_FREE_END = 1.8751040687  # of cos x cosh x = -1
 
@@ -139,7 +139,7 @@ def deflection_cantilever(force_n: float, length_mm: float, modulus_mpa: float, 
     """
     at_least(force_n, 0, "force", "N")
     positive(modulus_mpa, "modulus of elasticity", "MPa")
-    _slender(length_mm, diameter_mm, _LEAST_OVERHANG_IN_DIAMETERS, "free length")
+    _slender(length_mm, diameter_mm, LEAST_OVERHANG_IN_DIAMETERS, "free length")
     return _small(force_n * length_mm**3 / (3 * modulus_mpa * second_moment(diameter_mm)), length_mm)
 
 
@@ -268,7 +268,7 @@ def whirl_speed_cantilever(diameter_mm: float, length_mm: float, modulus_mpa: fl
     >>> round(whirl_speed_cantilever(12, 900, 206000, 7850))
     637
     """
-    _slender(length_mm, diameter_mm, _LEAST_OVERHANG_IN_DIAMETERS, "free length")
+    _slender(length_mm, diameter_mm, LEAST_OVERHANG_IN_DIAMETERS, "free length")
     return _whirl(_FIRST_ROOT_FREE_END, diameter_mm, length_mm, modulus_mpa, density_kg_m3)
 
 

@@ -101,7 +101,10 @@ def _explain(job: Path, explained: Any, as_json: bool) -> None:
     _tell(guarded(work, as_json), lines, as_json)
 
 
-def compare(job: Job, instead: Set = None, as_json: Json = False) -> None:
+Every = Annotated[bool, typer.Option("--all", help="every row, and what no page prints")]
+
+
+def compare(job: Job, instead: Set = None, every: Every = False, as_json: Json = False) -> None:
     """Lay a job beside the same job with facts said otherwise: choices, numbers, steps, cautions, refusals."""
     lines: list[str] = []
 
@@ -116,7 +119,7 @@ def compare(job: Job, instead: Set = None, as_json: Json = False) -> None:
         raw = read_instead(instead or (), known.given, known.catalogue, lambda name: given_below(advice.case, name))
         before, after = side_of(advice), side_of(advise(job, instead=raw))
         difference = lay_out(before, after)
-        lines.extend(comparison(difference, before, after))
+        lines.extend(comparison(difference, before, after, folded=not every))
         return {
             "printed": {"before": not before.trouble, "after": not after.trouble},
             "same": difference.nothing,
@@ -180,8 +183,11 @@ def _reasons(side: "Side") -> str:
     return "; ".join(one.said or one.wrong for one in side.trouble)
 
 
-def comparison(found: "Difference", before: "Side", after: "Side") -> Iterator[str]:
-    """Two sides for the terminal: what is said otherwise first, then what comes of it."""
+def comparison(found: "Difference", before: "Side", after: "Side", *, folded: bool = False) -> Iterator[str]:
+    """Two sides for the terminal: what is said otherwise, then what comes of it, the gravest first.
+
+    `folded` counts what is many and what no page prints.
+    """
     for name, side in (("As it is", before), ("As asked", after)):
         state = f"no procedure is printed: {_reasons(side)}" if side.trouble else "the procedure is printed"
         yield from wrapped(f"{name}: {state}.")
@@ -189,21 +195,34 @@ def comparison(found: "Difference", before: "Side", after: "Side") -> Iterator[s
         yield "Nothing differs."
         return
     yield from _rows("Said otherwise", found.said)
+    yield from _both("Reasons to refuse", found.refusals)
     yield from _rows("Choices", found.choices)
-    for phase, changed in found.numbers:
-        yield from _rows(phase, changed)
-    yield from _both("Steps", found.steps)
     yield from _both("Cautions", found.cautions)
     yield from _both("Findings", found.findings)
-    yield from _both("Reasons to refuse", found.refusals)
-    yield from _rows("Behind the sheet", found.behind)
+    yield from _both("Steps", found.steps)
+    for phase, changed in found.numbers:
+        yield from _rows(phase, changed, _MOST if folded else None)
+    yield from _rows("Behind the sheet", found.behind, 0 if folded else None)
+    if folded and (len(found.behind) or any(len(changed) > _MOST for _, changed in found.numbers)):
+        yield ""
+        yield "Everything, row by row: the same with --all"
 
 
 _LONG = 60
+_MOST = 6  # rows of a phase before the rest is counted
 
 
-def _rows(title: str, changed: "Iterable[Changed]") -> Iterator[str]:
-    rows = list(changed)
+def _rows(title: str, changed: "Iterable[Changed]", most: int | None = None) -> Iterator[str]:
+    """The rows of a group; beyond `most` they are counted, where more than one would be."""
+    every = list(changed)
+    rows = every if most is None or len(every) <= most + 1 else every[:most]
+    if most == 0 and every:
+        yield ""
+        numbers = "1 number that no page of this job prints differs" if len(every) == 1 else (
+            f"{len(every)} numbers that no page of this job prints differ"
+        )  # fmt: skip
+        yield f"{title}: {numbers}"
+        return
     if not rows:
         return
     yield ""
@@ -213,6 +232,8 @@ def _rows(title: str, changed: "Iterable[Changed]") -> Iterator[str]:
             yield from wrapped(f"{one.label}: line by line otherwise; why JOB {one.name} shows it", "  - ", "    ")
         else:
             yield from wrapped(f"{one.label}: {one.before}  ->  {one.after}", "  - ", "    ")
+    if len(rows) < len(every):
+        yield f"  - and {len(every) - len(rows)} more"
 
 
 def _both(title: str, found: "InOut") -> Iterator[str]:

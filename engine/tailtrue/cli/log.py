@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from tailtrue.log.series import Series
     from tailtrue.log.unread import UnreadRow
     from tailtrue.parts import Dials
+    from tailtrue.quantities import System
     from tailtrue.truing.lathe_steps import LatheSteps
 
 log_app = typer.Typer(
@@ -155,7 +156,10 @@ def strike(
 @log_app.command()
 def export(
     job: Job,
-    out: Annotated[Path, typer.Option("--out", help="file to write, .csv for a spreadsheet or .json", show_default=False)],
+    out: Annotated[
+        Path,
+        typer.Option("--out", metavar="FILE", help="file to write, .csv for a spreadsheet or .json", show_default=False),
+    ],
     as_json: Json = False,
 ) -> None:
     """Write the whole log to a file: a copy to keep, or a table for a spreadsheet."""
@@ -273,7 +277,9 @@ def _whole_record(job: Path, source: Path, date: str | None) -> "tuple[Record, b
     from tailtrue.log.typed import read_typed
     from tailtrue.truing.lathe_steps import on_steps
 
-    typed = on_steps(read_typed(source), _steps(job))
+    steps = _steps(job)
+    system: System = "" if steps is None else "inch" if steps.inch else "metric"
+    typed = on_steps(read_typed(source, system), steps)
     check_typed_date(typed)
     check_date(date)
     dated = bool(date) or typed.says("date")

@@ -3,6 +3,7 @@
 import atexit
 import gc
 import json
+import os
 import sys
 from datetime import date
 from pathlib import Path
@@ -10,6 +11,7 @@ from typing import Annotated, Any
 
 import typer
 
+from tailtrue.cli.asking import ask
 from tailtrue.cli.correct import correct
 from tailtrue.cli.diagnose import diagnose
 from tailtrue.cli.explain import compare, why, why_not
@@ -169,11 +171,16 @@ def schema(
         typer.echo(str(path))
 
 
+ask(app)
+
+
 def run() -> None:
     """The console entry: no traceback for what a user can mend, a short word for what nobody foresaw."""
     # A command is over before the collector of cycles could free anything worth its searching; nor need it search
     # once more at the end, for the memory goes back with the process.
     gc.disable()
+    # Nothing of another package reads along while files are checked; so none is looked for among all that is installed.
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     atexit.register(gc.freeze)
     try:
         app()

@@ -113,7 +113,7 @@ def _round(session: "Session", base: "Typed", said: dict[str, Any], dials: "Dial
     from tailtrue.log.typed import typed_options
     from tailtrue.truing.typed import MOST_READINGS, Readings
 
-    typed = base.with_more(typed_options(said))
+    typed = base.with_more(typed_options(said, dials))
     taken: Readings | None = None
     anew = False
     while True:

@@ -47,6 +47,7 @@ _ROOMS = (
     "height",
     "on_hand",
     "rework",
+    "rework_chuck",
     "rework_tight",
     "shop_rules",
 )

@@ -13,6 +13,7 @@ from tailtrue.calc.setover import working_span
 from tailtrue.calc.steps import surely_less
 from tailtrue.calc.thermal import growth
 from tailtrue.calc.uncertainty import expanded
+from tailtrue.computed.differences import in_steps
 from tailtrue.computed.measuring import KINDS
 from tailtrue.computed.registry import computed, field
 from tailtrue.tables import Table
@@ -203,8 +204,7 @@ def leave_up_to(unsure: float, surely: float | None, verdict: bool) -> float:
 )
 def table(dials: str, length: float, first: float, leave: float, steps: Table) -> tuple[Mapping[str, Any], ...]:
     rows = []
-    for row in steps.where(dials=dials):
-        difference = steps.take(row).number("difference_mm")
+    for difference in in_steps(map(steps.take, steps.where(dials=dials))):
         move = tailstock_move(difference, length, first, length - first)
         rows.append({"difference": difference, "move": None if difference <= leave else move})
     return tuple(rows)

@@ -1,7 +1,12 @@
 """What the grip does to the rest of the bar: jaws on the seat of a collar, a far end loose in the spindle."""
 
-from tailtrue.calc.lengths import length_ratio
-from tailtrue.computed.registry import computed
+from tailtrue.calc.beams import LEAST_OVERHANG_IN_DIAMETERS, whirl_speed_cantilever
+from tailtrue.calc.cutting import spindle_speed
+from tailtrue.calc.lengths import length_of_diameters, length_ratio, share_of
+from tailtrue.computed.registry import Limited, computed
+
+_ON_PADS = "steady"
+_THROUGH = ("spindle-bore", "collet")
 
 
 @computed(
@@ -47,3 +52,53 @@ def inside(length: float, out: float) -> float:
 )
 def loose_inside(bore: float, diameter: float, shake: float, length: float, most: float) -> bool:
     return bore - diameter > shake and length_ratio(length, diameter) > most
+
+
+@computed(
+    "bar.inside_speed_limit",
+    label="speed limit of the bar inside the spindle",
+    unit="1/min",
+    rounding="speed",
+    bound="most",
+    needs=(
+        "bar.hold", "bar.inside", "bar.diameter", "bar.modulus", "bar.density", "limit.whirl_share", "lathe.fastest",
+    ),
+    how="a share of the speed at which the bar inside would whirl if nothing held its far end, no bush either; a stub is "
+    "taken as long as the formula holds for",
+)  # fmt: skip
+def inside_speed_limit(
+    hold: str, inside: float, diameter: float, modulus: float, density: float, share: float, top: float
+) -> Limited:
+    if hold not in _THROUGH:
+        return Limited(top, "nothing of the bar turns inside the spindle")
+    free = max(inside, length_of_diameters(diameter, LEAST_OVERHANG_IN_DIAMETERS))
+    whirls = whirl_speed_cantilever(diameter, free, modulus, density)
+    return Limited(share_of(whirls, share), "the far end of the bar, as if no bush held it")
+
+
+@computed(
+    "bar.bush_from_rear",
+    label="the bar goes into the spindle from the rear, for its bush",
+    kind="yes-no",
+    needs=("bar.loose_inside", "lathe.spindle_bore", "bar.hold", "chuck.hole?", "crib.collet_hole?"),
+    how="whether a bush that fills the bore of the spindle is larger than the hole of what grips the bar; so too where "
+    "nobody measured that hole",
+)
+def bush_from_rear(bushed: bool, bore: float, hold: str, chuck: float | None, collet: float | None) -> bool:
+    hole = collet if hold == "collet" else chuck
+    return bushed and (hole is None or bore > hole)
+
+
+@computed(
+    "bar.pads_speed_limit",
+    label="speed limit of the bar on the pads of the fixed steady",
+    unit="1/min",
+    rounding="speed",
+    bound="most",
+    needs=("bar.hold", "bar.diameter", "limit.pad_speed", "lathe.fastest"),
+    how="1000 v / (pi D) with the rubbing speed that greased pads bear",
+)
+def pads_speed_limit(hold: str, diameter: float, rubbing: float, top: float) -> Limited:
+    if hold != _ON_PADS:
+        return Limited(top, "no pads rub on the bar")
+    return Limited(spindle_speed(rubbing, diameter), "the greased pads of the steady")

@@ -3,11 +3,12 @@
 from collections.abc import Mapping
 from typing import Any
 
-from tailtrue.calc.lengths import midway
+from tailtrue.calc.cutting import passes_for_stock
+from tailtrue.calc.lengths import midway, on_diameter
 from tailtrue.calc.steps import step_down
 from tailtrue.calc.turning_masses import unbalance_speed_limit
 from tailtrue.computed.machine import chuck_limit, jaws_of
-from tailtrue.computed.registry import computed
+from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
@@ -71,6 +72,36 @@ def band_grip(width: float, clearance: float, jaws: float, step: float) -> float
     return max(0.0, step_down(min(midway(0.0, width) - clearance, jaws), step))
 
 
+@computed("blank.room_behind", label="room behind a blank held by its band", unit="mm", rounding="length", bound="most",
+          needs=("blank.chuck", "collar.band_grip"),
+          how="depth of the jaws as measured, less the grip; the blank only grows shorter by facing")  # fmt: skip
+def room_behind(chuck: Record, grip: float) -> Limited:
+    jaws = chuck.get("jaw_depth")
+    if jaws is None:
+        return Limited(None, "how deep the jaws are was not measured")
+    return Limited(jaws - grip, "the depth of the jaws")
+
+
+@computed(
+    "blank.room_needed",
+    label="room that the tools need behind a blank held by its band",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=("hole.there", "hole.room_behind?", "limit.boring_clearance", "blank.hole?", "bore.nominal"),
+    how="what drilling needs, and at the least what the boring bar is longer than its work; none where the hole of the "
+    "chuck is larger than the bore",
+)
+def room_needed(
+    bored: bool, drilling: float | None, boring: float, hole: float | None, bore: float
+) -> Limited | None:  # fmt: skip
+    if hole is not None and hole > bore:
+        return Limited(0.0, "the hole of the chuck takes the tools")
+    if bored:
+        return Limited(boring, "the boring bar would strike the chuck")
+    return None if drilling is None else Limited(max(drilling, boring), "the drill would strike the chuck")
+
+
 @computed("collar.band_out", label="blank standing out of the jaws to be turned", unit="mm", rounding="length",
           needs=("collar.saw_width", "collar.band_grip"), how="width of the blank less the grip")  # fmt: skip
 def band_out(width: float, grip: float) -> float:
@@ -82,6 +113,39 @@ def band_out(width: float, grip: float) -> float:
           how="what stands out less the clearance in front of the jaws")  # fmt: skip
 def band_length(out: float, clearance: float) -> float:
     return out - clearance
+
+
+@computed(
+    "collar.band_passes",
+    label="passes until a band on the raw blank is bright",
+    unit="1",
+    rounding="count",
+    bound="least",
+    needs=("collar.corner_diameter", "collar.run_out", "collar.blank_diameter", "collar.band.depth"),
+    how="from the highest place, the largest circle and what it runs out, to the size of the band, each pass as deep as the "
+    "list says, up to a whole pass",
+)
+def band_passes(corners: float, run_out: float, blank: float, depth: float) -> float:
+    return float(max(1, passes_for_stock(max(0.0, corners + run_out - blank), depth)))
+
+
+@computed(
+    "collar.second_stock",
+    label="metal that comes off the second side",
+    unit="mm",
+    rounding="length",
+    needs=("collar.saw_width", "collar.facing_stock", "collar.width"),
+    how="width of the blank less what its first side lost, less the width of the collar",
+)
+def second_stock(blank: float, first: float, width: float) -> float:
+    return max(0.0, blank - first - width)
+
+
+@computed("collar.second_cuts", label="cuts that face the second side to width", unit="1", rounding="count", bound="least",
+          needs=("collar.second_stock", "collar.facing.depth"),
+          how="what comes off divided by the depth of a cut, up to a whole cut")  # fmt: skip
+def second_cuts(stock: float, depth: float) -> float:
+    return float(max(1, passes_for_stock(on_diameter(stock), depth)))
 
 
 @computed(

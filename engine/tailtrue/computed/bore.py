@@ -285,8 +285,8 @@ def tip(tool: Record) -> Any:
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("collar.saw_width", "limit.boring_clearance"),
-    how="width of the blank and clearance",
+    needs=("bore.through_width", "limit.boring_clearance"),
+    how="width of the blank while it is bored, and clearance",
 )
 def overhang(width: float, clearance: float) -> float:
     return width + clearance
@@ -297,11 +297,11 @@ def overhang(width: float, clearance: float) -> float:
     label="width of the blank while it is bored",
     unit="mm",
     rounding="length",
-    needs=("collar.width", "collar.second_face_hold?", "collar.facing_stock"),
-    how="width of the collar; with the facing stock of the second side where that is faced after the bore",
+    needs=("collar.width", "collar.second_face_hold?", "collar.saw_width", "collar.facing_stock"),
+    how="width of the collar; where the second side is faced after the bore, the blank less what its first side lost",
 )
-def through_width(width: float, second_face: str | None, facing: float) -> float:
-    return width + facing if second_face == _FACED_AFTER else width
+def through_width(width: float, second_face: str | None, blank: float, facing: float) -> float:
+    return blank - facing if second_face == _FACED_AFTER else width
 
 
 @computed(

@@ -5,9 +5,12 @@ from typing import Any
 
 from tailtrue.calc.centre_hole import bearing_pressure, centre_load, cone_within_drill
 from tailtrue.calc.centre_hole import cone_depth as depth_of_cone
-from tailtrue.calc.lengths import share_of
+from tailtrue.calc.lengths import length_of_diameters, share_of
+from tailtrue.calc.steps import step_up
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Row, Table
+
+_HUNDREDTH = 0.01  # of a millimetre: sizes of centre drills are given in these
 
 
 @computed(
@@ -15,14 +18,16 @@ from tailtrue.tables import Row, Table
     label="centre drill for the bar ends",
     kind="text",
     needs=("crib.centre_drills", "bar.diameter", "limit.cone_share"),
-    tables=("tools/centre_drills", "tools/centre_drill_choice"),
+    tables=("tools/centre_drills", "tools/centre_drill_shares", "tools/centre_drill_choice"),
     how="of those in the crib, the one nearest to the pilot advised for this diameter; its cone stays under a share "
     "of the bar",
 )
-def centre_drill(owned: tuple[str, ...], diameter: float, share: float, drills: Table, choice: Table) -> Limited | None:
+def centre_drill(
+    owned: tuple[str, ...], diameter: float, share: float, drills: Table, shares: Table, choice: Table
+) -> Limited | None:  # fmt: skip
     advised = choice.within(diameter, "over_mm", "upto_mm")
     rows = [row for name in owned for row in drills.where(designation=name)]
-    fitting = [row for row in rows if row.number("cone_largest_mm") <= share_of(diameter, share)]
+    fitting = [row for row in rows if _largest_cone(row, shares) <= share_of(diameter, share)]
     if not fitting:
         return Limited(None, "no centre drill of the crib is small enough for this bar")
     best = min(fitting, key=lambda row: abs(row.number("pilot_mm") - advised.number("pilot_mm")))
@@ -33,15 +38,30 @@ def _drill(name: str, drills: Table) -> Row:
     return drills.take(drills.where(designation=name)[0])
 
 
-def _size(name: str, column: str, label: str) -> None:
-    @computed(name, label=label, unit="mm", rounding="size", needs=("bar.centre_drill",),
-              tables=("tools/centre_drills",), how="from the table of centre drills")  # fmt: skip
-    def _column(designation: str, drills: Table) -> Any:
-        return _drill(designation, drills).number(column)
+def _share(part: str, row: Row, shares: Table) -> float:
+    return shares.one(part=part, type=row.text("type")).number("share")
 
 
-_size("bar.centre_body", "body_mm", "body diameter of the centre drill")
-_size("bar.centre_pilot_length", "pilot_length_mm", "pilot length of the centre drill")
+def _largest_cone(row: Row, shares: Table) -> float:
+    """As its standard gives it; where none does, a share of the body, in hundredths as the standards have it."""
+    if row.text("cone_largest_mm"):
+        return row.number("cone_largest_mm")
+    return round(share_of(row.number("body_mm"), _share("largest cone", row, shares)), 2)
+
+
+@computed("bar.centre_body", label="body diameter of the centre drill", unit="mm", rounding="size",
+          needs=("bar.centre_drill",), tables=("tools/centre_drills",), how="from the table of centre drills")  # fmt: skip
+def centre_body(designation: str, drills: Table) -> float:
+    return _drill(designation, drills).number("body_mm")
+
+
+@computed("bar.centre_pilot_length", label="pilot length of the centre drill", unit="mm", rounding="size",
+          needs=("bar.centre_drill",), tables=("tools/centre_drills", "tools/centre_drill_shares"),
+          how="from the table of centre drills")  # fmt: skip
+def centre_pilot_length(designation: str, drills: Table, shares: Table) -> float:
+    row = _drill(designation, drills)
+    length = length_of_diameters(row.number("pilot_mm"), _share("pilot length", row, shares))
+    return step_up(length, _HUNDREDTH)
 
 
 @computed("bar.centre_hole", label="name of the centre holes", kind="text", needs=("bar.on_hand?", "bar.centre_drill?"),
@@ -65,16 +85,18 @@ def centre_pilot(on_hand: Mapping[str, Any] | None, designation: str | None, dri
     unit="mm",
     rounding="size",
     needs=("bar.on_hand?", "bar.centre_drill?", "limit.cone_depth_share"),
-    tables=("tools/centre_drills",),
+    tables=("tools/centre_drills", "tools/centre_drill_shares"),
     how="a share of the way from the pilot to the largest cone that this drill cuts",
 )
-def cone_diameter(on_hand: Mapping[str, Any] | None, designation: str | None, share: float, drills: Table) -> float | None:
+def cone_diameter(
+    on_hand: Mapping[str, Any] | None, designation: str | None, share: float, drills: Table, shares: Table
+) -> float | None:  # fmt: skip
     if on_hand is not None:
         return float(on_hand["cone"])
     if designation is None:
         return None
     row = _drill(designation, drills)
-    return cone_within_drill(row.number("pilot_mm"), row.number("cone_largest_mm"), share)
+    return cone_within_drill(row.number("pilot_mm"), _largest_cone(row, shares), share)
 
 
 @computed(

@@ -1,20 +1,20 @@
 """Which drills the shop has, and what one drill asks of hand, holder and motor."""
 
 import re
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from typing import Any
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
+from typing import Any, NamedTuple
 
 from tailtrue.calc.drill_demand import DrillDemand, drill_demand
 from tailtrue.calc.drilling import taper_friction_torque
+from tailtrue.calc.steps import length_of_steps, nearest_steps
 from tailtrue.quantities import read_quantity
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
 
 
-@dataclass(frozen=True)
-class Drill:
+class Drill(NamedTuple):
     """A drill as it lies in the crib."""
 
     size_mm: float
@@ -34,12 +34,24 @@ def drills_of(owned: Sequence[Record], drill_sets: Table) -> list[Drill]:
         shank = entry["shank"]
         if entry.get("set"):
             for row in drill_sets.where(set=entry["set"]):
-                drill_sets.take(row)
-                found[row.number("size_mm"), shank] = Drill(row.number("size_mm"), row.text("label"), shank)
+                for size, marked in _in_row(drill_sets.take(row)):
+                    found[size, shank] = Drill(size, marked, shank)
         for written in entry.get("sizes") or ():
             size = read_quantity(written, "mm")
             found[size, shank] = Drill(size, _plain(written), shank)
     return sorted(found.values(), key=lambda drill: (drill.size_mm, drill.shank))
+
+
+def _in_row(row: Row) -> Iterator[tuple[float, str]]:
+    """Size and mark of each drill of a row: the one that it names, or every one in even steps from first to last. [mm]"""
+    if row.text("label"):
+        yield row.number("size_mm"), row.text("label")
+        return
+    begins, step = row.number("begins_mm"), row.number("step_mm")
+    for place in range(round(nearest_steps(row.number("ends_mm") - begins, step)) + 1):
+        size = round(begins + length_of_steps(place, step), 4)
+        parts = row.text("inch_parts")
+        yield size, f"{Fraction(round(nearest_steps(size, step)), int(parts))} in" if parts else f"{size:g} mm"
 
 
 def _plain(written: str) -> str:

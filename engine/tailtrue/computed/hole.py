@@ -361,8 +361,8 @@ def drills(rows: Sequence[Record]) -> int:
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("collar.saw_width", "hole.last_drill", "limit.break_through"),
-    how="width of the blank, the point of the drill, and a little to break through",
+    needs=("bore.through_width", "hole.last_drill", "limit.break_through"),
+    how="width of the blank as it is then, the point of the drill, and a little to break through",
 )
 def travel_needed(width: float, drill: float, through: float) -> float:
     return drill_travel(width, drill, through)

@@ -3,7 +3,8 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from tailtrue.calc.screws import screw_depth, screw_preload, screws_hold, thread_shear
+from tailtrue.calc.lengths import length_of_diameters
+from tailtrue.calc.screws import screw_depth, screw_holding, screw_preload, screws_hold, thread_shear
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.joint_placing import depth_now, lightest_that_holds, named, of_record, place, thread_share, track_left
 from tailtrue.computed.registry import Limited, computed
@@ -76,14 +77,14 @@ def _held(
     torque = row.number("torque_nmm") * share
     preload = screw_preload(torque, major, named(factors, "nut-factor"))
     shear = thread_shear(preload, major, engaged)
-    if engaged < row.number("engagement_aluminium_mm") - spot or shear > bears:
+    if engaged < length_of_diameters(major, named(factors, "aluminium-engagement")) - spot or shear > bears:
         return
     if track_left(width, major, placing) < named(placing, "track-least"):
         return
     for pattern in patterns:
         angles = _angles(pattern)
         safety = named(factors, "safety-low-chart")
-        held = screws_hold(row.number("holding_low_n"), angles, shares_left, safety, bar)
+        held = screws_hold(_holding(row, factors), angles, shares_left, safety, bar)
         patterns.take(pattern)
         yield {
             "thread": one["thread"], "major": major, "length": one["length"], "count": len(angles),
@@ -91,6 +92,13 @@ def _held(
             "spot": spot, "drill": row.number("tap_drill_mm"),
             "key": (read_quantity(row.text("label"), "mm"), row.text("label")),
         }  # fmt: skip
+
+
+def _holding(row: Row, factors: Table) -> float:
+    """What one screw holds along the bar: by the low chart, or where it lacks the thread by the rule that follows it."""
+    if row.text("holding_low_n"):
+        return row.number("holding_low_n")
+    return screw_holding(row.number("torque_nmm"), row.number("major_mm"), named(factors, "holding-ratio-low"))
 
 
 of_record(_M, "thread", "thread", "thread of the set screws", kind="text")

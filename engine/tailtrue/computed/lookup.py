@@ -1,15 +1,16 @@
 """Paper at the lathe: the table and the scales of this bar as it was made, and why half the difference is not the move."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from tailtrue.calc.alignment import diameter_difference, tailstock_move
 from tailtrue.calc.budget import carried_uncertainty
 from tailtrue.calc.indicator import move_factor
 from tailtrue.calc.lengths import midway, percentage
-from tailtrue.calc.steps import length_of_steps, nearest_steps, surely_less
+from tailtrue.calc.steps import surely_less
+from tailtrue.computed.differences import in_steps
 from tailtrue.computed.registry import computed, field
-from tailtrue.tables import Table
+from tailtrue.tables import Row, Table
 
 _SLACK = 1e-9
 _BAR = ("truing.span", "truing.head_station", "truing.tail_station")
@@ -63,17 +64,18 @@ def table(
 ) -> tuple[Mapping[str, Any], ...] | None:  # fmt: skip
     leave, doubtful = (unsure, unsure) if inside is None or again is None else (inside, again)
     rows = []
-    for row in steps.where(dials=dials):
-        if not row.number("instrument_over_mm") < resolution <= row.number("instrument_upto_mm"):
-            continue
-        steps.take(row)
-        begins, step, ends = (row.number(name) for name in ("begins_mm", "step_mm", "ends_mm"))
-        for place in range(round(nearest_steps(ends - begins, step)) + 1):
-            difference = round(begins + length_of_steps(place, step), 6)
-            do = "leave" if difference <= leave + _SLACK else "again" if difference <= doubtful + _SLACK else "move"
-            move = None if do == "leave" else tailstock_move(difference, span, first, second)
-            rows.append({"difference": difference, "do": do, "move": move})
+    for difference in in_steps(map(steps.take, _of_instrument(steps.where(dials=dials), resolution))):
+        do = "leave" if difference <= leave + _SLACK else "again" if difference <= doubtful + _SLACK else "move"
+        move = None if do == "leave" else tailstock_move(difference, span, first, second)
+        rows.append({"difference": difference, "do": do, "move": move})
     return tuple(rows) or None
+
+
+def _of_instrument(rows: Sequence[Row], resolution: float) -> list[Row]:
+    """The rows for an instrument: those of the finest class that it belongs to; none for a coarser one than all."""
+    classes = [row.number("instrument_upto_mm") for row in rows]
+    finest = min((one for one in classes if resolution <= one), default=None)
+    return [row for row, one in zip(rows, classes, strict=True) if one == finest]
 
 
 @computed("lookup.move_uncertainty", label="doubt of the move", unit="mm", rounding="difference", bound="least",

@@ -1,8 +1,13 @@
 """A test bar that exists: what a visit leaves of it, and what may change when it is turned end for end."""
 
+from collections.abc import Mapping
+from typing import Any
+
 from tailtrue.calc.doubts import both_together
 from tailtrue.calc.lengths import length_ratio
-from tailtrue.computed.registry import computed
+from tailtrue.calc.steps import length_of_steps
+from tailtrue.computed.joint_ways import WAYS
+from tailtrue.computed.registry import Limited, computed
 
 
 @computed("collar.after_visit", label="diameter of the collars after one more visit", unit="mm", rounding="size",
@@ -19,6 +24,13 @@ def before_visit(worn_out: float, use: float) -> float:
     return worn_out + use
 
 
+@computed("collar.before_certificate", label="least diameter of the collars before a certificate", unit="mm",
+          rounding="size", bound="least", needs=("skim.worn_out_at", "skim.use_per_visit", "limit.certificate_skims"),
+          how="where the collars are worn out, and what all its skims cost on top")  # fmt: skip
+def before_certificate(worn_out: float, use: float, skims: float) -> float:
+    return worn_out + length_of_steps(skims, use)
+
+
 @computed("bar.swap_most", label="change of the difference by place that says nothing", unit="mm", rounding="difference",
           bound="most", needs=("align.uncertainty",),
           how="the doubts of two differences together: the root of two times the doubt of one")  # fmt: skip
@@ -30,3 +42,12 @@ def swap_most(unsure: float) -> float:
           needs=("collar.spacing", "collar.width"), how="distance divided by the width of a collar")  # fmt: skip
 def stations_apart(spacing: float, width: float) -> float:
     return length_ratio(spacing, width)
+
+
+@computed("joint.fixed_by", label="how the collars of this bar are fixed", kind="choice", choices=tuple(WAYS),
+          needs=("bar.on_hand?", "joint.method?"),
+          how="as told for the bar on hand; else as this job fixes them")  # fmt: skip
+def fixed_by(on_hand: Mapping[str, Any] | None, made: str | None) -> Limited:
+    if on_hand is None:
+        return Limited(made, "this job settles no way to fix them")
+    return Limited(on_hand.get("fixed_by"), "nobody told how the collars of this bar are fixed")

@@ -31,7 +31,7 @@ class Dial(NamedTuple):
 
 _CROSS_SLIDE = Dial("cross-slide dial", "lathe.radial_division", "lathe.radial_division")
 _TOP_SLIDE = Dial("top-slide dial", "lathe.facing_step", "lathe.top_slide_dial_division")
-_SPINDLE = ("lathe.speeds?", "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun")
+SPINDLE = ("lathe.speeds?", "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun")
 
 
 def spindle_step(
@@ -99,7 +99,7 @@ def operation(
 
     @computed(
         f"{prefix}.speed", label=f"spindle speed, {what}", unit="1/min", rounding="speed",
-        needs=(f"{work}.material", diameter, tool, *((speed_factor,) if speed_factor else ()), *cap_facts, *_SPINDLE),
+        needs=(f"{work}.material", diameter, tool, *((speed_factor,) if speed_factor else ()), *cap_facts, *SPINDLE),
         tables=SPEED_TABLES,
         how="1000 v / (pi D) in the middle of the advised band, then the speed of the lathe at or below it and below "
         "every limit",

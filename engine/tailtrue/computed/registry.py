@@ -1,14 +1,12 @@
 """The register of computed facts: a function, the facts it needs, its formula in words, its source."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from tailtrue.facts import FactSpec, Kind
 
 
-@dataclass(frozen=True)
-class Limited:
+class Limited(NamedTuple):
     """A computed value, what limited it, and the bounds that were weighed for it, each in the unit of the fact."""
 
     value: Any
@@ -16,8 +14,7 @@ class Limited:
     weighed: tuple[tuple[float, str], ...] = ()
 
 
-@dataclass(frozen=True)
-class Cut:
+class Cut(NamedTuple):
     """The cut that a speed is looked up for: the fact of the metal, the operation, the fact of the tool or its name."""
 
     metal: str
@@ -25,8 +22,7 @@ class Cut:
     tool: str
 
 
-@dataclass(frozen=True)
-class Computed:
+class Computed(NamedTuple):
     """One computed fact: how it is made and from what."""
 
     spec: FactSpec

@@ -9,9 +9,7 @@ from tailtrue.calc.margins import margin_of_narrow
 from tailtrue.calc.rework import landing_divisions, shared_divisions
 from tailtrue.calc.rework import light_cuts as cuts_to_the_middle
 from tailtrue.calc.steps import length_of_steps, step_down, step_up, steps_in
-from tailtrue.computed.machine import chuck_limit
 from tailtrue.computed.registry import Limited, computed, field
-from tailtrue.tables import Table
 
 _READINGS = ("job.found_front", "job.found_rear")
 _WINDOW = ("rework.low", "rework.high")
@@ -205,6 +203,13 @@ def visits_left(found: float, worn: float, use: float) -> float:
     return float(max(0, steps_in(found - worn, use)))
 
 
+@computed("rework.collar_most", label="largest reading of a collar that is believed", unit="mm", rounding="size",
+          bound="most", needs=("collar.diameter", "limit.collar_over"),
+          how="diameter of the sheet and a little above it")  # fmt: skip
+def collar_most(diameter: float, over: float) -> float:
+    return diameter + over
+
+
 @computed("rework.tries", label="tries, at most", unit="1", rounding="count", bound="most",
           needs=("rework.visits_left", "limit.rework_tries"),
           how="what the collars have left, and never above the limit")  # fmt: skip
@@ -223,19 +228,3 @@ def _slower(name: str, label: str, of: str) -> None:
 
 _slower("rework.slower_skim", "speed against chatter, skim", "skim.speed")
 _slower("rework.slower_bore", "speed against chatter, bore", "collar.bore_finish.speed")
-
-
-@computed(
-    "rework.independent_chuck",
-    label="independent chuck that takes the collar at its boring speed",
-    kind="yes-no",
-    needs=("lathe.chucks", "collar.blank_diameter", "collar.bore_finish.speed"),
-    tables=("machines/chuck_limits",),
-    how="whether an independent chuck grips the blank and may run so fast",
-)
-def independent_chuck(owned: Sequence[Mapping[str, Any]], blank: float, speed: float, limits: Table) -> bool:
-    return any(
-        chuck["kind"] == "independent" and chuck["grips_to"] >= blank and limit is not None and limit.value >= speed
-        for chuck in owned
-        for limit in (chuck_limit(chuck, limits),)
-    )

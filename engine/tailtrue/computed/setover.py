@@ -71,6 +71,20 @@ def span(length: float, head: float, tail: float) -> float:
     return working_span(length, head, tail)
 
 
+@computed("setover.clear_of_dog", label="headstock end of the taper from that face of the work", unit="mm",
+          rounding="length", bound="least", needs=("crib.dog_room", "limit.dog_clearance"),
+          how="length that the dog needs, and the clearance in which the tool runs off")  # fmt: skip
+def clear_of_dog(dog: float, clearance: float) -> float:
+    return dog + clearance
+
+
+@computed("setover.room", label="length of the work that the tool can taper", unit="mm", rounding="length", bound="most",
+          needs=("setover.work_length", "setover.clear_of_dog"),
+          how="length over both faces less what stays clear for the dog")  # fmt: skip
+def room(length: float, clear: float) -> float:
+    return length - clear
+
+
 @computed("setover.amount", label="set-over of the tailstock", unit="mm", rounding="depth",
           needs=("setover.taper", *_SPAN), how="L sin(atan(taper / 2)), the work standing aslant")  # fmt: skip
 def amount(slope: float, length: float) -> float:

@@ -1,15 +1,19 @@
 """The operations of the job, and what they share: dial, motor, limits of speed."""
 
+from typing import Any
+
 from tailtrue.calc.centre_hole import mean_cutting_diameter
 from tailtrue.calc.cut_power import power_at_tool
 from tailtrue.calc.lengths import midway
 from tailtrue.calc.spindle_band import speed_band
-from tailtrue.computed.operation import limited_speed, operation
+from tailtrue.computed.operation import SPINDLE, limited_speed, operation
 from tailtrue.computed.registry import Cut, Limited, computed
 from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Table
 
-_CHUCK = (("bar.hold_speed_limit", "the chuck"),)
+_INSIDE = ("bar.inside_speed_limit", "the far end of the bar inside the spindle")
+_PADS = ("bar.pads_speed_limit", "the greased pads of the steady")
+_CHUCK = (("bar.hold_speed_limit", "the chuck"), _INSIDE, _PADS)
 # A blank is heavy and short in the jaws: nothing in this job needs it fast.
 _BLANK = (("blank.chuck_speed_limit", "the chuck"), ("limit.blank_speed", "a blank held short in the jaws"))
 _RAW = (*_BLANK, ("collar.unbalance_speed", "a blank not yet true"))
@@ -101,27 +105,28 @@ operation(
 )  # fmt: skip
 
 
-def _centre_drilling(prefix: str, work: str, what: str, held: str, chuck_cap: str) -> None:
+def _centre_drilling(prefix: str, work: str, what: str, held: str, *more: tuple[str, str]) -> None:
+    caps = (*more, ("lathe.fastest", "top speed of the lathe"), ("limit.centre_drill_speed", "a thin pilot"))
+    caps = (*caps, (held, "work held short"))
+    cap_names = tuple(name for _, name in caps)
+
     @computed(
         f"{prefix}.speed", label=f"spindle speed, {what}", unit="1/min", rounding="speed",
         needs=(
-            f"{work}.material", "bar.centre_pilot", "bar.centre_body", chuck_cap, "lathe.fastest",
-            "limit.centre_drill_speed", held, "lathe.speeds?", "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step",
-            "limit.speed_overrun",
+            f"{work}.material", "bar.centre_pilot", "bar.centre_body", *(fact for fact, _ in caps), *SPINDLE,
         ),
         tables=SPEED_TABLES,
         how="surface speed of the table on the mean of pilot and body diameter, capped",
         cut=Cut(f"{work}.material", "centre-drilling", "HSS"),
     )  # fmt: skip
     def _speed(
-        material: str, pilot: float, body: float, chuck: float, top: float, cap: float, work_cap: float,
-        speeds: tuple[float, ...] | None, low: float | None, high: float | None, step: float, overrun: float,
-        table: Table, ratios: Table,
+        material: str, pilot: float, body: float, *rest: Any
     ) -> Limited:  # fmt: skip
+        *numbers, table, ratios = rest
+        capped, spindle = numbers[: len(caps)], numbers[len(caps) :]
         band = surface_band(material, "centre-drilling", "HSS", table, ratios)
         advised = speed_band(*band, mean_cutting_diameter(pilot, body))
-        caps = [(chuck, "the chuck"), (top, "top speed of the lathe"), (cap, "a thin pilot"), (work_cap, "work held short")]
-        return limited_speed(advised, caps, speeds, low, high, step, overrun)
+        return limited_speed(advised, list(zip(capped, cap_names, strict=True)), *spindle)
 
     @computed(
         f"{prefix}.hand_feed", label=f"feed by hand, {what}", unit="mm/rev", rounding="feed",
@@ -132,5 +137,16 @@ def _centre_drilling(prefix: str, work: str, what: str, held: str, chuck_cap: st
         return midway(row.number("feed_low_mm"), row.number("feed_high_mm"))
 
 
-_centre_drilling("bar.centring", "bar", "centre drilling the bar", "limit.centre_drill_speed", "bar.hold_speed_limit")
-_centre_drilling("collar.spotting", "collar", "spotting the collar", "limit.blank_speed", "blank.chuck_speed_limit")
+_centre_drilling("bar.centring", "bar", "centre drilling the bar", "limit.centre_drill_speed", *_CHUCK)
+_centre_drilling("collar.spotting", "collar", "spotting the collar", "limit.blank_speed", _BLANK[0])
+
+
+@computed(
+    "collar.speeds_there",
+    label="the lathe has a speed slow enough for the collars",
+    kind="yes-no",
+    needs=("collar.facing.speed?", "collar.turning.speed?", "skim.speed?", "lathe.slowest"),
+    how="whether facing, roughing and skimming the collars each find a speed that tool and metal bear",
+)
+def speeds_there(facing: float | None, roughing: float | None, skimming: float | None, _slowest: float) -> bool:
+    return None not in (facing, roughing, skimming)

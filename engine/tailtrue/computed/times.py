@@ -16,8 +16,8 @@ _MINUTE = 60.0
 
 # What a step's time is made from; every one may be unknown in a job that does without the step.
 CUTTING = (
-    "time.bar_facing", "time.bar_centring", "time.collar_facing", "time.collar_spotting", "time.drilling",
-    "time.band", "time.soft_jaws", "time.stub", "time.stub_facing", "time.bore_rough", "time.bore_finish",
+    "time.bar_facing", "time.bar_centring", "time.collar_facing", "time.collar_to_width", "time.collar_spotting",
+    "time.drilling", "time.band", "time.soft_jaws", "time.stub", "time.stub_facing", "time.bore_rough", "time.bore_finish",
     "time.collar_turning", "time.truing", "time.skim",
 )  # fmt: skip
 
@@ -61,6 +61,17 @@ _facing("bar_facing", "facing one end of the bar", "bar", "bar.diameter")
 _facing("collar_facing", "facing one side of a collar", "collar", "collar.stock_diameter")
 
 
+@_cutting(
+    "collar_to_width", "facing the second side of a collar to width",
+    needs=("collar.stock_diameter", "collar.second_cuts", "collar.facing.hand_feed", "collar.facing.speed"),
+    how="what is left over the width, in equal cuts from the rim to the middle, each with approach and way back",
+)  # fmt: skip
+def collar_to_width(across: float, cuts: float, feed: float, speed: float, planning: Table) -> float:
+    approach = _planned(planning, "approach")
+    cut = facing_pass_time(across, 0.0, approach, 0.0, feed, speed)
+    return _passes(cut, per_side(across, 0.0) + approach, round(cuts), planning)
+
+
 def _pecked(cut_s: float, travel: float, diameter: float, planning: Table) -> float:
     """A hole drilled a diameter at a time, each peck with its way out and in."""
     return cut_s + ceil(travel / diameter) * _planned(planning, "peck")
@@ -100,13 +111,12 @@ def drilling(ladder: Sequence[Record], width: float, through: float, planning: T
 @_cutting(
     "band", "turning one half of a raw blank round",
     needs=(
-        "collar.corner_diameter", "collar.blank_diameter", "collar.band_length", "collar.band.depth", "collar.band.speed",
-        "collar.band.hand_feed",
+        "collar.band_passes", "collar.band_length", "collar.band.speed", "collar.band.hand_feed",
     ),
-    how="equal passes along what stands out, from the largest circle of the blank, each with its travels and way back",
+    how="equal passes along what stands out, from the highest place of the blank, each with its travels and way back",
 )  # fmt: skip
-def band(corners: float, blank: float, length: float, depth: float, speed: float, feed: float, planning: Table) -> float:
-    return _along(length, feed, speed, max(1, passes_for_stock(corners - blank, depth)), planning)
+def band(passes: float, length: float, speed: float, feed: float, planning: Table) -> float:
+    return _along(length, feed, speed, round(passes), planning)
 
 
 def _hand_passes(name: str, what: str, length: str, operation: str, passes: str) -> None:

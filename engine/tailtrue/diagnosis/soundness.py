@@ -64,8 +64,9 @@ def _tests(known: Known, tests: TomlFile, keys: TomlFile) -> Iterator[Problem]:
 
 def _named(table: Table, column: str, known: Collection[str], what: str) -> Iterator[Problem]:
     for row in table.rows:
-        if row.text(column) not in known:
-            yield Problem(f"knowledge/{table.name}.csv:{row.line}", row.text(column), *_no(what))
+        for name in row.listed(column):
+            if name not in known:
+                yield Problem(f"knowledge/{table.name}.csv:{row.line}", name, *_no(what))
 
 
 def _no(what: str) -> tuple[str, str]:

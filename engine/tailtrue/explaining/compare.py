@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, NamedTuple
 
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
@@ -10,7 +10,8 @@ from tailtrue.explaining.said import Side
 from tailtrue.explaining.standing import done, facts_of_step, shown
 from tailtrue.explaining.wording import NOT_KNOWN, dials_of, met_of, record_of
 from tailtrue.facts import Fact
-from tailtrue.parts import Dials
+from tailtrue.parts import Dials, Text
+from tailtrue.render.numbers import show_one
 from tailtrue.render.words import say
 from tailtrue.truth import Truth
 
@@ -97,14 +98,16 @@ def _printed(before: Side, after: Side) -> list[tuple[str, list[str]]]:
     """The facts of the sheet that are no words of the user, each under the phase that prints it first."""
     catalogue = before.case.knowledge.catalogue
     found: dict[str, dict[str, None]] = {"The whole job": {}}
-    for wording in (setting.value for setting in before.case.knowledge.page.facts):
+    here = (line for line in before.case.knowledge.page.facts
+            if before.route.has_to_do_with(line.concerns) or after.route.has_to_do_with(line.concerns))  # fmt: skip
+    for wording in (line.value for line in here):
         found["The whole job"].update(dict.fromkeys(place.name for place in wording.places()))
     steps = [*done(before.places), *done(after.places)]
     for phase in before.route.phases:
-        here = found.setdefault(phase.file.title, {})
+        its_own = found.setdefault(phase.file.title, {})
         for placed in steps:
             if placed.phase.file.id == phase.file.id:
-                here.update(dict.fromkeys(facts_of_step(placed.step)))
+                its_own.update(dict.fromkeys(facts_of_step(placed.step)))
     seen: set[str] = set()
     rows = []
     for title, names in found.items():
@@ -117,19 +120,34 @@ def _printed(before: Side, after: Side) -> list[tuple[str, list[str]]]:
 def _changed(before: Side, after: Side, names: Iterable[str], dials: Dials) -> tuple[Changed, ...]:
     catalogue = before.case.knowledge.catalogue
     return tuple(
-        Changed(name, catalogue[name].label, was, now)
+        Changed(name, catalogue[name].label, was.whole, now.whole)
         for name in names
-        if (was := _shown(before.case, name, dials)) != (now := _shown(after.case, name, dials))
+        if (was := _shown(before.case, name, dials)).leading != (now := _shown(after.case, name, dials)).leading
     )
 
 
-def _shown(case: Case, name: str, dials: Dials) -> str:
+class _Shown(NamedTuple):
+    """A value as the page has it, and its words in the system of the dials alone: the digits that somebody sets by."""
+
+    whole: str
+    leading: str
+
+
+def _shown(case: Case, name: str, dials: Dials) -> _Shown:
     found = case.get(name)
     if not isinstance(found, Fact):
-        return NOT_KNOWN
+        return _Shown(NOT_KNOWN, NOT_KNOWN)
     if found.spec.kind == "records":
-        return "; ".join(say(record_of(found.spec, row), dials) for row in found.value) or "none"
-    return say(met_of(case, name), dials)
+        texts = [record_of(found.spec, row) for row in found.value]
+        return _Shown(
+            "; ".join(say(text, dials) for text in texts) or "none", "; ".join(_lead(text, dials) for text in texts)
+        )
+    text = met_of(case, name)
+    return _Shown(say(text, dials), _lead(text, dials))
+
+
+def _lead(text: Text, dials: Dials) -> str:
+    return "".join(piece if isinstance(piece, str) else show_one(piece, dials) for piece in text)
 
 
 def _choices(before: Side, after: Side) -> Iterator[Changed]:

@@ -70,9 +70,10 @@ def hangs_on(case: Case, names: tuple[str, ...], missing: Iterable[str], falls: 
 
     `falls` tells whether a case is free of the refusal, `no_worse` whether nothing refuses it that did not before.
     """
-    lacking = tuple(_lacking(case, name) for name in dict.fromkeys(missing) if name in case.knowledge.given.facts)[:_FEW]
+    own_names = dict.fromkeys(_own_name(case, name) for name in missing)
+    lacking = tuple(_lacking(case, name) for name in own_names if name in case.knowledge.given.facts)[:_FEW]
     behind = tuple(_behind(case, names))
-    spots = tuple(islice(_spots(case, behind), _MOST_TRIED))
+    spots = tuple(islice((spot for spot in _spots(case, behind) if _field(case, spot).lever != "none"), _MOST_TRIED))
     turning = [(spot, value) for spot in spots if (value := _turned(case, spot, falls, names)) is not None]
     turning = [one for one in turning if not _of_the_machine(one[0], names)] or turning
     turning = [one for one in turning if not _owned(case, one[0], names)] or turning
@@ -114,7 +115,15 @@ def _behind(case: Case, names: Iterable[str]) -> Iterator[str]:
         if case.knowledge.catalogue[name].comes == "given":
             found[name] = None
         found.update(dict.fromkeys(given_below(case, name)))
-    yield from found
+    # What is said at the lathe stands in no file, unless the job says it under a name of its own.
+    own = dict.fromkeys(_own_name(case, name) for name in found)
+    yield from (name for name in own if name in case.knowledge.given.facts)
+
+
+def _own_name(case: Case, name: str) -> str:
+    """The name under which the files of a user say a fact: that of the fact that stands for it, where one does."""
+    facts = case.knowledge.given.facts
+    return next((own for own, fact in facts.items() if fact.stands_for == name), name)
 
 
 def _lacking(case: Case, name: str) -> Said:
@@ -194,7 +203,10 @@ def _others(case: Case, spot: _Spot) -> Iterator[list[Any]]:
     elif spec.kind == "count" and spec.choices:
         yield from ([int(one)] for one in spec.choices if int(one) != value)
     elif spec.kind == "quantity" and isinstance(value, float):
+        lever = _field(case, spot).lever
         for end in sorted(_ends(spec, value), reverse=True):
+            if lever == ("less" if end > value else "more"):
+                continue
             yield [value + share * (end - value) for share in _SHARES]
     elif spec.kind == "quantities":
         for scales in _SCALES:

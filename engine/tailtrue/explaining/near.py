@@ -8,8 +8,7 @@ lie close by nature (`near = false` in the rule), and sizes that are nought on b
 """
 
 from collections.abc import Callable, Collection, Iterator
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
@@ -29,8 +28,7 @@ _SEVERITY_OF_A_NOTE = {"attention": 2, "note": 1}
 _SEVERITY_OF_A_CHOICE = 1
 
 
-@dataclass(frozen=True)
-class NearMiss:
+class NearMiss(NamedTuple):
     """A rule that one thing keeps from holding: which, by how much, and what happens when it does hold."""
 
     kind: Kind

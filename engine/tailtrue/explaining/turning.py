@@ -1,7 +1,7 @@
 """What would have to be otherwise for a condition to come out another way: the fewest single comparisons."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from tailtrue.case import Case
 from tailtrue.conditions import Atom, Block, Condition, Judged
@@ -12,8 +12,7 @@ from tailtrue.truth import Truth
 _NO_DISTANCE = 1.0
 
 
-@dataclass(frozen=True)
-class Leaf:
+class Leaf(NamedTuple):
     """One comparison, what it met, and whether it is to hold."""
 
     atom: Atom

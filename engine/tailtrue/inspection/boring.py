@@ -1,11 +1,11 @@
 """Boring: no way back into a cut round the start check, cuts that reach their size, and a reading for each of them."""
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from math import isfinite
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Sheet, at, figures_in
+from tailtrue.inspection.sheet import Placed, Sheet, at
 from tailtrue.procedure import Phase, Step
 
 _SAME = 1e-6
@@ -58,37 +58,42 @@ def _turns_first(steps: Sequence[Step]) -> bool:
 
 def cuts_reach(sheet: Sheet) -> Iterator[Fault]:
     """Roughing passes reach the size to rough to, with none to spare; the last cuts reach the middle of the window."""
-    for phase in sheet.procedure.phases:
-        told = {figure.fact: figure.value for step in phase.steps for figure in figures_in(step)}
+    for _, steps in sheet.by_phase:
+        told = _told(steps)
         to = told.get("bore.rough_to")
-        for step in phase.steps:
-            here = {figure.fact: figure.value for figure in figures_in(step)}
+        for placed in steps:
+            here = placed.told
             passes, cuts = here.get("bore.rough_passes"), here.get("bore.finish_cuts")
             if passes is not None and "bore.rough_cut" in here:
-                hole, each = _hole(phase, told), 2 * here["bore.rough_cut"]
+                hole, each = _hole(steps, told), 2 * here["bore.rough_cut"]
                 if to is None or hole is None:
-                    yield Fault(at(step), "roughing passes are counted, and nothing says from which hole to which size")
+                    yield Fault(placed.where, "roughing passes are counted, and nothing says from which hole to which size")
                 elif not hole + (passes - 1) * each < to + _SAME or not hole + passes * each >= to - _SAME:
-                    yield Fault(at(step), f"{passes:g} passes of {each:g} mm take {hole:g} mm not just to {to:g} mm")
+                    yield Fault(placed.where, f"{passes:g} passes of {each:g} mm take {hole:g} mm not just to {to:g} mm")
             if cuts is not None and to is not None and "bore.finish_depth" in here:
                 reached, aim = to + 2 * cuts * here["bore.finish_depth"], _aim(told)
                 if aim is not None and not (isfinite(reached) and reached >= aim - _SAME):
-                    yield Fault(at(step), f"the last cuts reach {reached:g} mm, the middle of the window is {aim:g} mm")
+                    yield Fault(placed.where, f"the last cuts reach {reached:g} mm, the middle of the window is {aim:g} mm")
 
 
-def _hole(phase: Phase, told: dict[str, float]) -> float | None:
+def _told(steps: Iterable[Placed]) -> Mapping[str, float]:
+    """The value of each fact that these steps tell, the last of them."""
+    return {fact: value for placed in steps for fact, value in placed.told.items()}
+
+
+def _hole(steps: Iterable[Placed], told: Mapping[str, float]) -> float | None:
     """The hole that the boring bar begins in: the largest drill of the phase, or the hole that is there."""
     drills = [
         figure.value
-        for step in phase.steps
-        for line in step.settings
-        for figure in figures_in(line)
-        if "drill" in step.activities and figure.fact.endswith(".size")
+        for placed in steps
+        for _, figures in placed.set_there
+        for figure in figures
+        if "drill" in placed.step.activities and figure.fact.endswith(".size")
     ]
     return max(drills) if drills else told.get("hole.start")
 
 
-def _aim(told: dict[str, float]) -> float | None:
+def _aim(told: Mapping[str, float]) -> float | None:
     """The middle between the two sizes, at the larger end; where the bar is unmeasured, for the largest it may be."""
     middles = [(told[low] + told[high]) / 2 for low, high in _ENDS if low in told and high in told]
     if middles:
@@ -102,13 +107,12 @@ def _aim(told: dict[str, float]) -> float | None:
 
 def fine_indicator_late(sheet: Sheet) -> Iterator[Fault]:
     """An indicator on the cross slide is set after the roughing, and a start check knows of it before the next cut."""
-    for phase in sheet.procedure.phases:
-        for place, step in enumerate(phase.steps):
-            if not any(_PLUNGER.search(piece) for text in step.text for piece in text if isinstance(piece, str)):
+    for _, steps in sheet.by_phase:
+        for placed in steps:
+            if not any(_PLUNGER.search(piece) for text in placed.step.text for piece in text if isinstance(piece, str)):
                 continue
-            after = phase.steps[place + 1 :]
-            if any(figure.fact == "bore.rough_passes" for one in after for figure in figures_in(one)):
-                yield Fault(at(step), "a fine indicator is set, and the roughing passes would run it past its travel")
+            if any("bore.rough_passes" in one.told for one in steps[placed.place + 1 :]):
+                yield Fault(placed.where, "a fine indicator is set, and the roughing passes would run it past its travel")
 
 
 def size_has_its_instrument(sheet: Sheet) -> Iterator[Fault]:
@@ -123,13 +127,13 @@ def size_has_its_instrument(sheet: Sheet) -> Iterator[Fault]:
 
 def slack_is_honest(sheet: Sheet) -> Iterator[Fault]:
     """How far off a bar may read leaves half of the window to bore in."""
-    for phase in sheet.procedure.phases:
-        told = {figure.fact: figure.value for step in phase.steps for figure in figures_in(step)}
+    for _, steps in sheet.by_phase:
+        told = _told(steps)
         rooms = [told[high] - told[low] for low, high in _ENDS if low in told and high in told]
         slack = told.get("bore.bar_slack")
         if slack is not None and rooms and not 0 < slack <= min(rooms) / 4 + _SAME:
-            step = next(one for one in phase.steps if any(f.fact == "bore.bar_slack" for f in figures_in(one)))
-            yield Fault(at(step), f"a bar off by {slack:g} mm leaves too little of the {min(rooms):g} mm to bore in")
+            where = next(one.where for one in steps if "bore.bar_slack" in one.told)
+            yield Fault(where, f"a bar off by {slack:g} mm leaves too little of the {min(rooms):g} mm to bore in")
 
 
 def grabbing_drills_dubbed(sheet: Sheet) -> Iterator[Fault]:

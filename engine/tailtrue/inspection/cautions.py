@@ -28,11 +28,13 @@ def before(sheet: Sheet, placed: Placed) -> Iterator[Caution]:
 
 def answered(sheet: Sheet) -> Iterator[Fault]:
     """Every activity is answered by a caution that stands before it."""
-    for placed in sheet.steps:
-        met = {answer for caution in before(sheet, placed) for answer in caution.answers}
-        for activity in placed.step.activities:
-            if activity not in MARKS and activity not in met:
-                yield Fault(placed.where, f'no caution before this step answers the activity "{activity}"')
+    for phase, steps in sheet.by_phase:
+        met = {answer for caution in (*sheet.procedure.job_cautions, *phase.cautions) for answer in caution.answers}
+        for placed in steps:
+            met.update(answer for caution in placed.step.cautions for answer in caution.answers)
+            for activity in placed.step.activities:
+                if activity not in MARKS and activity not in met:
+                    yield Fault(placed.where, f'no caution before this step answers the activity "{activity}"')
 
 
 def must_say_said(sheet: Sheet) -> Iterator[Fault]:

@@ -123,9 +123,9 @@ def _whole(value: float, division: float) -> bool:
 def dial_told(sheet: Sheet) -> Iterator[Fault]:
     """The sheet says whether the dial reads radius or diameter, and never says the other."""
     said = False
+    telling = {typed for typed in sheet.lines if "reads" in typed.lower()}
     for found, typed in zip(sheet.texts, sheet.typed, strict=True):
-        words = "".join([piece for piece in found.text if isinstance(piece, str)]) if FIGURE in typed else typed
-        for match in _READS.finditer(words):
+        for match in _READS.finditer(typed.replace(FIGURE, "")) if typed in telling else ():
             if match[1].lower() != sheet.shop.dial_reads:
                 yield Fault(found.where, f"the text says the dial reads {match[1]}; it reads {sheet.shop.dial_reads}")
             said = said or found.field == "conventions" + LINE

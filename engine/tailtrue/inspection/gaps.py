@@ -1,10 +1,12 @@
 """Nothing left open: no placeholder, no empty text, no part of the sheet missing."""
 
 import re
-from collections.abc import Iterator
+from bisect import bisect_right
+from collections.abc import Iterable, Iterator
+from itertools import accumulate
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.sheet import FoundWord, Sheet
 
 # "None of them" is English; a lone None, nan or inf is a value that was never there.
 _OPEN = re.compile(r"\{\{|\}\}|\{%|\bNone\b(?!\s+of\b)|\b(?:nan|NaN|TBD|TODO|FIXME)\b|(?<![\w-])-?inf\b|\?\?\?")
@@ -22,7 +24,7 @@ _LISTS = frozenset(
         "conventions", "care", "findings", "limits",
         "choices", "derivations", "alternatives", "avoid", "set_by_hand", "shop_rules", "at_least", "at_most",
         "notes", "groups", "lines", "drawings", "near_misses", "alone", "chemicals",
-        "banners", "changes", "any", "supervised", "staff", "glossary",
+        "training", "supervision", "acknowledgement", "banners", "changes", "any", "supervised", "staff", "glossary",
     }
 )  # fmt: skip
 
@@ -31,18 +33,29 @@ def nothing_open(sheet: Sheet) -> Iterator[Fault]:
     """No placeholder is left unfilled, and nothing that must say something is empty."""
     labels = tuple(sorted(sheet.shop.labels, key=len, reverse=True))
     # Most words stand in many places: each is looked at once.
-    words = {word for _, _, word in sheet.words}
-    to_look_at = {word for word in words if not word.strip() or _SUSPECT.search(word)}
-    for where, name, word in sheet.words:
-        if word in to_look_at:
-            if not word.strip() and name not in _MAY_BE_EMPTY:
-                yield Fault(where, f'"{name.replace("_", " ")}" is empty')
-            yield from _open(where, word, labels)
+    words = {word for _, _, word in sheet.words}.union(*(named for _, _, named in sheet.names))
+    to_look_at = {word for word in words if not word.strip()} | _suspect(words)
+    listed = [
+        FoundWord(where, name, word)
+        for where, name, named in sheet.names if not to_look_at.isdisjoint(named) for word in named
+    ]  # fmt: skip
+    for where, name, word in [found for found in (*sheet.words, *listed) if found.word in to_look_at]:
+        if not word.strip() and name not in _MAY_BE_EMPTY:
+            yield Fault(where, f'"{name.replace("_", " ")}" is empty')
+        yield from _open(where, word, labels)
+    suspect = _suspect(sheet.lines)
     for (where, name, text), typed in zip(sheet.texts, sheet.typed, strict=True):
         if not typed.strip() and (text or not (name in _LISTS or name in _MAY_BE_EMPTY_TEXTS)):
             yield Fault(where, f'the text "{name.replace("_", " ")}" is empty')
-        if _SUSPECT.search(typed):
+        if typed in suspect:
             yield from _open(where, "".join([piece if isinstance(piece, str) else "1" for piece in text]), labels)
+
+
+def _suspect(words: Iterable[str]) -> frozenset[str]:
+    """Those of many words that need a closer look, looked for in all of them at one go."""
+    every = tuple(words)
+    ends = tuple(accumulate(len(word) + 1 for word in every))
+    return frozenset(every[bisect_right(ends, found.start())] for found in _SUSPECT.finditer("\n".join(every)))
 
 
 def _without(words: str, labels: tuple[str, ...]) -> str:

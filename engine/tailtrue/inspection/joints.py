@@ -31,10 +31,7 @@ def holds_a_catch(sheet: Sheet) -> Iterator[Fault]:
     fixing = {placed.phase.number: placed for placed in _fixing(sheet)}
     for number, placed in fixing.items():
         told = {
-            figure.fact: figure.value
-            for other in sheet.steps
-            if other.phase.number == number
-            for figure in figures_in(other.step)
+            figure.fact: figure.value for other in sheet.steps if other.phase.number == number for figure in other.figures
         }
         if _CARRIES not in told or _CATCH not in told:
             yield Fault(placed.where, "nothing in this phase says what the joint carries and what a tool that catches asks")
@@ -51,7 +48,7 @@ def below_the_skim(sheet: Sheet) -> Iterator[Fault]:
     for placed in sheet.steps:
         if not {"set-screw", "pin"} & set(placed.step.activities):
             continue
-        sizes = {figure.fact.removeprefix("joint."): figure.value for figure in figures_in(placed.step)}
+        sizes = {fact.removeprefix("joint."): value for fact, value in placed.told.items()}
         depth = None if worn is None or bar is None else _depth(sheet, sizes, worn, bar)
         if depth is None:
             yield Fault(
@@ -119,12 +116,12 @@ def _gaps(sheet: Sheet) -> Iterator[tuple[str, tuple[float, float] | None]]:
 
 def thin_margin_told(sheet: Sheet) -> Iterator[Fault]:
     """A joint that carries little more than a catch is told; no cut over the collars is deeper than it bears."""
-    told = {figure.fact: figure.value for placed in _fixing(sheet) for figure in figures_in(placed.step)}
+    told = {figure.fact: figure.value for placed in _fixing(sheet) for figure in placed.figures}
     told |= {
         figure.fact: figure.value
         for placed in sheet.steps
         if set(placed.step.activities) & set(RELEASED_BY.values())
-        for figure in figures_in(placed.step)
+        for figure in placed.figures
     }
     carries, catch = told.get(_CARRIES), told.get(_CATCH)
     if carries is None or catch is None or not 0 < catch <= carries or carries >= _AMPLE * catch:

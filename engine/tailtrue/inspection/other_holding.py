@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Placed, Sheet, figures_in
+from tailtrue.inspection.sheet import Placed, Sheet
 from tailtrue.parts import Figure
 
 _STUB_CUT = "limit.stub_cut"
@@ -60,7 +60,7 @@ def light_on_the_stub(sheet: Sheet) -> Iterator[Fault]:
         if "face-on-stub" not in placed.step.activities:
             continue
         most = sheet.shop.limits.get(_STUB_CUT, (0.0, ""))[0]
-        depths = [one for one in figures_in(placed.step) if one.rounding == "depth" and one.unit == "mm"]
+        depths = [one for one in placed.figures if one.rounding == "depth" and one.unit == "mm"]
         if not depths:
             yield Fault(placed.where, "nothing says how deep a cut may be on the stub")
         for figure in depths:
@@ -75,7 +75,7 @@ def in_their_range(sheet: Sheet) -> Iterator[Fault]:
             yield from _outside(sheet, placed, "collet", _bar_sizes(sheet))
         for activity in set(placed.step.activities) & _SIZED.keys():
             what, fact = _SIZED[activity]
-            sizes = [figure.value for figure in figures_in(placed.step) if figure.fact == fact]
+            sizes = [figure.value for figure in placed.figures if figure.fact == fact]
             if placed.step.machine == "turning":
                 yield from _outside(sheet, placed, what, sizes)
 

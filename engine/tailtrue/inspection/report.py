@@ -1,10 +1,9 @@
 """What an inspection found."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True)
-class Failure:
+class Failure(NamedTuple):
     """One fault: the rule, the place on the sheet, what is wrong, and what the rule rests on."""
 
     rule: str
@@ -13,8 +12,7 @@ class Failure:
     source: str
 
 
-@dataclass(frozen=True)
-class Report:
+class Report(NamedTuple):
     """Every failure of one sheet, in the order of the rules."""
 
     failures: tuple[Failure, ...]

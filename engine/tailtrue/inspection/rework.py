@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Sheet, at, figures_in
+from tailtrue.inspection.sheet import Sheet, at
 from tailtrue.parts import Figure
 from tailtrue.procedure import Step
 
@@ -17,7 +17,7 @@ _REPEAT = re.compile(r"\brepeat\b", re.IGNORECASE)
 
 def goes_back(sheet: Sheet) -> Iterator[Fault]:
     """The sheet ends with a hold that names a step of the sheet that was left, by its number and its title."""
-    steps = list(sheet.steps)
+    steps = sheet.steps
     rework = sheet.shop.rework
     named = [placed for placed in steps if placed.step.hold is not None and placed.step.hold.goes_on is not None]
     if rework is None:
@@ -64,7 +64,7 @@ def ends_inside(sheet: Sheet) -> Iterator[Fault]:
     if rework is None:
         return
     for index, placed in enumerate(sheet.steps):
-        depths = [one for line in placed.step.settings for one in figures_in(line) if one.fact == _DEPTH]
+        depths = [one for _, figures in placed.set_there for one in figures if one.fact == _DEPTH]
         if not depths:
             continue
         low, high = _judged_by(sheet, index)
@@ -72,11 +72,11 @@ def ends_inside(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(placed.where, "a bore is opened, and readings or limits are missing")
             continue
         grown = 0.0
-        told = [line for line in placed.step.settings if any(one.fact == _DEPTH for one in figures_in(line))]
-        for line in told:
-            grown += 2 * sum(one.value for one in figures_in(line) if one.fact == _DEPTH)
+        told = [figures for _, figures in placed.set_there if any(one.fact == _DEPTH for one in figures)]
+        for figures in told:
+            grown += 2 * sum(one.value for one in figures if one.fact == _DEPTH)
             for fact, found in ((_LEAST, min(rework.readings)), (_LARGEST, max(rework.readings))):
-                said = [one.value for one in figures_in(line) if one.fact == fact]
+                said = [one.value for one in figures if one.fact == fact]
                 if len(said) != 1 or abs(said[0] - found - grown) > _SLACK:
                     yield Fault(
                         placed.where, f"after this cut the bore measures {found + grown:.4f} mm, and not what is told"
@@ -85,14 +85,14 @@ def ends_inside(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(placed.where, f"these cuts open the bore past {high.value:g} mm")
         if min(rework.readings) + grown < low.value - _SLACK:
             yield Fault(placed.where, f"these cuts leave the bore below {low.value:g} mm")
-        begin = [one.value for line in placed.step.settings for one in figures_in(line) if one.fact == _BEGIN]
+        begin = [one.value for _, figures in placed.set_there for one in figures if one.fact == _BEGIN]
         if len(begin) != 1 or begin[0] + grown > high.value + _SLACK:
             yield Fault(placed.where, "nothing right says from which bore these cuts may begin")
         yield from _of_the_seat(sheet, placed.where, low, high)
 
 
 def _judged_by(sheet: Sheet, index: int) -> tuple[Figure | None, Figure | None]:
-    for placed in list(sheet.steps)[index + 1 :]:
+    for placed in sheet.steps[index + 1 :]:
         for check in placed.step.checks:
             if "gauge-bore" in placed.step.activities and check.limits is not None:
                 return check.limits.low, check.limits.high
@@ -115,7 +115,7 @@ def loops_capped(sheet: Sheet) -> Iterator[Fault]:
     if rework is None:
         return
     for placed in sheet.steps:
-        told = [one.value for line in placed.step.settings for one in figures_in(line) if one.fact == _TRIES]
+        told = [one.value for _, figures in placed.set_there for one in figures if one.fact == _TRIES]
         words = " ".join(piece for text in placed.step.text for piece in text if isinstance(piece, str))
         if _REPEAT.search(words) and not told:
             yield Fault(placed.where, "this step repeats something, and no line says how often at most")

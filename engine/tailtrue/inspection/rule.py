@@ -1,7 +1,6 @@
 """A rule of the inspection, and the fault it finds."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from tailtrue.inspection.sheet import Sheet
@@ -17,8 +16,7 @@ class Fault(NamedTuple):
 Judge = Callable[[Sheet], Iterator[Fault]]
 
 
-@dataclass(frozen=True)
-class Rule:
+class Rule(NamedTuple):
     """One thing that must hold: its id, how it is judged, and what it rests on."""
 
     id: str

@@ -30,6 +30,8 @@ _STATES = (
 def checks_tell_all(sheet: Sheet) -> Iterator[Fault]:
     """A step in short stands for an earlier one, has a place to write, and its checks name what the actions ask for."""
     earlier: dict[str, Step] = {}
+    # A step in short stands in many phases: its words are compared once.
+    lacking: dict[tuple[str, str], tuple[str, ...]] = {}
     for placed in sheet.steps:
         step = placed.step
         if step.again:
@@ -41,10 +43,14 @@ def checks_tell_all(sheet: Sheet) -> Iterator[Fault]:
             asked = " ".join(map(_words, step.text)).lower()
             places = " ".join(blank.label for check in step.checks for blank in check.blanks)
             told = " ".join([*(_words(check.text) for check in step.checks), places]).lower()
-            for name, wanted, said in _STATES:
-                if wanted.search(asked) and not said.search(told):
-                    yield Fault(placed.where, f"in short this step does not tell: {name}")
+            if (asked, told) not in lacking:
+                lacking[asked, told] = _untold(asked, told)
+            yield from (Fault(placed.where, f"in short this step does not tell: {name}") for name in lacking[asked, told])
         earlier[step.number] = step
+
+
+def _untold(asked: str, told: str) -> tuple[str, ...]:
+    return tuple(name for name, wanted, said in _STATES if wanted.search(asked) and not said.search(told))
 
 
 def _words(text: Text) -> str:

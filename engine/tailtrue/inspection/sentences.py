@@ -47,8 +47,9 @@ def _labels(sheet: Sheet) -> tuple[str, ...]:
 def unit_comes_from_figure(sheet: Sheet) -> Iterator[Fault]:
     """A number with a unit is a figure, never typed."""
     names = (*_labels(sheet), *(name for phase in sheet.procedure.phases for name in phase.each))
+    numbers = {words: typed for words in sheet.lines if (typed := _WITH_UNIT.search(_unnamed(words, names)))}
     for found, words in zip(sheet.texts, sheet.typed, strict=True):
-        typed = _WITH_UNIT.search(_unnamed(words, names))
+        typed = numbers.get(words)
         if typed:
             yield Fault(found.where, f'the number "{typed[0]}" is typed into the text, so it is in one unit system only')
 
@@ -69,7 +70,9 @@ def short_enough(sheet: Sheet) -> Iterator[Fault]:
         for text in placed.step.text:
             words = "".join("1" if isinstance(piece, Figure) else piece for piece in text)
             for sentence in _END.split(words):
-                count = sum(1 for word in sentence.split() if _WORD.search(word))
+                # What is not even so many with its dashes has not so many words.
+                parts = sentence.split()
+                count = sum(1 for word in parts if _WORD.search(word)) if len(parts) > MOST_WORDS else 0
                 if count > MOST_WORDS:
                     yield Fault(placed.where, f"a sentence has {count} words, {MOST_WORDS} is the most: {sentence}")
 

@@ -1,6 +1,6 @@
 """A tailstock set over for a taper: how far and which way, reckoned again, and brought back before the sheet ends."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from math import atan, sin
 
 from tailtrue.inspection.rule import Fault
@@ -11,6 +11,8 @@ from tailtrue.parts import Figure
 _FACT = "setover.amount"
 _WITHIN = 0.01  # of the set-over
 _SIDES = ("toward you", "away from you")
+_CLEAR = "setover.clear_of_dog"
+_RUN_OFF_MM = 5.0  # no tool with its holder runs off in less
 
 
 def amount_right(sheet: Sheet) -> Iterator[Fault]:
@@ -55,9 +57,29 @@ def _said(placed: Placed, due: str) -> Iterator[Fault]:
             yield Fault(placed.where, f'the tailstock goes "{due}" here, the sheet says "{words.strip()}"')
 
 
+def clear_of_dog(sheet: Sheet) -> Iterator[Fault]:
+    """Dog, room to run off and the taper find room on the work, and where the taper must end is told at a step."""
+    taper = sheet.shop.taper
+    steps = sheet.steps
+    cut = _next(steps, -1, lambda one: "set-over" in one.step.activities and one.step.machine == "turning")
+    if taper is None or not cut:
+        return
+    where = steps[cut].where
+    least = taper.dog_mm + _RUN_OFF_MM
+    if taper.length_mm + least > taper.work_length_mm:
+        what = f"{taper.length_mm:.4g} mm of taper and {least:.4g} mm for the dog do not go on {taper.work_length_mm:.4g} mm"
+        yield Fault(where, what)
+    told = [one for placed in steps[:cut] for one in placed.figures if one.fact == _CLEAR]
+    if not told:
+        yield Fault(where, "a taper is cut toward the dog, and no step before says where it must end")
+    for figure in told:
+        if figure.unit != "mm" or not least <= figure.value <= taper.work_length_mm - taper.length_mm:
+            yield Fault(where, f"the taper may end {figure.value:.4g} {figure.unit} from the face, and the dog is there")
+
+
 def brought_back(sheet: Sheet) -> Iterator[Fault]:
     """What is set over is set back, tested with the bar, and held, in this order, before the sheet ends."""
-    steps = list(sheet.steps)
+    steps = sheet.steps
     for index, placed in enumerate(steps):
         activities = placed.step.activities
         if "set-over" not in activities or "move-tailstock" not in activities:
@@ -73,6 +95,6 @@ def brought_back(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(placed.where, "no hold keeps the tag on the lathe until the bar has proved the return")
 
 
-def _next(steps: list[Placed], after: int, wanted: Callable[[Placed], bool]) -> int:
+def _next(steps: Sequence[Placed], after: int, wanted: Callable[[Placed], bool]) -> int:
     """The place of the next step that is wanted; nought, which no later step has, when there is none."""
     return next((place for place in range(after + 1, len(steps)) if wanted(steps[place])), 0)

@@ -34,6 +34,7 @@ _NAMES = frozenset(
 
 # What a running text is made of.
 _PIECES = frozenset({str, Figure})
+_STRINGS = frozenset({str})
 _NUMBERS = frozenset({int, float, bool, type(None)})
 
 # Stands for a figure where a text is read as one string: neither digit nor letter.
@@ -67,6 +68,14 @@ class FoundWord(NamedTuple):
     word: str
 
 
+class FoundNames(NamedTuple):
+    """A list of names on the sheet."""
+
+    where: str
+    field: str
+    names: tuple[str, ...]
+
+
 class SetFigure(NamedTuple):
     """A number at a step, with the line of the settings table it stands in, if it stands in one."""
 
@@ -75,17 +84,33 @@ class SetFigure(NamedTuple):
     figure: Figure
 
 
-class Placed(NamedTuple):
-    """A step, its phase, and its place among the steps of that phase."""
+@dataclass(frozen=True, eq=False)
+class Placed:
+    """A step, its phase, and its place among the steps of that phase; what rules ask of it is looked for once."""
 
     phase: Phase
     place: int
     step: Step
 
-    @property
+    @cached_property
     def where(self) -> str:
         """The place in words."""
         return at(self.step)
+
+    @cached_property
+    def figures(self) -> tuple[Figure, ...]:
+        """Every number at the step."""
+        return tuple(figures_in(self.step))
+
+    @cached_property
+    def told(self) -> Mapping[str, float]:
+        """The value of each fact that the step tells; of one told twice, the last."""
+        return {figure.fact: figure.value for figure in self.figures}
+
+    @cached_property
+    def set_there(self) -> tuple[tuple[Setting, tuple[Figure, ...]], ...]:
+        """Each line of the settings table with its numbers."""
+        return tuple((line, tuple(figures_in(line))) for line in self.step.settings)
 
 
 def at(step: Step) -> str:
@@ -110,8 +135,15 @@ def _figures_in(inside: Iterable[object], found: list[Figure]) -> None:
             found.append(value)  # type: ignore[arg-type]
         elif isinstance(value, tuple):
             _figures_in(value, found)
-        elif isinstance(value, Node):
+        elif Node in kind.__mro__:
             _figures_in(vars(value).values(), found)
+
+
+def _typed(text: Text) -> str:
+    # The most of all texts is one string.
+    if len(text) == 1 and isinstance(text[0], str):
+        return text[0]
+    return "".join([piece if isinstance(piece, str) else FIGURE for piece in text])
 
 
 @dataclass(frozen=True)
@@ -123,6 +155,7 @@ class Sheet:
     figures: list[FoundFigure] = field(default_factory=list)
     texts: list[FoundText] = field(default_factory=list)
     words: list[FoundWord] = field(default_factory=list)
+    names: list[FoundNames] = field(default_factory=list)
     # The value of each fact where it is printed first; what stands by a name, as in a drawing, apart.
     first: dict[str, float] = field(default_factory=dict)
 
@@ -135,39 +168,50 @@ class Sheet:
     @cached_property
     def typed(self) -> tuple[str, ...]:
         """Each running text as one string: a figure keeps its place with a mark that is neither digit nor letter."""
+        return tuple([_typed(found.text) for found in self.texts])
+
+    @cached_property
+    def lines(self) -> frozenset[str]:
+        """Each running text as it is typed, once, however often it stands on the sheet."""
+        return frozenset(self.typed)
+
+    @cached_property
+    def by_phase(self) -> tuple[tuple[Phase, tuple[Placed, ...]], ...]:
+        """Every phase with its steps."""
         return tuple(
-            ["".join([piece if isinstance(piece, str) else FIGURE for piece in found.text]) for found in self.texts]
+            (phase, tuple(Placed(phase, place, step) for place, step in enumerate(phase.steps)))
+            for phase in self.procedure.phases
         )
 
-    @property
-    def steps(self) -> Iterator[Placed]:
+    @cached_property
+    def steps(self) -> tuple[Placed, ...]:
         """Every step in the order of the page."""
-        for phase in self.procedure.phases:
-            for place, step in enumerate(phase.steps):
-                yield Placed(phase, place, step)
+        return tuple(placed for _, steps in self.by_phase for placed in steps)
 
     @cached_property
     def at_steps(self) -> tuple[SetFigure, ...]:
         """Every number that stands anywhere at a step."""
         found: list[SetFigure] = []
         for placed in self.steps:
-            for line in placed.step.settings:
-                found += [SetFigure(placed, line, figure) for figure in figures_in(line)]
-            rest = placed.step.model_copy(update={"settings": ()})
-            found += [SetFigure(placed, None, figure) for figure in figures_in(rest)]
+            for line, figures in placed.set_there:
+                found += [SetFigure(placed, line, figure) for figure in figures]
+            rest = [value for name, value in vars(placed.step).items() if name != "settings"]
+            found += [SetFigure(placed, None, figure) for figure in figures_in(tuple(rest))]
         return tuple(found)
 
     @property
     def worked(self) -> Iterator[Placed]:
         """Every step in the order of the work: a phase done piece by piece comes round again."""
-        for phase in self.procedure.phases:
+        for phase, steps in self.by_phase:
             for _ in phase.each[:2] or ("once",):
-                for place, step in enumerate(phase.steps):
-                    yield Placed(phase, place, step)
+                yield from steps
 
-    @property
-    def cautions(self) -> Iterator[tuple[str, Caution]]:
+    @cached_property
+    def cautions(self) -> tuple[tuple[str, Caution], ...]:
         """Every safety message with its place."""
+        return tuple(self._cautions())
+
+    def _cautions(self) -> Iterator[tuple[str, Caution]]:
         for caution in self.procedure.job_cautions:
             yield _place(caution, "front"), caution
         for phase in self.procedure.phases:
@@ -183,6 +227,7 @@ class _Walk:
 
     def __init__(self, sheet: Sheet) -> None:
         self.figure, self.text, self.word = sheet.figures.append, sheet.texts.append, sheet.words.append
+        self.names = sheet.names.append
         self.first, self.by_name = sheet.first.setdefault, 0
 
     def part(self, part: Any, where: str, name: str) -> None:
@@ -212,6 +257,8 @@ class _Walk:
                 self._tuple(value, place, inner)
             elif kind is Figure:
                 self._figure(value, place)
+            elif Node in kind.__mro__:
+                self._node(value, place)
             elif kind not in _NUMBERS:
                 self.part(value, place, inner)
 
@@ -225,6 +272,9 @@ class _Walk:
 
     def _tuple(self, part: tuple[Any, ...], where: str, name: str) -> None:
         if name in _NAMES:
+            if _STRINGS.issuperset(map(type, part)):
+                self.names(_made(FoundNames, (where, name, part)))
+                return
             for value in part:
                 self.part(value, where, name + LINE if isinstance(value, tuple) else name)
             return

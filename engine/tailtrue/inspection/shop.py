@@ -49,6 +49,7 @@ class Taper:
     work_length_mm: float
     hole_depths_mm: float
     small_end: str
+    dog_mm: float
 
 
 @dataclass(frozen=True)
@@ -125,6 +126,7 @@ class Shop:
     parts: frozenset[str] = frozenset({"drawing", "cut-list", "look-up", "card", "care", "sop"})
     bar_exists: bool = False
     bar_on_hand: Mapping[str, float] = field(default_factory=dict)
+    fixed_by: str = ""  # how the collars of that bar are fixed; empty where nobody told
     taper: Taper | None = None
     piece: Piece | None = None
     top_slide_division_mm: float | None = None
@@ -133,5 +135,11 @@ class Shop:
     rework: Rework | None = None
     centre_drills: tuple[tuple[float, float], ...] = ()  # pilot and body of each one in the crib, in mm
     spindle_bore_mm: float | None = None
+    bar_metal: tuple[float, float] | None = None  # modulus of elasticity in MPa and density in kg/m3
     third_collar: bool = False
     guard_switch: bool = False
+    owner: bool = False  # at home, experienced, of age: nobody else is trained or signs
+    unsaid: tuple[str, ...] = ()  # labels of what nobody said and a stop against a hazard hangs on
+    chuck_drives: bool = False
+    bush_passes_mm: float = 0.0  # the hole of what grips the bar for facing; nought where nobody measured it
+    independent_chucks: Mapping[str, float] = field(default_factory=dict)  # by label the most revolutions a minute

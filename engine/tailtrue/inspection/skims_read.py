@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import sqrt
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Placed, Sheet, figures_in
+from tailtrue.inspection.sheet import Placed, Sheet
 from tailtrue.parts import Text
 
 _READ = "read-skims"
@@ -54,7 +54,7 @@ def doubt_is_honest(sheet: Sheet) -> Iterator[Fault]:
     """The doubt is no less than the divisions alone leave, and a verdict needs a limit of twice the doubt."""
     reach = sheet.shop.instruments.get("indicator")
     for placed in _read(sheet):
-        doubts = [figure.value for figure in figures_in(placed.step.settings) if figure.fact == "align.uncertainty"]
+        doubts = [one.value for _, figures in placed.set_there for one in figures if one.fact == "align.uncertainty"]
         if not doubts:
             yield Fault(placed.where, "nothing says how far the difference by indicator is in doubt")
             continue

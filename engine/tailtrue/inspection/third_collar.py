@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.drawing import size
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Placed, Sheet, figures_in
+from tailtrue.inspection.sheet import FIGURE, Placed, Sheet
 from tailtrue.parts import Text
 
 _CLOSE_MM = 0.01
@@ -84,7 +84,7 @@ def read_in_order(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(placed.where, f"three collars are read {due}; the places say {said}")
         if not any(check.text and "mean of both ends" in _words(check.text) for check in placed.step.checks):
             yield Fault(placed.where, "no place takes the middle less the mean of both ends")
-        told = [figure for figure in figures_in(placed.step.settings) if figure.fact == "third.allowance"]
+        told = [figure for _, figures in placed.set_there for figure in figures if figure.fact == "third.allowance"]
         if not told or not all(figure.unit == "mm" and figure.value > 0 for figure in told):
             yield Fault(placed.where, "nothing says up to which deviation the middle tells nothing")
     record = sheet.procedure.record
@@ -95,15 +95,16 @@ def read_in_order(sheet: Sheet) -> Iterator[Fault]:
 def order_told(sheet: Sheet) -> Iterator[Fault]:
     """Where words tell the order of reading, they tell that of the collars that there are."""
     wrong = _OF_TWO if sheet.shop.third_collar else _OF_THREE
-    for found in sheet.texts:
-        if wrong in _words(found.text).lower():
+    telling = {typed for typed in sheet.lines if wrong in typed.replace(FIGURE, "").lower()}
+    for found, typed in zip(sheet.texts, sheet.typed, strict=True):
+        if typed in telling:
             yield Fault(found.where, f'the job asks for {_due(sheet)} collars, and the words say "{wrong}"')
 
 
 def honest_allowance(sheet: Sheet) -> Iterator[Fault]:
     """What the middle may be off without a finding is no less than doubt and bending together."""
     for placed in sheet.steps:
-        told = {figure.fact: figure.value for figure in figures_in(placed.step.settings)}
+        told = {figure.fact: figure.value for _, figures in placed.set_there for figure in figures}
         parts = [told[name] for name in ("third.doubt", "third.bow_from_cut") if name in told]
         if "third.allowance" in told and len(parts) == 2 and not told["third.allowance"] >= sum(parts) * (1 - 1e-6):
             yield Fault(

@@ -5,9 +5,8 @@ from collections.abc import Iterator
 from math import isfinite, radians, sin
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Sheet, at, figures_in
+from tailtrue.inspection.sheet import Sheet
 from tailtrue.parts import Figure
-from tailtrue.procedure import Phase
 
 _SAME = 1e-6
 _NEAR = 0.01  # a scale of degrees is set to a quarter of one
@@ -23,13 +22,13 @@ def bore_can_be_set(sheet: Sheet) -> Iterator[Fault]:
     """Where a division of the dial is wider than the room of the bore, the sheet tells a setting that is not."""
     shop = sheet.shop
     dial = 2 * (shop.dial_division_mm if shop.dial_reads == "radius" else shop.dial_division_mm / 2)
-    for phase in sheet.procedure.phases:
-        boring = [step for step in phase.steps if step.machine == "turning" and "bore" in step.activities]
-        told = {figure.fact: figure.value for figure in _figures(phase)}
+    for _, steps in sheet.by_phase:
+        boring = [one for one in steps if one.step.machine == "turning" and "bore" in one.step.activities]
+        told = {fact: value for one in steps for fact, value in one.told.items()}
         rooms = [told[high] - told[low] for low, high in _ENDS if low in told and high in told]
         if not boring or not rooms or dial <= min(rooms) + _SAME:
             continue
-        where, room = at(boring[-1]), min(rooms)
+        where, room = boring[-1].where, min(rooms)
         step = told.get("bore.fine_step")
         if step is None:
             what = f"one division of the dial opens the bore by {dial:g} mm, its room is {room:g} mm"
@@ -54,7 +53,7 @@ def steps_of(sheet: Sheet, angle: float | None, dial: float) -> Iterator[float]:
 def angle_can_be_set(sheet: Sheet) -> Iterator[Fault]:
     """The angle of the top slide is one that its scale shows, and a reading across proves it."""
     for placed in sheet.steps:
-        told = {figure.fact: figure.value for figure in figures_in(placed.step)}
+        told = placed.told
         angle = told.get("bore.slide_angle")
         if angle is None:
             continue
@@ -74,11 +73,6 @@ def angle_can_be_set(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(
                 placed.where, f"the slide moves {across:.3f} mm across, the proof asks for {least:g} mm to {most:g} mm"
             )
-
-
-def _figures(phase: Phase) -> Iterator[Figure]:
-    for step in phase.steps:
-        yield from figures_in(step)
 
 
 def facing_on_its_own_dial(sheet: Sheet) -> Iterator[Fault]:

@@ -8,6 +8,7 @@ from tailtrue.inspection.sheet import Sheet, at
 from tailtrue.parts import Text
 
 _SENTENCE = re.compile(r"(?<=[.!?])\s+")
+_NAMED = re.compile(r"\b(?:chips|fines|swarf|rags?|wipes)\b", re.IGNORECASE)
 _CHIPS, _RAGS = re.compile(r"\b(?:chips|fines|swarf)\b", re.IGNORECASE), re.compile(r"\b(?:rags?|wipes)\b", re.IGNORECASE)
 _LIDDED = re.compile(r"\b(?:closed|lidded|covered|sealed)\b[^,]*\b(?:bins?|cans?)\b", re.IGNORECASE)
 _OPEN = re.compile(r"\bopen\b[^,]*\b(?:bins?|cans?)\b", re.IGNORECASE)
@@ -17,7 +18,8 @@ def one_bin_for_each(sheet: Sheet) -> Iterator[Fault]:
     """Rags go under a lid, where no air feeds them; chips go in the open, where no gas gathers and water can leave."""
     for where, line in _orders(sheet):
         about = ""
-        for sentence in _SENTENCE.split("".join(piece if isinstance(piece, str) else "X" for piece in line)):
+        words = "".join([piece if isinstance(piece, str) else "X" for piece in line])
+        for sentence in _SENTENCE.split(words) if _NAMED.search(words) else ():
             # "Put them in ..." is about what the sentence before it names.
             named = "chips" if _CHIPS.search(sentence) else "rags" if _RAGS.search(sentence) else ""
             about = named or about

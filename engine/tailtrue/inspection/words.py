@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator, Mapping
+from itertools import chain
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
@@ -54,19 +55,25 @@ def _meaning(where: str, term: Term) -> Iterator[Fault]:
 
 def _said(sheet: Sheet) -> Mapping[str, str]:
     """The words of each paper, small, each text on a line of its own."""
-    lines: dict[str, list[str]] = {_SHEET: [], _REVIEW: []}
-    places = {where for where, _, _ in sheet.words} | {where for where, _, _ in sheet.texts}
-    # Where the words of each place go: most go to one paper.
-    adds = {where: [lines[paper].append for paper in lines if _is_on(paper, where)] for where in places}
+    # What stands on the same papers is gathered together; a line that stands there twice is read once.
+    said: dict[tuple[str, ...], dict[str, None]] = {}
+    at: dict[str, dict[str, None]] = {}
+    for where in {found[0] for found in chain(sheet.words, sheet.names, sheet.texts)}:
+        papers = tuple(paper for paper in (_SHEET, _REVIEW) if _is_on(paper, where))
+        at[where] = said.setdefault(papers, {})
     for where, field, word in sheet.words:
         if field not in _UNREAD:
-            for add in adds[where]:
-                add(word)
+            at[where][word] = None
+    for where, field, names in sheet.names:
+        if field not in _UNREAD:
+            at[where].update(dict.fromkeys(names))
     for (where, field, _), typed in zip(sheet.texts, sheet.typed, strict=True):
         if field not in _OWN:
-            for add in adds[where]:
-                add(typed)
-    return {paper: "\n".join(said).lower() for paper, said in lines.items()}
+            at[where][typed] = None
+    return {
+        paper: "\n".join(line for papers, lines in said.items() if paper in papers for line in lines).lower()
+        for paper in (_SHEET, _REVIEW)
+    }
 
 
 def _is_on(paper: str, where: str) -> bool:

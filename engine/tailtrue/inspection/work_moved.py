@@ -15,8 +15,9 @@ _WHERE = r"(?:out|home|off|in|into|between|from|on|onto|up|end for end|round|the
 _HOLDER = r"(?<!drill )(?:chuck|jaws?|collet|driver|drive plate|face ?plate|dog|steady)"
 _LOOSEN = r"(?:open|close|tighten|slacken|loosen|ease|change|reverse|grip|ungrip|unclamp)"
 
+# Read in small letters: that is quicker than to look for both.
 _ASKED = tuple(
-    re.compile(pattern, re.IGNORECASE)
+    re.compile(pattern)
     for pattern in (
         rf"\b{_MOVE} {_ONE} {_WORK} {_WHERE}\b",
         rf"\b{_LOOSEN} [^.]*?{_HOLDER}\b",
@@ -35,7 +36,7 @@ _TOOL = re.compile(
     rf"\b(?:fit|seat|change|swap|take) {_ONE} (?:[\w-]+ ){{0,2}}(?:tool|drill|boring bar|cutter|chuck)\b(?! post)",
     re.IGNORECASE,
 )
-_ISOLATED = re.compile(r"\bisolate\b", re.IGNORECASE)
+_ISOLATED = re.compile(r"\bisolate\b")
 _STOPPED = re.compile(r"\bstop the spindle\b|\bspindle stopped\b", re.IGNORECASE)
 # Their place is in the jaws: a step that uses one has hands in the chuck.
 _KEYS = frozenset({"chuck-key", "collet-key"})
@@ -43,17 +44,23 @@ _KEYS = frozenset({"chuck-key", "collet-key"})
 
 def nothing_can_start(sheet: Sheet) -> Iterator[Fault]:
     """Work goes in or out, and what holds it is worked, with the lathe isolated. Read from the words."""
-    for placed in sheet.steps:
-        if placed.step.machine == "isolated":
-            continue
+    live = [(placed, _said(placed.step.text).lower()) for placed in sheet.steps if placed.step.machine != "isolated"]
+    # Many steps stand in several phases: their words are read once.
+    asked = {words: tuple(_asked(words)) for words in {words for _, words in live}}
+    for placed, words in live:
         for tool in placed.step.tools:
             if tool in _KEYS:
                 yield Fault(placed.where, f'"{tool}" is used and the machine is not isolated')
-        words = _said(placed.step.text)
-        for pattern in _ASKED:
-            for found in pattern.finditer(words):
-                if not _ISOLATED.search(words[: found.start()]):
-                    yield Fault(placed.where, f'"{found[0].strip()}" is asked for and the machine is not isolated')
+        for one in asked[words]:
+            yield Fault(placed.where, f'"{one}" is asked for and the machine is not isolated')
+
+
+def _asked(words: str) -> Iterator[str]:
+    """What is asked for before the words have the lathe isolated."""
+    for pattern in _ASKED:
+        for found in pattern.finditer(words):
+            if not _ISOLATED.search(words[: found.start()]):
+                yield found[0].strip()
 
 
 def tools_at_rest(sheet: Sheet) -> Iterator[Fault]:

@@ -1,6 +1,6 @@
 """What books print of speeds and forces, for the page of materials."""
 
-from tailtrue.printed import FORCES, SPEEDS, listed
+from tailtrue.printed import FORCES, SPEEDS, chip_thickness
 from tailtrue.reference.writing import sourced, table
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.tables import Row
@@ -25,9 +25,10 @@ def printed_part(knowledge: Knowledge) -> str:
         for row in knowledge.tables[SPEEDS].rows
     )  # fmt: skip
     forces = (
-        (_metals(row), _cut(row), row.text("chip_mm"), row.text("specific_force_mpa"), row.text("exponent"), _from(row))
+        (_metals(row), _cut(row), f"{chip_thickness(knowledge.tables, row):g}", row.text("specific_force_mpa"),
+         row.text("exponent"), _from(row))
         for row in knowledge.tables[FORCES].rows
-    )
+    )  # fmt: skip
     return "\n".join((
         f"## {_SPEEDS}\n\n{_SPEEDS_LEAD}\n",
         table(("for", "printed for", "tool", "speed", "feed", "depth", "source"), speeds),
@@ -37,12 +38,12 @@ def printed_part(knowledge: Knowledge) -> str:
 
 
 def _metals(row: Row) -> str:
-    return ", ".join(f"`{name}`" for name in listed(row, "materials"))
+    return ", ".join(f"`{name}`" for name in row.listed("materials"))
 
 
 def _cut(row: Row) -> str:
     hard = _range(row, "hardness_{}_hb")
-    cut = listed(row, "operations") if "operations" in row.cells else ()
+    cut = row.listed("operations") if "operations" in row.cells else ()
     condition = row.cells.get("condition", "")
     return "; ".join(part for part in (row.text("printed_for"), condition, hard and f"{hard} HB", ", ".join(cut)) if part)
 

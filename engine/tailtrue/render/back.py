@@ -2,11 +2,13 @@
 
 from collections.abc import Iterable
 
-from tailtrue.parts import Figure, Node
+from tailtrue.parts import Figure
 from tailtrue.procedure import Alternative, Derivation, Procedure
 
 # Parts of the tree that are other papers, or the back itself.
 _ELSEWHERE = frozenset({"sop", "card", "safety_review", "record", "derivations"})
+# Words and bare numbers hold no figures: the most of a tree.
+_BARE = frozenset({str, int, float, bool, type(None)})
 
 
 def worked_out(procedure: Procedure) -> tuple[tuple[Derivation, ...], ...]:
@@ -14,8 +16,7 @@ def worked_out(procedure: Procedure) -> tuple[tuple[Derivation, ...], ...]:
 
     A number that was given is what the user said, and needs no telling. Those of the other papers are told in the JSON.
     """
-    here: set[str] = set()
-    _gather(procedure, here)
+    here = _on_this_paper(procedure)
     groups: dict[tuple[object, ...], list[Derivation]] = {}
     for one in procedure.derivations:
         if one.by_hand or (one.fact in here and one.weakest != "said"):
@@ -23,23 +24,24 @@ def worked_out(procedure: Procedure) -> tuple[tuple[Derivation, ...], ...]:
     return tuple(map(tuple, groups.values()))
 
 
-def _gather(node: object, facts: set[str]) -> None:
+def _on_this_paper(procedure: Procedure) -> set[str]:
     """The facts whose figures stand on this paper."""
-    inside: Iterable[object] = ()
-    if isinstance(node, tuple):
-        inside = node
-    elif isinstance(node, dict):
-        inside = node.values()
-    elif isinstance(node, Node) and _ELSEWHERE.isdisjoint(vars(node)) and not isinstance(node, Alternative):
-        inside = vars(node).values()
-    elif isinstance(node, Node):
-        ruled_out = isinstance(node, Alternative) and node.verdict == "no"
-        inside = [
-            one for name, one in vars(node).items() if name not in _ELSEWHERE and not (ruled_out and name == "figures")
-        ]
-    for one in inside:
-        # The most of a tree is words and figures: they are taken without a call.
-        if one.__class__ is Figure:
-            facts.add(one.fact)
-        elif one is not None and one.__class__ is not str:
-            _gather(one, facts)
+    facts: set[str] = set()
+    # Grows while it is walked through. Kinds are compared, for to ask what a part is an instance of takes a call.
+    parts: list[object] = [tuple(part for name, part in vars(procedure).items() if name not in _ELSEWHERE)]
+    for part in parts:
+        kind = type(part)
+        if isinstance(part, tuple):
+            inside: Iterable[object] = part
+        elif isinstance(part, dict):
+            inside = part.values()
+        elif kind is Alternative and vars(part)["verdict"] == "no":
+            inside = [one for name, one in vars(part).items() if name != "figures"]
+        else:
+            inside = vars(part).values()
+        for one in inside:
+            if type(one) is Figure:
+                facts.add(one.fact)
+            elif type(one) not in _BARE:
+                parts.append(one)
+    return facts

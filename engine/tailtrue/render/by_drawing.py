@@ -56,7 +56,16 @@ def by_drawing(
     seen = sum(_seen(ink, drawing.caption) for drawing, ink in drawings)
     few = 0 < len(step.settings) <= _MOST_BESIDE
     ways = [ByDrawing(*way) for way in product((True, False), repeat=3) if (few or not way[0]) and not (in_a_row and way[1])]
-    heights = {way: _height(step, way, seen, small, dials) for way in ways}
+    done = _DONE_LINE * sum(ceil(len(say(line, dials)) / _DONE_BESIDE) for line in step.text)
+    # By whether it stands beside the drawing: settings, checks, small print.
+    parts = [
+        {beside: sum(_setting(one, dials, beside=beside) for one in step.settings) for beside in (True, False)},
+        {beside: sum(_check(one, dials, beside=beside) for one in step.checks) for beside in (True, False)},
+        {beside: _SMALL_LINE * ceil(len(small) / (_SMALL_BESIDE if beside else _SMALL)) for beside in (True, False)},
+    ]
+    heights = {
+        way: _height(done, seen, [(part[beside], beside) for part, beside in zip(parts, way, strict=True)]) for way in ways
+    }
     best = min(ways, key=heights.__getitem__)
     return best if heights[best] + _GAIN < heights[ways[0]] else ways[0]
 
@@ -68,13 +77,10 @@ def _seen(ink: str, caption: str) -> float:
     return _MARGIN + _DRAWING * float(box[2]) / float(box[1]) + _CAPTION_LINE * ceil(len(caption) / _CAPTION)
 
 
-def _height(step: Step, way: ByDrawing, seen: float, small: str, dials: Dials) -> float:
-    said = _DONE_LINE * sum(ceil(len(say(line, dials)) / _DONE_BESIDE) for line in step.text)
-    over = 0.0
-    settings = sum(_setting(one, dials, beside=way.settings) for one in step.settings)
-    checks = sum(_check(one, dials, _CHECK_BESIDE if way.checks else _CHECK) for one in step.checks)
-    reasons = _SMALL_LINE * ceil(len(small) / (_SMALL_BESIDE if way.reasons else _SMALL))
-    for height, beside in zip((settings, checks, reasons), way, strict=True):
+def _height(done: float, seen: float, parts: Iterable[tuple[float, bool]]) -> float:
+    """Of a step: what is done and what stands beside the drawing, the drawing, and what has the whole width over them."""
+    said, over = done, 0.0
+    for height, beside in parts:
         said, over = (said + height, over) if beside else (said, over + height)
     return over + max(said, seen)
 
@@ -89,8 +95,9 @@ def _setting(setting: Setting, dials: Dials, *, beside: bool) -> float:
     return row + why if beside else max(row, why)
 
 
-def _check(check: Check, dials: Dials, width: float) -> float:
+def _check(check: Check, dials: Dials, *, beside: bool) -> float:
     """The words run on, and the places to write after them."""
+    width = _CHECK_BESIDE if beside else _CHECK
     words = _LETTER * (len(say(check.text, dials)) + _ACCEPT * bool(check.limits) + _WITH * bool(check.instrument))
     places: Sequence[float] = [
         _PLACE + (_LABEL * len(blank.label) if not at else 0) for blank in check.blanks for at in range(blank.count)

@@ -4,8 +4,11 @@ The maker of PDF lets no column run over a page, so the rows are cut here, by re
 """
 
 import re
+from bisect import bisect_right
 from collections.abc import Callable, Iterable, Sequence
+from functools import lru_cache
 from html import unescape
+from itertools import accumulate, pairwise
 from typing import TypeVar
 
 from markupsafe import Markup
@@ -24,119 +27,100 @@ _BLOCKS = frozenset({"li", "p", "h3", "ul", "section", "div"})
 _STRONG = frozenset({"b", "h3"})
 _FIGURE = 'class="figure"'
 _SPACE = width(" ")
-# A line breaks at a space, and after a hyphen or a stroke between words.
-_WORDS = re.compile(r" |(?<=\w[-/])(?=[A-Za-z])")
+# A line breaks after a hyphen or a stroke between words, as at a space.
+_BREAK = re.compile(r"[-/](?<=\w.)(?=[A-Za-z])")
 
 
 def abreast(things: Iterable[_Thing], written: Callable[[_Thing], Markup]) -> list[list[Sequence[Markup]]]:
     """Things in rows of three columns, each as it is written, in order down the columns and then on to the next row."""
     entries = [written(thing) for thing in things]
-    lines = [lines_of(entry) for entry in entries]
-    starts = _starts_of_rows(lines) if lines else []
-    return (
-        [_split(entries[start:end], lines[start:end]) for start, end in zip(starts, [*starts[1:], len(lines)], strict=True)]
-        if lines
-        else []
-    )
+    return [[entries[start:end] for start, end in pairwise(row)] for row in rows([lines_of(entry) for entry in entries])]
 
 
-def _starts_of_rows(lines: Sequence[int]) -> list[int]:
-    """Where each row begins when all rows together are as short as they can be."""
-    # By where a row begins: the lines from there to the end, and where the next row begins.
-    best: list[tuple[int, int]] = [(0, len(lines))] * (len(lines) + 1)
-    for start in reversed(range(len(lines))):
-        ways: list[tuple[int, int]] = []
-        for end in range(start + 1, len(lines) + 1):
-            high = least_height(lines[start:end])
-            if high > _MOST and ways:
-                break
-            ways.append((high + best[end][0], end))
-        # Of ways as short as each other, that of the fewest rows.
-        best[start] = min(ways, key=lambda way: (way[0], -way[1]))
-    starts = [0]
-    while best[starts[-1]][1] < len(lines):
-        starts.append(best[starts[-1]][1])
-    return starts
+def rows(lines: Sequence[int]) -> list[list[int]]:
+    """Where the three columns of each row begin, and where the last one ends, when all rows together are shortest.
 
-
-def least_height(lines: Sequence[int]) -> int:
-    """The lines of the longest of three columns when the entries are cut where it is shortest.
-
-    >>> least_height([6, 1, 2, 4])
-    6
+    >>> rows([6, 1, 2, 4])
+    [[0, 1, 3, 4]]
     """
-    high = max(*lines, -(-sum(lines) // _COLUMNS)) if len(lines) > 1 else sum(lines)
-    while len(_cuts(lines, high)) > _COLUMNS:
-        high += 1
-    return high
+    # The entries stand along a ruler of lines. By a line: the last entry that begins there or before, and where it begins.
+    begins, count = [*accumulate(lines, initial=0)], len(lines)
+    entry = [bisect_right(begins, line) - 1 for line in range(begins[-1] + 1)] + [count] * max([_MOST, *lines])
+    reached = [begins[at] for at in entry]
+    # By where a row begins: the lines from there to the end, where the row ends, and how high it is.
+    best = [(0, count, 0)] * (count + 1)
+    for start in reversed(range(count)):
+        begin, last, ways = begins[start], start, []
+        for high in range(lines[start], _MOST + 1):
+            # Each column takes as much as its height lets it.
+            end = entry[reached[reached[begin + high] + high] + high]
+            if end > last:
+                ways.append((high + best[end][0], end, high))
+                last = end
+                if end == count:
+                    break
+        # Of ways as short as each other, that of the fewest rows. What is higher than a row may be stands in one alone.
+        alone = (lines[start] + best[start + 1][0], start + 1, lines[start])
+        best[start] = min(ways, key=lambda way: (way[0], -way[1]), default=alone)
+    return _cuts(best, lambda start, high: entry[begins[start] + high])
 
 
-def _cuts(lines: Sequence[int], high: int) -> list[int]:
-    """Where each column begins when each takes as much as its height lets it."""
-    starts, filled = [0], 0
-    for at, one in enumerate(lines):
-        if filled + one > high and at:
-            starts.append(at)
-            filled = 0
-        filled += one
-    return starts
+def _cuts(best: Sequence[tuple[int, int, int]], filled: Callable[[int, int], int]) -> list[list[int]]:
+    """The columns of each row from the first on; a column that begins at an entry is `filled` up to another."""
+    found, start = [], 0
+    while start < len(best) - 1:
+        _, end, high = best[start]
+        row = [start]
+        for _ in range(_COLUMNS):
+            row.append(min(filled(row[-1], high), end))
+        found.append(row)
+        start = end
+    return found
 
 
-def _split(entries: Sequence[Markup], lines: Sequence[int]) -> list[Sequence[Markup]]:
-    starts = _cuts(lines, least_height(lines))
-    ends = [*starts[1:], len(entries)]
-    columns: list[Sequence[Markup]] = [entries[start:end] for start, end in zip(starts, ends, strict=True)]
-    return columns + [[]] * (_COLUMNS - len(columns))
-
-
+@lru_cache(maxsize=2048)  # the same entries stand on several papers of a lathe
 def lines_of(entry: Markup) -> int:
     """How many lines an entry takes in a column.
 
     >>> lines_of(Markup("<li><b>speed</b> 450</li>"))
     1
     """
-    lines = _Lines()
-    strong: list[bool] = []
-    text, at = str(entry), 0
-    for tag in _TAG.finditer(text):
-        lines.run_on(text[at : tag.start()], bold=any(strong))
-        at = tag.end()
-        if tag[2] in _BLOCKS:
-            lines.end()
-        if tag[1]:
-            strong.pop()
+    lines, words = 0, [0.0]
+    bold, outside = False, list[bool]()
+    # In fours, a text and the parts of the tag behind it; one more block ends the last.
+    pieces = iter(_TAG.split(f"{entry}<p>"))
+    for text, closes, name, further in zip(pieces, pieces, pieces, pieces, strict=False):
+        if text:
+            # A word may be of plain and of bold letters: the first goes on with the last that was told.
+            first, *more = _widths(text, bold)
+            words[-1] += first
+            words += more
+        if name in _BLOCKS:
+            lines += _filled(words)
+            words = [0.0]
+        if closes:
+            bold = outside.pop()
         else:
-            strong.append(tag[2] in _STRONG or _FIGURE in tag[3])
-    lines.run_on(text[at:], bold=False)
-    lines.end()
-    return lines.count
+            outside.append(bold)
+            bold = bold or name in _STRONG or _FIGURE in further
+    return lines
 
 
-class _Lines:
-    """Lines that are filled word by word; a word may be of plain and of bold letters."""
+@lru_cache(maxsize=4096)  # the same texts stand on every sheet
+def _widths(text: str, bold: bool) -> tuple[float, ...]:
+    """How wide the words of a text are, nothing where it begins or ends with a space."""
+    if text.isspace():
+        return (0.0, 0.0)
+    words = _BREAK.sub(r"\g<0> ", " ".join(unescape(f"|{text}|").split())[1:-1]).split(" ")
+    return tuple([width(word, bold=bold) for word in words])
 
-    def __init__(self) -> None:
-        self.count = 0
-        self._filled = 0.0  # of the line, with its last space
-        self._word = 0.0
 
-    def run_on(self, text: str, *, bold: bool) -> None:
-        """More words, the first of which may go on with the last that was told."""
-        pieces = _WORDS.split(" ".join(unescape(f"|{text}|").split())[1:-1]) if text.strip() else [""] * (2 if text else 1)
-        for at, piece in enumerate(pieces):
-            if at:
-                self._place()
-            self._word += width(piece, bold=bold)
-
-    def end(self) -> None:
-        """The end of a block."""
-        self._place()
-        self.count += self._filled > 0
-        self._filled = 0.0
-
-    def _place(self) -> None:
-        if self._word and self._filled and self._filled + self._word > _WIDTH:
-            self.count, self._filled = self.count + 1, 0.0
-        if self._word:
-            self._filled += self._word + _SPACE
-        self._word = 0.0
+def _filled(words: Iterable[float]) -> int:
+    """How many lines words fill."""
+    lines, filled = 0, 0.0  # the second is what is filled of the last line, with its last space
+    for word in words:
+        if word:
+            if filled and filled + word > _WIDTH:
+                lines, filled = lines + 1, 0.0
+            filled += word + _SPACE
+    return lines + (filled > 0)

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 from html import escape
 from typing import Literal
 
@@ -16,6 +17,7 @@ Way = Literal["left", "right", "up", "down"]
 _AHEAD: dict[Way, tuple[int, int]] = {"left": (-1, 0), "right": (1, 0), "up": (0, -1), "down": (0, 1)}
 
 
+@lru_cache(maxsize=8192)  # a coordinate stands in many strokes
 def number(value: float) -> str:
     """A coordinate, short.
 

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from markupsafe import Markup, escape
 
@@ -14,6 +15,7 @@ from tailtrue.render.halves import halves, lines_of
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import Column, limits_apart, limits_ends, show, show_one, unit_name
 from tailtrue.render.symbols import SYMBOLS
+from tailtrue.render.templates import marked
 from tailtrue.render.times import attended, phase_clause, waiting
 from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say
@@ -81,7 +83,7 @@ class Page:
 
     def text(self, text: Text) -> Markup:
         """A text with its figures in bold, each leading to how it came about."""
-        return Markup("".join([self._piece(piece) for piece in text]))
+        return marked("".join([self._piece(piece) for piece in text]))
 
     def plain(self, text: Text) -> str:
         """A text without any markup."""
@@ -137,7 +139,7 @@ class Page:
 
     def names(self, needs: Iterable[str]) -> Markup:
         """The names of tools by their ids."""
-        return Markup(", ").join(self.text(self._index.need_name(need)) for need in needs)
+        return marked(", ".join([self.instrument(need) for need in needs]))
 
     def instrument(self, need: str) -> Markup:
         """The name of an instrument by its id."""
@@ -162,13 +164,15 @@ class Page:
     def by_drawing(self, step: Step, drawings: Iterable[tuple[Drawing, str]]) -> ByDrawing:
         """What of a step stands beside its drawings; one thing written more often than fits there needs the whole width."""
         in_a_row = any(blank.count > _PLACES_BESIDE for check in step.checks for blank in check.blanks)
-        tools = self.names(self.tools_to_fetch(step)).striptags()
-        return by_drawing(step, drawings, self.plain(step.why) + tools, self._dials, in_a_row=in_a_row)
+        small = self.plain(step.why) + self._tools_in_words(step)
+        return by_drawing(step, drawings, small, self._dials, in_a_row=in_a_row)
 
     def reasons_beside(self, step: Step) -> bool:
         """Whether the reason and the tools of a step stand on the right of what is done."""
-        tools = self.names(self.tools_to_fetch(step)).striptags()
-        return reasons_beside(step, tools, checks_beside=self.fits_beside(step.checks))
+        return reasons_beside(step, self._tools_in_words(step), checks_beside=self.fits_beside(step.checks))
+
+    def _tools_in_words(self, step: Step) -> str:
+        return ", ".join(self.plain(self._index.need_name(tool)) for tool in self.tools_to_fetch(step))
 
     def wear_besides(self, caution: Caution) -> tuple[str, ...]:
         """What a caution asks to wear beyond what the cautions for the whole job ask already."""
@@ -234,7 +238,7 @@ class Page:
 
         The place inside a source is left to the other formats: on paper it would cost a line at every caution.
         """
-        return Markup(", ").join(map(self._source, dict.fromkeys(key.partition(":")[0] for key in keys)))
+        return marked(", ".join(map(self._source, dict.fromkeys([key.partition(":")[0] for key in keys]))))
 
     def named_sources(self) -> tuple[Source, ...]:
         """The sources that this paper names; those of the other papers keep their numbers for themselves."""
@@ -272,8 +276,7 @@ class Page:
     def _link(self, key: str) -> Markup:
         if key not in self._index.sources:
             return escape(ORIGINS.get(key, key))
-        link = Markup('<a href="#source-{}" title="{}">{}</a>')
-        return link.format(anchor(key), key, self._index.sources[key])
+        return Markup(f'<a href="#source-{anchor(key)}" title="{escape(key)}">{self._index.sources[key]}</a>')
 
 
 def _repeated(procedure: Procedure) -> dict[str, str]:
@@ -299,6 +302,7 @@ def _fetched(procedure: Procedure) -> dict[str, tuple[str, ...]]:
     return fetched
 
 
+@lru_cache(maxsize=4096)
 def anchor(name: str) -> str:
     """A name that may stand in an id.
 

@@ -10,7 +10,6 @@ from io import BytesIO
 
 from tailtrue.places import templates_folder
 from tailtrue.procedure import TitleBlock
-from tailtrue.render.outline import bookmarks, outlined, with_places
 
 # Links inside the page are resolved against this; nothing is ever fetched.
 _BASE = "file:///sheet"
@@ -36,6 +35,8 @@ def to_pdf(html: str, title: TitleBlock) -> bytes:
         import plutoprint
     except ImportError as missing:
         raise PdfImpossible("the maker of PDF is not installed", "install it: pip install 'tailtrue[pdf]'") from missing
+    from tailtrue.render.outline import bookmarks, outlined, with_places
+
     book = plutoprint.Book(media=plutoprint.MEDIA_TYPE_PRINT)
     marks = bookmarks(html)
     book.load_html(with_places(_CITATION.sub(r"\1", html), marks), user_style=_style(), base_url=_BASE)

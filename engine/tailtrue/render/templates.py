@@ -1,7 +1,8 @@
 """Page templates and style sheets: strict about names, everything escaped, kept compiled."""
 
 import re
-from functools import lru_cache
+from collections.abc import Callable
+from functools import lru_cache, partial
 from types import MethodType
 from typing import Any
 
@@ -15,6 +16,9 @@ from tailtrue.render.compiled import Compiled
 from tailtrue.render.large import enlarged
 from tailtrue.render.words import sentence
 
+# Names a text markup without asking first whether it is markup already.
+marked: Callable[[str], Markup] = partial(str.__new__, Markup)
+
 
 class _Calls(Context):
     """Calls without asking first what the called thing wants handed over: methods nothing, macros how to escape."""
@@ -27,7 +31,12 @@ class _Calls(Context):
         # What a loop or a block has set is for things that ask for the context; these do not.
         named.pop("_loop_vars", None)
         named.pop("_block_vars", None)
-        return called(*given, **named) if kind is MethodType else called(self.eval_ctx, *given, **named)
+        if kind is MethodType:
+            return called(*given, **named)
+        # A macro with all that it takes, in order, needs nothing put in order first.
+        if not named and len(given) == len(called.arguments):
+            return marked(called._func(*given))
+        return called(self.eval_ctx, *given, **named)
 
 
 class _Template(Template):

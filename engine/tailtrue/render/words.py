@@ -178,7 +178,7 @@ def say(text: Text, dials: Dials) -> str:
     >>> say(("Set ", Figure(fact="skim.speed", value=310.0, unit="1/min", rounding="speed"), "."), "metric")
     'Set 310\\xa0rev/min.'
     """
-    return "".join(piece if isinstance(piece, str) else show(piece, dials) for piece in text)
+    return "".join([piece if isinstance(piece, str) else show(piece, dials) for piece in text])
 
 
 def sentence(text: str) -> str:

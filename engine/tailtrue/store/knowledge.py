@@ -3,6 +3,7 @@
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import NamedTuple
 
 from tailtrue.computed.registry import Computed
 from tailtrue.conditions import Condition
@@ -56,8 +57,7 @@ class Stop:
     where: str
 
 
-@dataclass(frozen=True)
-class Note:
+class Note(NamedTuple):
     """A note with its condition and text read."""
 
     file: NoteFile
@@ -66,8 +66,7 @@ class Note:
     where: str
 
 
-@dataclass(frozen=True)
-class Remark:
+class Remark(NamedTuple):
     """A remark on readings with its condition and text read."""
 
     file: RemarkFile
@@ -76,8 +75,7 @@ class Remark:
     where: str
 
 
-@dataclass(frozen=True)
-class Say:
+class Say(NamedTuple):
     """A line said after a visit with its condition and text read."""
 
     file: SayFile
@@ -86,8 +84,7 @@ class Say:
     where: str
 
 
-@dataclass(frozen=True)
-class Term:
+class Term(NamedTuple):
     """A term of the trade with its place."""
 
     file: TermFile
@@ -99,8 +96,7 @@ class Term:
         return (self.file.term, *self.file.also)
 
 
-@dataclass(frozen=True)
-class EntryText:
+class EntryText(NamedTuple):
     """A place of the record with its text read."""
 
     file: EntryFile
@@ -108,8 +104,7 @@ class EntryText:
     planned: Wording
 
 
-@dataclass(frozen=True)
-class BlockText:
+class BlockText(NamedTuple):
     """Places of the record that belong together, read."""
 
     file: BlockFile
@@ -135,8 +130,14 @@ class PageLine(SettingText):
     concerns: tuple[str, ...]
 
 
-@dataclass(frozen=True)
-class Trouble:
+class Care(NamedTuple):
+    """A line of the care of the bar that holds for bars of one kind."""
+
+    text: Wording
+    when: Condition
+
+
+class Trouble(NamedTuple):
     """What is seen, what to do and what not to do, with the texts read."""
 
     seen: str
@@ -146,8 +147,7 @@ class Trouble:
     concerns: tuple[str, ...]
 
 
-@dataclass(frozen=True)
-class SettingsFrom:
+class SettingsFrom(NamedTuple):
     """Settings lines made from a list of records."""
 
     records: str
@@ -156,8 +156,7 @@ class SettingsFrom:
     reason: Wording
 
 
-@dataclass(frozen=True)
-class CheckText:
+class CheckText(NamedTuple):
     """A check with its texts read; limits and instrument are names of facts."""
 
     text: Wording
@@ -170,8 +169,7 @@ class CheckText:
     when: Condition
 
 
-@dataclass(frozen=True)
-class HoldText:
+class HoldText(NamedTuple):
     """A hold point with its text read."""
 
     file: HoldFile
@@ -195,8 +193,7 @@ class StepText:
     where: str
 
 
-@dataclass(frozen=True)
-class Also:
+class Also(NamedTuple):
     """One more piece of a phase with its condition and purpose read."""
 
     name: str
@@ -204,8 +201,7 @@ class Also:
     purpose: Wording
 
 
-@dataclass(frozen=True)
-class Phase:
+class Phase(NamedTuple):
     """A phase of a route with its condition and purpose read."""
 
     file: PhaseFile
@@ -233,8 +229,7 @@ class Route:
         return not concerns or not set(concerns).isdisjoint(self.file.concerns)
 
 
-@dataclass(frozen=True)
-class Need:
+class Need(NamedTuple):
     """Something the job may use, with its texts read."""
 
     file: NeedFile
@@ -244,8 +239,7 @@ class Need:
     amount: Wording
 
 
-@dataclass(frozen=True)
-class CutText:
+class CutText(NamedTuple):
     """A line of the cut list with its texts read."""
 
     file: CutFile
@@ -255,8 +249,7 @@ class CutText:
     when: Condition
 
 
-@dataclass(frozen=True)
-class DrawingPlan:
+class DrawingPlan(NamedTuple):
     """What the drawing shows, and what besides where a condition holds."""
 
     title: str
@@ -267,8 +260,7 @@ class DrawingPlan:
     also_when: Condition
 
 
-@dataclass(frozen=True)
-class StepDrawing:
+class StepDrawing(NamedTuple):
     """A drawing of the making, with its condition and its words read."""
 
     file: StepDrawingFile
@@ -277,16 +269,14 @@ class StepDrawing:
     where: str
 
 
-@dataclass(frozen=True)
-class CardLineText:
+class CardLineText(NamedTuple):
     """A number on the card with its label read; an empty label stands for that of the step."""
 
     fact: str
     label: Wording
 
 
-@dataclass(frozen=True)
-class CardGroupText:
+class CardGroupText(NamedTuple):
     """The numbers of one operation and the steps that set them."""
 
     title: str
@@ -294,8 +284,7 @@ class CardGroupText:
     lines: tuple[CardLineText, ...]
 
 
-@dataclass(frozen=True)
-class CardText:
+class CardText(NamedTuple):
     """What stands on the card at the lathe."""
 
     start: StartListFile
@@ -303,8 +292,7 @@ class CardText:
     groups: tuple[CardGroupText, ...]
 
 
-@dataclass(frozen=True)
-class Page:
+class Page(NamedTuple):
     """The standing texts of the sheet."""
 
     conventions: tuple[Wording, ...]
@@ -318,6 +306,7 @@ class Page:
     supervised: tuple[Wording, ...]
     supervised_when: Condition
     care: tuple[Wording, ...]
+    care_besides: tuple[Care, ...]
     trouble: tuple[Trouble, ...]
     facts: tuple[PageLine, ...]
     cuts: tuple[CutText, ...]
@@ -327,8 +316,7 @@ class Page:
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True)
-class ShopChange:
+class ShopChange(NamedTuple):
     """One change that a shop makes: what is done to what, why, by whom; of a limit also its values, and whether it binds."""
 
     kind: str

@@ -21,6 +21,7 @@ from tailtrue.store.knowledge import (
     CardGroupText,
     CardLineText,
     CardText,
+    Care,
     Caution,
     CheckText,
     CutText,
@@ -359,6 +360,10 @@ class Loader:
             supervised=self._wordings(file.supervised, where, "supervised"),
             supervised_when=self._when(file.supervised_when, where, "supervised_when"),
             care=self._wordings(file.care, where, "care"),
+            care_besides=tuple(
+                Care(self._wording(one.text, where, "care"), self._when(one.when, where, "care"))
+                for one in file.care_besides
+            ),
             trouble=trouble,
             facts=settings,
             cuts=cuts,

@@ -11,6 +11,7 @@ list and its shapes.
 
 from collections.abc import Mapping, Sequence
 from dataclasses import is_dataclass
+from functools import cached_property
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any
@@ -78,7 +79,10 @@ class _Packer:
     def _entry(self, value: Any) -> int:
         plain: dict[str, Any] = {}
         shapes: list[tuple[str, Any]] = []
-        for name, one in vars(value).items():
+        for name, one in _fields(value).items():
+            # What is only remembered is found again.
+            if isinstance(vars(type(value)).get(name), cached_property):
+                continue
             shape = self.shape(one)
             is_plain = type(shape) is list and len(shape) == 1
             plain[name] = shape[0] if is_plain else None
@@ -101,6 +105,12 @@ class _Packer:
         return self.words.setdefault(key, key) if type(key) is str else key
 
 
+def _fields(value: Any) -> Mapping[str, Any]:
+    """The fields of an entry by name, in their order."""
+    fields: Mapping[str, Any] = value._asdict() if hasattr(type(value), "_asdict") else vars(value)
+    return fields
+
+
 def pack(value: Any, classes: Sequence[type], outside: Sequence[Any], folder: Path) -> tuple[Any, ...]:
     """A value as plain data. `outside` are things that are named and not packed; the folder itself is one of them.
 
@@ -115,10 +125,14 @@ def unpack(packed: tuple[Any, ...], classes: Sequence[type], outside: Sequence[A
     """The value that was packed."""
     entries, root = packed
     made: list[Any] = [folder, *outside]
+    tuples = frozenset(number for number, one in enumerate(classes) if issubclass(one, tuple))
     for number, fields, shapes, said in entries:
-        one = object.__new__(classes[number])
         for name, shape in shapes:
             fields[name] = made[shape] if type(shape) is int else _made(shape, made)
+        if number in tuples:
+            made.append(tuple.__new__(classes[number], fields.values()))
+            continue
+        one = object.__new__(classes[number])
         _set(one, "__dict__", fields)
         if said is not None:
             _set(one, "__pydantic_fields_set__", set(said))
@@ -147,7 +161,7 @@ def packed_classes(modules: Sequence[Any]) -> tuple[type, ...]:
         for _, value in sorted(vars(module).items())
         if isinstance(value, type)
         and value.__module__ == module.__name__
-        and (is_dataclass(value) or issubclass(value, BaseModel))
+        and (is_dataclass(value) or issubclass(value, BaseModel | tuple))
     )
 
 

@@ -7,7 +7,7 @@ printed one.
 from collections.abc import Iterator
 
 from tailtrue.errors import Problem
-from tailtrue.printed import FORCES, SPEEDS, listed, printed_forces, printed_speeds, upper_force
+from tailtrue.printed import FORCES, SPEEDS, chip_thickness, printed_forces, printed_speeds, upper_force
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.tables import Row
 
@@ -40,7 +40,7 @@ def printed_problems(knowledge: Knowledge) -> Iterator[Problem]:
 
 
 def _met(row: Row, column: str, names: set[str], lacks: str) -> Iterator[Problem]:
-    for name in listed(row, column):
+    for name in row.listed(column):
         if name not in names:
             yield Problem(_where(row), name, f"{lacks}, so nothing meets it in {column}", "mend the name, or take it out")
 
@@ -70,7 +70,7 @@ def _too_fast(knowledge: Knowledge, row: Row) -> Iterator[Problem]:
 
 def _too_weak(knowledge: Knowledge, metal: Row) -> Iterator[Problem]:
     for row in printed_forces(knowledge.tables, metal.text("material")):
-        ours = upper_force(metal, row.number("chip_mm"))
+        ours = upper_force(metal, chip_thickness(knowledge.tables, row))
         if ours < row.number("specific_force_mpa"):
             yield Problem(
                 _where(metal),

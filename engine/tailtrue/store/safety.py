@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, NamedTuple, TypeVar
 
 from tailtrue.conditions import Condition
 from tailtrue.errors import KnowledgeInvalid, Problem
@@ -18,16 +18,14 @@ _FOLDER = "safety"
 Whole = TypeVar("Whole", models.MatrixFile, models.ReviewFile)
 
 
-@dataclass(frozen=True)
-class ControlText:
+class ControlText(NamedTuple):
     """A control with its condition read; without a condition its level says whether it is there."""
 
     file: ControlFile
     when: Condition | None
 
 
-@dataclass(frozen=True)
-class ReviewLineText:
+class ReviewLineText(NamedTuple):
     """A line of the review with its texts read."""
 
     file: models.LineFile
@@ -37,8 +35,7 @@ class ReviewLineText:
     where: str
 
 
-@dataclass(frozen=True)
-class SignatureText:
+class SignatureText(NamedTuple):
     """A signature with its texts read."""
 
     file: models.SignatureFile
@@ -47,8 +44,7 @@ class SignatureText:
     where: str
 
 
-@dataclass(frozen=True)
-class WearText:
+class WearText(NamedTuple):
     """What is worn in a state, with its texts read."""
 
     file: models.WearFile
@@ -57,8 +53,7 @@ class WearText:
     where: str
 
 
-@dataclass(frozen=True)
-class MachineCheckText:
+class MachineCheckText(NamedTuple):
     """A line of a machine check with its texts read."""
 
     file: models.MachineCheckFile
@@ -69,8 +64,7 @@ class MachineCheckText:
     where: str
 
 
-@dataclass(frozen=True)
-class EliminationText:
+class EliminationText(NamedTuple):
     """A way to take a hazard out, with its conditions and reasons read."""
 
     file: models.EliminationFile

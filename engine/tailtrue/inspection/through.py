@@ -1,0 +1,73 @@
+"""How far drill and boring bar are sent through a blank: its width as it is then, not as it was sawn or cast."""
+
+from collections.abc import Iterator
+from math import radians, tan
+
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import Sheet
+
+_POINT = tan(radians(118 / 2))  # half the angle of a common drill point
+_TRAVEL, _DRILL, _OVERHANG = "hole.travel_needed", "hole.ladder.size", "bore.overhang"
+_WIDTH, _THROUGH = "collar.width", "bore.through_width"
+_CLOSE_MM = 0.1
+_CUTS, _LEFT, _DEPTH, _ONE = "collar.second_cuts", "collar.second_stock", "collar.facing.depth", 1 - 1e-6
+_CIRCLE, _OUT = "collar.corner_diameter", "collar.run_out"
+_BAND, _PASSES, _BLANK_SIZE = "collar.band.depth", "collar.band_passes", "collar.blank_diameter"
+_PAST_DRILL, _PAST_BAR = "limit.break_through", "limit.boring_clearance"
+
+
+def sent_through(sheet: Sheet) -> Iterator[Fault]:
+    """Drill and boring bar go through the blank as wide as it was faced before, and no farther than their limit past it."""
+    limits = sheet.shop.limits
+    number, faced = "", None
+    for placed in sheet.steps:
+        if placed.phase.number != number:
+            number, faced = placed.phase.number, None
+        told = [(figure.fact, figure.value) for figure in placed.figures]
+        sizes = dict(told)
+        if "facing" in placed.step.activities:
+            faced = sizes.get(_WIDTH, faced)
+        width = sizes.get(_THROUGH) if faced is None else faced
+        if _THROUGH in sizes and faced is not None and abs(sizes[_THROUGH] - faced) > _CLOSE_MM:
+            yield Fault(placed.where, f"a blank faced to {faced:.4g} mm is reckoned {sizes[_THROUGH]:.4g} mm wide")
+        drills = [value for fact, value in told if fact == _DRILL]
+        if _TRAVEL in sizes and drills and width is not None:
+            wanted = width + max(drills) / 2 / _POINT + limits[_PAST_DRILL][0]
+            if abs(sizes[_TRAVEL] - wanted) > _CLOSE_MM:
+                what = f"the last drill is sent {sizes[_TRAVEL]:.4g} mm, and {wanted:.4g} mm takes it through"
+                yield Fault(placed.where, what)
+        if _OVERHANG in sizes and _THROUGH in sizes and width is not None:
+            past = sizes[_OVERHANG] - width
+            if not 0 < past <= limits[_PAST_BAR][0] + _CLOSE_MM:
+                what = f"the boring bar stands out {sizes[_OVERHANG]:.4g} mm for a blank {width:.4g} mm wide"
+                yield Fault(placed.where, what)
+
+
+def band_reached(sheet: Sheet) -> Iterator[Fault]:
+    """The first cut round a raw blank tells as many passes as its highest place takes at the depth that is told."""
+    begun = set()
+    for placed in sheet.steps:
+        if "first-cut-raw" not in placed.step.activities or placed.phase.number in begun:
+            continue
+        begun.add(placed.phase.number)
+        told = placed.told
+        if not told.keys() >= {_BAND, _PASSES, _BLANK_SIZE, _CIRCLE, _OUT}:
+            yield Fault(placed.where, "passes, depth, size, circle and run-out of a raw blank are not all told")
+            continue
+        most = (told[_CIRCLE] + told[_OUT] - told[_BLANK_SIZE]) / 2
+        if not told[_PASSES] * told[_BAND] >= most - _CLOSE_MM:
+            what = f"{told[_PASSES]:g} passes of {told[_BAND]:.3g} mm do not take the {most:.3g} mm at the highest place"
+            yield Fault(placed.where, what)
+
+
+def faced_to_width(sheet: Sheet) -> Iterator[Fault]:
+    """Where cuts of a told depth bring a collar to width, so many are told as take off what is told to come off."""
+    for placed in sheet.steps:
+        told = placed.told
+        if _CUTS not in told:
+            if "facing" in placed.step.activities and _WIDTH in told and _DEPTH in told:
+                yield Fault(placed.where, "a collar is faced to width, and nothing says in how many cuts")
+            continue
+        due = told.get(_LEFT, 0.0) / told[_DEPTH] if told.get(_DEPTH) else 0.0
+        if not 0 <= told[_CUTS] - max(due, _ONE) <= 1:
+            yield Fault(placed.where, f"{told[_CUTS]:g} cuts are told, and what comes off takes {due:.3g}")

@@ -1,0 +1,121 @@
+"""Sheets on which a drill or a boring bar is sent through more, or less, than the blank is wide by then."""
+
+from functools import cache
+from typing import Any
+
+from shops import EXAMPLES
+from tailtrue.advise import advise, make_procedure, procedure_of, shop_for
+from tailtrue.parts import Figure, Setting
+
+from .broken import breaks
+from .changed import Job
+
+
+@cache
+def _job(name: str) -> Job:
+    path = EXAMPLES / "fernhill" / f"{name}.toml"
+    return make_procedure(path), shop_for(advise(path))
+
+
+def _valued(node: Any, fact: str, value: float | None) -> Any:
+    if isinstance(node, Figure):
+        return node.model_copy(update={"value": value}) if node.fact == fact else node
+    if isinstance(node, tuple):
+        return tuple(_valued(one, fact, value) for one in node)
+    if isinstance(node, Setting):
+        return node.model_copy(update={part: _valued(getattr(node, part), fact, value) for part in ("value", "reason")})
+    return node
+
+
+def _told(name: str, wanted: str, fact: str, value: float | None) -> Job:
+    """A sheet of one job with a number in the settings of one step changed; without a value the line is left out."""
+    tree, shop = _job(name)
+    phases = []
+    for phase in tree.phases:
+        steps = []
+        for step in phase.steps:
+            lines = step.settings
+            if step.id == wanted and value is None:
+                lines = tuple(
+                    line for line in lines if not any(isinstance(one, Figure) and one.fact == fact for one in line.value)
+                )
+            elif step.id == wanted:
+                lines = _valued(lines, fact, value)
+            steps.append(step.model_copy(update={"settings": lines}))
+        phases.append(phase.model_copy(update={"steps": tuple(steps)}))
+    return tree.model_copy(update={"phases": tuple(phases)}), shop
+
+
+@breaks("V310", "step 6.20")
+def drill_sent_through_the_blank_as_it_was_cast() -> Job:
+    return _told("job-cast", "drill-blank", "hole.travel_needed", 52.0)
+
+
+@breaks("V310", "step 6.20")
+def drill_that_stops_inside_the_blank() -> Job:
+    return _told("job-cast", "drill-blank", "hole.travel_needed", 30.0)
+
+
+@breaks("V310", "step 6.22")
+def boring_bar_set_out_for_the_blank_as_it_was_cast() -> Job:
+    return _told("job-cast", "set-boring-bar", "bore.overhang", 47.0)
+
+
+@breaks("V310", "step 6.22")
+def width_that_is_not_the_one_faced_to() -> Job:
+    return _told("job-cast", "set-boring-bar", "bore.through_width", 36.0)
+
+
+@breaks("V203", "step 6.20")
+def room_behind_a_band_not_told() -> Job:
+    return _told("job-cast", "drill-blank", "blank.room_behind", None)
+
+
+@breaks("V203", "step 6.20")
+def band_gripped_so_deep_that_the_drill_strikes() -> Job:
+    return _told("job-cast", "drill-blank", "blank.room_behind", 6.0)
+
+
+@breaks("V316", "step 6.3")
+def band_that_one_pass_does_not_reach() -> Job:
+    return _told("job-cast", "turn-band", "collar.band_passes", 1.0)
+
+
+@breaks("V316", "step 6.3")
+def raw_blank_whose_passes_nobody_tells() -> Job:
+    return _told("job-cast", "turn-band", "collar.band_passes", None)
+
+
+@breaks("V317", "step 6.13")
+def many_cuts_to_width_told_as_few() -> Job:
+    return _told("job-cast", "face-blank-to-width", "collar.second_cuts", 5.0)
+
+
+@breaks("V317", "step 6.13")
+def cuts_to_width_that_nobody_counts() -> Job:
+    return _told("job-cast", "face-blank-to-width", "collar.second_cuts", None)
+
+
+def _on_pads() -> Job:
+    wide = {"lathe.spindle_bore": "20 mm", "lathe.steady_from": "8 mm", "lathe.steady_to": "60 mm"}
+    advice = advise(EXAMPLES / "fernhill" / "job.toml", instead=wide)
+    return procedure_of(advice), shop_for(advice)
+
+
+@breaks("V318", "step 4.7", also="V80 V82")
+def bar_spun_on_greased_pads() -> Job:
+    tree, shop = _on_pads()
+    phases = tuple(
+        phase.model_copy(
+            update={
+                "steps": tuple(
+                    step.model_copy(update={"settings": _valued(step.settings, "bar.centring.speed", 700.0)})
+                    if step.id == "centre-bar"
+                    else step
+                    for step in phase.steps
+                )
+            }
+        )
+        for phase in tree.phases
+    )
+    return tree.model_copy(update={"phases": phases}), shop
