@@ -6,6 +6,7 @@ from tailtrue.inspection import (
     by_hand,
     card,
     cautions,
+    choices,
     collars_last,
     cutting,
     dial_set,
@@ -271,6 +272,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V264", bar_ends.standing_out_told, "lathe manuals: the free length of a bar is set, not guessed"),
     Rule("V265", bar_ends.far_end_slow, "beam theory: a bar that is free at one end whirls at its own speed"),
     Rule("V300", fixed_tailstock.tells_no_move, "common practice: nobody is sent to screws that are not there"),
+    Rule("V320", choices.gauge_doubt_agrees, "arithmetic: one gauge has one doubt, wherever it is said"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
