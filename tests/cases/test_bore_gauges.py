@@ -47,7 +47,9 @@ def test_the_doubt_that_a_shop_gives_for_its_gauge_stands_there(tmp_path: Path) 
     assert figures(found["bore gauge"])["crib.bore_gauge_doubt"] == pytest.approx(0.003)
 
 
-@pytest.mark.parametrize(("ends", "serves"), [(("25.03", "25.06"), "yes"), (("24.9", "25.06"), "no"), (("25.03", "25.3"), "no")])
+@pytest.mark.parametrize(
+    ("ends", "serves"), [(("25.03", "25.06"), "yes"), (("24.9", "25.06"), "no"), (("25.03", "25.3"), "no")]
+)
 def test_a_plug_serves_where_both_its_ends_are_sizes_that_the_bore_may_have(
     tmp_path: Path, ends: tuple[str, str], serves: str
 ) -> None:

@@ -19,4 +19,6 @@ def gauge_doubt_agrees(sheet: Sheet) -> Iterator[Fault]:
         for way in choice.alternatives:
             said = {one.value for one in figures_in(way) if one.fact.endswith(_OWN)} if way.verdict == "chosen" else set()
             if any(abs(here - there) > _SAME for here in said for there in judged_with):
-                yield Fault(f"choice {choice.id}", f'"{way.name}" is said to be good to another doubt than the steps read with')
+                yield Fault(
+                    f"choice {choice.id}", f'"{way.name}" is said to be good to another doubt than the steps read with'
+                )
