@@ -127,7 +127,7 @@ DIMENSIONS: Final = MappingProxyType(
         "collar.station": "end of the bar to the middle of its collar",
         "collar.spacing": "between the middles of the collars",
         "centre_hole.cone_diameter": "diameter of the centre hole's cone",
-        "centres.span": "between the points of the centres",
+        "centres.span": "between its seats on the centres",
     }
 )
 
