@@ -150,7 +150,7 @@ def start_without_the_safety_review() -> Job:
     return with_sheet(do_not_start=procedure().do_not_start[:1])
 
 
-@breaks("V360", "front", also="V65")
+@breaks("V360", "front")
 def start_on_the_safety_review_of_another_sheet() -> Job:
     return with_sheet(do_not_start=(("The safety review, SW-L2-013, is not signed.",),))
 

@@ -228,7 +228,7 @@ def work_begins_without_the_safety_review() -> Job:
     return with_step("1.1", hold=None)
 
 
-@breaks("V42", "step 1.1", also="V65")
+@breaks("V42", "step 1.1")
 def hold_for_the_safety_review_of_another_sheet() -> Job:
     hold = step("1.1").hold
     assert hold is not None
