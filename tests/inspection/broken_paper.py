@@ -67,6 +67,13 @@ def account_without_a_source() -> Job:
     return with_sheet(derivations=tuple(made))
 
 
+@breaks("V303", "derivation of skim.depth")
+def account_in_bare_digits() -> Job:
+    bare = {"value": ("(0.05, 0.1)",)}
+    made = (one.model_copy(update=bare) if one.fact == "skim.depth" else one for one in procedure().derivations)
+    return with_sheet(derivations=tuple(made))
+
+
 @breaks("V34", "step 4.1")
 def placeholder_left_in_a_sentence() -> Job:
     return with_step("4.1", text=(("Put {{ bar.name }} between the centres.",),))

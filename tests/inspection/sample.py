@@ -117,7 +117,7 @@ def procedure() -> Procedure:
     needs = tuple(_need(name, tuple(at)) for name, at in used.items())
     whole = bare.model_copy(update={"needs": needs, "safety_review": review(bare.phases, bare.job_cautions, needs)})
     whole = whole.model_copy(update={"sop": sop_of(whole), "glossary": GLOSSARY})
-    facts = dict.fromkeys(one.fact for one in _figures(whole))
+    facts = dict.fromkeys((*(one.fact for one in _figures(whole)), _ACCOUNTED))
     return whole.model_copy(update={"derivations": tuple(_derivation(fact) for fact in facts)})
 
 
@@ -177,11 +177,15 @@ def _figures(part: object) -> Iterator[Figure]:
         yield from _figures(tuple(vars(part).values()))
 
 
+# What an account gives goes by a name of its own: nothing that a sheet lacks is found in its accounts.
+_ACCOUNTED = "account.of"
+
+
 def _derivation(fact: str) -> Derivation:
     return Derivation(
         fact=fact,
         label=fact.replace(".", " "),
-        value=("see the step",),
+        value=(figure(_ACCOUNTED, 1.0, "1", "ratio"),),
         how="from the table",
         sources=("common-practice",),
         weakest="common-practice",

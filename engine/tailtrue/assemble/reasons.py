@@ -5,9 +5,8 @@ from collections.abc import Iterable
 from itertools import chain
 from typing import Any, Literal
 
-from tailtrue.assemble.by_hand import WORKED_OUT, worked_out
+from tailtrue.assemble.by_hand import worked_out
 from tailtrue.assemble.filling import Filler
-from tailtrue.assemble.shop_rules import DRAWN, SHIPPED
 from tailtrue.case import Gap
 from tailtrue.conditions import Judged
 from tailtrue.decisions import JudgedRow
@@ -113,20 +112,20 @@ def _gather(inside: Iterable[Any], found: list[Figure]) -> None:
 
 def derivations(filler: Filler, printed: Iterable[Figure]) -> tuple[Derivation, ...]:
     """One entry for each fact that is printed."""
-    first: dict[str, Figure] = {}
+    found: dict[str, list[Figure]] = {}
     for one in printed:
-        first.setdefault(one.fact, one)
+        found.setdefault(one.fact, []).append(one)
     known: dict[str, tuple[str, ...]] = {}
-    return tuple(_derivation(filler, name, one, known) for name, one in first.items())
+    return tuple(_derivation(filler, name, of_it, known) for name, of_it in found.items())
 
 
-def _derivation(filler: Filler, name: str, one: Figure, known: dict[str, tuple[str, ...]]) -> Derivation:
+def _derivation(filler: Filler, name: str, printed: list[Figure], known: dict[str, tuple[str, ...]]) -> Derivation:
     catalogue = filler.case.knowledge.catalogue
     base = name if name in catalogue else name.rsplit(".", 1)[0]
     found = filler.fact(base)
     sources = all_sources(filler, base, known)
     by_hand = found.by_hand
-    value = filler.told(name) if base == name else ((one,) if _alone(name) else ("see the table",))
+    value = filler.told(name) if base == name else _least_to_most(printed)
     return Derivation(
         fact=name,
         label=found.spec.label if base == name else f"{found.spec.label}: {name.rsplit('.', 1)[1].replace('_', ' ')}",
@@ -141,9 +140,10 @@ def _derivation(filler: Filler, name: str, one: Figure, known: dict[str, tuple[s
     )
 
 
-def _alone(name: str) -> bool:
-    """Whether a name stands for one number, beside its fact, and not for a column of a table."""
-    return name.rsplit(".", 1)[1] in (WORKED_OUT, SHIPPED, DRAWN)
+def _least_to_most(printed: list[Figure]) -> Text:
+    """The number printed under a name; of the column of a table, the least and the most."""
+    least, most = (pick(printed, key=lambda one: one.value) for pick in (min, max))
+    return (least,) if least.value == most.value else (least, " to ", most)
 
 
 def _how(found: Fact) -> str:

@@ -8,6 +8,7 @@ from tailtrue.inspection import (
     by_hand,
     card,
     cautions,
+    choices,
     collars_last,
     cutting,
     dial_set,
@@ -292,7 +293,9 @@ RULES: tuple[Rule, ...] = (
     Rule("V265", bar_ends.far_end_slow, "beam theory: a bar that is free at one end whirls at its own speed"),
     Rule("V301", answered.of_this_work, "house rule: a paper claims nothing of a bar that nobody stated"),
     Rule("V302", rework_tight.bonded_as_found, "bearing maker's page on bonding: the least gap that a bond takes"),
+    Rule("V303", figures.told_with_unit, "house rule: no number stands on paper without its unit, nor in its account"),
     Rule("V300", fixed_tailstock.tells_no_move, "common practice: nobody is sent to screws that are not there"),
+    Rule("V320", choices.gauge_doubt_agrees, "arithmetic: one gauge has one doubt, wherever it is said"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
