@@ -18,6 +18,7 @@ from tailtrue.store.knowledge import Route
 from tailtrue.truth import Truth
 
 GIVEN = "given"
+_WITH_IT = "with the rest of its table, see there"
 _NAME = re.compile(r"[a-z][a-z0-9_]*(?:\.[a-z][a-z0-9_]*)+")
 _OPEN: dict[str, Origin] = {"memory": "memory", "common-practice": "common-practice", GIVEN: "said", "shop-rule": "said"}
 _WEAKNESS: tuple[Origin, ...] = ("memory", "common-practice", "published", "said")
@@ -116,13 +117,19 @@ def derivations(filler: Filler, printed: Iterable[Figure]) -> tuple[Derivation, 
     for one in printed:
         found.setdefault(one.fact, []).append(one)
     known: dict[str, tuple[str, ...]] = {}
-    return tuple(_derivation(filler, name, of_it, known) for name, of_it in found.items())
+    told: set[str] = set()
+    return tuple(_derivation(filler, name, of_it, known, told) for name, of_it in found.items())
 
 
-def _derivation(filler: Filler, name: str, printed: list[Figure], known: dict[str, tuple[str, ...]]) -> Derivation:
+def _derivation(
+    filler: Filler, name: str, printed: list[Figure], known: dict[str, tuple[str, ...]], told: set[str]
+) -> Derivation:
     catalogue = filler.case.knowledge.catalogue
     base = name if name in catalogue else name.rsplit(".", 1)[0]
     found = filler.fact(base)
+    # A table is accounted for once, with its first column.
+    again = base != name and base in told
+    told.add(base)
     sources = all_sources(filler, base, known)
     by_hand = found.by_hand
     value = filler.told(name) if base == name else _least_to_most(printed)
@@ -130,8 +137,8 @@ def _derivation(filler: Filler, name: str, printed: list[Figure], known: dict[st
         fact=name,
         label=found.spec.label if base == name else f"{found.spec.label}: {name.rsplit('.', 1)[1].replace('_', ' ')}",
         value=value,
-        how=_how(found),
-        read=tuple(catalogue[read].label for read in found.read),
+        how=_WITH_IT if again else _how(found),
+        read=() if again else tuple(catalogue[read].label for read in found.read),
         limited_by=(found.limited_by,) if found.limited_by and not by_hand else (),
         by_hand=(f"set by {by_hand.initials}: {by_hand.reason}; worked out: ", worked_out(found)) if by_hand else (),
         own_sources=tuple(dict.fromkeys(_own_sources(found))),
