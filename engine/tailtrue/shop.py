@@ -85,6 +85,7 @@ def shop_of(
         centre_drills=_centre_drills(given, knowledge),
         spindle_bore_mm=given.value("lathe.spindle_bore"),
         bar_metal=_bar_metal(knowledge, chosen["bar_material"]),
+        telescoping=chosen["gauge"] == "telescoping",
         chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,
         bush_passes_mm=_hole_before_spindle(given, chosen),
         independent_chucks={
