@@ -104,7 +104,7 @@ def bar_let_off_by_half_the_window() -> Job:
     return with_line("2.4", _line(mm("bore.bar_slack", 0.03, "fit")))
 
 
-@breaks("V319", "step 5.11")
+@breaks("V319", "step 5.11", also="V15")
 def telescoping_gauge_that_nothing_reads() -> Job:
     path = EXAMPLES / "quarry-road" / "job-tube.toml"
     tree, shop = make_procedure(path), shop_for(advise(path))
