@@ -32,13 +32,17 @@ class DecisionRow:
 
 @dataclass(frozen=True)
 class Decision:
-    """A question with its rows. `unique`: at most one row can hold. `priority`: the first that holds."""
+    """A question with its rows. `unique`: at most one row can hold. `priority`: the first that holds.
+
+    `concerns` names what a route has to do with so that its paper tells the answer; none: every paper tells it.
+    """
 
     spec: FactSpec
     question: str
     hit: Literal["unique", "priority"]
     rows: tuple[DecisionRow, ...]
     where: str
+    concerns: tuple[str, ...] = ()
 
     def names(self) -> frozenset[str]:
         """The facts its rows read."""

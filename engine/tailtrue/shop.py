@@ -84,6 +84,8 @@ def shop_of(
         third_collar=bool(given.value("job.third_collar")),
         centre_drills=_centre_drills(given, knowledge),
         spindle_bore_mm=given.value("lathe.spindle_bore"),
+        owner=(given.value("job.place"), given.value("job.operator"), given.value("job.minor"))
+        == ("home", "experienced", False),
         bar_metal=_bar_metal(knowledge, chosen["bar_material"]),
         telescoping=chosen["gauge"] == "telescoping",
         chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,

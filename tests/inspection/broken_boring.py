@@ -24,7 +24,7 @@ def _roughed(passes: int, each: float) -> Job:
     )
 
 
-@breaks("V270", "step 2.7")
+@breaks("V270", "step 2.7", also="V336")
 def back_to_the_cut_with_hands_at_the_chuck() -> Job:
     return with_step("2.7", text=(*step("2.7").text, ("IF the bore is too small, THEN go back to the last cuts.",)))
 

@@ -94,7 +94,7 @@ def soft_jaws_taken_out_and_trusted_again() -> Job:
     return _also(_SOFT, "turn-blank-round", "jaw-change")
 
 
-@breaks("V132", _where(_STUB, "mount-on-stub"))
+@breaks("V132", _where(_STUB, "mount-on-stub"), also="V336")
 def collar_put_on_a_stub_that_was_not_turned() -> Job:
     return _without(_STUB, "turn-stub", "turn-stub")
 
@@ -104,7 +104,7 @@ def stub_taken_out_between_the_collars() -> Job:
     return _also(_STUB, "take-off-stub", "grip-in-chuck")
 
 
-@breaks("V132", _where(_STUB, "face-on-stub"), also="V290")
+@breaks("V132", _where(_STUB, "face-on-stub"), also="V290 V336")
 def collar_faced_that_nobody_put_on_the_stub() -> Job:
     return _without(_STUB, "mount-on-stub", "mount-on-stub")
 
@@ -163,7 +163,7 @@ def no_room_for_the_drill_behind_the_soft_jaws_told() -> Job:
     return _figures(_SOFT, "drill-blank", lambda one: None if one.fact == "collar.room_behind" else one)
 
 
-@breaks("V57", _where(_SOFT, "face-bar"))
+@breaks("V57", _where(_SOFT, "face-bar"), also="V108")
 def bar_turned_faster_than_the_collet_chuck_is_marked() -> Job:
     tree, shop = _job(_SOFT)
     caps = tuple(replace(cap, limit_per_min=100.0) if cap.name == "collet chuck" else cap for cap in shop.speed_caps)

@@ -133,7 +133,7 @@ def step_without_a_box() -> Job:
     return with_step("4.1", boxes=())
 
 
-@breaks("V41", "phase 3", also="V75 V90 V290")
+@breaks("V41", "phase 3", also="V75 V90 V290 V301")
 def phase_without_steps() -> Job:
     return in_order("3")
 

@@ -87,7 +87,7 @@ def set_over_reckoned_over_the_taper_alone() -> Job:
 def taper_that_runs_under_the_dog() -> Job:
     tree, shop = _job("taper-and-return")
     assert shop.taper is not None
-    return tree, replace(shop, taper=replace(shop.taper, dog_mm=40.0))
+    return tree, replace(shop, taper=shop.taper._replace(dog_mm=40.0))
 
 
 @breaks("V330", "step 4.3")
@@ -155,6 +155,31 @@ def arm_that_must_be_set_anew_for_the_quill() -> Job:
 @breaks("V335", "step 5.2")
 def chips_where_nothing_was_cut() -> Job:
     return _worded("height-and-droop", "wipe-lathe", "Wipe the ways.", "Brush the chips away. Wipe the ways.")
+
+
+@breaks("V338", "step 9.6")
+def tag_taken_off_that_may_be_either() -> Job:
+    return _worded("taper-and-return", "restore", "Take the do-not-start tag off.", "Take the tag off.")
+
+
+@breaks("V338", "step 5.5")
+def tag_listed_that_nobody_hangs() -> Job:
+    tree, shop = _with_steps(
+        "taper-and-return",
+        lambda step: step.model_copy(update={"tools": ("tag",)}) if step.number == "5.5" else step,
+    )
+    needs = tuple(
+        need.model_copy(update={"used_at": ("5.5", *need.used_at)}) if need.id == "tag" else need for need in tree.needs
+    )
+    return tree.model_copy(update={"needs": needs}), shop
+
+
+@breaks("V337", "step 3.4")
+def second_screw_that_the_tailstock_does_not_have() -> Job:
+    tree, shop = _worded(
+        "taper-and-return", "re-clamp", "Snug the set-over screws where there are two.", "Snug both set-over screws."
+    )
+    return tree, replace(shop, set_over="one-screw")
 
 
 @breaks("V331", "step 2.2")

@@ -111,7 +111,7 @@ def danger_away_from_its_step_and_a_warning_there() -> Job:
     return changed.model_copy(update={"phases": phases}), givens
 
 
-@breaks("V17", "step 4.2")
+@breaks("V17", "step 4.2", also="V336")
 def start_without_check() -> Job:
     return in_order("4", "4.1", "4.3", "4.4")
 
@@ -121,18 +121,18 @@ def start_check_before_hands_went_in() -> Job:
     return in_order("2", "2.1", "2.2", "2.3", "2.5", "2.4", "2.6", "2.7")
 
 
-@breaks("V17", "step 2.1", also="V84 V126")
+@breaks("V17", "step 2.1", also="V84 V126 V340 V341")
 def start_check_missing_for_the_second_piece() -> Job:
     """The first piece is drilled on the check of the phase before; the second is gripped and drilled without one."""
     return in_order("2", "2.3", "2.1")
 
 
-@breaks("V17", "step 4.3")
+@breaks("V17", "step 4.3", also="V336")
 def start_check_with_the_spindle_turning() -> Job:
     return with_step("4.2", machine="turning")
 
 
-@breaks("V18", "step 2.7", also="V04 V161 V162")
+@breaks("V18", "step 2.7", also="V04 V161 V162 V340")
 def gauge_in_a_turning_bore() -> Job:
     return with_step("2.7", machine="turning")
 
@@ -182,7 +182,7 @@ def moved_with_power_on() -> Job:
     return with_step("5.2", machine="stopped")
 
 
-@breaks("V20", "step 5.2", also="V42")
+@breaks("V20", "step 5.2", also="V42 V336")
 def moved_and_not_clamped() -> Job:
     return in_order("5", "5.1", "5.2", "5.4")
 
@@ -275,7 +275,7 @@ def bonded_again_after_the_wait() -> Job:
     return in_order("3", "3.2", "3.1")
 
 
-@breaks("V76", "step 2.5")
+@breaks("V76", "step 2.5", also="V340 V341")
 def bored_without_measuring_the_bar() -> Job:
     return in_order("2", "2.1", "2.2", "2.3", "2.5", "2.6", "2.7")
 
@@ -301,7 +301,7 @@ def gripped_on_a_band_that_nobody_turned() -> Job:
     return changed.model_copy(update={"phases": phases}), shop
 
 
-@breaks("V17", "step 4.2", also="V04")
+@breaks("V17", "step 4.2", also="V04 V336")
 def start_check_of_a_spindle_that_turns() -> Job:
     started = step("4.2").model_copy(update={"activities": ("start-check",)})
     return with_step("4.2", machine="turning", activities=started.activities)
@@ -345,7 +345,7 @@ def told_to_measure_while_it_turns() -> Job:
     return with_step("2.6", text=(*step("2.6").text, ("Bore on. Measure the bore with each pass.",)))
 
 
-@breaks("V162", "step 1.3")
+@breaks("V162", "step 1.3", also="V343")
 def told_to_file_while_it_turns() -> Job:
     return with_step("1.3", text=(*step("1.3").text, ("File the edge.",)))
 
@@ -365,7 +365,7 @@ def told_to_gauge_before_the_spindle_is_stopped() -> Job:
     return with_step("2.6", text=(*step("2.6").text, ("Withdraw the tool and gauge, then stop the spindle.",)))
 
 
-@breaks("V162", "step 2.7")
+@breaks("V162", "step 2.7", also="V340")
 def told_to_put_gloves_on_with_the_power_on() -> Job:
     return with_step("2.7", text=(("Put on thin gloves. Gauge the bore.",),))
 

@@ -109,7 +109,7 @@ def other_way_of_reading_the_dial() -> Job:
     return with_shop(dial_reads="diameter")
 
 
-@breaks("V31", "conventions")
+@breaks("V31", "conventions", also="V182")
 def reading_of_the_dial_not_told() -> Job:
     return with_sheet(conventions=(("Depth is per side.",),))
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 from tailtrue.parts import Setting
 
 from .broken import breaks
-from .changed import Job, step, with_line, with_step
+from .changed import Job, step, with_step
 from .sample_pieces import figure, mm
 
 
@@ -30,7 +30,8 @@ def _facing(depth: float, count: int | None, **shop: float | None) -> Job:
     line = Setting(
         label=("depth of each cut, by the top slide",), value=(mm("bar.facing.depth", depth, "depth"),), reason=reason
     )
-    changed, givens = with_line("1.3", line)
+    touched = ("Lock the saddle. Touch the face. Set the dial of the top slide to zero.",)
+    changed, givens = with_step("1.3", settings=(*step("1.3").settings, line), text=(touched,))
     return changed, replace(givens, **shop)
 
 

@@ -1,5 +1,6 @@
 """Standing procedures that nobody may work from."""
 
+from dataclasses import replace
 from typing import Any
 
 from tailtrue.parts import Figure
@@ -228,3 +229,28 @@ def line_from_a_source_nobody_lists() -> Job:
 @breaks("V109", _WHERE)
 def row_without_a_source() -> Job:
     return _with_row("guards", sources=())
+
+
+def _alone(job: Job, *, owner: bool = True) -> Job:
+    tree, known = job
+    return tree, replace(known, owner=owner)
+
+
+@breaks("V268", _WHERE)
+def owner_alone_with_lines_for_others_to_sign() -> Job:
+    return _alone(_with(roster_rows=0))
+
+
+@breaks("V268", _WHERE)
+def owner_alone_with_a_roster() -> Job:
+    return _alone(_with_control(signatories=_sop().control.signatories[:1], status="draft"))
+
+
+@breaks("V268", _WHERE)
+def shop_with_others_that_one_alone_signs() -> Job:
+    return _with_control(signatories=_sop().control.signatories[:1], status="draft")
+
+
+@breaks("V100", _WHERE)
+def training_of_others_left_out() -> Job:
+    return _with(training=())

@@ -31,7 +31,7 @@ def _ends() -> Phase:
                     caution("bar-behind", "danger", "bar-through-spindle"),
                     caution("key-left-in", "warning", "grip-in-chuck"),
                 ),
-                text=(("Slide the bar into the spindle. Tighten the chuck.",),),
+                text=(("Unlock the saddle. Run the carriage back. Slide the bar into the spindle. Tighten the chuck.",),),
                 settings=(
                     Setting(label=("not above",), value=(figure("chuck.speed_limit", 1800, "1/min", "speed"),)),
                     Setting(
@@ -78,7 +78,7 @@ def _collars() -> Phase:
                 machine="isolated",
                 activities=("grip-in-chuck",),
                 cautions=(caution("short-grip", "warning", "grip-in-chuck"),),
-                text=(("Seat the blank for collar 1 as in step 1.1.",),),
+                text=(("Unlock the saddle. Run the carriage back. Seat the blank for collar 1 as in step 1.1.",),),
                 tools=("chuck",),
             ),
             start_check("2.2"),
@@ -100,7 +100,7 @@ def _collars() -> Phase:
                 machine="stopped",
                 activities=("measure", "measure-bar"),
                 cautions=(caution("lever-bumped", "warning", "measure"),),
-                text=(("Measure at three places.",),),
+                text=(("Take the drill out of the quill. Measure at three places.",),),
                 checks=(Check(text=("Three places.",), blanks=(Blank(label="bar", unit="mm", count=3),)),),
                 hold=Hold(text=("Go on only with three readings.",), releases="the operator", go_back_to="measure-bar"),
                 tools=("micrometer-bar",),
@@ -124,7 +124,7 @@ def _collars() -> Phase:
                 machine="stopped",
                 activities=("gauge-bore",),
                 cautions=(caution("finger-in-bore", "warning", "gauge-bore"),),
-                text=(("Gauge both ends of the bore.",),),
+                text=(("Gauge both ends of the bore. Run the carriage back.",),),
                 checks=(
                     Check(
                         text=("Bore.",),

@@ -65,6 +65,10 @@ def start_check(number: str) -> Step:
         title="Ready to start",
         machine="stopped",
         activities=("start-check", "spindle-start"),
-        text=(("Touch the chuck key in its place.",), ("Turn the spindle by hand through one full turn.",)),
+        text=(
+            ("Touch the chuck key in its place.",),
+            ("Turn the spindle by hand through one full turn.",),
+            ("IF the lathe was isolated, THEN restore power.",),
+        ),
         checks=(written("Key seen in its place.", "speed set"),),
     )

@@ -78,7 +78,7 @@ def _move() -> Phase:
                 machine="isolated",
                 activities=("mount-between-centres",),
                 cautions=(caution("bar-falls", "caution", "mount-between-centres"),),
-                text=(("Isolate the lathe. Take the bar out.",),),
+                text=(("Isolate the lathe. Wind the saddle clear. Take the bar out.",),),
             ),
             Step(
                 id="move-tailstock",

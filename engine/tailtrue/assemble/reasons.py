@@ -1,7 +1,7 @@
 """The back of the sheet: choices with every alternative, how each number came about, and the sources."""
 
 import re
-from collections.abc import Collection, Iterable
+from collections.abc import Iterable
 from itertools import chain
 from typing import Any, Literal
 
@@ -15,6 +15,7 @@ from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Figure, Node, Origin, Text
 from tailtrue.procedure import Alternative, Choice, Derivation, Source
 from tailtrue.quantities import said_in_inches
+from tailtrue.store.knowledge import Route
 from tailtrue.truth import Truth
 
 GIVEN = "given"
@@ -23,12 +24,16 @@ _OPEN: dict[str, Origin] = {"memory": "memory", "common-practice": "common-pract
 _WEAKNESS: tuple[Origin, ...] = ("memory", "common-practice", "published", "said")
 
 
-def choices(filler: Filler, told: Collection[str] = ()) -> tuple[Choice, ...]:
-    """Every question that was asked and answered for this job; with `told`, of these alone."""
+def choices(filler: Filler, route: Route) -> tuple[Choice, ...]:
+    """Every question of this route that was asked and answered for this job; of the route's answers alone, if it names some.
+
+    What is asked only on the way to something else is no choice of a route that it does not concern: how the collars of a
+    bar on hand would be fixed today says nothing of how they are.
+    """
     made = []
-    asked = filler.case.known()
+    asked, told = filler.case.known(), route.file.answers
     for name, decision in filler.case.knowledge.decisions.items():
-        if name not in asked or (told and name not in told):
+        if name not in asked or (told and name not in told) or not route.has_to_do_with(decision.concerns):
             continue
         outcome = filler.case.outcome(name)
         alternatives = tuple(_alternative(filler, row) for row in outcome.rows)

@@ -87,7 +87,7 @@ def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
         waste=_lines(filler, texts, "waste"),
         records=_lines(filler, texts, "records"),
         acknowledgement=_lines(filler, texts, "acknowledgement"),
-        roster_rows=page.roster_rows,
+        roster_rows=0 if _owner(filler) else page.roster_rows,
         forms=tuple(
             Form(
                 id=form.id,
@@ -139,11 +139,16 @@ def _may_hold(filler: Filler, rule: Rule[Any]) -> bool:
     return filler.case.judge(rule.when).truth is not Truth.NO
 
 
+def _owner(filler: Filler) -> bool:
+    """Whether the shop is of one: nobody else is trained, supervised or signs."""
+    return filler.case.judge(filler.case.knowledge.page.owner_when).truth is Truth.YES
+
+
 def _lines(filler: Filler, texts: SopTexts, part: Part) -> tuple[Line, ...]:
     """The lines of a part that hold, and those that may hold and are shown then."""
     found = []
     for rule in texts.lines:
-        if rule.file.part != part:
+        if rule.file.part != part or (rule.file.others and _owner(filler)):
             continue
         truth = filler.case.judge(rule.when).truth
         if truth is Truth.YES or (truth is Truth.UNKNOWN and rule.file.if_unknown == "show"):
@@ -174,7 +179,7 @@ def _control(filler: Filler, texts: SopTexts, tree: Procedure) -> Control:
     return Control(
         id="".join(map(str, filler.text(texts.page.text("id")))),
         title="".join(map(str, filler.text(texts.page.text("title")))),
-        type=page.type,
+        type=page.type_owner if tree.title.owner else page.type,
         revision=tree.title.revision,
         status=case.value("sop.status"),
         issued=tree.title.date,
@@ -190,7 +195,9 @@ def _control(filler: Filler, texts: SopTexts, tree: Procedure) -> Control:
         entries=_entries(filler, texts.control),
         changes=tuple(case.value("job.changes") or ()),
         signatories=tuple(
-            Signatory(role=role.role, name=_said(filler, role.name), day=_said(filler, role.day)) for role in page.role
+            Signatory(role=role.role, name=_said(filler, role.name), day=_said(filler, role.day))
+            for role in page.role
+            if role.owner == tree.title.owner
         ),
     )
 

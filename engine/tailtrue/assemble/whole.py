@@ -76,11 +76,18 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         safety_review=safety_review(filler, made, needs, job_cautions, near),
         # A record is of a test: what has no look-up table is none.
         record=record() if "look-up" in parts else None,
-        care=tuple(filler.text(text) for text in page.care) if "care" in parts else (),
+        care=tuple(
+            filler.text(text)
+            for text in (
+                *page.care,
+                *(one.text for one in page.care_besides if case.judge(one.when).truth is Truth.YES),
+            )
+            if "care" in parts
+        ),
         findings=_findings(filler, route),
         set_by_hand=set_by_hand(filler),
         shop_rules=shop_rules(filler),
-        choices=choices(filler, route.file.answers),
+        choices=choices(filler, route),
         derivations=(),
         sources=(),
     )

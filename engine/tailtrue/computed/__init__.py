@@ -48,6 +48,7 @@ _ROOMS = (
     "on_hand",
     "rework",
     "rework_chuck",
+    "rework_tight",
     "shop_rules",
 )
 

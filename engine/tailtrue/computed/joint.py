@@ -76,6 +76,13 @@ def shear(
 ) -> float | Limited:  # fmt: skip
     if gap is None:
         return _NO_BOTTLE
+    return shear_at(strength, gap, family, diameter, activator, safety, derating)
+
+
+def shear_at(
+    strength: float, gap: float, family: str, diameter: float, activator: bool | None, safety: float, derating: Table,
+) -> float:  # fmt: skip
+    """Shear strength of the bond that fills this gap."""
 
     def named(factor: str, condition: str) -> float:
         return derating.one(factor=factor, condition=condition).number("value")

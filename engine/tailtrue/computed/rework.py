@@ -16,6 +16,11 @@ _WINDOW = ("rework.low", "rework.high")
 _ENDS = {"end-a": ("head", "tail"), "end-b": ("tail", "head")}
 
 
+def seat_of(at: str, head: Sequence[float], tail: Sequence[float]) -> Sequence[float]:
+    """The readings of the bar where the collar that was found belongs."""
+    return {"head": head, "tail": tail}[_ENDS[at][0]]
+
+
 @computed("rework.least", label="least reading of the bore as found", unit="mm", rounding="fit", needs=_READINGS,
           how="of all readings at both ends of the bore")  # fmt: skip
 def least(front: Sequence[float], rear: Sequence[float]) -> float:
@@ -73,7 +78,7 @@ _fits("rework.fits_other", "the bore as found fits the other end of the bar", "r
     how="largest reading of the bore less the least reading of the bar at this seat",
 )
 def gap_found(biggest: float, at: str, head: Sequence[float], tail: Sequence[float]) -> float:
-    return biggest - min({"head": head, "tail": tail}[_ENDS[at][0]])
+    return biggest - min(seat_of(at, head, tail))
 
 
 @computed(

@@ -73,7 +73,7 @@ def hangs_on(case: Case, names: tuple[str, ...], missing: Iterable[str], falls: 
     own_names = dict.fromkeys(_own_name(case, name) for name in missing)
     lacking = tuple(_lacking(case, name) for name in own_names if name in case.knowledge.given.facts)[:_FEW]
     behind = tuple(_behind(case, names))
-    spots = tuple(islice(_spots(case, behind), _MOST_TRIED))
+    spots = tuple(islice((spot for spot in _spots(case, behind) if _field(case, spot).lever != "none"), _MOST_TRIED))
     turning = [(spot, value) for spot in spots if (value := _turned(case, spot, falls, names)) is not None]
     turning = [one for one in turning if not _of_the_machine(one[0], names)] or turning
     turning = [one for one in turning if not _owned(case, one[0], names)] or turning
@@ -203,7 +203,10 @@ def _others(case: Case, spot: _Spot) -> Iterator[list[Any]]:
     elif spec.kind == "count" and spec.choices:
         yield from ([int(one)] for one in spec.choices if int(one) != value)
     elif spec.kind == "quantity" and isinstance(value, float):
+        lever = _field(case, spot).lever
         for end in sorted(_ends(spec, value), reverse=True):
+            if lever == ("less" if end > value else "more"):
+                continue
             yield [value + share * (end - value) for share in _SHARES]
     elif spec.kind == "quantities":
         for scales in _SCALES:

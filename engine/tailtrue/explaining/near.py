@@ -7,7 +7,7 @@ metal on the rack, the kind of nose - is left out, near or not. So are rules tha
 lie close by nature (`near = false` in the rule), and sizes that are nought on both sides.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Collection, Iterator
 from typing import Literal, NamedTuple
 
 from tailtrue.assemble.filling import Filler
@@ -15,6 +15,7 @@ from tailtrue.case import Case, Gap
 from tailtrue.conditions import Condition
 from tailtrue.explaining.turning import Leaf, bound_of, distance_of, needed
 from tailtrue.explaining.wording import dials_of, leaf_said
+from tailtrue.facts import Fact
 from tailtrue.render.words import say
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording
@@ -47,28 +48,36 @@ def near_misses(case: Case) -> tuple[NearMiss, ...]:
 
 def _found(case: Case) -> Iterator[tuple[float, NearMiss]]:
     knowledge = case.knowledge
+    doing = case.get("job.do")
+    route = knowledge.routes.get(str(doing.value)) if isinstance(doing, Fact) else None
+
+    def concerned(concerns: Collection[str]) -> bool:
+        return route is None or route.has_to_do_with(concerns)
+
     for caution in knowledge.cautions:
         about = caution.file
         if leaf := _one_short(case, caution.when):
             yield _miss(case, leaf, "caution", about.id, about.hazard, about.harm, about.severity, tuple(about.sources))
     for stop in knowledge.stops:
-        if stop.file.near and (leaf := _one_short(case, stop.when)):
+        if stop.file.near and concerned(stop.file.concerns) and (leaf := _one_short(case, stop.when)):
             yield _miss(
                 case, leaf, "stop", stop.file.id, stop.file.title, "No procedure is printed.", _SEVERITY_OF_A_STOP,
                 tuple(stop.file.sources),
             )  # fmt: skip
     for note in knowledge.notes:
-        if leaf := _one_short(case, note.when):
+        if concerned(note.file.concerns) and (leaf := _one_short(case, note.when)):
             title = note.file.id.replace("-", " ")
             severity = _SEVERITY_OF_A_NOTE[note.file.level]
             happens = _said(case, note.text)
             yield _miss(case, leaf, "note", note.file.id, title, happens, severity, tuple(note.file.sources))
-    yield from _choices(case)
+    yield from _choices(case, concerned)
 
 
-def _choices(case: Case) -> Iterator[tuple[float, NearMiss]]:
+def _choices(case: Case, concerned: Callable[[Collection[str]], bool]) -> Iterator[tuple[float, NearMiss]]:
     """Alternatives that would be chosen: of rows that go by order, those before the chosen one."""
     for name, decision in case.knowledge.decisions.items():
+        if not concerned(decision.concerns):
+            continue
         for judged in case.outcome(name).rows:
             row = judged.row
             if judged.chosen and decision.hit == "priority":

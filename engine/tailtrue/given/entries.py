@@ -79,6 +79,7 @@ class GivenFact:
     changes: str = ""
     words_if: str = ""  # when one of the words may be written
     owned: bool = False  # the size of a thing that is there: nobody changes it to get another result
+    lever: str = "any"  # to which side somebody changes it to be rid of a refusal: any, more, less, none
     read_from: str = ""  # where alone it is read: no number is offered to copy
     typical_inch: str = ""  # where inch things are not metric ones converted: a division, a resolution
     stands_for: str = ""

@@ -72,7 +72,7 @@ class FactMaker:
         return GivenFact(
             spec, row.ask, row.typical, row.if_missing, row.default, row.least, row.most, tuple(row.words), row.reads_as,
             None if refers == CLASSES else refers, row.fewest, row.unique,
-            words_if=row.words_if, owned=row.owned, read_from=row.read_from, typical_inch=row.typical_inch,
+            words_if=row.words_if, owned=row.owned, lever=row.lever, read_from=row.read_from, typical_inch=row.typical_inch,
         )  # fmt: skip
 
     def _size(self, row: FieldShape, written: str, unit: str) -> float | None:

@@ -42,6 +42,7 @@ class FieldShape(Shape):
     words: list[str] = []
     words_if: str = ""
     owned: bool = False
+    lever: Literal["any", "more", "less", "none"] = "any"
     read_from: str = ""
     reads_as: str = ""
     refers: str = ""

@@ -24,7 +24,7 @@ _LISTS = frozenset(
         "conventions", "care", "findings", "limits",
         "choices", "derivations", "alternatives", "avoid", "set_by_hand", "shop_rules", "at_least", "at_most",
         "notes", "groups", "lines", "drawings", "near_misses", "alone", "chemicals",
-        "banners", "changes", "any", "supervised", "staff", "glossary",
+        "training", "supervision", "acknowledgement", "banners", "changes", "any", "supervised", "staff", "glossary",
     }
 )  # fmt: skip
 

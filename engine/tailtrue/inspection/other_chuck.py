@@ -29,7 +29,7 @@ def fitted_before_use(sheet: Sheet) -> Iterator[Fault]:
         first = uses[0]
         if "chuck-change" not in first.step.activities or first.step.machine != "isolated":
             yield Fault(first.where, "another chuck holds work before a step, lathe isolated, has fitted it")
-        told = [figure.value for figure in figures_in(first.step) if figure.fact.endswith(_MARK)]
+        told = [figure.value for figure in first.figures if figure.fact.endswith(_MARK)]
         if not told or max(told) > max(marks):
             yield Fault(first.where, "a chuck is fitted, and the speed told for it is not that of its mark")
 
@@ -42,7 +42,7 @@ def each_in_the_limits(sheet: Sheet) -> Iterator[Fault]:
     for placed in sheet.steps:
         if not _FITS & set(placed.step.activities):
             continue
-        for figure in figures_in(placed.step):
+        for figure in placed.figures:
             if figure.fact.endswith(_OF_A_CHUCK) and rows.get(figure.fact) != figure.value:
                 yield Fault(placed.where, f"{figure.value:g} 1/min for this chuck does not stand among the limits")
 
@@ -60,12 +60,12 @@ def point_in_the_jaws(sheet: Sheet) -> Iterator[Fault]:
 def boring_bar_has_room(sheet: Sheet) -> Iterator[Fault]:
     """Behind a collar that is set true by its bore there is told room for the boring bar, or a hole that takes it."""
     for placed in sheet.steps:
-        told = {figure.fact: figure.value for figure in figures_in(placed.step)}
+        told = placed.told
         if _TRUED not in told:
             if _ALONE in placed.step.tools and "grip-in-chuck" in placed.step.activities:
                 yield Fault(placed.where, "nothing says how far the collar stands out of the jaws")
             continue
         least = sheet.shop.limits[_PAST_BAR][0]
-        shanks = [figure.value for one in sheet.steps for figure in figures_in(one.step) if figure.fact == _BAR]
+        shanks = [figure.value for one in sheet.steps for figure in one.figures if figure.fact == _BAR]
         if not told.get(_ROOM, 0.0) >= least and not told.get(_HOLE, 0.0) > max(shanks, default=0.0):
             yield Fault(placed.where, "the boring bar comes out behind the collar, and neither room nor hole is told")

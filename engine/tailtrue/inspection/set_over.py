@@ -1,6 +1,6 @@
 """A tailstock set over for a taper: how far and which way, reckoned again, and brought back before the sheet ends."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from math import atan, sin
 
 from tailtrue.inspection.rule import Fault
@@ -60,7 +60,7 @@ def _said(placed: Placed, due: str) -> Iterator[Fault]:
 def clear_of_dog(sheet: Sheet) -> Iterator[Fault]:
     """Dog, room to run off and the taper find room on the work, and where the taper must end is told at a step."""
     taper = sheet.shop.taper
-    steps = list(sheet.steps)
+    steps = sheet.steps
     cut = _next(steps, -1, lambda one: "set-over" in one.step.activities and one.step.machine == "turning")
     if taper is None or not cut:
         return
@@ -69,7 +69,7 @@ def clear_of_dog(sheet: Sheet) -> Iterator[Fault]:
     if taper.length_mm + least > taper.work_length_mm:
         what = f"{taper.length_mm:.4g} mm of taper and {least:.4g} mm for the dog do not go on {taper.work_length_mm:.4g} mm"
         yield Fault(where, what)
-    told = [one for placed in steps[:cut] for one in figures_in(placed.step) if one.fact == _CLEAR]
+    told = [one for placed in steps[:cut] for one in placed.figures if one.fact == _CLEAR]
     if not told:
         yield Fault(where, "a taper is cut toward the dog, and no step before says where it must end")
     for figure in told:
@@ -79,7 +79,7 @@ def clear_of_dog(sheet: Sheet) -> Iterator[Fault]:
 
 def brought_back(sheet: Sheet) -> Iterator[Fault]:
     """What is set over is set back, tested with the bar, and held, in this order, before the sheet ends."""
-    steps = list(sheet.steps)
+    steps = sheet.steps
     for index, placed in enumerate(steps):
         activities = placed.step.activities
         if "set-over" not in activities or "move-tailstock" not in activities:
@@ -95,6 +95,6 @@ def brought_back(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(placed.where, "no hold keeps the tag on the lathe until the bar has proved the return")
 
 
-def _next(steps: list[Placed], after: int, wanted: Callable[[Placed], bool]) -> int:
+def _next(steps: Sequence[Placed], after: int, wanted: Callable[[Placed], bool]) -> int:
     """The place of the next step that is wanted; nought, which no later step has, when there is none."""
     return next((place for place in range(after + 1, len(steps)) if wanted(steps[place])), 0)

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal, NamedTuple
+from typing import Literal
 
 
 @dataclass(frozen=True)
@@ -18,7 +18,8 @@ class SpeedCap:
         return self.phases is None or phase in self.phases
 
 
-class HandSetting(NamedTuple):
+@dataclass(frozen=True)
+class HandSetting:
     """A number that the job file sets by hand: to what, by whom, to which side it may go, and what bounds it."""
 
     value: float
@@ -28,7 +29,8 @@ class HandSetting(NamedTuple):
     at_most: tuple[str, ...] = ()
 
 
-class ShopEntry(NamedTuple):
+@dataclass(frozen=True)
+class ShopEntry:
     """One entry of a file with rules of the shop: what it does to what, why, and by whom."""
 
     kind: str
@@ -37,7 +39,8 @@ class ShopEntry(NamedTuple):
     by: str
 
 
-class Taper(NamedTuple):
+@dataclass(frozen=True)
+class Taper:
     """A taper as it was asked for, on work between centres."""
 
     large_mm: float
@@ -49,7 +52,8 @@ class Taper(NamedTuple):
     dog_mm: float
 
 
-class Piece(NamedTuple):
+@dataclass(frozen=True)
+class Piece:
     """A piece of stock to be held in the chuck alone, and how many diameters of it may stand free."""
 
     diameter_mm: float
@@ -58,7 +62,8 @@ class Piece(NamedTuple):
     most_diameters: float
 
 
-class Rework(NamedTuple):
+@dataclass(frozen=True)
+class Rework:
     """What was found of a bore, in mm, at which seat, and the sheet that was left: names and titles of steps by number."""
 
     readings: tuple[float, ...]
@@ -133,6 +138,7 @@ class Shop:
     bar_metal: tuple[float, float] | None = None  # modulus of elasticity in MPa and density in kg/m3
     third_collar: bool = False
     guard_switch: bool = False
+    owner: bool = False  # at home, experienced, of age: nobody else is trained or signs
     unsaid: tuple[str, ...] = ()  # labels of what nobody said and a stop against a hazard hangs on
     telescoping: bool = False  # the gauge for the bore only carries a size, which another instrument reads
     chuck_drives: bool = False

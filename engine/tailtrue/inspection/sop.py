@@ -16,6 +16,7 @@ _PARTS = (
     "scope", "training", "supervision", "local", "who", "hazards", "signs", "wear", "guards", "before", "during", "after",
     "forbidden", "limits", "upkeep", "isolation", "emergency", "waste", "records", "acknowledgement", "forms", "references",
 )  # fmt: skip
+_FOR_OTHERS = {"training", "supervision", "acknowledgement"}
 _SIGN = re.compile(r"[EFMPW]\d{3}")
 _END = re.compile(r"(?<=[.!?])\s+")
 # A limit printed for people, and the cap of the shop it must not pass.
@@ -37,14 +38,15 @@ def complete(sheet: Sheet) -> Iterator[Fault]:
         if "sop" in sheet.shop.parts:
             yield Fault(_SOP, "the sheet carries no standing procedure")
         return
+    alone = sheet.shop.owner
     for name in _PARTS:
-        if not getattr(sop, name):
+        if not getattr(sop, name) and not (alone and name in _FOR_OTHERS):
             yield Fault(_SOP, f'the part "{name}" is empty')
     for name in ("before", "during", "after"):
         count = len(getattr(sop, name))
         if count > _MOST_LINES:
             yield Fault(_SOP, f'the part "{name}" has {count} lines, {_MOST_LINES} is the most')
-    if sop.roster_rows < _LEAST_ROWS:
+    if sop.roster_rows < _LEAST_ROWS and not alone:
         yield Fault(_SOP, f"the roster has {sop.roster_rows} rows, {_LEAST_ROWS} is the least")
     block, title = sop.control, sheet.procedure.title
     for name, here, there in (
@@ -63,13 +65,23 @@ def in_force(sheet: Sheet) -> Iterator[Fault]:
             named = [one for one in block.signatories if one.name]
             if not any(one.day for one in named):
                 yield Fault(_SOP, "it is called approved and no approver with a day of approval is named")
-            if len(named) < 2:
+            if len(named) < 2 and not sheet.shop.owner:
                 yield Fault(_SOP, "it is called approved and does not name both who wrote it and who approved it")
             for one in block.signatories:
                 if one.day and _day(one.day) is None:
                     yield Fault(_SOP, f'the day "{one.day}" of {one.role} is no day written as year-month-day')
         if (block.status != "approved" or block.overdue) and not sop.banners:
             yield Fault(_SOP, "it is not in force, and nothing at its head says so")
+
+
+def signed_by_who_is_there(sheet: Sheet) -> Iterator[Fault]:
+    """An owner who works alone signs alone and has no roster; a shop with others has more than one to answer for it."""
+    for sop in _sop(sheet):
+        roles = len(sop.control.signatories)
+        if sheet.shop.owner and (roles != 1 or sop.roster_rows):
+            yield Fault(_SOP, "the owner works alone, and others are to sign or to be listed")
+        if not sheet.shop.owner and roles < 2:
+            yield Fault(_SOP, "others use this lathe, and one alone signs")
 
 
 def reviewed_in_time(sheet: Sheet) -> Iterator[Fault]:

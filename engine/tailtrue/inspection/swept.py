@@ -1,4 +1,4 @@
-"""An indicator arm whose droop is measured: it stays as it was when its droop was read, and comes off a bar like the quill."""
+"""An indicator arm whose droop is measured: it stays as it was then, and comes off a bar as thick as the quill."""
 
 import re
 from collections.abc import Iterator

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import radians, tan
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Sheet, figures_in
+from tailtrue.inspection.sheet import Sheet
 
 _POINT = tan(radians(118 / 2))  # half the angle of a common drill point
 _TRAVEL, _DRILL, _OVERHANG = "hole.travel_needed", "hole.ladder.size", "bore.overhang"
@@ -23,7 +23,7 @@ def sent_through(sheet: Sheet) -> Iterator[Fault]:
     for placed in sheet.steps:
         if placed.phase.number != number:
             number, faced = placed.phase.number, None
-        told = [(figure.fact, figure.value) for figure in figures_in(placed.step)]
+        told = [(figure.fact, figure.value) for figure in placed.figures]
         sizes = dict(told)
         if "facing" in placed.step.activities:
             faced = sizes.get(_WIDTH, faced)
@@ -50,7 +50,7 @@ def band_reached(sheet: Sheet) -> Iterator[Fault]:
         if "first-cut-raw" not in placed.step.activities or placed.phase.number in begun:
             continue
         begun.add(placed.phase.number)
-        told = {figure.fact: figure.value for figure in figures_in(placed.step)}
+        told = placed.told
         if not told.keys() >= {_BAND, _PASSES, _BLANK_SIZE, _CIRCLE, _OUT}:
             yield Fault(placed.where, "passes, depth, size, circle and run-out of a raw blank are not all told")
             continue
@@ -63,7 +63,7 @@ def band_reached(sheet: Sheet) -> Iterator[Fault]:
 def faced_to_width(sheet: Sheet) -> Iterator[Fault]:
     """Where cuts of a told depth bring a collar to width, so many are told as take off what is told to come off."""
     for placed in sheet.steps:
-        told = {figure.fact: figure.value for figure in figures_in(placed.step)}
+        told = placed.told
         if _CUTS not in told:
             if "facing" in placed.step.activities and _WIDTH in told and _DEPTH in told:
                 yield Fault(placed.where, "a collar is faced to width, and nothing says in how many cuts")

@@ -58,6 +58,7 @@ WORDS: Final = MappingProxyType(
         "changes": "Changed since the last revision:",
         "signatories": ("Role", "Name", "Date", "Signature"),
         "who": ("Phase", "Anybody on the roster", "With a supervisor", "Staff only"),
+        "who_owner": ("Phase", "The owner", "With a supervisor", "Staff only"),
         "hazards": ("Level", "Hazard, what it does, and what to do", "Signs (ISO 7010)"),
         "hazards_run_in": ("Level", "Hazard, what it does, what to do, and the signs (ISO 7010)"),
         "do": "Do:",
@@ -173,6 +174,8 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
         return " ".join(map(told, texts))
 
     def part(name: str, lines: tuple[Line, ...], *, ticks: bool = False) -> Iterator[str]:
+        if not lines:
+            return
         yield heading(2, HEADS[name])
         yield (boxes if ticks else bullets)(told(line.text) for line in lines)
 
@@ -180,9 +183,9 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
         cells = ((bold(label), literal(WRITE if value is None else value)) for label, value in rows)
         return table(("What", "Here"), cells)
 
-    def rows(name: str, made: Iterable[Sequence[str]]) -> Iterator[str]:
+    def rows(name: str, made: Iterable[Sequence[str]], head: str = "") -> Iterator[str]:
         yield heading(2, HEADS[name])
-        yield table(WORDS[name], made)
+        yield table(WORDS[head or name], made)
 
     yield heading(1, block.title)
     yield f"{bold(title.machine)} {told(title.machine_detail)}"
@@ -199,7 +202,8 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
     yield from part("supervision", sop.supervision)
     yield pairs(_pairs(sop.local, dials))
     phases = ((f"{row.phase} {row.title}", row.any, row.supervised, row.staff) for row in sop.who)
-    yield from rows("who", ((literal(phase), *map(_steps, cells)) for phase, *cells in phases))
+    who = "who_owner" if title.owner else "who"
+    yield from rows("who", ((literal(phase), *map(_steps, cells)) for phase, *cells in phases), who)
     signs = {sign.code: sign.words for sign in sop.signs}
     yield from rows("hazards", (
         (
@@ -238,6 +242,8 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
         yield heading(2, form.title)
         yield told(form.lead)
         yield table(("What", "Written"), ((literal(place.label), literal(WRITE)) for place in form.places))
+    if not sop.roster_rows:
+        return
     yield heading(2, HEADS["roster"])
     yield literal(f"{WORDS['roster_lead']} {title.machine}, {block.id} rev {block.revision}.")
     yield _empty(WORDS["roster"], sop.roster_rows)

@@ -328,7 +328,7 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
     where = "knowledge/page.toml"
     standing = (
         *page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.who_may_owner, *page.supervised,
-        *page.care,
+        *page.care, *(one.text for one in page.care_besides),
     )  # fmt: skip
     for text in (*standing, *page.after_a_stop, *page.in_emergency, *page.time_notes):
         yield where, "", text, ""

@@ -130,6 +130,13 @@ class PageLine(SettingText):
     concerns: tuple[str, ...]
 
 
+class Care(NamedTuple):
+    """A line of the care of the bar that holds for bars of one kind."""
+
+    text: Wording
+    when: Condition
+
+
 class Trouble(NamedTuple):
     """What is seen, what to do and what not to do, with the texts read."""
 
@@ -299,6 +306,7 @@ class Page(NamedTuple):
     supervised: tuple[Wording, ...]
     supervised_when: Condition
     care: tuple[Wording, ...]
+    care_besides: tuple[Care, ...]
     trouble: tuple[Trouble, ...]
     facts: tuple[PageLine, ...]
     cuts: tuple[CutText, ...]

@@ -21,6 +21,7 @@ from tailtrue.store.knowledge import (
     CardGroupText,
     CardLineText,
     CardText,
+    Care,
     Caution,
     CheckText,
     CutText,
@@ -238,7 +239,7 @@ class Loader:
             )
             for row in file.row
         )
-        return Decision(self.catalogue[file.id], file.question, file.hit, rows, where)
+        return Decision(self.catalogue[file.id], file.question, file.hit, rows, where, tuple(file.concerns))
 
     def _setting(self, file: models.SettingFile, where: str, said: str) -> SettingText:
         label, value, reason = self._wordings([file.label, file.value, file.reason], where, said)
@@ -359,6 +360,10 @@ class Loader:
             supervised=self._wordings(file.supervised, where, "supervised"),
             supervised_when=self._when(file.supervised_when, where, "supervised_when"),
             care=self._wordings(file.care, where, "care"),
+            care_besides=tuple(
+                Care(self._wording(one.text, where, "care"), self._when(one.when, where, "care"))
+                for one in file.care_besides
+            ),
             trouble=trouble,
             facts=settings,
             cuts=cuts,

@@ -191,11 +191,15 @@ class DecisionRowFile(File):
 
 
 class DecisionFile(File):
-    """A question and its alternatives. A shop may close one only where each row holds by its own conditions."""
+    """A question and its alternatives. A shop may close one only where each row holds by its own conditions.
+
+    With `concerns` it is answered on the paper of those routes alone, whatever else asks it.
+    """
 
     id: str
     question: str
     label: str
+    concerns: list[str] = []
     hit: Literal["unique", "priority"]
     shop_may_close: bool = False
     row: list[DecisionRowFile] = Field(min_length=1)

@@ -76,6 +76,13 @@ class CardGroupFile(File):
     line: list[CardLineFile]
 
 
+class CareFile(File):
+    """A line of the care of the bar that holds for bars of one kind."""
+
+    text: str
+    when: When = Field(min_length=1)
+
+
 class TroubleFile(File):
     """What is seen, what to do, what not to do; without `concerns` it stands on every sheet."""
 
@@ -123,6 +130,7 @@ class PageFile(File):
     supervised: list[str]
     supervised_when: When = Field(min_length=1)
     care: list[str]
+    care_besides: list[CareFile] = Field(default=[])
     trouble: list[TroubleFile]
     facts: list[PageLineFile]
     cut: list[CutFile]

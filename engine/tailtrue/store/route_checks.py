@@ -47,6 +47,7 @@ def _concerns(knowledge: Knowledge) -> Iterator[Problem]:
     named: list[tuple[str, str, Sequence[str]]] = [
         *((stop.where, stop.file.id, stop.file.concerns) for stop in knowledge.stops),
         *((note.where, note.file.id, note.file.concerns) for note in knowledge.notes),
+        *((one.where, name, one.concerns) for name, one in knowledge.decisions.items()),
         *(("knowledge/page.toml", row.seen, row.concerns) for row in page.trouble),
         *(("knowledge/page.toml", row.label.words, row.concerns) for row in (*page.facts, *page.card.notes)),
     ]

@@ -22,11 +22,12 @@ class EntryFile(File):
 
 
 class RoleFile(File):
-    """Somebody who answers for the paper: the facts that hold the name and the day."""
+    """Somebody who answers for the paper: the facts that hold the name and the day; `owner` in a shop of one only."""
 
     role: str
     name: str
     day: str | None = None
+    owner: bool = False
 
 
 class FormFile(File):
@@ -53,6 +54,7 @@ class SopPageFile(File):
     id: str
     title: str
     type: str
+    type_owner: str
     language: str
     use_level: str
     hazards_at_least: int = Field(ge=1, le=5, description="the least severity of a hazard that stands in the table")
@@ -76,10 +78,11 @@ class SopRuleFile(File):
 
 
 class SopLineFile(SopRuleFile):
-    """A line of one part."""
+    """A line of one part; `others` where it has no sense for an owner who works alone."""
 
     part: Part
     text: str
+    others: bool = False
     if_unknown: Literal["show", "leave-out"] = "show"
 
 
