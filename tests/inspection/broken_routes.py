@@ -87,7 +87,7 @@ def set_over_reckoned_over_the_taper_alone() -> Job:
 def taper_that_runs_under_the_dog() -> Job:
     tree, shop = _job("taper-and-return")
     assert shop.taper is not None
-    return tree, replace(shop, taper=shop.taper._replace(dog_mm=40.0))
+    return tree, replace(shop, taper=replace(shop.taper, dog_mm=40.0))
 
 
 @breaks("V330", "step 4.3")
