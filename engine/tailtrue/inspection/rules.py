@@ -260,6 +260,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V316", through.band_reached, "arithmetic: so many passes of such a depth, both sides, make the size"),
     Rule("V317", through.faced_to_width, "arithmetic: what comes off is so many cuts of such a depth"),
     Rule("V318", pads.slow_on_pads, "common practice: greased pads are no bearing, and run hot at speed"),
+    Rule("V319", boring.gauge_has_its_reader, "common practice: a telescoping gauge carries a size to a micrometer"),
     Rule("V311", other_chuck.fitted_before_use, "common practice: each chuck is fitted as a step, and its own mark holds"),
     Rule("V314", other_chuck.point_in_the_jaws, "geometry: the body of a chuck is deeper than a centre stands out"),
     Rule("V315", other_chuck.each_in_the_limits, "ISO 16156: the mark of each chuck is its own limit"),
