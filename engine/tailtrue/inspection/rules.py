@@ -273,6 +273,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V265", bar_ends.far_end_slow, "beam theory: a bar that is free at one end whirls at its own speed"),
     Rule("V300", fixed_tailstock.tells_no_move, "common practice: nobody is sent to screws that are not there"),
     Rule("V320", choices.gauge_doubt_agrees, "arithmetic: one gauge has one doubt, wherever it is said"),
+    Rule("V321", choices.reasons_in_words, "procedure writing practice: what is read at the machine is in its words"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
