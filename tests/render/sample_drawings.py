@@ -156,7 +156,34 @@ def _stubbed(draw: st.DrawFn) -> dict[str, float]:
     return {**sizes, "bore": bore, "stub": stub, "diameter": stub + draw(_between(6, 90))}
 
 
+@st.composite
+def _raw(draw: st.DrawFn) -> dict[str, float]:
+    sizes = {"width": draw(_between(12, 40)), "first_face": draw(_between(0.5, 5)), "second_face": draw(_between(0.5, 30))}
+    sizes["sawn_width"] = sum(sizes.values())
+    sizes["bar"] = draw(_between(10, 60))
+    sizes["diameter"] = sizes["bar"] + draw(_between(12, 100))
+    sizes["sawn_diameter"] = sizes["diameter"] + draw(_between(0.5, 20))
+    outer = draw(st.sampled_from(["large", "corners"]))
+    return {**sizes, outer: sizes["sawn_diameter"] * (1.414 if outer == "corners" else 1.05)}
+
+
+@st.composite
+def _four(draw: st.DrawFn) -> dict[str, float]:
+    grip, clear, diameter = draw(_between(10, 40)), draw(_between(2, 6)), draw(_between(25, 160))
+    sizes = {"grip": grip, "standing_out": grip + 2 * clear, "band": grip + clear, "sawn_width": 2 * (grip + clear)}
+    sizes |= {"diameter": diameter, "band_diameter": diameter - draw(_between(0.5, 12))}
+    room = {"room": draw(_between(0.5, 45))} if draw(st.booleans()) else {}
+    return {**sizes, **room}
+
+
+def _four_outer(sizes: dict[str, float], outer: str) -> dict[str, float]:
+    return {**sizes, outer: sizes["diameter"] * 1.2} if outer else sizes
+
+
 _SIZES: dict[str, Any] = {
+    "raw-blank": _raw(),
+    "blank-in-four-jaws": st.builds(_four_outer, _four(), st.sampled_from(["", "large", "corners"])),
+    "blank-on-band": _four(),
     "jaws-on-plug": _plugged(),
     "blank-in-soft-jaws": _soft(),
     "collar-on-stub": _stubbed(),
