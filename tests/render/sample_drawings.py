@@ -12,8 +12,8 @@ from .sample_pieces import mm
 
 # The drawings as the knowledge has them: their words are printed, so they are the words that must fit.
 PLANS = {one.file.id: one for one in knowledge().drawings}
-_FRONT = {"larger": "toward you", "smaller": "away from you"}
-_REAR = {"larger": "away from you", "smaller": "toward you"}
+_FRONT = {"larger": "toward you", "smaller": "away from you", "way": "toward you"}
+_REAR = {"larger": "away from you", "smaller": "toward you", "way": "away from you"}
 
 
 def drawing(name: str, said: dict[str, str] | None = None, **sizes: float) -> Drawing:
@@ -128,6 +128,9 @@ _SAID: dict[str, Any] = {
     "tailstock-move": st.fixed_dictionaries(
         {"tool_side": st.sampled_from(["front", "rear"])}, optional={"screw_toward": _NAMES, "screw_away": _NAMES}
     ),
+    "tailstock-set-over": st.fixed_dictionaries(
+        {"tool_side": st.sampled_from(["front", "rear"])}, optional={"screw_toward": _NAMES, "screw_away": _NAMES}
+    ),
     "speed-plate": st.one_of(
         st.just({}), st.builds(lambda name: {f"setting.{number}": name for number in range(1, 25)}, _NAMES)
     ),
@@ -202,6 +205,7 @@ _SIZES: dict[str, Any] = {
     "indicator-on-collars": st.just({}),
     "indicator-on-quill": st.fixed_dictionaries({"quill": _between(5, 80)}),
     "tailstock-move": st.just({}),
+    "tailstock-set-over": st.fixed_dictionaries({"amount": _between(0.02, 15)}),
     "speed-plate": _speeds(),
     "bar-in-steady": _bar(),
     "bar-in-spindle": st.builds(

@@ -237,6 +237,10 @@ _SOUND = {
     "indicator-on-quill": drawing("indicator-on-quill", {"tool_side": "front"}, quill=30),
     "tailstock-move": drawing("tailstock-move", {"tool_side": "front", "screw_away": "the near screw"}),
     "tailstock-move-one-screw": drawing("tailstock-move-one-screw", {"tool_side": "front"}),
+    "tailstock-set-over": drawing("tailstock-set-over", {"tool_side": "front", "screw_toward": "the far screw"}, amount=2.5),
+    "tailstock-set-over-one-screw": drawing("tailstock-set-over-one-screw", {"tool_side": "front"}, amount=2.5),
+    "tailstock-set-back": drawing("tailstock-set-back", {"tool_side": "rear", "screw_away": "the near screw"}, amount=2.5),
+    "tailstock-set-back-one-screw": drawing("tailstock-set-back-one-screw", {"tool_side": "rear"}, amount=2.5),
     "speed-plate": drawing("speed-plate", {"setting.1": "B1"}, speed__1=60, speed__2=100, skim=100),
 }
 
@@ -449,6 +453,27 @@ def test_a_chuck_whose_jaws_were_not_measured_is_not_drawn_behind_the_bore() -> 
         _boxes(figure_of(_any(f"boring-reach-{name}"), "metric")) for name in ("four-jaws", "unmeasured")
     )
     assert len(unmeasured) == len(measured) - 1
+
+
+def test_a_set_over_and_its_return_are_drawn_each_with_its_own_arrow_and_screw() -> None:
+    sheet = make_procedure(EXAMPLES / "fernhill" / "taper-and-return.toml")
+    steps = {step.number: step.id for phase in sheet.phases for step in phase.steps}
+    found = {steps[one.place]: one for one in sheet.drawings if one.kind == "tailstock-set-over"}
+    assert set(found) == {"set-over", "set-back"}
+    for step, way, screw in (("set-over", "toward you", "screw_toward"), ("set-back", "away from you", "screw_away")):
+        one = found[step]
+        svg = figure_of(one, "metric")
+        words = " ".join(box.words for box in text_boxes(read_page(svg)))
+        assert faults(svg) == []
+        assert way in words
+        assert one.said[screw] in words
+        assert read(one.dimensions["amount"], "metric").number in words
+
+
+def test_a_set_over_without_a_way_is_not_drawn() -> None:
+    odd = _any("tailstock-set-over").model_copy(update={"labels": {"way": "over there"}})
+    with pytest.raises(ValueError, match="which way the tailstock goes"):
+        figure_of(odd, "metric")
 
 
 def test_a_kind_nobody_draws_is_named() -> None:

@@ -254,5 +254,6 @@ KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "indicator-on-collars": ((), _nothing),
     "indicator-on-quill": (("quill",), _nothing),
     "tailstock-move": ((), _nothing),
+    "tailstock-set-over": (("amount",), _nothing),
     "speed-plate": (("speed.1",), _plate),
 }

@@ -18,6 +18,7 @@ from tailtrue.render.figures.raw_blank import raw_blank
 from tailtrue.render.figures.soft_jaws import blank_in_soft_jaws, jaws_on_plug
 from tailtrue.render.figures.speed_plate import speed_plate
 from tailtrue.render.figures.tailstock_move import tailstock_move
+from tailtrue.render.figures.tailstock_set_over import tailstock_set_over
 
 Draw = Callable[[Drawing, Dials], str]
 
@@ -41,6 +42,7 @@ KINDS: Mapping[str, Draw] = MappingProxyType(
         "raw-blank": raw_blank,
         "speed-plate": speed_plate,
         "tailstock-move": tailstock_move,
+        "tailstock-set-over": tailstock_set_over,
     }
 )
 
