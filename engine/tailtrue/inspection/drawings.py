@@ -141,6 +141,33 @@ def _held(sizes: Sizes) -> Iterator[str]:
         yield f"a grip of {sizes['grip']:g} mm is more than jaws of {sizes['jaw_depth']:g} mm give"
 
 
+def _raw(sizes: Sizes) -> Iterator[str]:
+    yield from _equal(sizes, "sawn_width", "first_face", "width", "second_face")
+    yield from _above(sizes, "sawn_diameter", "diameter")
+    yield from _above(sizes, "diameter", "bar")
+    for outer in ("large", "corners"):
+        if outer in sizes:
+            yield from _above(sizes, outer, "sawn_diameter")
+    if "hole" in sizes:
+        yield from _above(sizes, "diameter", "hole")
+
+
+def _four_jaws(sizes: Sizes) -> Iterator[str]:
+    yield from _equal(sizes, "sawn_width", "grip", "standing_out")
+    yield from _above(sizes, "diameter", "band_diameter")
+    yield from _above(sizes, "standing_out", "band")
+    for outer in ("large", "corners"):
+        if outer in sizes:
+            yield from _above(sizes, outer, "diameter")
+
+
+def _on_band(sizes: Sizes) -> Iterator[str]:
+    yield from _equal(sizes, "sawn_width", "grip", "standing_out")
+    if not sizes["band"] + _CLOSE_MM >= sizes["grip"]:
+        yield f"a band of {sizes['band']:g} mm is shorter than the grip of {sizes['grip']:g} mm on it"
+    yield from _above(sizes, "sawn_width", "band")
+
+
 def _on_plug(sizes: Sizes) -> Iterator[str]:
     yield from _above(sizes, "diameter", "plug")
     if not sizes["step"] + sizes["plug_width"] < sizes["jaw_depth"]:
@@ -174,7 +201,7 @@ def _ladder(sizes: Sizes) -> Iterator[str]:
 def _reach(sizes: Sizes) -> Iterator[str]:
     yield from _equal(sizes, "overhang", "width", "room")
     yield from _above(sizes, "hole", "shank")
-    if "chuck_hole" in sizes:
+    if "chuck_hole" in sizes and "behind" not in sizes:
         yield from _above(sizes, "chuck_hole", "hole")
 
 
@@ -209,6 +236,9 @@ UNITS: Mapping[str, tuple[str, str]] = {"speed-plate": ("1/min", "speed")}
 KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "collar-blank": (("sawn_width", "width", "each_face", "sawn_diameter", "diameter", "bar"), _blank),
     "blank-held": (("sawn_width", "grip", "standing_out", "jaw_depth", "diameter"), _held),
+    "raw-blank": (("sawn_width", "first_face", "second_face", "width", "sawn_diameter", "diameter", "bar"), _raw),
+    "blank-in-four-jaws": (("sawn_width", "grip", "standing_out", "band", "diameter", "band_diameter"), _four_jaws),
+    "blank-on-band": (("sawn_width", "grip", "standing_out", "band", "band_diameter"), _on_band),
     "jaws-on-plug": (("jaw_depth", "step", "plug", "plug_width", "diameter"), _on_plug),
     "blank-in-soft-jaws": (
         ("sawn_width", "grip", "standing_out", "jaw_depth", "room", "plug", "diameter"),
@@ -224,5 +254,6 @@ KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "indicator-on-collars": ((), _nothing),
     "indicator-on-quill": (("quill",), _nothing),
     "tailstock-move": ((), _nothing),
+    "tailstock-set-over": (("amount",), _nothing),
     "speed-plate": (("speed.1",), _plate),
 }
