@@ -58,6 +58,7 @@ def _test() -> Phase:
                         instrument="micrometer-collars",
                         blanks=(Blank(label="headstock end", unit="mm"), Blank(label="tailstock end", unit="mm")),
                     ),
+                    written("In limits: somebody else saw the cut.", "witness or second look"),
                 ),
                 tools=("micrometer-collars",),
             ),
