@@ -108,7 +108,11 @@ RULES: tuple[Rule, ...] = (
     Rule("V35", title.filled, "document control practice: identity, edition and author on the sheet"),
     Rule("V38", title.for_this_machine, "house rule: a sheet holds for one machine only"),
     Rule("V41", gaps.parts_present, "DITA task: prerequisites before the first step; stops and first actions on the sheet"),
-    Rule("V42", released.held, "quality practice: work waits for a release at its grave points; a hold names who, and the way back"),
+    Rule(
+        "V42",
+        released.held,
+        "quality practice: work waits for a release at its grave points; a hold names who, and the way back",
+    ),
     Rule("V45", times.every_step_timed, "procedure writing practice: a plan of times leaves no step out"),
     Rule("V46", times.sums_add_up, "arithmetic: a sum is that of its parts"),
     Rule("V47", times.cuts_take_their_time, "definition of feed: a cut lasts its length over feed and speed"),
