@@ -23,11 +23,16 @@ def ways(sheet: Procedure, choice: str) -> dict[str, Alternative]:
 
 
 def test_no_reason_carries_a_sign_or_a_word_of_the_files(sheet: Procedure) -> None:
-    reasons = [way.reason for one in sheet.choices for way in one.alternatives if way.reason.startswith("wants")]
+    reasons = [way.reason for one in sheet.choices for way in one.alternatives if way.reason.startswith(("wants", "not so", "so it"))]
     assert len(reasons) > 20
     assert not [
         reason for reason in reasons if re.search(r"[<>=]|\d mm|\b(chuck-jaw|jaws-and-spacer|drive-plate)\b", reason)
     ]
+
+
+def test_what_is_or_is_not_so_is_told_once(sheet: Procedure) -> None:
+    assert ways(sheet, "collar.source")["cast blanks"].reason == "not so here: cast blank that serves"
+    assert ways(sheet, "saw.who")["an adult of the shop"].reason == "not so here: the operator is under age"
 
 
 def test_a_size_that_falls_short_is_told_as_a_figure_beside_what_is_wanted(sheet: Procedure) -> None:

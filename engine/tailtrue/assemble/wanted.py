@@ -55,13 +55,13 @@ def _said(filler: Filler, leaf: _Leaf) -> Wanted:
         return Wanted(f"wants {spec.label}, and it is not known" if asked else f"wants that {spec.label} is not known")
     if spec.is_number:  # between two sizes: as it was written
         return Wanted(f"wants {spec.label} {leaf.atom.words.removeprefix(leaf.atom.fact).strip()}", _here(filler, leaf.atom))
-    choices = " or ".join(words_of(pieces(spec, spec.name, one)) for one in leaf.atom.operands)
-    nay = (leaf.atom.operator == "is not") is leaf.wanted
-    if nay and spec.kind == "yes-no":
-        choices, nay = words_of(pieces(spec, spec.name, not leaf.atom.operands[0])), False
     found = filler.case.get(spec.name)
+    if spec.kind == "yes-no" and isinstance(found, Fact):
+        return Wanted(f"so it is here: {spec.label}" if found.value else f"not so here: {spec.label}")
+    choices = " or ".join(words_of(pieces(spec, spec.name, one)) for one in leaf.atom.operands)
+    nay = "not " if (leaf.atom.operator == "is not") is leaf.wanted else ""
     here = words_of(pieces(spec, spec.name, found.value)) if isinstance(found, Fact) else "not known"
-    return Wanted(f"wants {spec.label}: {'not ' if nay else ''}{choices}; here {here}")
+    return Wanted(f"wants {spec.label}: {nay}{choices}; here {here}")
 
 
 def _size(filler: Filler, leaf: _Leaf, spec: FactSpec) -> Wanted:
