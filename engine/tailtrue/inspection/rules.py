@@ -253,6 +253,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V172", rework.ends_inside, "geometry: a bore grows by twice what the tool moves"),
     Rule("V173", rework.loops_capped, "procedure writing practice: a repeat has an end and a most"),
     Rule("V125", drawn_words.move_right, "geometry: the centre goes toward the tool where its own end is larger"),
+    Rule("V381", drawing.hole_and_limits, "limits and fits: a size lies between its limits; a centre fits its hole"),
     Rule("V380", drawn_words.set_over_right, "geometry: work comes out small where its axis stands nearer to the tool"),
     Rule("V126", drawn_words.plate_right, "common practice: a speed is set by the plate of the machine"),
     Rule("V127", signs.signs_told, "ISO 7010: the shape tells the kind of a sign, its words what it means"),

@@ -127,6 +127,9 @@ DIMENSIONS: Final = MappingProxyType(
         "collar.station": "end of the bar to the middle of its collar",
         "collar.spacing": "between the middles of the collars",
         "centre_hole.cone_diameter": "diameter of the centre hole's cone",
+        "centre_hole.angle": "angle of that cone",
+        "bar.least": "least diameter of the bar as it is bought",
+        "bar.largest": "largest diameter of the bar as it is bought",
         "centres.span": "between its seats on the centres",
     }
 )
