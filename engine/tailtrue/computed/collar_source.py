@@ -102,8 +102,8 @@ class _Wanted(NamedTuple):
         "joint.retaining_compound.target?", "joint.retaining_compound.largest?",
     ),
     tables=("materials/collar_sources", "cutting/boring_stock", "materials/materials"),
-    how="each piece held against: a metal that holds its size, enough of it, sound, swings, a chuck that opens to it, a collar wide and thick enough, "
-    "metal left in the hole",
+    how="each piece held against: a metal that holds its size, enough of it, sound, swings, a chuck that opens to it, "
+    "a collar wide and thick enough, metal left in the hole",
 )  # fmt: skip
 def offers(*given: Any) -> tuple[Record, ...]:
     lists, rest = given[: len(_SOURCES)], given[len(_SOURCES) :]
