@@ -12,7 +12,7 @@ from tailtrue.parts import Dials, Text
 from tailtrue.render.words import say
 from tailtrue.store.knowledge import Route
 
-Kind = Literal["fact", "decision", "choice", "limit", "step", "caution", "stop", "note"]
+Kind = Literal["fact", "decision", "choice", "limit", "step", "caution", "stop", "note", "material"]
 
 
 @dataclass(frozen=True)
