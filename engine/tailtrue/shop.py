@@ -85,6 +85,7 @@ def shop_of(
         third_collar=bool(given.value("job.third_collar")),
         centre_drills=_centre_drills(given, knowledge),
         spindle_bore_mm=given.value("lathe.spindle_bore"),
+        operator=given.value("job.operator"),
         instructed=given.value("job.operator") == _LEARNER or bool(given.value("job.minor")),
         owner=(given.value("job.place"), given.value("job.operator"), given.value("job.minor"))
         == ("home", "experienced", False),

@@ -23,7 +23,12 @@ def ways(sheet: Procedure, choice: str) -> dict[str, Alternative]:
 
 
 def test_no_reason_carries_a_sign_or_a_word_of_the_files(sheet: Procedure) -> None:
-    reasons = [way.reason for one in sheet.choices for way in one.alternatives if way.reason.startswith(("wants", "not so", "so it"))]
+    reasons = [
+        way.reason
+        for one in sheet.choices
+        for way in one.alternatives
+        if way.reason.startswith(("wants", "not so", "so it"))
+    ]
     assert len(reasons) > 20
     assert not [
         reason for reason in reasons if re.search(r"[<>=]|\d mm|\b(chuck-jaw|jaws-and-spacer|drive-plate)\b", reason)

@@ -1,4 +1,4 @@
-"""Sheets of raw blanks in four jaws whose drawings have one size wrong."""
+"""Sheets of the shipped examples whose drawings of blank, grip, bar or centre hole have one size wrong."""
 
 from functools import cache
 
@@ -61,3 +61,50 @@ def grip_longer_than_its_band() -> Job:
 @breaks("V86", "drawing boring-reach-four-jaws")
 def room_behind_a_band_that_is_not_that_of_the_sheet() -> Job:
     return _with_size("job-plate", "boring-reach-four-jaws", "behind", 19.0)
+
+
+@breaks("V87", "drawing centre-hole", also="V86")
+def cone_deeper_than_its_angle_lets_it_be() -> Job:
+    return _with_size("job", "centre-hole", "cone_depth", 2.4)
+
+
+@breaks("V87", "drawing centre-hole", also="V86")
+def centre_hole_that_ends_in_its_cone() -> Job:
+    return _with_size("job", "centre-hole", "depth", 1.5)
+
+
+@breaks("V87", "drawing centre-hole", also="V86")
+def centre_hole_of_another_angle() -> Job:
+    return _with_size("job", "centre-hole", "angle", 82.0)
+
+
+@breaks("V85", "drawing centre-hole", also="V86")
+def angle_in_millimetres() -> Job:
+    tree, shop = _job("job")
+    one = next(one for one in tree.drawings if one.id == "centre-hole")
+    wrong = one.dimensions["angle"].model_copy(update={"unit": "mm"})
+    changed = one.model_copy(update={"dimensions": {**one.dimensions, "angle": wrong}})
+    return tree.model_copy(update={"drawings": tuple(changed if two is one else two for two in tree.drawings)}), shop
+
+
+def _with_bar(name: str, value: float) -> Job:
+    tree, shop = _job("job")
+    assert tree.drawing is not None
+    wrong = tree.drawing.dimensions[name].model_copy(update={"value": value})
+    drawing = tree.drawing.model_copy(update={"dimensions": {**tree.drawing.dimensions, name: wrong}})
+    return tree.model_copy(update={"drawing": drawing}), shop
+
+
+@breaks("V381", "drawing")
+def centre_hole_of_the_bar_of_another_angle() -> Job:
+    return _with_bar("centre_hole.angle", 75.0)
+
+
+@breaks("V381", "drawing")
+def limits_that_the_bar_is_outside_of() -> Job:
+    return _with_bar("bar.least", 25.01)
+
+
+@breaks("V381", "drawing")
+def limits_that_no_step_gives() -> Job:
+    return _with_bar("bar.largest", 25.02)

@@ -145,6 +145,36 @@ def phase_without_steps() -> Job:
     return in_order("3")
 
 
+@breaks("V360", "front")
+def start_without_the_safety_review() -> Job:
+    return with_sheet(do_not_start=procedure().do_not_start[:1])
+
+
+@breaks("V360", "front")
+def start_on_the_safety_review_of_another_sheet() -> Job:
+    return with_sheet(do_not_start=(("The safety review, SW-L2-013, is not signed.",),))
+
+
+@breaks("V360", "record")
+def readings_that_go_into_no_record() -> Job:
+    return with_step("4.4", text=(("Measure both collars.",),))
+
+
+@breaks("V361", "title block", also="V34")
+def sheet_that_does_not_say_how_it_is_used() -> Job:
+    return with_title(use_level=" ")
+
+
+@breaks("V361", "title block")
+def sheet_for_another_operator() -> Job:
+    return with_title(operator="experienced")
+
+
+@breaks("V361", "title block")
+def sheet_in_force_beside_its_superseded_standing_procedure() -> Job:
+    return with_title(stated="superseded")
+
+
 @breaks("V35", "title block", also="V34")
 def sheet_without_an_edition() -> Job:
     return with_title(revision=" ")

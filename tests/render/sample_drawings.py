@@ -21,7 +21,7 @@ def drawing(name: str, said: dict[str, str] | None = None, **sizes: float) -> Dr
     plan = PLANS[name]
     said = said or {}
     ways = _REAR if said.get("tool_side") == "rear" else _FRONT
-    unit = speed if plan.file.kind == "speed-plate" else size
+    unit = speed if plan.file.kind == "speed-plate" else _size
     return Drawing(
         id=name,
         kind=plan.file.kind,
@@ -32,6 +32,11 @@ def drawing(name: str, said: dict[str, str] | None = None, **sizes: float) -> Dr
         labels={key: ways.get(key, wording.words) for key, wording in plan.labels.items()},
         said=said,
     )
+
+
+def _size(fact: str, value: float) -> Figure:
+    angle = fact.endswith(".angle")
+    return Figure(fact=fact, value=value, unit="deg", rounding="angle") if angle else size(fact, value)
 
 
 def size(fact: str, value: float) -> Figure:
@@ -183,7 +188,16 @@ def _four_outer(sizes: dict[str, float], outer: str) -> dict[str, float]:
     return {**sizes, outer: sizes["diameter"] * 1.2} if outer else sizes
 
 
+@st.composite
+def _hole(draw: st.DrawFn) -> dict[str, float]:
+    pilot = draw(_between(0.5, 10))
+    cone_depth, pilot_depth = draw(_between(0.5, 9)), round(pilot * draw(st.floats(1.1, 1.6)), 3)
+    cone = round(pilot + 2 * cone_depth * 0.57735, 3)
+    return {"pilot": pilot, "cone": cone, "cone_depth": cone_depth, "depth": cone_depth + pilot_depth, "angle": 60.0}
+
+
 _SIZES: dict[str, Any] = {
+    "centre-hole": _hole(),
     "raw-blank": _raw(),
     "blank-in-four-jaws": st.builds(_four_outer, _four(), st.sampled_from(["", "large", "corners"])),
     "blank-on-band": _four(),

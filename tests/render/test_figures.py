@@ -175,6 +175,7 @@ _SOUND = {
     "boring-reach-soft-jaws": drawing("boring-reach-soft-jaws", width=25, room=8, overhang=33, shank=16, hole=23, behind=20),
     "boring-reach-four-jaws": drawing("boring-reach-four-jaws", width=25, room=8, overhang=33, shank=16, hole=23, behind=14),
     "boring-reach-unmeasured": drawing("boring-reach-unmeasured", width=25, room=8, overhang=33, shank=16, hole=23),
+    "centre-hole": drawing("centre-hole", cone=6.7, pilot=3.15, cone_depth=3.074, depth=7, angle=60),
     "slug-blank": drawing(
         "slug-blank",
         first_face=2,
@@ -474,6 +475,30 @@ def test_a_set_over_without_a_way_is_not_drawn() -> None:
     odd = _any("tailstock-set-over").model_copy(update={"labels": {"way": "over there"}})
     with pytest.raises(ValueError, match="which way the tailstock goes"):
         figure_of(odd, "metric")
+
+
+def test_the_centre_hole_is_to_scale_and_its_cone_has_the_angle_of_a_centre() -> None:
+    svg = figure_of(_any("centre-hole"), "metric")
+    hole = next(read_page(svg).all("path", "hole"))
+    points = [(float(x), float(y)) for x, y in re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", hole.attributes["d"])]
+    (face, low), (seat, near), *_, (_, high) = points
+    foot = max(x for x, _ in points)
+    scale = (low - high) / 6.7
+    assert seat - face == pytest.approx(3.074 * scale, abs=0.03)
+    assert foot - face == pytest.approx(7 * scale, abs=0.03)
+    assert (low - near) / (seat - face) == pytest.approx(0.577, abs=0.01)
+    assert {"cone 60°", "pilot Ø3.15", "Ø6.70"} <= {box.words for box in text_boxes(read_page(svg))}
+
+
+@pytest.mark.parametrize(("job", "limits"), [("job", True), ("use-bar", False)])
+def test_the_bar_shows_cone_angle_and_the_limits_of_its_stock_where_it_is_made(job: str, limits: bool) -> None:
+    sheet = make_procedure(EXAMPLES / "fernhill" / f"{job}.toml")
+    assert sheet.drawing is not None
+    words = {box.words for box in text_boxes(read_page(bar_drawing(sheet.drawing, "metric")))}
+    cone = read(sheet.drawing.dimensions["centre_hole.cone_diameter"], "metric").number
+    assert f"Ø{cone} × 60°" in words
+    assert ("24.870–25.000" in words) is limits
+    assert ("bar.least" in sheet.drawing.dimensions) is limits
 
 
 def test_a_kind_nobody_draws_is_named() -> None:

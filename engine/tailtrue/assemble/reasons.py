@@ -53,7 +53,8 @@ def _verdict(filler: Filler, row: JudgedRow) -> tuple[Literal["chosen", "fits", 
     if row.row.closed_by:
         return "no", row.row.closed_by, ()
     if row.judged.truth is Truth.YES:
-        return "fits", row.row.never_taken or "another comes first", ()
+        # What is never taken is no second choice, whatever it is good for.
+        return ("no", row.row.never_taken, ()) if row.row.never_taken else ("fits", "another comes first", ())
     verdict: Literal["no", "unknown"] = "no" if row.judged.truth is Truth.NO else "unknown"
     said = next((words for when, words in row.row.says if filler.case.judge(when).truth is Truth.YES), None)
     if said:

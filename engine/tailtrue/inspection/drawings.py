@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable, Iterator, Mapping
 from itertools import pairwise
+from math import radians, tan
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
@@ -11,6 +12,7 @@ from tailtrue.procedure import Drawing, Step
 
 _FRONT = "front"
 _CLOSE_MM = 0.001
+_CENTRE_DEG = 60.0
 _DOG_CLEAR_MM = 10.0  # the tool runs off the collar before it reaches the dog
 _DIGIT = re.compile(r"\d")
 Sizes = Mapping[str, float]
@@ -49,7 +51,7 @@ def complete(sheet: Sheet) -> Iterator[Fault]:
             if name not in drawing.dimensions:
                 yield Fault(_where(drawing), f"the dimension {name} is missing")
         for name, figure in drawing.dimensions.items():
-            unit, what = UNITS.get(drawing.kind, ("mm", "length"))
+            unit, what = _ANGLE if name in ANGLES else UNITS.get(drawing.kind, ("mm", "length"))
             if figure.unit != unit or not figure.value > 0:
                 yield Fault(_where(drawing), f"the dimension {name} is {figure.value:g} {figure.unit}, and no {what}")
 
@@ -139,6 +141,17 @@ def _held(sizes: Sizes) -> Iterator[str]:
         yield from _equal(sizes, "jaw_depth", "spacer", "grip")
     elif sizes["grip"] > sizes["jaw_depth"] + _CLOSE_MM:
         yield f"a grip of {sizes['grip']:g} mm is more than jaws of {sizes['jaw_depth']:g} mm give"
+
+
+def _centre_hole(sizes: Sizes) -> Iterator[str]:
+    yield from _above(sizes, "cone", "pilot")
+    yield from _above(sizes, "depth", "cone_depth")
+    if sizes["angle"] != _CENTRE_DEG:
+        yield f"a cone of {sizes['angle']:g} degrees does not fit a lathe centre"
+    due = (sizes["cone"] - sizes["pilot"]) / 2 / tan(radians(_CENTRE_DEG / 2))
+    if not abs(sizes["cone_depth"] - due) <= _CLOSE_MM:
+        ends = f"from {sizes['pilot']:g} mm to {sizes['cone']:g} mm"
+        yield f"{ends} a cone is {due:.4g} mm deep, not {sizes['cone_depth']:.4g} mm"
 
 
 def _raw(sizes: Sizes) -> Iterator[str]:
@@ -232,10 +245,15 @@ LISTED_SPEED = "speed."
 # Kinds whose dimensions are no lengths.
 UNITS: Mapping[str, tuple[str, str]] = {"speed-plate": ("1/min", "speed")}
 
+# Dimensions that are angles, whatever the drawing.
+ANGLES = frozenset({"angle"})
+_ANGLE = ("deg", "angle")
+
 # Each kind: the dimensions it must have, and how they fit together.
 KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "collar-blank": (("sawn_width", "width", "each_face", "sawn_diameter", "diameter", "bar"), _blank),
     "blank-held": (("sawn_width", "grip", "standing_out", "jaw_depth", "diameter"), _held),
+    "centre-hole": (("cone", "pilot", "cone_depth", "depth", "angle"), _centre_hole),
     "raw-blank": (("sawn_width", "first_face", "second_face", "width", "sawn_diameter", "diameter", "bar"), _raw),
     "blank-in-four-jaws": (("sawn_width", "grip", "standing_out", "band", "diameter", "band_diameter"), _four_jaws),
     "blank-on-band": (("sawn_width", "grip", "standing_out", "band", "band_diameter"), _on_band),

@@ -50,7 +50,8 @@ def _cut_witnessed(sheet: Sheet) -> Iterator[Fault]:
         if any(_WITNESS in blank.label for check in placed.step.checks for blank in check.blanks)
     ]
     if skims and not any(place > skims[-1] for place in seen):
-        yield Fault(sheet.steps[skims[-1]].where, "the cut that proves the tailstock has no place for a witness or a second look")
+        what = "the cut that proves the tailstock has no place for a witness or a second look"
+        yield Fault(sheet.steps[skims[-1]].where, what)
 
 
 def _holds_for(placed: Placed, words: str) -> bool:

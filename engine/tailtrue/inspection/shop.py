@@ -138,6 +138,7 @@ class Shop:
     bar_metal: tuple[float, float] | None = None  # modulus of elasticity in MPa and density in kg/m3
     third_collar: bool = False
     guard_switch: bool = False
+    operator: str = ""  # as the job says
     instructed: bool = False  # a learner, or under age: an instructor is there at the first start between centres
     owner: bool = False  # at home, experienced, of age: nobody else is trained or signs
     unsaid: tuple[str, ...] = ()  # labels of what nobody said and a stop against a hazard hangs on

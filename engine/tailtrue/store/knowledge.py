@@ -250,7 +250,7 @@ class CutText(NamedTuple):
 
 
 class DrawingPlan(NamedTuple):
-    """What the drawing shows, and what besides where a condition holds."""
+    """What the drawing shows, what besides where a condition holds, and what only where a step says it too."""
 
     title: str
     caption: str
@@ -258,6 +258,7 @@ class DrawingPlan(NamedTuple):
     labels: Mapping[str, Wording]
     also: Mapping[str, str]
     also_when: Condition
+    if_said: Mapping[str, str]
 
 
 class StepDrawing(NamedTuple):
@@ -308,6 +309,8 @@ class Page(NamedTuple):
     care: tuple[Wording, ...]
     care_besides: tuple[Care, ...]
     trouble: tuple[Trouble, ...]
+    use_level: str
+    control: tuple[PageLine, ...]
     facts: tuple[PageLine, ...]
     cuts: tuple[CutText, ...]
     time_notes: tuple[Wording, ...]

@@ -9,6 +9,7 @@ from tailtrue.render.figures.bar_held import bar_in_collet, bar_in_spindle, bar_
 from tailtrue.render.figures.between_centres import between_centres
 from tailtrue.render.figures.blank_held import blank_held
 from tailtrue.render.figures.boring_reach import boring_reach
+from tailtrue.render.figures.centre_hole import centre_hole
 from tailtrue.render.figures.collar_blank import collar_blank
 from tailtrue.render.figures.drill_ladder import drill_ladder
 from tailtrue.render.figures.four_jaws import blank_in_four_jaws, blank_on_band
@@ -33,6 +34,7 @@ KINDS: Mapping[str, Draw] = MappingProxyType(
         "blank-in-soft-jaws": blank_in_soft_jaws,
         "blank-on-band": blank_on_band,
         "boring-reach": boring_reach,
+        "centre-hole": centre_hole,
         "collar-blank": collar_blank,
         "collar-on-stub": collar_on_stub,
         "drill-ladder": drill_ladder,
