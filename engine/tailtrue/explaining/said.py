@@ -13,7 +13,7 @@ from tailtrue.procedure import Procedure
 from tailtrue.render.words import say
 from tailtrue.store.knowledge import Route
 
-Kind = Literal["fact", "decision", "choice", "limit", "step", "caution", "stop", "note"]
+Kind = Literal["fact", "decision", "choice", "limit", "step", "caution", "stop", "note", "material"]
 
 
 @dataclass(frozen=True)
