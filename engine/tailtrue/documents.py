@@ -122,20 +122,21 @@ def write_record(tree: Procedure, mend: Sequence[Text], out: Path, wanted: Wante
 
 
 def _that_exist(procedure: Procedure, wanted: Wanted) -> tuple[tuple[str, str], ...]:
-    """The files that are wanted of this sheet; a document that it does not have is left out.
+    """The files that are wanted of this sheet; what no sheet of this kind has is left out, unless it was asked for by name.
 
-    Raises UsageError when nothing else was asked for.
+    Raises UsageError then, whatever else was asked for beside it: who asks for a paper waits for it.
     """
-    files = tuple(
+    missing = [name for name in wanted.documents if not _has(name, procedure)]
+    if missing and (wanted.by_name or len(missing) == len(wanted.documents)):
+        others = ",".join(name for name in wanted.documents if name not in missing)
+        wrong = f"the sheet '{procedure.title.title}' has no {' and no '.join(missing)}"
+        do = f"ask for {others} alone" if others else "leave --only out, or ask for the procedure"
+        raise UsageError((Problem("--only", ",".join(wanted.documents), wrong, do),))
+    return tuple(
         (name, kind)
         for name, kind in wanted.files
         if _has(name, procedure) and (wanted.by_name or _belongs(name, procedure))
     )
-    if not files:
-        names = ",".join(wanted.documents)
-        wrong = f"the sheet '{procedure.title.title}' has no such document"
-        raise UsageError((Problem("--only", names, wrong, "leave --only out, or ask for the procedure"),))
-    return files
 
 
 def _has(name: str, procedure: Procedure) -> bool:

@@ -265,6 +265,12 @@ class TitleBlock(Node):
     author: str
     approver: str
     owner: bool = Field(default=False, description="the owner works alone at home, and approves the sheet")
+    use_level: str = Field(default="", description="whether each line is read and ticked, or looked up")
+    operator: str = Field(default="", description="how experienced the operator was said to be")
+    technical_reviewer: str = ""
+    safety_reviewer: str = ""
+    stated: str = Field(default="", description="the status that the job file gives")
+    control: tuple[Setting, ...] = Field(default=(), description="further lines, each known")
     walked_through: str = Field(default="", description="who read it at the lathe with a user before approval, and when")
     review_due: str
     overdue: bool = False
@@ -278,6 +284,13 @@ class TitleBlock(Node):
     def approved(self) -> bool:
         """Approved by name, and walked through before."""
         return bool(self.approver and self.walked_through)
+
+    @property
+    def status(self) -> str:
+        """Superseded when the job file says so, else a draft until it is approved."""
+        if self.stated == "superseded":
+            return self.stated
+        return "approved" if self.approved and self.stated != "draft" else "draft"
 
 
 class Procedure(Node):

@@ -23,6 +23,7 @@ _NAMED = ("caution", "stop", "note", "step", "decision", "limit")
 _SAFE = {"most": "lower", "least": "higher"}
 _FIXED = "collars-fixed"
 _CHUCK_DRIVES = "chuck-jaw"
+_LEARNER = "learner"
 
 
 def shop_of(
@@ -84,9 +85,12 @@ def shop_of(
         third_collar=bool(given.value("job.third_collar")),
         centre_drills=_centre_drills(given, knowledge),
         spindle_bore_mm=given.value("lathe.spindle_bore"),
+        operator=given.value("job.operator"),
+        instructed=given.value("job.operator") == _LEARNER or bool(given.value("job.minor")),
         owner=(given.value("job.place"), given.value("job.operator"), given.value("job.minor"))
         == ("home", "experienced", False),
         bar_metal=_bar_metal(knowledge, chosen["bar_material"]),
+        telescoping=chosen["gauge"] == "telescoping",
         chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,
         bush_passes_mm=_hole_before_spindle(given, chosen),
         independent_chucks={

@@ -240,11 +240,17 @@ def test_a_press_of_unknown_kind_brings_the_cautions_of_a_hydraulic_one(tmp_path
     assert {"thrown-from-the-press", "fingers-under-the-ram", "drift-shatters"} <= ids
 
 
-def test_a_hardened_pin_stays_below_the_skimmed_surface() -> None:
+def test_a_hardened_pin_stays_below_the_skimmed_surface(tmp_path: Path) -> None:
     """Common practice: no pin may come to the surface in the whole life of the collar."""
     assert cross_pin_depth(50, 40, 6, 1) > 1
     with pytest.raises(OutOfRange):
         cross_pin_depth(50, 49, 6, 1)
+    tree = made(tmp_path, "fernhill", wished("radial-pin", *GAUGE))
+    worn, length = number(tree, "skim.worn_out_at"), number(tree, "joint.radial_pin.length")
+    # The rim falls away from the middle of the pin: its edges come nearest to the surface.
+    nearest = ((worn / 2) ** 2 - (6 / 2) ** 2) ** 0.5 - length / 2
+    # A spring pin is a little thicker than its name, so its edges lie a little nearer.
+    assert 1 <= number(tree, "joint.radial_pin.depth") <= nearest
 
 
 def test_a_bore_half_to_one_thou_over_the_bar_slides_on_and_may_be_bonded() -> None:
@@ -268,18 +274,48 @@ def test_three_inch_collars_on_an_inch_bar_are_a_good_bar_and_still_one_when_wor
     assert uses_left(collar_in * 25.4, 25.4 + 2 * 8, 0.3) > 20
 
 
-def test_the_engine_makes_that_bar(tmp_path: Path) -> None:
-    job = shop(
-        tmp_path, "cinder-lane",
-        ("crib", "compressed_air = true", 'compressed_air = true\ncompound_gap = "0.006 in"\ncompound_cure = "24 h"'),
-        ("job", 'accuracy = "good"', 'accuracy = "good"\nbar_length = "11 in"\ncollar_diameter = "2 3/4 in"'),
-    )  # fmt: skip
+GOOD_BAR = (
+    ("crib", "compressed_air = true", 'compressed_air = true\ncompound_gap = "0.006 in"\ncompound_cure = "24 h"'),
+    ("crib", r"\[\[crib.boring_bars\]\]", '[[crib.outside_micrometers]]\nfrom = "3 in"\nto = "4 in"\nresolution = "0.0001 in"\n\n'
+     "[[crib.boring_bars]]"),
+    ("stock", 'diameter = "3 in"\nlength = "4 in"', 'diameter = "3 1/4 in"\nlength = "4 in"'),
+    ("job", 'accuracy = "good"', 'accuracy = "good"\nbar_length = "11 in"\ncollar_diameter = "3 in"\n'
+     'collar_width = "1 1/2 in"'),
+)  # fmt: skip
+
+
+def test_the_engine_makes_that_bar_as_it_is_described(tmp_path: Path) -> None:
+    """Common practice, and trade check value: 3 in collars 1 1/2 in thick on a 1 in bar 11 in long."""
+    job = shop(tmp_path, "cinder-lane", *GOOD_BAR)
     judged = advise(job)
     assert not judged.refused, judged.refused
     tree = make_procedure(job)
-    assert number(tree, "bar.length") == pytest.approx(11 * 25.4)
+    sizes = {"bar.length": 11, "collar.diameter": 3, "collar.width": 1.5, "bar.diameter": 1}
+    for name, inches in sizes.items():
+        assert number(tree, name) == pytest.approx(inches * 25.4), name
     assert number(tree, "joint.catch_margin") >= 1
     assert number(tree, "skim.visits") > 20
+    assert any("as wished" in str(finding.text) for finding in tree.findings)
+
+
+@pytest.mark.parametrize("collar", ["3 in", "2.99 in", "2 3/4 in"])
+def test_that_bar_is_used_new_and_worn(tmp_path: Path, collar: str) -> None:
+    job = shop(
+        tmp_path, "cinder-lane", GOOD_BAR[0],
+        ("job", 'accuracy = "good"', 'accuracy = "good"\ndo = "use-bar"\nbar_on_hand = "the good bar"'),
+        ("stock", r"\A", '[[stock.test_bars]]\nlabel = "the good bar"\nmaterial = "steel-low-carbon-cold-drawn"\n'
+         'collar_material = "aluminium-6061-t6"\ndiameter = "1 in"\nlength = "11 in"\ncollar_width = "1 1/2 in"\n'
+         f'collar_diameter = "{collar}"\nstation = "2.25 in"\ncone = "1/4 in"\npilot = "3/32 in"\n\n'),
+    )  # fmt: skip
+    tree = make_procedure(job)
+    assert number(tree, "collar.width") == pytest.approx(1.5 * 25.4)
+    assert number(tree, "skim.visits") > 20
+
+
+def test_stock_too_short_for_the_width_that_is_wished_is_refused(tmp_path: Path) -> None:
+    job = shop(tmp_path, "cinder-lane", *GOOD_BAR[:3], ("stock", '3 1/4 in"\nlength = "4 in"', '3 1/4 in"\nlength = "3 in"'),
+               GOOD_BAR[3])  # fmt: skip
+    assert "collar-width-not-in-stock" in {stop.id for stop in advise(job).refused}
 
 
 def test_collars_shrunk_on_are_cool_before_each_pass_over_them() -> None:

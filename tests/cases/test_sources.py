@@ -346,3 +346,10 @@ def test_a_casting_much_wider_than_its_collar_takes_the_cuts_and_the_time_that_i
     assert faced.time is not None
     assert faced.time.cutting is not None
     assert faced.time.cutting.value > 30 * 78 / 2 / 0.05 / speed * 60
+
+
+def test_a_telescoping_gauge_has_what_reads_it_wherever_it_is_used() -> None:
+    for name in ("job-tube", "job", "rework"):
+        sheet = make_procedure(EXAMPLES / "quarry-road" / f"{name}.toml")
+        for step in steps(sheet):
+            assert "bore-gauge" not in step.tools or {"micrometer-bore", "caliper-work"} & set(step.tools), step.id

@@ -27,9 +27,26 @@ def test_the_usual_inch_drills_make_a_ladder_an_instructor_would_sign(tmp_path: 
         ("job", r"^measured_(head|tail) = .*?\n", ""),
     )  # fmt: skip
     marked = [label.replace("\u00a0", " ") for _, label in sizes]
+    good = {"1/4 in": 0.25, "1/2 in": 0.5, "3/4 in": 0.75, "7/8 in": 0.875, "15/16 in": 0.9375}
     assert marked[0] == "1/4 in"
     assert marked[-1] in ("7/8 in", "15/16 in")
-    assert set(marked) <= {"1/4 in", "1/2 in", "3/4 in", "7/8 in", "15/16 in"}
+    assert set(marked) <= set(good)
+    # A rung may be left out; no step may be bolder than the boldest of the ladder that an instructor signs.
+    rungs = [good[label] for label in marked]
+    boldest = max(above / below for below, above in pairwise((0.25, 0.5, 0.75, 0.9375)))
+    assert all(1 < above / below <= boldest for below, above in pairwise(rungs))
+    # As much is left to bore as the trade leaves: a sixteenth to an eighth of an inch on diameter.
+    assert 1 / 16 <= 1 - rungs[-1] <= 1 / 8
+
+
+def test_a_ladder_with_its_middle_rung_missing_is_not_climbed_in_one_step(tmp_path: Path) -> None:
+    """Common practice: from a quarter of an inch nobody goes to seven eighths."""
+    crib = INCH_CRIB.replace('"1/4 in", "1/2 in"', '"1/4 in"').replace('"3/4 in", "7/8 in"', '"7/8 in"')
+    changes = (
+        ("crib", r"\[\[crib.drills\]\].*?(?=\[\[crib.boring)", crib), ("stock", '"25 mm"', '"1 in"'),
+        ("job", r"^measured_(head|tail) = .*?\n", ""),
+    )  # fmt: skip
+    assert [label.replace("\u00a0", " ") for _, label in ladder(tmp_path, *changes)] == ["1/4 in"]
 
 
 def test_each_pilot_clears_the_chisel_edge_of_the_next(tmp_path: Path) -> None:

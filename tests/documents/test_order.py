@@ -2,7 +2,11 @@
 
 import re
 
-from tailtrue.procedure import Step
+import pytest
+
+from shops import EXAMPLES
+from tailtrue.advise import advise, procedure_of
+from tailtrue.procedure import Procedure, Step
 
 from .made import Job, said
 
@@ -137,7 +141,7 @@ def test_v23_a_speed_to_set_is_below_every_cap_that_the_sheet_names(made: Job) -
                         assert (piece.fact, piece.value) in on_card, step.number
 
 
-def test_v42_the_joint_and_the_tailstock_are_held(made: Job) -> None:
+def test_v42_the_review_the_joint_and_the_tailstock_are_held_and_the_proof_is_seen(made: Job) -> None:
     """10 CFR 50 appendix B, criterion X, as a model: no work past a hold without release."""
     holds = [step for _, step in made.steps if step.hold is not None]
     done = {activity for _, step in made.steps for activity in step.activities}
@@ -146,6 +150,12 @@ def test_v42_the_joint_and_the_tailstock_are_held(made: Job) -> None:
         assert "cure-wait" in held
     if "move-tailstock" in done and any(step.id.startswith("move-tailstock") for _, step in made.steps):
         assert "verify-tailstock" in held
+        if "skim" in done:
+            labels = [blank.label for _, step in made.steps for check in step.checks for blank in check.blanks]
+            assert "witness or second look" in labels
+    first = next(step for _, step in made.steps)
+    assert first.hold is not None
+    assert f"safety review, {made.tree.title.number}," in said(first.hold.text)
     order = [step.id for _, step in made.steps]
     for step in holds:
         assert step.hold is not None
@@ -156,3 +166,23 @@ def test_v42_the_joint_and_the_tailstock_are_held(made: Job) -> None:
         assert step.hold.go_back_to
         assert order.index(step.hold.go_back_to) <= order.index(step.id)
     assert sum(1 for _ in made.page("procedure").all("div", "hold")) == len(holds)
+
+
+@pytest.mark.parametrize("name", ["job", "use-bar", "taper-and-return", "re-certify"])
+@pytest.mark.parametrize("said_of", [{"job.operator": "learner"}, {"job.minor": True}, {}])
+def test_v42_a_learner_waits_for_the_instructor_before_the_first_start_between_centres(
+    name: str, said_of: dict[str, object]
+) -> None:
+    """10 CFR 50 appendix B, criterion X, as a model: the hold is the instructor's, and stands after the work is mounted."""
+    steps = [step for phase in learner(name, said_of).phases for step in phase.steps]
+    held = [step.hold is not None and "instructor" in step.hold.releases for step in steps]
+    assert any(held) == bool(said_of)
+    if said_of:
+        mounted = next(place for place, step in enumerate(steps) if step.id in {"mount-bar", "mount-work"})
+        started = next(place for place, step in enumerate(steps) if step.machine == "turning" and place > mounted)
+        assert mounted < held.index(True) < started
+
+
+def learner(name: str, said_of: dict[str, object]) -> Procedure:
+    """An example with another person at the lathe."""
+    return procedure_of(advise(EXAMPLES / "fernhill" / f"{name}.toml", instead=said_of))

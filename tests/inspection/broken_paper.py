@@ -67,6 +67,13 @@ def account_without_a_source() -> Job:
     return with_sheet(derivations=tuple(made))
 
 
+@breaks("V303", "derivation of skim.depth")
+def account_in_bare_digits() -> Job:
+    bare = {"value": ("(0.05, 0.1)",)}
+    made = (one.model_copy(update=bare) if one.fact == "skim.depth" else one for one in procedure().derivations)
+    return with_sheet(derivations=tuple(made))
+
+
 @breaks("V34", "step 4.1")
 def placeholder_left_in_a_sentence() -> Job:
     return with_step("4.1", text=(("Put {{ bar.name }} between the centres.",),))
@@ -136,6 +143,36 @@ def step_without_a_box() -> Job:
 @breaks("V41", "phase 3", also="V75 V90 V290 V301")
 def phase_without_steps() -> Job:
     return in_order("3")
+
+
+@breaks("V360", "front")
+def start_without_the_safety_review() -> Job:
+    return with_sheet(do_not_start=procedure().do_not_start[:1])
+
+
+@breaks("V360", "front")
+def start_on_the_safety_review_of_another_sheet() -> Job:
+    return with_sheet(do_not_start=(("The safety review, SW-L2-013, is not signed.",),))
+
+
+@breaks("V360", "record")
+def readings_that_go_into_no_record() -> Job:
+    return with_step("4.4", text=(("Measure both collars.",),))
+
+
+@breaks("V361", "title block", also="V34")
+def sheet_that_does_not_say_how_it_is_used() -> Job:
+    return with_title(use_level=" ")
+
+
+@breaks("V361", "title block")
+def sheet_for_another_operator() -> Job:
+    return with_title(operator="experienced")
+
+
+@breaks("V361", "title block")
+def sheet_in_force_beside_its_superseded_standing_procedure() -> Job:
+    return with_title(stated="superseded")
 
 
 @breaks("V35", "title block", also="V34")

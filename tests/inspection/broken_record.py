@@ -35,7 +35,7 @@ def _with_places(name: str, *places: Place) -> Job:
 
 @breaks("V110", "record, look-up table")
 def a_move_of_half_the_difference() -> Job:
-    return _with_row(2, move=mm("lookup.table.move", 0.0125, "difference"))
+    return _with_row(3, move=mm("lookup.table.move", 0.025, "difference"))
 
 
 @breaks("V110", "record, look-up table")
@@ -92,7 +92,14 @@ def in_limits_and_moved_for() -> Job:
 
 @breaks("V112", "record, look-up table")
 def a_move_marked_and_not_given() -> Job:
-    return _with_row(2, move=None)
+    return _with_row(-1, move=None)
+
+
+@breaks("V112", "record, look-up table")
+def a_move_beside_what_is_read_again() -> Job:
+    place = next(index for index, row in enumerate(_record().rows) if row.do == "again")
+    difference = _record().rows[place].difference.value
+    return _with_row(place, move=mm("lookup.table.move", difference / 2 * 376 / 260, "difference"))
 
 
 @breaks("V112", "record, look-up table", also="V116")

@@ -182,6 +182,17 @@ def second_screw_that_the_tailstock_does_not_have() -> Job:
     return tree, replace(shop, set_over="one-screw")
 
 
+@breaks("V339", "step 4.3")
+def dial_set_at_the_end_that_stays_large() -> Job:
+    return _worded("taper-and-return", "turn-taper", "Touch the end that is to be small", "Touch the larger end")
+
+
+@breaks("V328", "limits")
+def limit_that_the_steps_of_the_sheet_go_beyond() -> Job:
+    tree, shop = _job("chucked-bar-test")
+    return _figures(tree, "limit.chucked_overhang", 2.5), shop
+
+
 @breaks("V331", "step 2.2")
 def certificate_that_accepts_collars_for_one_skim_alone() -> Job:
     return _accepting("re-certify", "inspect-bar", 0.3)

@@ -14,6 +14,7 @@ from .changed import (
     with_check,
     with_phase,
     with_sheet,
+    with_shop,
     with_step,
     without_caution,
 )
@@ -220,6 +221,30 @@ def emery_while_turning() -> Job:
 @breaks("V22", "step 1.1")
 def rear_of_the_spindle_not_seen() -> Job:
     return with_step("1.1", checks=())
+
+
+@breaks("V42", "step 1.1")
+def work_begins_without_the_safety_review() -> Job:
+    return with_step("1.1", hold=None)
+
+
+@breaks("V42", "step 1.1")
+def hold_for_the_safety_review_of_another_sheet() -> Job:
+    hold = step("1.1").hold
+    assert hold is not None
+    return with_step(
+        "1.1", hold=hold.model_copy(update={"text": ("No work before the safety review, SW-L2-013, is signed.",)})
+    )
+
+
+@breaks("V42", "step 4.3")
+def learner_starts_between_centres_without_the_instructor() -> Job:
+    return with_shop(instructed=True)
+
+
+@breaks("V42", "step 4.3")
+def cut_that_proves_the_tailstock_seen_by_nobody() -> Job:
+    return with_step("4.4", checks=step("4.4").checks[:1])
 
 
 @breaks("V42", "step 2.4", also="V34")

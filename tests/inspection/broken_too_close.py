@@ -42,7 +42,7 @@ def record_reads_again_up_to_the_limit_only() -> Job:
 @breaks("V116", "record, look-up table")
 def record_reads_again_what_is_surely_out() -> Job:
     rows = list(procedure().record.rows)
-    rows[3] = rows[3].model_copy(update={"do": "again"})
+    rows[3] = rows[3].model_copy(update={"do": "again", "move": None})
     return _with_record(rows=tuple(rows))
 
 

@@ -30,7 +30,7 @@ def held_by(activity: str, *sizes: Figure) -> Job:
     changed, givens = with_phases(without_bond)
     made = tuple(
         Derivation(
-            fact=size.fact, label="size", value=("see the step",), how="as given", sources=("common-practice",),
+            fact=size.fact, label="size", value=changed.derivations[0].value, how="as given", sources=("common-practice",),
             weakest="common-practice",
         )
         for size in sizes

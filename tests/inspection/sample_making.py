@@ -39,6 +39,11 @@ def _ends() -> Phase:
                     ),
                 ),
                 checks=(written("Rear of the spindle: nothing stands out.", "seen by"),),
+                hold=Hold(
+                    text=("No work before the safety review, SW-L2-014, is signed.",),
+                    releases="whoever accepts it",
+                    go_back_to="hold-bar",
+                ),
                 tools=("chuck",),
                 boxes=("end A", "end B"),
             ),

@@ -74,4 +74,6 @@ def _row(value: float) -> TableRow:
     if value <= 0.02:
         return TableRow(difference=_difference(value), do="leave", move=None)
     move = mm("lookup.table.move", value / 2 * SPAN / SPACING, "difference")
-    return TableRow(difference=_difference(value), do="again" if value <= LIMIT + DOUBT else "move", move=move)
+    if value <= LIMIT + DOUBT:
+        return TableRow(difference=_difference(value), do="again", move=None)
+    return TableRow(difference=_difference(value), do="move", move=move)

@@ -50,7 +50,7 @@ def _test() -> Phase:
                 machine="isolated",
                 activities=("measure",),
                 cautions=(caution("measured-hot", "notice", "measure"),),
-                text=(("Measure both collars.",),),
+                text=(("Measure both collars.",), ("Write them into the record of sheet SW-L2-014.",)),
                 checks=(
                     Check(
                         text=("Both collars, above the worn size.",),
@@ -58,6 +58,7 @@ def _test() -> Phase:
                         instrument="micrometer-collars",
                         blanks=(Blank(label="headstock end", unit="mm"), Blank(label="tailstock end", unit="mm")),
                     ),
+                    written("In limits: somebody else saw the cut.", "witness or second look"),
                 ),
                 tools=("micrometer-collars",),
             ),

@@ -130,8 +130,12 @@ def no_verdict_and_none_claimed() -> Job:
     changed, givens = with_look_up(verdict_possible=False, inside=None, outside=None)
     paper = record()
     left, small, close, *rest = paper.rows
-    move = mm("lookup.table.move", small.difference.value / 2 * SPAN / SPACING, "difference")
-    moved = (small.model_copy(update={"do": "move", "move": move}), close.model_copy(update={"do": "move"}))
+    moved = tuple(
+        row.model_copy(
+            update={"do": "move", "move": mm("lookup.table.move", row.difference.value / 2 * SPAN / SPACING, "difference")}
+        )
+        for row in (small, close)
+    )
     scales = paper.scales.model_copy(update={"again": None})
     paper = paper.model_copy(update={"rows": (left, *moved, *rest), "scales": scales})
     return changed.model_copy(update={"record": paper}), givens
@@ -140,18 +144,6 @@ def no_verdict_and_none_claimed() -> Job:
 def hand_work_once_the_spindle_is_stopped_by_name() -> Job:
     told = ("Share the rest over three cuts. Stop the spindle and measure after each.",)
     return with_step("2.6", text=(*step("2.6").text, told))
-
-
-def a_tailstock_that_cannot_be_moved() -> Job:
-    paper = record()
-    fixed = {
-        "can_move": False,
-        "larger_at_tailstock": "Tailstock end LARGER: its centre stands off the line away from you.",
-        "smaller_at_tailstock": "Tailstock end SMALLER: its centre stands off the line toward you.",
-        "blocks": tuple(block for block in paper.blocks if block.id != "correction"),
-        "places": {part: places for part, places in paper.places.items() if part != "moves"},
-    }
-    return with_sheet(record=paper.model_copy(update=fixed))
 
 
 def caution_that_must_be_said_of_something_not_done() -> Job:
@@ -168,8 +160,7 @@ SOUND: tuple[Callable[[], Job], ...] = (
     reference_to_another_step, piece_of_the_phase_by_name, none_of_them_in_a_sentence, gloves_while_isolated,
     caution_on_an_earlier_step_of_the_phase, isolated_before_the_bar_is_tried, tools_and_dial_touched_at_rest,
     hold_on_the_clamping_itself, limit_on_a_step_that_does_not_turn,
-    doubt_of_exactly_half_the_band, sheet_that_nobody_approved_yet, no_verdict_and_none_claimed,
-    a_tailstock_that_cannot_be_moved, hand_work_once_the_spindle_is_stopped_by_name,
+    doubt_of_exactly_half_the_band, sheet_that_nobody_approved_yet, no_verdict_and_none_claimed,  hand_work_once_the_spindle_is_stopped_by_name,
     caution_that_must_be_said_of_something_not_done, caution_that_must_be_said_in_an_earlier_phase,
 )  # fmt: skip
 

@@ -90,7 +90,7 @@ REFUSED = [
     (disable("caution", "no-such-caution"), "no caution has this name"),
     (disable("stop", "bar-longer-than-the-lathe-takes"), "unknown key 'stop'"),
     (disable("note", "no-such-note"), "no note has this name"),
-    (disable("decision", "bore.gauge", 'alternative = "caliper"\n'), "is no alternative of bore.gauge"),
+    (disable("decision", "bore.gauge", 'alternative = "steel-rule"\n'), "is no alternative of bore.gauge"),
     (disable("decision", "bore.gauge"), "is no alternative of bore.gauge"),
     (disable("decision", "align.when_tailstock_larger", 'alternative = "toward"\n'), "is no choice that a shop may narrow"),
     (disable("decision", "visit.advice", 'alternative = "leave"\n'), "is no choice that a shop may narrow"),

@@ -35,6 +35,9 @@ def pieces(spec: FactSpec, name: str, value: Any, set_by: str | None = None) -> 
     """A value as text: numbers as figures, choices as words."""
     if spec.kind in ("quantity", "count"):
         return (figure(spec, name, value, set_by),)
+    if spec.kind == "quantities":
+        found = [figure(spec, name, one, set_by) for one in value]
+        return tuple(piece for place, one in enumerate(found) for piece in ((", ", one) if place else (one,)))
     if spec.kind == "yes-no":
         return ("yes" if value else "no",)
     return (str(value).replace("-", " ") if spec.kind == "choice" else str(value),)

@@ -14,7 +14,7 @@ _NOT_READ = frozenset(
         "id", "fact", "unit", "rounding", "bound", "kind", "place", "sources", "activities", "answers", "signs", "read",
         "used_at", "caution", "safety_review", "sop", "record", "derivations", "glossary", "checksum", "dimensions",
         "machine", "tools", "protective_equipment", "instrument", "go_back_to", "parts", "shop", "author", "approver",
-        "machine_detail", "walked_through",
+        "machine_detail", "walked_through", "technical_reviewer", "safety_reviewer", "operator", "stated",
     }
 )  # fmt: skip
 

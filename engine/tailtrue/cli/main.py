@@ -51,7 +51,10 @@ app.add_typer(log_app, name="log")
 Only = Annotated[
     str | None,
     typer.Option(
-        "--only", metavar="NAMES", help="procedure, card, sop: these documents alone, with commas", show_default=False
+        "--only",
+        metavar="NAMES",
+        help="procedure, card, safety, record, sop: these documents alone, with commas",
+        show_default=False,
     ),
 ]
 Formats = Annotated[
@@ -69,7 +72,7 @@ def make(
     large_print: LargePrint = False,
     as_json: Json = False,
 ) -> None:
-    """Make the procedure of a job, the card for the headstock and, for a shared shop, its standing procedure."""
+    """Make the procedure of a job with its card, safety review and record and, for a shared shop, its standing procedure."""
 
     def work() -> dict[str, Any]:
         from tailtrue.cli.earlier_papers import earlier_papers

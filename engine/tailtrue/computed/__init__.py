@@ -20,6 +20,7 @@ _ROOMS = (
     "speeds",
     "hole",
     "bore",
+    "bore_gauges",
     "fine_feed",
     "joint",
     "joint_slip",

@@ -74,11 +74,11 @@ def gauge_reading(
     kind: str, owned: Sequence[Record], diameter: float, largest: float, gauges: Table
 ) -> dict[str, Any] | None:
     row = gauges.one(kind=kind)
-    gauge = _gauge(owned, kind, diameter, largest)
+    gauge = gauge_for(owned, kind, diameter, largest)
     return None if gauge is None else {**gauge, "uncertainty": gauge.get("doubt") or row.number("expanded_uncertainty_mm")}
 
 
-def _gauge(owned: Sequence[Record], kind: str, bar: float, gap: float) -> Record | None:
+def gauge_for(owned: Sequence[Record], kind: str, bar: float, gap: float) -> Record | None:
     """The first gauge of a kind whose range holds every bore that this bar may get."""
     return next((g for g in owned if g["kind"] == kind and g["from"] <= bar and bar + gap <= g["to"]), None)
 
@@ -105,7 +105,7 @@ def _owns(kind: str) -> None:
         how="whether the crib has one whose range holds the bore",
     )
     def _has(owned: Sequence[Record], diameter: float, largest: float) -> bool:
-        return _gauge(owned, kind, diameter, largest) is not None
+        return gauge_for(owned, kind, diameter, largest) is not None
 
 
 for _kind in ("bore-gauge", "inside-micrometer"):
@@ -120,7 +120,7 @@ for _kind in ("bore-gauge", "inside-micrometer"):
     how="whether the crib has one whose range holds the bore, and an outside micrometer that reads it",
 )
 def has_telescoping(owned: Sequence[Record], diameter: float, largest: float, reader: Record | None) -> bool:
-    return reader is not None and _gauge(owned, "telescoping", diameter, largest) is not None
+    return reader is not None and gauge_for(owned, "telescoping", diameter, largest) is not None
 
 
 def _window(least: float, most: float, gap_least: float, gap_most: float, unsure: float, step: float) -> tuple[float, float]:

@@ -32,18 +32,21 @@ material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
     unit="mm",
     rounding="length",
     needs=(
-        "bar.on_hand?", "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_most", "limit.collar_width_least",
+        "bar.on_hand?", "job.collar_width?", "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_most",
+        "limit.collar_width_least",
         "collar.stock_length", "limit.saw_kerf", "collar.facing_stock", "collar.own_width", "collar.pieces",
         "collar.how_many", "lathe.size_step",
     ),
-    how="about the diameter of the bar, within bounds; less when the stock gives less",
+    how="about the diameter of the bar, within bounds, or as wished; less when the stock gives less",
 )  # fmt: skip
 def collar_width(
-    on_hand: Record | None, diameter: float, ratio: float, most: float, least: float, stock: float, kerf: float,
-    facing: float, own: bool, pieces: int, how_many: str, step: float,
+    on_hand: Record | None, asked: float | None, diameter: float, ratio: float, most: float, least: float, stock: float,
+    kerf: float, facing: float, own: bool, pieces: int, how_many: str, step: float,
 ) -> Limited:  # fmt: skip
     if on_hand is not None:
         return Limited(on_hand["collar_width"], _ON_HAND)
+    if asked is not None and not own and asked <= within_both_sides(piece_of_stock(stock, kerf, pieces), facing):
+        return Limited(asked, "asked for in the job")
     if own:  # nothing is sawn off, so all that the blank has stays
         cleaned = (within_both_sides(stock, facing), "the blank, cleaned up on both faces")
         of_blank = (cleaned, (most, "wider only wears the tool"))

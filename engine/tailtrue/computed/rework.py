@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from statistics import fmean
 from typing import Any
 
-from tailtrue.calc.lengths import on_diameter, share_of
+from tailtrue.calc.lengths import midway, on_diameter, share_of
 from tailtrue.calc.margins import margin_of_narrow
 from tailtrue.calc.rework import landing_divisions, shared_divisions
 from tailtrue.calc.rework import light_cuts as cuts_to_the_middle
@@ -81,22 +81,28 @@ def gap_found(biggest: float, at: str, head: Sequence[float], tail: Sequence[flo
     return biggest - min(seat_of(at, head, tail))
 
 
+@computed("rework.step", label="what one step of a cut in the bore moves the tool", unit="mm", rounding="depth",
+          needs=("bore.fine_step",), how="half of what a step of the way that sets the last cut opens the bore")  # fmt: skip
+def step(opens: float) -> float:
+    return midway(0.0, opens)
+
+
 @computed(
     "rework.divisions",
-    label="divisions of the dial that open the bore into its window",
+    label="steps of what sets the last cut that open the bore into its window",
     unit="1",
     rounding="count",
-    needs=("rework.least", "rework.largest", *_WINDOW, "lathe.radial_division"),
-    how="whole divisions, one at least, that end nearest to the middle of the window with every reading inside it",
+    needs=("rework.least", "rework.largest", *_WINDOW, "rework.step"),
+    how="whole steps, one at least, that end nearest to the middle of the window with every reading inside it",
 )
-def divisions(smallest: float, biggest: float, low: float, high: float, division: float) -> Limited | None:
-    found = landing_divisions(smallest, biggest, low, high, division)
+def divisions(smallest: float, biggest: float, low: float, high: float, step: float) -> Limited | None:
+    found = landing_divisions(smallest, biggest, low, high, step)
     if found is None:
-        return Limited(None, "no whole number of divisions ends inside the window")
+        return Limited(None, "no whole number of steps ends inside the window")
     return Limited(float(found), "nearest to the middle of the window")
 
 
-@computed("rework.can_open", label="whole divisions of the dial bring the bore into its window", kind="yes-no",
+@computed("rework.can_open", label="whole steps of what sets the last cut bring the bore into its window", kind="yes-no",
           needs=("rework.divisions?", *_WINDOW), how="whether there is such a number")  # fmt: skip
 def can_open(number: float | None, _low: float, _high: float) -> bool:
     return number is not None
@@ -125,13 +131,13 @@ def above(biggest: float, high: float) -> bool:
         field("least_after", "mm", "fit"),
         field("largest_after", "mm", "fit"),
     ),
-    needs=("rework.divisions", "bore.finish_divisions", "lathe.radial_division", "rework.least", "rework.largest"),
-    how="the divisions shared out evenly, none deeper than a last cut of the sheet",
+    needs=("rework.divisions", "bore.finish_depth", "rework.step", "rework.least", "rework.largest"),
+    how="the steps shared out evenly, none deeper than a last cut of the sheet",
 )
-def cuts(total: float, most: float, division: float, smallest: float, biggest: float) -> tuple[Mapping[str, float], ...]:
+def cuts(total: float, deepest: float, division: float, smallest: float, biggest: float) -> tuple[Mapping[str, float], ...]:
     rows: list[Mapping[str, float]] = []
     done = 0
-    for number, each in enumerate(shared_divisions(round(total), round(most)), start=1):
+    for number, each in enumerate(shared_divisions(round(total), max(1, steps_in(deepest, division))), start=1):
         done += each
         grown = on_diameter(division, done)
         rows.append(
@@ -151,7 +157,7 @@ def light_cuts(smallest: float, low: float, high: float, depth: float) -> float:
 
 
 @computed("rework.begin_most", label="largest bore from which the cuts may begin", unit="mm", rounding="fit", bound="most",
-          needs=("rework.high", "rework.divisions", "lathe.radial_division", "lathe.fit_step"),
+          needs=("rework.high", "rework.divisions", "rework.step", "lathe.fit_step"),
           how="largest bore less what all the cuts take off, in fine steps down")  # fmt: skip
 def begin_most(high: float, total: float, division: float, step: float) -> float:
     return step_down(high - on_diameter(division, total), step)

@@ -7,7 +7,7 @@ from tailtrue.tables import Table
 
 @computed(
     "truing.span",
-    label="distance between the points of the centres",
+    label="distance between the seats on the centres",
     unit="mm",
     rounding="length",
     needs=("job.bar_between_points?", "align.span"),

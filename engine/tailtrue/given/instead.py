@@ -54,6 +54,7 @@ def read_instead(
     raw: dict[str, Any] = {}
     for one in said:
         name, equals, text = (part.strip() for part in one.partition("="))
+        name = _key_of_a_file(name, catalogue)
         fact = catalogue.facts.get(name)
         if not equals or not text:
             problems.append(
@@ -68,6 +69,12 @@ def read_instead(
     if problems:
         raise UsageError(problems)
     return raw
+
+
+def _key_of_a_file(name: str, catalogue: Catalogue) -> str:
+    """The fact that a bare key of a file says, where only one file has such a key; else the name as it came."""
+    meant = [one for one in catalogue.facts if one.rpartition(".")[2] == name]
+    return meant[0] if len(meant) == 1 else name
 
 
 def _not_given(

@@ -5,11 +5,13 @@ from collections.abc import Iterable, Iterator
 from math import isclose, isfinite
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import FIGURE, LINE, SetFigure, Sheet
+from tailtrue.inspection.sheet import FIGURE, LINE, SetFigure, Sheet, figures_in
 from tailtrue.inspection.shop import Shop
+from tailtrue.inspection.top_slide import steps_of
 from tailtrue.parts import Figure, Rounding, Setting
-from tailtrue.procedure import Phase
+from tailtrue.procedure import Phase, Step
 
+_NEAR = 0.01  # a slide is set over to a quarter of a degree
 _SAME = 1e-6  # relative: what converting between inches and millimetres may leave behind
 _HAND = re.compile(r"\bby hand\b|\bhand feed\b|\bno power feed\b", re.IGNORECASE)
 _PER_SIDE = re.compile(r"\bper side\b", re.IGNORECASE)
@@ -86,16 +88,31 @@ def drills_in_shop(sheet: Sheet) -> Iterator[Fault]:
 
 
 def depths_on_dial(sheet: Sheet) -> Iterator[Fault]:
-    """A depth per side is a whole number of dial divisions: of half divisions where the dial reads diameter."""
+    """A depth per side is a whole number of dial divisions: of half divisions where the dial reads diameter.
+
+    A bore is opened in finer steps where the step that does it tells them, and something in the shop sets them.
+    """
     shop = sheet.shop
     division = shop.dial_division_mm if shop.dial_reads == "radius" else shop.dial_division_mm / 2
     for placed in sheet.steps:
         for line in placed.step.settings:
             if any(isinstance(piece, str) and _PER_SIDE.search(piece) for piece in line.label):
                 for piece in line.value:
-                    if isinstance(piece, Figure) and not _whole(piece.value, division):
+                    if isinstance(piece, Figure) and not any(
+                        _whole(piece.value, one) for one in (division, *_finer(sheet, placed.step, division))
+                    ):
                         what = f"{piece.value:g} mm per side ({piece.fact}) is no whole number of dial divisions"
                         yield Fault(placed.where, f"{what}; one moves the tool {division:g} mm")
+
+
+def _finer(sheet: Sheet, step: Step, division: float) -> Iterator[float]:
+    if "bore" not in step.activities:
+        return
+    opens = next((figure.value for figure in figures_in(step) if figure.fact == "bore.fine_step"), None)
+    angle = next((found.figure.value for found in sheet.at_steps if found.figure.fact == "bore.slide_angle"), None)
+    set_by = steps_of(sheet, angle, 2 * division)
+    if opens is not None and any(abs(opens - one) <= _NEAR * one for one in set_by):
+        yield opens / 2
 
 
 def _whole(value: float, division: float) -> bool:

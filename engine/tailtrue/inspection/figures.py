@@ -4,7 +4,9 @@ from collections.abc import Iterator
 from math import isfinite
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.sheet import Sheet, figures_in
+
+_ACCOUNT = "derivation of "
 
 
 def finite(sheet: Sheet) -> Iterator[Fault]:
@@ -30,3 +32,11 @@ def derived(sheet: Sheet) -> Iterator[Fault]:
             missing.setdefault(figure.fact, where)
     for fact, where in missing.items():
         yield Fault(where, f'nothing says how "{fact}" came about and from which source')
+
+
+def told_with_unit(sheet: Sheet) -> Iterator[Fault]:
+    """The account of a number that is printed gives it as a number with its unit, not in bare digits."""
+    printed = {figure.fact for where, figure in sheet.figures if not where.startswith(_ACCOUNT)}
+    for made in sheet.procedure.derivations:
+        if made.fact in printed and not figures_in(made.value):
+            yield Fault(f"{_ACCOUNT}{made.fact}", f'the account of "{made.label}" gives no number with a unit')

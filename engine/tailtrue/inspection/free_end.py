@@ -3,10 +3,12 @@
 from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.sheet import Sheet, figures_in
 from tailtrue.parts import Figure, Text
 
 _FACT = "chucked.stand_out"
+_RATIO = "chucked.overhang_ratio"
+_LIMITS = ("limit.overhang_most", "limit.overhang_short", "limit.chucked_overhang")
 _FEET = ("front foot", "rear foot")
 
 
@@ -25,6 +27,16 @@ def short_enough(sheet: Sheet) -> Iterator[Fault]:
         if figure.unit != "mm" or not 0 < figure.value <= most:
             what = f"{figure.value:g} {figure.unit} would stand out of the jaws"
             yield Fault(placed.where, f"{what}, {most:g} mm is the most for this piece")
+
+
+def limit_agrees(sheet: Sheet) -> Iterator[Fault]:
+    """The table of limits allows no less than the steps ask for: nobody works against a limit of his own sheet."""
+    told = [figure.value for _, _, figure in sheet.at_steps if figure.fact == _RATIO]
+    for row in sheet.procedure.limits:
+        for figure in figures_in(row):
+            if figure.fact in _LIMITS and told and max(told) > figure.value:
+                what = f"{figure.value:g} diameters are the limit here, and the steps let {max(told):.3g} stand out"
+                yield Fault("limits", what)
 
 
 def foot_right(sheet: Sheet) -> Iterator[Fault]:

@@ -12,7 +12,12 @@ from tailtrue.inspection.sheet import FoundWord, Sheet
 _OPEN = re.compile(r"\{\{|\}\}|\{%|\bNone\b(?!\s+of\b)|\b(?:nan|NaN|TBD|TODO|FIXME)\b|(?<![\w-])-?inf\b|\?\?\?")
 # No match without one of these letter by letter, and taking labels out makes none: most words need no closer look.
 _SUSPECT = re.compile(r"\{\{|\}\}|\{%|None|nan|NaN|TBD|TODO|FIXME|inf|\?\?\?")
-_MAY_BE_EMPTY = frozenset({"unit", "boxes", "edition", "approver", "walked_through", "safe", "shop_rule", "dated", "again"})
+_MAY_BE_EMPTY = frozenset(
+    {
+        "unit", "boxes", "edition", "approver", "walked_through", "safe", "shop_rule", "dated", "again", "stated",
+        "technical_reviewer", "safety_reviewer",
+    }
+)  # fmt: skip
 _MAY_BE_EMPTY_TEXTS = frozenset(
     {"reason", "why", "purpose", "detail", "amount", "planned", "figures", "limited_by", "by_hand", "machine_detail"}
 )
@@ -20,7 +25,7 @@ _MAY_BE_EMPTY_TEXTS = frozenset(
 _LISTS = frozenset(
     {
         "cautions", "settings", "checks", "blanks", "job_cautions", "needs", "cut_list", "phases", "steps", "rows",
-        "facts", "who_may", "do_not_start", "stop_at_once", "after_a_stop", "in_emergency", "if_it_goes_wrong",
+        "facts", "control", "who_may", "do_not_start", "stop_at_once", "after_a_stop", "in_emergency", "if_it_goes_wrong",
         "conventions", "care", "findings", "limits",
         "choices", "derivations", "alternatives", "avoid", "set_by_hand", "shop_rules", "at_least", "at_most",
         "notes", "groups", "lines", "drawings", "near_misses", "alone", "chemicals",

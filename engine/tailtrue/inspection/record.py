@@ -89,7 +89,7 @@ def limits_of_the_sheet(sheet: Sheet) -> Iterator[Fault]:
         surely_out = look_up.outside if look_up.verdict_possible else None
         if surely_out is not None and row.do == "move" and not difference >= surely_out.value * (1 - _SAME):
             yield Fault(_TABLE, f"{difference:g} mm is acted on, and surely out is only {surely_out.value:g} mm")
-        if (row.do == "leave") != (row.move is None):
+        if (row.do == "move") != (row.move is not None):
             yield Fault(_TABLE, f'{difference:g} mm is marked "{row.do}", and its move says otherwise')
     told = {figure.fact: figure.value for figure in _of_the_sheet(sheet)}
     for figure in figures_in(record):

@@ -1,5 +1,6 @@
 """A tailstock set over for a taper: how far and which way, reckoned again, and brought back before the sheet ends."""
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 from math import atan, sin
 
@@ -75,6 +76,19 @@ def clear_of_dog(sheet: Sheet) -> Iterator[Fault]:
     for figure in told:
         if figure.unit != "mm" or not least <= figure.value <= taper.work_length_mm - taper.length_mm:
             yield Fault(where, f"the taper may end {figure.value:.4g} {figure.unit} from the face, and the dog is there")
+
+
+def touched_where_it_meets(sheet: Sheet) -> Iterator[Fault]:
+    """On round work the end that is to be small meets the tool first: a dial set at the other digs in there."""
+    if sheet.shop.taper is None:
+        return
+    for placed in sheet.steps:
+        if "set-over" not in placed.step.activities or placed.step.machine != "turning":
+            continue
+        for text in placed.step.text:
+            words = "".join(piece for piece in text if isinstance(piece, str))
+            if re.search(r"\btouch\b", words, re.IGNORECASE) and not re.search(r"\bto be small\b|\bmeets it first\b", words):
+                yield Fault(placed.where, "the dial is set where the tool does not meet the work first")
 
 
 def brought_back(sheet: Sheet) -> Iterator[Fault]:

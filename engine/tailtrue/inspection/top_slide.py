@@ -35,11 +35,11 @@ def bore_can_be_set(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(where, f"{what}, and no finer setting is told")
         elif step > room + _SAME:
             yield Fault(where, f"the last cut is set in steps of {step:g} mm, the room of the bore is {room:g} mm")
-        elif not any(abs(step - one) <= _NEAR * one for one in _steps(sheet, told.get("bore.slide_angle"), dial)):
+        elif not any(abs(step - one) <= _NEAR * one for one in steps_of(sheet, told.get("bore.slide_angle"), dial)):
             yield Fault(where, f"nothing in the shop sets the last cut in steps of {step:g} mm")
 
 
-def _steps(sheet: Sheet, angle: float | None, dial: float) -> Iterator[float]:
+def steps_of(sheet: Sheet, angle: float | None, dial: float) -> Iterator[float]:
     """What one step opens a bore by: the slide that is told to be set over, or else an indicator or half a division."""
     if angle is not None:
         if sheet.shop.top_slide_division_mm is not None and isfinite(angle):

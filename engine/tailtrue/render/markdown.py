@@ -23,14 +23,19 @@ from tailtrue.render.words import (
     LEVELS,
     LIMITS,
     MISSING,
+    OPERATOR,
     ORIGINS,
     OVERDUE,
     REVIEW_DUE,
+    SAFETY_REVIEW,
     SHOP_RULE,
     SHOP_RULES,
     SHOP_RULES_MEAN,
+    STATUS,
+    TECHNICAL_REVIEW,
     TIME,
     TROUBLE,
+    USE,
     VERDICTS,
     WALKED,
     WALKED_BY_OWNER,
@@ -81,11 +86,18 @@ class _Writer:
         title = self._p.title
         yield heading(1, title.title)
         yield f"{bold(title.machine)} {self._text(title.machine_detail)}"
+        reviewers = ((TECHNICAL_REVIEW, title.technical_reviewer), (SAFETY_REVIEW, title.safety_reviewer))
+        reviewed = () if title.owner else tuple((role, name or "____________") for role, name in reviewers)
         rows = (
             ("Shop", title.shop),
             ("Sheet", f"{title.number} rev {title.revision}"),
             ("Date", title.date),
+            (STATUS, title.status),
+            (USE, title.use_level),
+            (OPERATOR, title.operator),
             ("Written by", title.author or "-"),
+            *((self._text(line.label), self._text(line.value)) for line in title.control),
+            *reviewed,
             (WALKED_BY_OWNER if title.owner else WALKED, title.walked_through or "____________"),
             (APPROVED_BY_OWNER if title.owner else APPROVED, title.approver or "____________"),
             ("Done by, on", "____________"),

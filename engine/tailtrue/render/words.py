@@ -50,6 +50,11 @@ WALKED: Final = "Walked through at the lathe, the usual way and one fault, befor
 WALKED_BY_OWNER: Final = "Walked through at the lathe by its owner, the usual way and one fault, before approval: by, on"
 APPROVED: Final = "Approved by"
 APPROVED_BY_OWNER: Final = "Approved by owner"
+STATUS: Final = "Status"
+USE: Final = "Use"
+OPERATOR: Final = "Operator"
+TECHNICAL_REVIEW: Final = "Technical review"
+SAFETY_REVIEW: Final = "Safety review"
 REVIEW_DUE: Final = "Review due"
 OVERDUE: Final = "REVIEW OVERDUE. Do not work from this paper before it is reviewed."
 
@@ -130,7 +135,7 @@ DIMENSIONS: Final = MappingProxyType(
         "centre_hole.angle": "angle of that cone",
         "bar.least": "least diameter of the bar as it is bought",
         "bar.largest": "largest diameter of the bar as it is bought",
-        "centres.span": "between the points of the centres",
+        "centres.span": "between its seats on the centres",
     }
 )
 

@@ -334,7 +334,7 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
         yield where, "", text, ""
     for trouble in page.trouble:
         yield from ((where, trouble.seen, text, "") for text in (trouble.do, trouble.never))
-    for row in page.facts:
+    for row in (*page.control, *page.facts):
         yield from ((where, row.label.words, text, "") for text in (row.label, row.value, row.reason))
     for note_line in page.card.notes:
         yield from ((where, note_line.label.words, text, "") for text in (note_line.label, note_line.value))

@@ -309,6 +309,8 @@ class Page(NamedTuple):
     care: tuple[Wording, ...]
     care_besides: tuple[Care, ...]
     trouble: tuple[Trouble, ...]
+    use_level: str
+    control: tuple[PageLine, ...]
     facts: tuple[PageLine, ...]
     cuts: tuple[CutText, ...]
     time_notes: tuple[Wording, ...]

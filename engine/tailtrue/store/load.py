@@ -365,6 +365,8 @@ class Loader:
                 for one in file.care_besides
             ),
             trouble=trouble,
+            use_level=file.use_level,
+            control=tuple(self._page_line(row, where, "control") for row in file.control),
             facts=settings,
             cuts=cuts,
             time_notes=self._wordings(file.time_notes, where, "time_notes"),

@@ -133,6 +133,8 @@ class PageFile(File):
     care: list[str]
     care_besides: list[CareFile] = Field(default=[])
     trouble: list[TroubleFile]
+    use_level: str = Field(min_length=1)
+    control: list[PageLineFile] = Field(default=[])
     facts: list[PageLineFile]
     cut: list[CutFile]
     time_notes: list[str]

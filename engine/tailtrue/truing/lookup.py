@@ -65,7 +65,11 @@ def _rows(case: Case) -> tuple[TableRow, ...]:
     def cell(name: str, value: float | None) -> Figure | None:
         return None if value is None else figure(found.spec.fields[name], f"lookup.table.{name}", value)
 
-    made = ((cell("difference", row["difference"]), row["do"], cell("move", row["move"])) for row in found.value)
+    # A difference too close to say has no move: a number that is printed is used.
+    made = (
+        (cell("difference", row["difference"]), row["do"], None if row["do"] == "again" else cell("move", row["move"]))
+        for row in found.value
+    )
     return tuple(
         TableRow(difference=difference, do=do, move=move) for difference, do, move in made if difference is not None
     )

@@ -1,0 +1,36 @@
+"""What was chosen and why: figures beside a choice agree with the steps, and reasons are told in words."""
+
+import re
+from collections.abc import Iterator
+
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import Sheet, figures_in
+
+_SAME = 1e-9
+_GAUGE, _READ = "bore.gauge", "bore.gauge_uncertainty"
+_OWN = "_doubt"
+_RAW = re.compile(r"[<>=]+|\b[a-z]\w*[._][a-z]\w*|-?\b[\d.]+ ?mm\b")
+
+
+def gauge_doubt_agrees(sheet: Sheet) -> Iterator[Fault]:
+    """The doubt that stands beside the chosen gauge is the one that its readings are judged with."""
+    judged_with = {placed.told[_READ] for placed in sheet.steps if _READ in placed.told}
+    for choice in sheet.procedure.choices:
+        if choice.id != _GAUGE:
+            continue
+        for way in choice.alternatives:
+            said = {one.value for one in figures_in(way) if one.fact.endswith(_OWN)} if way.verdict == "chosen" else set()
+            if any(abs(here - there) > _SAME for here in said for there in judged_with):
+                yield Fault(
+                    f"choice {choice.id}", f'"{way.name}" is said to be good to another doubt than the steps read with'
+                )
+
+
+def reasons_in_words(sheet: Sheet) -> Iterator[Fault]:
+    """No reason beside an alternative carries a sign of comparison, the name of a fact, or a size without its inches."""
+    for choice in sheet.procedure.choices:
+        for way in choice.alternatives:
+            if found := _RAW.search(way.reason):
+                yield Fault(
+                    f"choice {choice.id}", f'the reason for "{way.name}" says "{found[0]}", which is no word of the trade'
+                )

@@ -1,0 +1,40 @@
+"""Sheets whose choices say what their steps do not."""
+
+from tailtrue.procedure import Alternative, Choice
+
+from .broken import breaks
+from .changed import Job, with_sheet
+from .sample import procedure
+from .sample_pieces import mm
+
+
+@breaks("V320", "choice bore.gauge", also="V24")
+def gauge_that_is_said_to_be_finer_than_it_reads() -> Job:
+    good_to = ("Good to ", mm("crib.bore_gauge_doubt", 0.003, "fit"), ".")
+    way = Alternative(name="bore gauge", verdict="chosen", reason="it fits", why="it reads finest", figures=good_to)
+    gauge = Choice(
+        id="bore.gauge", question="What is the bore measured with?", chosen="bore gauge", alternatives=(way,),
+        sources=("common-practice",),
+    )  # fmt: skip
+    return with_sheet(choices=(*procedure().choices, gauge))
+
+
+def _reason(words: str) -> Job:
+    first = procedure().choices[0]
+    left = Alternative(name="jaws", verdict="no", reason=words, why="the face stands clear")
+    return with_sheet(choices=(first.model_copy(update={"alternatives": (*first.alternatives, left)}),))
+
+
+@breaks("V321", "choice joint.method")
+def reason_with_a_sign_of_comparison() -> Job:
+    return _reason("wants blank standing out >= what facing wants")
+
+
+@breaks("V321", "choice joint.method")
+def reason_with_the_name_of_a_fact() -> Job:
+    return _reason("wants collar.stands_out to be more")
+
+
+@breaks("V321", "choice joint.method")
+def reason_with_a_size_in_one_unit() -> Job:
+    return _reason("wants more than stands out; here -4 mm")
