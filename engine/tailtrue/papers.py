@@ -20,6 +20,12 @@ class Head(NamedTuple):
     rules: str
     dated: str = ""
     approved: bool = False
+    checksum: str = ""
+
+    @property
+    def made_by(self) -> str:
+        """The rules behind it, and the checksum of the sheet that it goes with, if it goes with one."""
+        return f"rules {self.rules}" + (f", checksum {self.checksum}" if self.checksum else "")
 
     @property
     def status(self) -> str:

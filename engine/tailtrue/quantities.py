@@ -140,17 +140,6 @@ class QuantityWrong(FactsWrong):
         return f"{self.lead} {' or '.join(some)}{meant}"
 
 
-def said_in_inches(size: float, unit: str) -> str:
-    """A size in a canonical unit as an inch sheet says it, to four digits.
-
-    >>> said_in_inches(12.7, "mm"), said_in_inches(20.0, "degC"), said_in_inches(450.0, "1/min")
-    ('0.5 in', '68 degF', '450 1/min')
-    """
-    written = IN_INCHES.get(unit, unit)
-    number = Fraction(str(size)) / FAST[unit][1].get(written, Fraction(1)) if unit in FAST else Fraction(str(size))
-    return f"{float(number + _FREEZING_F if written == 'degF' else number):.4g} {written}".strip()
-
-
 def read_quantity(text: str, unit: str) -> float:
     """A quantity as a person writes it, in the canonical unit.
 

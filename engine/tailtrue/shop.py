@@ -90,6 +90,7 @@ def shop_of(
         owner=(given.value("job.place"), given.value("job.operator"), given.value("job.minor"))
         == ("home", "experienced", False),
         bar_metal=_bar_metal(knowledge, chosen["bar_material"]),
+        telescoping=chosen["gauge"] == "telescoping",
         chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,
         bush_passes_mm=_hole_before_spindle(given, chosen),
         independent_chucks={

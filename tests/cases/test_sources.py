@@ -256,7 +256,7 @@ def test_molten_metal_without_what_it_needs_is_refused(tmp_path: Path, change: C
 @pytest.mark.parametrize("material", ["acetal", "nylon", "pvc-rigid"])
 def test_plastic_is_refused_with_its_reason(tmp_path: Path, material: str) -> None:
     job = job_of(tmp_path, "fernhill", "bored", ("stock-bored", '"aluminium-6082-t6"', f'"{material}"'))
-    with pytest.raises(FactsWrong, match="no use as a collar"):
+    with pytest.raises(Refused, match="no use as a collar"):
         make_procedure(job)
 
 
@@ -346,3 +346,10 @@ def test_a_casting_much_wider_than_its_collar_takes_the_cuts_and_the_time_that_i
     assert faced.time is not None
     assert faced.time.cutting is not None
     assert faced.time.cutting.value > 30 * 78 / 2 / 0.05 / speed * 60
+
+
+def test_a_telescoping_gauge_has_what_reads_it_wherever_it_is_used() -> None:
+    for name in ("job-tube", "job", "rework"):
+        sheet = make_procedure(EXAMPLES / "quarry-road" / f"{name}.toml")
+        for step in steps(sheet):
+            assert "bore-gauge" not in step.tools or {"micrometer-bore", "caliper-work"} & set(step.tools), step.id

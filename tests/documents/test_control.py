@@ -63,7 +63,7 @@ def test_v35_every_paper_names_machine_number_revision_date_and_status(made: Job
     title = made.tree.title
     for kind in made.kinds:
         html = made.html(kind)
-        for part in (title.machine, title.number, title.revision):
+        for part in (title.machine, title.number, title.revision, title.checksum):
             assert part in html, (kind, part)
         assert "counter(page)" in html, kind
     for kind in {"procedure", "card", "safety", "record"} & set(made.kinds):

@@ -201,9 +201,9 @@ CASES: list[tuple[Spoil, str]] = [
         "write each below a line [[crib.outside_micrometers]]",
     ),
     (
-        ("stock", "aluminium-6082-t6", "acetal"),
-        'stock.toml:10: material = "acetal": is refused as collar stock: '
-        f"expands about nine times as much as steel: no use as a collar to measure; use one of {COLLARS}, ",
+        ("stock", "aluminium-6082-t6", "magnesium"),
+        'stock.toml:10: material = "magnesium": is refused as collar stock: '
+        f"its swarf burns and water feeds the fire: not cut in this job; use one of {COLLARS}, ",
     ),
     (
         ("stock", "aluminium-6082-t6", "unknown-steel"),

@@ -58,12 +58,12 @@ def _as_fact(old: str, figure: Figure) -> Callable[[Any], Any]:
     return lambda piece: figure if isinstance(piece, Figure) and piece.fact == old else piece
 
 
-@breaks("V260", _where("ropewalk", "centre-bar"), also="V24 V80")
+@breaks("V260", _where("ropewalk", "centre-bar"), also="V80 V86")
 def centre_hole_counted_from_the_face() -> Job:
     return _settings("centre-bar", _as_fact("bar.centre_cone_depth", mm("bar.centre_depth", 3.8, "length")))
 
 
-@breaks("V260", _where("ropewalk", "centre-bar"), also="V80")
+@breaks("V260", _where("ropewalk", "centre-bar"), also="V80 V86")
 def cone_hardly_cut() -> Job:
     return _settings("centre-bar", _as_fact("bar.centre_cone_depth", mm("bar.centre_cone_depth", 0.4, "length")))
 

@@ -1,6 +1,9 @@
 """Sheets that bore past what adds up, go back to a cut round the start check, or drill brass with hooked lips."""
 
+from shops import EXAMPLES
+from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Blank, Check, Setting
+from tailtrue.procedure import Step
 
 from .broken import breaks
 from .changed import Job, step, with_line, with_step
@@ -99,3 +102,16 @@ def proof_of_another_angle() -> Job:
 @breaks("V276", "step 2.4", also="V24")
 def bar_let_off_by_half_the_window() -> Job:
     return with_line("2.4", _line(mm("bore.bar_slack", 0.03, "fit")))
+
+
+@breaks("V319", "step 5.11", also="V15")
+def telescoping_gauge_that_nothing_reads() -> Job:
+    path = EXAMPLES / "quarry-road" / "job-tube.toml"
+    tree, shop = make_procedure(path), shop_for(advise(path))
+
+    def bare(step: Step) -> Step:
+        kept = tuple(tool for tool in step.tools if tool != "caliper-work")
+        return step.model_copy(update={"tools": kept}) if step.id == "gauge-hole" else step
+
+    phases = tuple(phase.model_copy(update={"steps": tuple(map(bare, phase.steps))}) for phase in tree.phases)
+    return tree.model_copy(update={"phases": phases}), shop

@@ -17,3 +17,24 @@ def gauge_that_is_said_to_be_finer_than_it_reads() -> Job:
         sources=("common-practice",),
     )  # fmt: skip
     return with_sheet(choices=(*procedure().choices, gauge))
+
+
+def _reason(words: str) -> Job:
+    first = procedure().choices[0]
+    left = Alternative(name="jaws", verdict="no", reason=words, why="the face stands clear")
+    return with_sheet(choices=(first.model_copy(update={"alternatives": (*first.alternatives, left)}),))
+
+
+@breaks("V321", "choice joint.method")
+def reason_with_a_sign_of_comparison() -> Job:
+    return _reason("wants blank standing out >= what facing wants")
+
+
+@breaks("V321", "choice joint.method")
+def reason_with_the_name_of_a_fact() -> Job:
+    return _reason("wants collar.stands_out to be more")
+
+
+@breaks("V321", "choice joint.method")
+def reason_with_a_size_in_one_unit() -> Job:
+    return _reason("wants more than stands out; here -4 mm")

@@ -267,3 +267,43 @@ def table_that_belongs_to_another_route() -> Job:
 def sheet_without_its_drawing() -> Job:
     tree, shop = _job("make-bar")
     return tree.model_copy(update={"drawing": None}), shop
+
+
+def _with_drawing(name: str, **labels: str) -> Job:
+    tree, shop = _job("taper-and-return")
+    drawings = tuple(
+        one.model_copy(update={"labels": {**one.labels, **labels}}) if one.id == name else one for one in tree.drawings
+    )
+    return tree.model_copy(update={"drawings": drawings}), shop
+
+
+@breaks("V380", "drawing tailstock-set-over")
+def arrow_of_the_set_over_the_wrong_way() -> Job:
+    return _with_drawing("tailstock-set-over", way="away from you")
+
+
+@breaks("V380", "drawing tailstock-set-back")
+def arrow_of_the_return_as_for_the_set_over() -> Job:
+    return _with_drawing("tailstock-set-back", way="toward you")
+
+
+@breaks("V380", "drawing tailstock-set-over")
+def set_over_drawn_where_nothing_is_set_over() -> Job:
+    tree, shop = _job("taper-and-return")
+    place = next(step.number for phase in tree.phases for step in phase.steps if step.id == "mount-work")
+    drawings = tuple(
+        one.model_copy(update={"place": place}) if one.id == "tailstock-set-over" else one for one in tree.drawings
+    )
+    return tree.model_copy(update={"drawings": drawings}), shop
+
+
+@breaks("V125", "drawing tailstock-set-over")
+def screws_of_the_set_over_taken_for_each_other() -> Job:
+    tree, shop = _job("taper-and-return")
+    toward, away = shop.screws
+    said = {"screw_toward": away, "screw_away": toward}
+    drawings = tuple(
+        one.model_copy(update={"said": {**one.said, **said}}) if one.id == "tailstock-set-over" else one
+        for one in tree.drawings
+    )
+    return tree.model_copy(update={"drawings": drawings}), shop

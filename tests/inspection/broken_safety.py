@@ -232,7 +232,9 @@ def work_begins_without_the_safety_review() -> Job:
 def hold_for_the_safety_review_of_another_sheet() -> Job:
     hold = step("1.1").hold
     assert hold is not None
-    return with_step("1.1", hold=hold.model_copy(update={"text": ("No work before the safety review, SW-L2-013, is signed.",)}))
+    return with_step(
+        "1.1", hold=hold.model_copy(update={"text": ("No work before the safety review, SW-L2-013, is signed.",)})
+    )
 
 
 @breaks("V42", "step 4.3")

@@ -28,7 +28,7 @@ def _valued(node: Any, fact: str, value: float | None) -> Any:
 
 
 def _told(name: str, wanted: str, fact: str, value: float | None) -> Job:
-    """A sheet of one job with a number in the settings of one step changed; without a value the line is left out."""
+    """A sheet of one job with a number in the settings of one step changed; without a value nothing tells it."""
     tree, shop = _job(name)
     phases = []
     for phase in tree.phases:
@@ -37,13 +37,19 @@ def _told(name: str, wanted: str, fact: str, value: float | None) -> Job:
             lines = step.settings
             if step.id == wanted and value is None:
                 lines = tuple(
-                    line for line in lines if not any(isinstance(one, Figure) and one.fact == fact for one in line.value)
+                    line.model_copy(update={"reason": tuple(one for one in line.reason if not _tells(one, fact))})
+                    for line in lines
+                    if not any(_tells(one, fact) for one in line.value)
                 )
             elif step.id == wanted:
                 lines = _valued(lines, fact, value)
             steps.append(step.model_copy(update={"settings": lines}))
         phases.append(phase.model_copy(update={"steps": tuple(steps)}))
     return tree.model_copy(update={"phases": tuple(phases)}), shop
+
+
+def _tells(piece: str | Figure, fact: str) -> bool:
+    return isinstance(piece, Figure) and piece.fact == fact
 
 
 @breaks("V310", "step 6.20")
@@ -56,12 +62,12 @@ def drill_that_stops_inside_the_blank() -> Job:
     return _told("job-cast", "drill-blank", "hole.travel_needed", 30.0)
 
 
-@breaks("V310", "step 6.22")
+@breaks("V310", "step 6.22", also="V86")
 def boring_bar_set_out_for_the_blank_as_it_was_cast() -> Job:
     return _told("job-cast", "set-boring-bar", "bore.overhang", 47.0)
 
 
-@breaks("V310", "step 6.22")
+@breaks("V310", "step 6.22", also="V86")
 def width_that_is_not_the_one_faced_to() -> Job:
     return _told("job-cast", "set-boring-bar", "bore.through_width", 36.0)
 

@@ -130,8 +130,12 @@ def no_verdict_and_none_claimed() -> Job:
     changed, givens = with_look_up(verdict_possible=False, inside=None, outside=None)
     paper = record()
     left, small, close, *rest = paper.rows
-    move = mm("lookup.table.move", small.difference.value / 2 * SPAN / SPACING, "difference")
-    moved = (small.model_copy(update={"do": "move", "move": move}), close.model_copy(update={"do": "move"}))
+    moved = tuple(
+        row.model_copy(
+            update={"do": "move", "move": mm("lookup.table.move", row.difference.value / 2 * SPAN / SPACING, "difference")}
+        )
+        for row in (small, close)
+    )
     scales = paper.scales.model_copy(update={"again": None})
     paper = paper.model_copy(update={"rows": (left, *moved, *rest), "scales": scales})
     return changed.model_copy(update={"record": paper}), givens

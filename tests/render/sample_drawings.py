@@ -12,8 +12,8 @@ from .sample_pieces import mm
 
 # The drawings as the knowledge has them: their words are printed, so they are the words that must fit.
 PLANS = {one.file.id: one for one in knowledge().drawings}
-_FRONT = {"larger": "toward you", "smaller": "away from you"}
-_REAR = {"larger": "away from you", "smaller": "toward you"}
+_FRONT = {"larger": "toward you", "smaller": "away from you", "way": "toward you"}
+_REAR = {"larger": "away from you", "smaller": "toward you", "way": "away from you"}
 
 
 def drawing(name: str, said: dict[str, str] | None = None, **sizes: float) -> Drawing:
@@ -21,7 +21,7 @@ def drawing(name: str, said: dict[str, str] | None = None, **sizes: float) -> Dr
     plan = PLANS[name]
     said = said or {}
     ways = _REAR if said.get("tool_side") == "rear" else _FRONT
-    unit = speed if plan.file.kind == "speed-plate" else size
+    unit = speed if plan.file.kind == "speed-plate" else _size
     return Drawing(
         id=name,
         kind=plan.file.kind,
@@ -32,6 +32,11 @@ def drawing(name: str, said: dict[str, str] | None = None, **sizes: float) -> Dr
         labels={key: ways.get(key, wording.words) for key, wording in plan.labels.items()},
         said=said,
     )
+
+
+def _size(fact: str, value: float) -> Figure:
+    angle = fact.endswith(".angle")
+    return Figure(fact=fact, value=value, unit="deg", rounding="angle") if angle else size(fact, value)
 
 
 def size(fact: str, value: float) -> Figure:
@@ -128,6 +133,9 @@ _SAID: dict[str, Any] = {
     "tailstock-move": st.fixed_dictionaries(
         {"tool_side": st.sampled_from(["front", "rear"])}, optional={"screw_toward": _NAMES, "screw_away": _NAMES}
     ),
+    "tailstock-set-over": st.fixed_dictionaries(
+        {"tool_side": st.sampled_from(["front", "rear"])}, optional={"screw_toward": _NAMES, "screw_away": _NAMES}
+    ),
     "speed-plate": st.one_of(
         st.just({}), st.builds(lambda name: {f"setting.{number}": name for number in range(1, 25)}, _NAMES)
     ),
@@ -156,7 +164,43 @@ def _stubbed(draw: st.DrawFn) -> dict[str, float]:
     return {**sizes, "bore": bore, "stub": stub, "diameter": stub + draw(_between(6, 90))}
 
 
+@st.composite
+def _raw(draw: st.DrawFn) -> dict[str, float]:
+    sizes = {"width": draw(_between(12, 40)), "first_face": draw(_between(0.5, 5)), "second_face": draw(_between(0.5, 30))}
+    sizes["sawn_width"] = sum(sizes.values())
+    sizes["bar"] = draw(_between(10, 60))
+    sizes["diameter"] = sizes["bar"] + draw(_between(12, 100))
+    sizes["sawn_diameter"] = sizes["diameter"] + draw(_between(0.5, 20))
+    outer = draw(st.sampled_from(["large", "corners"]))
+    return {**sizes, outer: sizes["sawn_diameter"] * (1.414 if outer == "corners" else 1.05)}
+
+
+@st.composite
+def _four(draw: st.DrawFn) -> dict[str, float]:
+    grip, clear, diameter = draw(_between(10, 40)), draw(_between(2, 6)), draw(_between(25, 160))
+    sizes = {"grip": grip, "standing_out": grip + 2 * clear, "band": grip + clear, "sawn_width": 2 * (grip + clear)}
+    sizes |= {"diameter": diameter, "band_diameter": diameter - draw(_between(0.5, 12))}
+    room = {"room": draw(_between(0.5, 45))} if draw(st.booleans()) else {}
+    return {**sizes, **room}
+
+
+def _four_outer(sizes: dict[str, float], outer: str) -> dict[str, float]:
+    return {**sizes, outer: sizes["diameter"] * 1.2} if outer else sizes
+
+
+@st.composite
+def _hole(draw: st.DrawFn) -> dict[str, float]:
+    pilot = draw(_between(0.5, 10))
+    cone_depth, pilot_depth = draw(_between(0.5, 9)), round(pilot * draw(st.floats(1.1, 1.6)), 3)
+    cone = round(pilot + 2 * cone_depth * 0.57735, 3)
+    return {"pilot": pilot, "cone": cone, "cone_depth": cone_depth, "depth": cone_depth + pilot_depth, "angle": 60.0}
+
+
 _SIZES: dict[str, Any] = {
+    "centre-hole": _hole(),
+    "raw-blank": _raw(),
+    "blank-in-four-jaws": st.builds(_four_outer, _four(), st.sampled_from(["", "large", "corners"])),
+    "blank-on-band": _four(),
     "jaws-on-plug": _plugged(),
     "blank-in-soft-jaws": _soft(),
     "collar-on-stub": _stubbed(),
@@ -175,6 +219,7 @@ _SIZES: dict[str, Any] = {
     "indicator-on-collars": st.just({}),
     "indicator-on-quill": st.fixed_dictionaries({"quill": _between(5, 80)}),
     "tailstock-move": st.just({}),
+    "tailstock-set-over": st.fixed_dictionaries({"amount": _between(0.02, 15)}),
     "speed-plate": _speeds(),
     "bar-in-steady": _bar(),
     "bar-in-spindle": st.builds(

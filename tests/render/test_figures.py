@@ -1,6 +1,7 @@
 """The drawings of the making: to scale, legible, told in words, at one with the tree, on any shop's sizes."""
 
 import re
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -173,6 +174,51 @@ _SOUND = {
         "blank-in-soft-jaws", sawn_width=28, grip=20, standing_out=8, jaw_depth=40, room=20, plug=62, diameter=70
     ),
     "boring-reach-soft-jaws": drawing("boring-reach-soft-jaws", width=25, room=8, overhang=33, shank=16, hole=23, behind=20),
+    "boring-reach-four-jaws": drawing("boring-reach-four-jaws", width=25, room=8, overhang=33, shank=16, hole=23, behind=14),
+    "boring-reach-unmeasured": drawing("boring-reach-unmeasured", width=25, room=8, overhang=33, shank=16, hole=23),
+    "centre-hole": drawing("centre-hole", cone=6.7, pilot=3.15, cone_depth=3.074, depth=7, angle=60),
+    "slug-blank": drawing(
+        "slug-blank",
+        first_face=2,
+        width=30,
+        second_face=8,
+        sawn_width=40,
+        sawn_diameter=80,
+        corners=113,
+        diameter=74,
+        bar=25,
+    ),
+    "cast-blank": drawing(
+        "cast-blank", first_face=3, width=30, second_face=9, sawn_width=42, sawn_diameter=78, large=82, diameter=72, bar=25
+    ),
+    "slug-in-jaws": drawing(
+        "slug-in-jaws",
+        grip=16,
+        standing_out=24,
+        band=20,
+        sawn_width=40,
+        room=14,
+        diameter=80,
+        corners=113,
+        band_diameter=79,
+    ),
+    "casting-in-jaws": drawing(
+        "casting-in-jaws",
+        grip=17,
+        standing_out=25,
+        band=21,
+        sawn_width=42,
+        room=13,
+        diameter=78,
+        large=82.5,
+        band_diameter=73,
+    ),
+    "uneven-in-jaws": drawing(
+        "uneven-in-jaws", grip=10, standing_out=18, band=14, sawn_width=28, diameter=70, band_diameter=68
+    ),
+    "blank-on-band": drawing(
+        "blank-on-band", grip=16, standing_out=24, band=20, sawn_width=40, room=14, diameter=80, band_diameter=79
+    ),
     "collar-on-stub": drawing("collar-on-stub", width=25, spigot=23, inside=2, stub_out=27, stub=34, bore=25, diameter=70),
     "between-centres": drawing(
         "between-centres", {"tool_side": "front"}, dog=25, gap=12.5, to_collar=37.5, length=375, quill=30, tool_clear=22
@@ -193,6 +239,10 @@ _SOUND = {
     "indicator-on-quill": drawing("indicator-on-quill", {"tool_side": "front"}, quill=30),
     "tailstock-move": drawing("tailstock-move", {"tool_side": "front", "screw_away": "the near screw"}),
     "tailstock-move-one-screw": drawing("tailstock-move-one-screw", {"tool_side": "front"}),
+    "tailstock-set-over": drawing("tailstock-set-over", {"tool_side": "front", "screw_toward": "the far screw"}, amount=2.5),
+    "tailstock-set-over-one-screw": drawing("tailstock-set-over-one-screw", {"tool_side": "front"}, amount=2.5),
+    "tailstock-set-back": drawing("tailstock-set-back", {"tool_side": "rear", "screw_away": "the near screw"}, amount=2.5),
+    "tailstock-set-back-one-screw": drawing("tailstock-set-back-one-screw", {"tool_side": "rear"}, amount=2.5),
     "speed-plate": drawing("speed-plate", {"setting.1": "B1"}, speed__1=60, speed__2=100, skim=100),
 }
 
@@ -254,26 +304,48 @@ def _boxes(svg: str, kind: str = "") -> list[tuple[float, float, float, float]]:
     return [tuple(float(one.attributes[name]) for name in ("x", "y", "width", "height")) for one in found]  # type: ignore[misc]
 
 
+def _ladder_steps(svg: str) -> tuple[list[tuple[float, float, float]], float]:
+    """The steps of the hole from the rough bore on, each from and to along the axis and its height; the axis."""
+    page = read_page(svg)
+    metal = next(page.all("path", "edge")).attributes["d"]
+    points = [(float(x), float(y)) for x, y in re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", metal)][2:]
+    chain = re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", next(page.all("path", "chain")).attributes["d"])
+    return [(left, right, y) for (right, y), (left, _) in zip(points[::2], points[1::2], strict=True)], float(chain[0][1])
+
+
 def test_the_ladder_is_to_scale() -> None:
-    rings = [one for one in read_page(figure_of(_any("drill-ladder"), "metric")).all("circle") if "solid" not in _kind(one)]
-    radii = [float(one.attributes["r"]) for one in rings]
-    assert [radius / radii[0] for radius in radii] == pytest.approx([1, 22 / 24, 12 / 24, 4 / 24], abs=0.001)
-    assert len({(one.attributes["cx"], one.attributes["cy"]) for one in rings}) == 1
+    steps, axis = _ladder_steps(figure_of(_any("drill-ladder"), "metric"))
+    radii = [axis - y for _, _, y in steps]
+    assert [radius / radii[0] for radius in radii] == pytest.approx([1, 22 / 24, 12 / 24, 4 / 24], abs=0.002)
+    assert all(left == after for (left, _, _), (_, after, _) in pairwise(steps))
 
 
 def _kind(one: Element) -> str:
     return one.attributes.get("class", "")
 
 
-def test_every_leader_of_the_ladder_ends_on_the_circle_it_names() -> None:
-    page = read_page(figure_of(_any("drill-ladder"), "metric"))
-    rings = [one for one in page.all("circle") if "solid" not in _kind(one)]
+def test_every_leader_of_the_ladder_ends_on_the_step_it_names() -> None:
+    svg = figure_of(_any("drill-ladder"), "metric")
+    page = read_page(svg)
+    steps, _ = _ladder_steps(svg)
     dots = [one for one in page.all("circle") if "solid" in _kind(one)]
-    assert len(dots) == len(rings)
-    for ring, dot in zip(rings, dots, strict=True):
-        across, up = (float(dot.attributes[name]) - float(ring.attributes[name]) for name in ("cx", "cy"))
-        assert (across**2 + up**2) ** 0.5 == pytest.approx(float(ring.attributes["r"]), abs=0.02)
+    assert len(dots) == len(steps)
+    for (left, right, height), dot in zip(steps, dots, strict=True):
+        assert float(dot.attributes["cx"]) == pytest.approx((left + right) / 2, abs=0.02)
+        assert float(dot.attributes["cy"]) == pytest.approx(height, abs=0.02)
     assert [box.words.split(" ")[0] for box in text_boxes(page)][:4] == ["Ø24.00", "Ø22.00", "Ø12.00", "Ø4.00"]
+
+
+def test_the_metal_of_the_ladder_is_hatched_and_its_hole_is_not() -> None:
+    svg = figure_of(_any("drill-ladder"), "metric")
+    steps, _ = _ladder_steps(svg)
+    cuts = [one.attributes["d"] for one in read_page(svg).all("path", "cut")]
+    assert cuts
+    for cut in cuts:
+        for x, y in re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", cut):
+            assert any(
+                left - 0.02 <= float(x) <= right + 0.02 and float(y) <= height + 0.02 for left, right, height in steps
+            )
 
 
 def test_the_boring_bar_is_to_scale_along_and_across() -> None:
@@ -374,6 +446,82 @@ def test_the_method_of_projection_is_told_in_sign_and_words(dials: Dials, name: 
         ends.setdefault(float(x), []).append(float(y))
     halves = {x: max(heights) - min(heights) for x, heights in ends.items()}
     assert halves[min(halves)] < halves[max(halves)]
+
+
+@pytest.mark.parametrize(
+    ("job", "ids"),
+    [
+        ("job-plate", {"slug-blank", "slug-in-jaws", "blank-on-band", "boring-reach-four-jaws"}),
+        ("job-cast", {"cast-blank", "casting-in-jaws", "blank-on-band", "boring-reach-four-jaws"}),
+    ],
+)
+def test_a_raw_blank_is_drawn_from_stock_to_bore(job: str, ids: set[str]) -> None:
+    sheet = make_procedure(EXAMPLES / "fernhill" / f"{job}.toml")
+    assert ids <= {one.id for one in sheet.drawings}
+    for one, svg in drawn(sheet):
+        assert faults(svg) == [], one.id
+
+
+def test_grip_and_band_are_to_scale_along_the_axis() -> None:
+    body, upper, lower, on_band, raw = _boxes(figure_of(_any("blank-on-band"), "metric"))[:5]
+    scale = (raw[0] + raw[2] - on_band[0]) / 40
+    assert on_band[0] - (body[0] + body[2]) == pytest.approx(14 * scale, abs=0.03)
+    assert on_band[2] == pytest.approx(20 * scale, abs=0.03)
+    for jaw in (upper, lower):
+        assert jaw[0] + jaw[2] - on_band[0] == pytest.approx(16 * scale, abs=0.03)
+    assert upper[1] + upper[3] == pytest.approx(on_band[1], abs=0.03)
+
+
+def test_a_chuck_whose_jaws_were_not_measured_is_not_drawn_behind_the_bore() -> None:
+    measured, unmeasured = (
+        _boxes(figure_of(_any(f"boring-reach-{name}"), "metric")) for name in ("four-jaws", "unmeasured")
+    )
+    assert len(unmeasured) == len(measured) - 1
+
+
+def test_a_set_over_and_its_return_are_drawn_each_with_its_own_arrow_and_screw() -> None:
+    sheet = make_procedure(EXAMPLES / "fernhill" / "taper-and-return.toml")
+    steps = {step.number: step.id for phase in sheet.phases for step in phase.steps}
+    found = {steps[one.place]: one for one in sheet.drawings if one.kind == "tailstock-set-over"}
+    assert set(found) == {"set-over", "set-back"}
+    for step, way, screw in (("set-over", "toward you", "screw_toward"), ("set-back", "away from you", "screw_away")):
+        one = found[step]
+        svg = figure_of(one, "metric")
+        words = " ".join(box.words for box in text_boxes(read_page(svg)))
+        assert faults(svg) == []
+        assert way in words
+        assert one.said[screw] in words
+        assert read(one.dimensions["amount"], "metric").number in words
+
+
+def test_a_set_over_without_a_way_is_not_drawn() -> None:
+    odd = _any("tailstock-set-over").model_copy(update={"labels": {"way": "over there"}})
+    with pytest.raises(ValueError, match="which way the tailstock goes"):
+        figure_of(odd, "metric")
+
+
+def test_the_centre_hole_is_to_scale_and_its_cone_has_the_angle_of_a_centre() -> None:
+    svg = figure_of(_any("centre-hole"), "metric")
+    hole = next(read_page(svg).all("path", "hole"))
+    points = [(float(x), float(y)) for x, y in re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", hole.attributes["d"])]
+    (face, low), (seat, near), *_, (_, high) = points
+    foot = max(x for x, _ in points)
+    scale = (low - high) / 6.7
+    assert seat - face == pytest.approx(3.074 * scale, abs=0.03)
+    assert foot - face == pytest.approx(7 * scale, abs=0.03)
+    assert (low - near) / (seat - face) == pytest.approx(0.577, abs=0.01)
+    assert {"cone 60°", "pilot Ø3.15", "Ø6.70"} <= {box.words for box in text_boxes(read_page(svg))}
+
+
+@pytest.mark.parametrize(("job", "limits"), [("job", True), ("use-bar", False)])
+def test_the_bar_shows_cone_angle_and_the_limits_of_its_stock_where_it_is_made(job: str, limits: bool) -> None:
+    sheet = make_procedure(EXAMPLES / "fernhill" / f"{job}.toml")
+    assert sheet.drawing is not None
+    words = {box.words for box in text_boxes(read_page(bar_drawing(sheet.drawing, "metric")))}
+    cone = read(sheet.drawing.dimensions["centre_hole.cone_diameter"], "metric").number
+    assert f"Ø{cone} × 60°" in words
+    assert ("24.870–25.000" in words) is limits
+    assert ("bar.least" in sheet.drawing.dimensions) is limits
 
 
 def test_a_kind_nobody_draws_is_named() -> None:

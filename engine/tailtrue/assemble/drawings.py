@@ -16,17 +16,20 @@ FRONT = "front"
 _BAR = "bar"
 
 
-def bar(filler: Filler) -> Drawing:
-    """The drawing of the bar at the front of the sheet."""
+def bar(filler: Filler, made: tuple[Phase, ...] = ()) -> Drawing:
+    """The drawing of the bar at the front of the sheet, with the limits of size that its steps speak of."""
     plan = filler.case.knowledge.page.drawing
     also = plan.also if filler.case.judge(plan.also_when).truth is Truth.YES else {}
+    said = {figure.fact for phase in made for figure in figures(phase)}
+    limits = {name: fact for name, fact in plan.if_said.items() if fact in said}
+    shown = (*plan.dimensions.items(), *also.items(), *limits.items())
     return Drawing(
         id=_BAR,
         kind=_BAR,
         place=FRONT,
         title=plan.title,
         caption=plan.caption,
-        dimensions={name: filler.figure(fact) for name, fact in (*plan.dimensions.items(), *also.items())},
+        dimensions={name: filler.figure(fact) for name, fact in shown},
         labels=_labels(filler, plan.labels),
     )
 

@@ -1,24 +1,22 @@
 """The back of the sheet: choices with every alternative, how each number came about, and the sources."""
 
-import re
 from collections.abc import Iterable
 from itertools import chain
 from typing import Any, Literal
 
 from tailtrue.assemble.by_hand import worked_out
 from tailtrue.assemble.filling import Filler
+from tailtrue.assemble.wanted import wanted
 from tailtrue.case import Gap
-from tailtrue.conditions import Judged
 from tailtrue.decisions import JudgedRow
 from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Figure, Node, Origin, Text
 from tailtrue.procedure import Alternative, Choice, Derivation, Source
-from tailtrue.quantities import said_in_inches
 from tailtrue.store.knowledge import Route
 from tailtrue.truth import Truth
 
 GIVEN = "given"
-_NAME = re.compile(r"[a-z][a-z0-9_]*(?:\.[a-z][a-z0-9_]*)+")
+_WITH_IT = "with the rest of its table, see there"
 _OPEN: dict[str, Origin] = {"memory": "memory", "common-practice": "common-practice", GIVEN: "said", "shop-rule": "said"}
 _WEAKNESS: tuple[Origin, ...] = ("memory", "common-practice", "published", "said")
 
@@ -43,19 +41,25 @@ def choices(filler: Filler, route: Route) -> tuple[Choice, ...]:
 
 
 def _alternative(filler: Filler, row: JudgedRow) -> Alternative:
-    verdict, reason = _verdict(filler, row)
-    return Alternative(name=row.row.name, verdict=verdict, reason=reason, why=row.row.why, figures=_comes_to(filler, row))
+    verdict, reason, sizes = _verdict(filler, row)
+    comes_to = _comes_to(filler, row)
+    both = (*sizes, " ", *comes_to) if sizes and comes_to else sizes or comes_to
+    return Alternative(name=row.row.name, verdict=verdict, reason=reason, why=row.row.why, figures=both)
 
 
-def _verdict(filler: Filler, row: JudgedRow) -> tuple[Literal["chosen", "fits", "no", "unknown"], str]:
+def _verdict(filler: Filler, row: JudgedRow) -> tuple[Literal["chosen", "fits", "no", "unknown"], str, Text]:
     if row.chosen:
-        return "chosen", "it fits"
+        return "chosen", "it fits", ()
     if row.row.closed_by:
-        return "no", row.row.closed_by
+        return "no", row.row.closed_by, ()
     if row.judged.truth is Truth.YES:
-        return "fits", row.row.never_taken or "another comes first"
+        # What is never taken is no second choice, whatever it is good for.
+        return ("no", row.row.never_taken, ()) if row.row.never_taken else ("fits", "another comes first", ())
+    verdict: Literal["no", "unknown"] = "no" if row.judged.truth is Truth.NO else "unknown"
     said = next((words for when, words in row.row.says if filler.case.judge(when).truth is Truth.YES), None)
-    return "no" if row.judged.truth is Truth.NO else "unknown", said or in_words(filler, row.judged)
+    if said:
+        return verdict, said, ()
+    return verdict, *wanted(filler, row.row.when, row.judged)
 
 
 def _comes_to(filler: Filler, row: JudgedRow) -> Text:
@@ -63,28 +67,6 @@ def _comes_to(filler: Filler, row: JudgedRow) -> Text:
         return filler.text(row.row.figures)
     except Gap:
         return ()
-
-
-def in_words(filler: Filler, judged: Judged) -> str:
-    """The part of a condition that kept it from holding, with labels in place of names."""
-    catalogue = filler.case.knowledge.catalogue
-
-    def label(match: re.Match[str]) -> str:
-        return catalogue[match[0]].label if match[0] in catalogue else match[0]
-
-    wanted = Truth.NO if judged.truth is Truth.NO else Truth.UNKNOWN
-    leaf = next((leaf for leaf in judged.leaves() if leaf.truth is wanted), judged)
-    words = _NAME.sub(label, leaf.words)
-    return f"wants: {words}; here {_met(filler, leaf)}" if leaf.met else f"wants: {words}"
-
-
-def _met(filler: Filler, leaf: Judged) -> str:
-    """What was met, a size in the system of the dials."""
-    named = _NAME.match(leaf.words)
-    found = filler.case.get(named[0]) if named and named[0] in filler.case.knowledge.catalogue else None
-    if filler.case.value("lathe.dials") != "inch" or not isinstance(found, Fact) or found.spec.kind != "quantity":
-        return leaf.met
-    return said_in_inches(found.value, found.spec.unit) if isinstance(found.value, float) else leaf.met
 
 
 def figures(node: Any) -> list[Figure]:
@@ -116,13 +98,19 @@ def derivations(filler: Filler, printed: Iterable[Figure]) -> tuple[Derivation, 
     for one in printed:
         found.setdefault(one.fact, []).append(one)
     known: dict[str, tuple[str, ...]] = {}
-    return tuple(_derivation(filler, name, of_it, known) for name, of_it in found.items())
+    told: set[str] = set()
+    return tuple(_derivation(filler, name, of_it, known, told) for name, of_it in found.items())
 
 
-def _derivation(filler: Filler, name: str, printed: list[Figure], known: dict[str, tuple[str, ...]]) -> Derivation:
+def _derivation(
+    filler: Filler, name: str, printed: list[Figure], known: dict[str, tuple[str, ...]], told: set[str]
+) -> Derivation:
     catalogue = filler.case.knowledge.catalogue
     base = name if name in catalogue else name.rsplit(".", 1)[0]
     found = filler.fact(base)
+    # A table is accounted for once, with its first column.
+    again = base != name and base in told
+    told.add(base)
     sources = all_sources(filler, base, known)
     by_hand = found.by_hand
     value = filler.told(name) if base == name else _least_to_most(printed)
@@ -130,8 +118,8 @@ def _derivation(filler: Filler, name: str, printed: list[Figure], known: dict[st
         fact=name,
         label=found.spec.label if base == name else f"{found.spec.label}: {name.rsplit('.', 1)[1].replace('_', ' ')}",
         value=value,
-        how=_how(found),
-        read=tuple(catalogue[read].label for read in found.read),
+        how=_WITH_IT if again else _how(found),
+        read=() if again else tuple(catalogue[read].label for read in found.read),
         limited_by=(found.limited_by,) if found.limited_by and not by_hand else (),
         by_hand=(f"set by {by_hand.initials}: {by_hand.reason}; worked out: ", worked_out(found)) if by_hand else (),
         own_sources=tuple(dict.fromkeys(_own_sources(found))),

@@ -52,7 +52,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         title=title,
         lead=filler.text(plan.route.lead),
         facts=settings(filler, about(route, page.facts)),
-        drawing=bar(filler) if "drawing" in parts else None,
+        drawing=bar(filler, made) if "drawing" in parts else None,
         drawings=drawings(filler, made),
         who_may=tuple(filler.text(text) for text in (*may, *(page.supervised if supervision_marked(filler) else ()))),
         do_not_start=tuple(filler.text(text) for text in page.do_not_start),

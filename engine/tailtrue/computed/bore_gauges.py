@@ -1,9 +1,8 @@
-"""What each kind of gauge is good for, beside the one that is chosen: its doubt, and the room that it needs."""
+"""What each kind of gauge is good for, beside the one that is chosen: its doubt."""
 
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.calc.lengths import over_both_sides
 from tailtrue.computed.bore import gauge_for
 from tailtrue.computed.registry import computed
 from tailtrue.tables import Table
@@ -13,34 +12,19 @@ _KINDS = ("bore-gauge", "inside-micrometer", "telescoping", "plug", "caliper")
 
 
 def _of_kind(kind: str) -> None:
-    name = f"crib.{kind.replace('-', '_')}"
-    words = kind.replace("-", " ")
-
     @computed(
-        f"{name}_doubt",
-        label=f"doubt of a gap measured by {words}",
+        f"crib.{kind.replace('-', '_')}_doubt",
+        label=f"doubt of a gap measured by {kind.replace('-', ' ')}",
         unit="mm",
         rounding="fit",
         bound="least",
         needs=("crib.bore_gauges", "bar.diameter", "limit.bond_gap"),
         tables=("measuring/bore_gauges",),
-        how="as given for the gauge of this kind that reads the bore; else the expanded uncertainty usual for its kind",
+        how="as given for the gauge that reads the bore; else what is usual for its kind",
     )
     def _doubt(owned: Sequence[Record], bar: float, gap: float, gauges: Table) -> Any:
         gauge = gauge_for(owned, kind, bar, gap) or {}
         return gauge.get("doubt") or gauges.one(kind=kind).number("expanded_uncertainty_mm")
-
-    @computed(
-        f"{name}_room",
-        label=f"room that a bore judged by {words} needs",
-        unit="mm",
-        rounding="fit",
-        bound="least",
-        needs=(f"{name}_doubt", "lathe.fit_step"),
-        how="twice the doubt of the gauge, and a step of rounding at both ends",
-    )
-    def _room(doubt: float, step: float) -> float:
-        return over_both_sides(0.0, doubt + step)
 
 
 for _kind in _KINDS:

@@ -99,6 +99,12 @@ def cone_diameter(
     return cone_within_drill(row.number("pilot_mm"), _largest_cone(row, shares), share)
 
 
+@computed("bar.centre_angle", label="angle of the cone of a centre hole", unit="deg", rounding="angle",
+          needs=("limit.centre_angle",), how="as every centre of a lathe")  # fmt: skip
+def centre_angle(angle: float) -> float:
+    return angle
+
+
 @computed(
     "bar.centre_cone_depth",
     label="depth of the cone",

@@ -11,6 +11,7 @@ from tailtrue.tables import Row, Table
 Record = Mapping[str, Any]
 _SOURCES = ("sawn-bar", "bored-blank", "tube", "plate", "cast-blank")
 
+_COLLAR = "collar"  # the role of a material that serves
 _UNEVEN = "out of round: it is made round in four jaws first"
 
 
@@ -100,14 +101,14 @@ class _Wanted(NamedTuple):
         "limit.scroll_out_of_round", "limit.out_of_round_most", "collar.pieces", "collar.how_many",
         "joint.retaining_compound.target?", "joint.retaining_compound.largest?",
     ),
-    tables=("materials/collar_sources", "cutting/boring_stock"),
-    how="each piece held against: enough of it, sound, swings, a chuck that opens to it, a collar wide and thick enough, "
-    "metal left in the hole",
+    tables=("materials/collar_sources", "cutting/boring_stock", "materials/materials"),
+    how="each piece held against: a metal that holds its size, enough of it, sound, swings, a chuck that opens to it, a "
+    "collar wide and thick enough, metal left in the hole",
 )  # fmt: skip
 def offers(*given: Any) -> tuple[Record, ...]:
     lists, rest = given[: len(_SOURCES)], given[len(_SOURCES) :]
     chucks, bar, least, swing, width, kerf, facing, clean, grip, clearance, *last = rest
-    scroll, uneven, count, word, gap, gap_most, sources, boring = last
+    scroll, uneven, count, word, gap, gap_most, sources, boring, materials = last
     # The joint is chosen after the stock. A hole is held against the bond, the widest fit of all, here; against the
     # joint that was chosen by the stop on holes that are too large.
     gap, gap_most = gap or 0.0, gap_most or 0.0
@@ -122,9 +123,15 @@ def offers(*given: Any) -> tuple[Record, ...]:
         for entry in entries or ():
             piece = _MAKERS[source](entry, kerf, count)
             banded = _yes(row, "banded") or piece.uneven > wanted.scroll_uneven
-            against = next(_against(source, row, piece, banded, wanted, chucks), "")
+            unfit = _unfit(materials.one(material=piece.material))
+            against = unfit or next(_against(source, row, piece, banded, wanted, chucks), "")
             found.append(_judged(source, row, piece, banded, against))
     return tuple(found)
+
+
+def _unfit(material: Row) -> str:
+    """Why a material is no metal for collars, by the first clause of its note; nothing where it serves."""
+    return "" if _COLLAR in material.text("roles") else f"{material.text('name')}: {material.text('note').split(';')[0]}"
 
 
 def _judged(source: str, row: Row, piece: _Piece, banded: bool, against: str) -> Record:
@@ -284,6 +291,13 @@ _of_source("collar.skin_face", "skin that comes off each face first", lambda row
 _of_source("collar.in_pieces", "the blanks are there piece by piece",
            lambda row: _yes(row, "pieces"), kind="yes-no")  # fmt: skip
 _of_source("collar.own_width", "the blank is as wide as its stock", lambda row: _yes(row, "own_width"), kind="yes-no")
+
+
+@computed("collar.metal_serves", label="the collar stock is a metal for collars", kind="yes-no", needs=("collar.material",),
+          tables=("materials/materials",), how="from the table of materials")  # fmt: skip
+def metal_serves(material: str, materials: Table) -> Limited:
+    against = _unfit(materials.one(material=material))
+    return Limited(not against, against or "a metal that holds its size")
 
 
 @computed("collar.skin_side", label="skin that comes off each side first", unit="mm", rounding="length",

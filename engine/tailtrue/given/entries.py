@@ -18,6 +18,7 @@ class Refers:
     table: str
     column: str
     role: str = ""
+    also: str = ""
 
     @property
     def in_own_files(self) -> bool:

@@ -88,7 +88,7 @@ class FactMaker:
         if not row.refers:
             return None
         table, _, column = row.refers.partition(":")
-        refers = Refers(table, column, row.role)
+        refers = Refers(table, column, row.role, row.also)
         if refers != CLASSES and not refers.in_own_files and not self.references.exists(table, column):
             self._wrong(f"{row.name}: {row.refers}", "there is no such table, or it has no such column", "mend refers")
         return refers

@@ -138,7 +138,9 @@ def _kind(fact: GivenFact, references: References) -> Schema:
 def _text(fact: GivenFact, references: References) -> Schema:
     if fact.refers is None or fact.refers.in_own_files:
         return {"type": "string", "minLength": 1}
-    return {"type": "string", "enum": list(references.words(fact.refers.table, fact.refers.column, fact.refers.role))}
+    table, column = fact.refers.table, fact.refers.column
+    also = references.words(table, column, fact.refers.also) if fact.refers.also else ()
+    return {"type": "string", "enum": [*references.words(table, column, fact.refers.role), *also]}
 
 
 def _record(fact: GivenFact, references: References) -> Schema:

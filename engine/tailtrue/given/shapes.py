@@ -20,7 +20,8 @@ class FieldShape(Shape):
 
     `words` are words allowed in place of a quantity. `reads_as` is the unit that each of a list of texts must have,
     where the text itself is kept. `refers` names a column of a table, ``table:column``, or a list in the user's own
-    files, ``stock.bars:label``, and `role` the role a row must have there.
+    files, ``stock.bars:label``, and `role` the role a row must have there; a row
+    with the role `also` is read as well, so that the rules can say what speaks against it.
     """
 
     name: str
@@ -47,6 +48,7 @@ class FieldShape(Shape):
     reads_as: str = ""
     refers: str = ""
     role: str = ""
+    also: str = ""
     fewest: int = Field(default=1, ge=0)
     unique: bool = False
 

@@ -197,7 +197,7 @@ def _found(refers: Refers, text: str, references: References) -> str:
     if row is None:
         raise Unfit("is not known here", _nearest(refers, text, references, allowed))
     roles = roles_of(row)
-    if not refers.role or refers.role in roles:
+    if not refers.role or refers.role in roles or refers.also in roles:
         return row.text(refers.column)
     if REFUSED_ROLE in roles:
         raise Unfit(f"is refused as {refers.role} stock{_reason(row)}", f"use one of {some_of(allowed)}")

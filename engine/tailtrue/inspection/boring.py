@@ -14,6 +14,7 @@ _CHECK = re.compile(r"\bstart check\b", re.IGNORECASE)
 _PHASE = re.compile(r"\bthe phase\b", re.IGNORECASE)
 _PLUNGER = re.compile(r"\bplunger against the cross slide\b", re.IGNORECASE)
 _ENDS = (("bore.head_low", "bore.head_high"), ("bore.tail_low", "bore.tail_high"), ("bore.middle_low", "bore.middle_high"))
+_READS = frozenset({"micrometer-bore", "caliper-work"})  # what reads a telescoping gauge
 # A size on the way, without limits, takes any of these.
 _ON_THE_WAY = frozenset({"caliper-work", "bore-gauge", "micrometer-bar", "micrometer-collars"})
 
@@ -145,3 +146,12 @@ def grabbing_drills_dubbed(sheet: Sheet) -> Iterator[Fault]:
             seen = True
         if "drill" in step.activities and not seen and any(one.id == "drill-screws-into-brass" for one in step.cautions):
             yield Fault(placed.where, "a drill may pull itself into this metal, and no step before it sees to its lips")
+
+
+def gauge_has_its_reader(sheet: Sheet) -> Iterator[Fault]:
+    """A telescoping gauge shows no size: where it is used, what reads it is on the list of that step."""
+    if not sheet.shop.telescoping:
+        return
+    for placed in sheet.steps:
+        if "bore-gauge" in placed.step.tools and not _READS & set(placed.step.tools):
+            yield Fault(placed.where, "a telescoping gauge is used, and nothing on the list of this step reads it")

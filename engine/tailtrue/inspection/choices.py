@@ -1,5 +1,6 @@
-"""What was chosen and why: figures beside a choice agree with the steps."""
+"""What was chosen and why: figures beside a choice agree with the steps, and reasons are told in words."""
 
+import re
 from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
@@ -8,6 +9,7 @@ from tailtrue.inspection.sheet import Sheet, figures_in
 _SAME = 1e-9
 _GAUGE, _READ = "bore.gauge", "bore.gauge_uncertainty"
 _OWN = "_doubt"
+_RAW = re.compile(r"[<>=]+|\b[a-z]\w*[._][a-z]\w*|-?\b[\d.]+ ?mm\b")
 
 
 def gauge_doubt_agrees(sheet: Sheet) -> Iterator[Fault]:
@@ -21,4 +23,14 @@ def gauge_doubt_agrees(sheet: Sheet) -> Iterator[Fault]:
             if any(abs(here - there) > _SAME for here in said for there in judged_with):
                 yield Fault(
                     f"choice {choice.id}", f'"{way.name}" is said to be good to another doubt than the steps read with'
+                )
+
+
+def reasons_in_words(sheet: Sheet) -> Iterator[Fault]:
+    """No reason beside an alternative carries a sign of comparison, the name of a fact, or a size without its inches."""
+    for choice in sheet.procedure.choices:
+        for way in choice.alternatives:
+            if found := _RAW.search(way.reason):
+                yield Fault(
+                    f"choice {choice.id}", f'the reason for "{way.name}" says "{found[0]}", which is no word of the trade'
                 )

@@ -7,6 +7,8 @@ from tailtrue.inspection.sheet import Sheet
 
 _CLOSE_MM = 0.01
 _CORNER = "collar.corner_diameter"
+_ANGLE, _LIMITS = "centre_hole.angle", ("bar.least", "bar.largest")
+_CENTRE_DEG = 60.0
 _NEEDED = ("bar.length", "bar.diameter", "collar.diameter", "collar.width", "collar.station", "collar.spacing")
 
 
@@ -77,3 +79,22 @@ def bar_as_measured(sheet: Sheet) -> Iterator[Fault]:
         drawn = size(sheet, name)
         if drawn is not None and not abs(drawn - measured) <= _CLOSE_MM:
             yield Fault("drawing", f"{name} is {measured:g} mm on the bar on hand, the sheet says {drawn:g} mm")
+
+
+def hole_and_limits(sheet: Sheet) -> Iterator[Fault]:
+    """The centre hole has the angle of a lathe centre; the limits of the bar lie about its size, as the steps say."""
+    drawing = sheet.procedure.drawing
+    if drawing is None:
+        return
+    angle = drawing.dimensions.get(_ANGLE)
+    if angle is not None and (angle.unit, angle.value) != ("deg", _CENTRE_DEG):
+        yield Fault("drawing", f"a centre hole of {angle.value:g} {angle.unit} does not fit a lathe centre")
+    nominal, least, largest = (size(sheet, name) for name in ("bar.diameter", *_LIMITS))
+    if nominal is not None and least is not None and largest is not None and not least <= nominal <= largest:
+        yield Fault("drawing", f"the bar of {nominal:g} mm lies outside its limits of {least:g} mm and {largest:g} mm")
+    for name in _LIMITS:
+        drawn = drawing.dimensions.get(name)
+        said = {found.figure.value for found in sheet.at_steps if drawn is not None and found.figure.fact == drawn.fact}
+        if drawn is not None and said != {drawn.value}:
+            values = " or ".join(f"{value:g} mm" for value in sorted(said)) or "nothing"
+            yield Fault("drawing", f"{name} is {drawn.value:g} mm on the drawing, the steps say {values}")

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable, Iterator, Mapping
 from itertools import pairwise
+from math import radians, tan
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
@@ -11,6 +12,7 @@ from tailtrue.procedure import Drawing, Step
 
 _FRONT = "front"
 _CLOSE_MM = 0.001
+_CENTRE_DEG = 60.0
 _DOG_CLEAR_MM = 10.0  # the tool runs off the collar before it reaches the dog
 _DIGIT = re.compile(r"\d")
 Sizes = Mapping[str, float]
@@ -49,7 +51,7 @@ def complete(sheet: Sheet) -> Iterator[Fault]:
             if name not in drawing.dimensions:
                 yield Fault(_where(drawing), f"the dimension {name} is missing")
         for name, figure in drawing.dimensions.items():
-            unit, what = UNITS.get(drawing.kind, ("mm", "length"))
+            unit, what = _ANGLE if name in ANGLES else UNITS.get(drawing.kind, ("mm", "length"))
             if figure.unit != unit or not figure.value > 0:
                 yield Fault(_where(drawing), f"the dimension {name} is {figure.value:g} {figure.unit}, and no {what}")
 
@@ -141,6 +143,44 @@ def _held(sizes: Sizes) -> Iterator[str]:
         yield f"a grip of {sizes['grip']:g} mm is more than jaws of {sizes['jaw_depth']:g} mm give"
 
 
+def _centre_hole(sizes: Sizes) -> Iterator[str]:
+    yield from _above(sizes, "cone", "pilot")
+    yield from _above(sizes, "depth", "cone_depth")
+    if sizes["angle"] != _CENTRE_DEG:
+        yield f"a cone of {sizes['angle']:g} degrees does not fit a lathe centre"
+    due = (sizes["cone"] - sizes["pilot"]) / 2 / tan(radians(_CENTRE_DEG / 2))
+    if not abs(sizes["cone_depth"] - due) <= _CLOSE_MM:
+        ends = f"from {sizes['pilot']:g} mm to {sizes['cone']:g} mm"
+        yield f"{ends} a cone is {due:.4g} mm deep, not {sizes['cone_depth']:.4g} mm"
+
+
+def _raw(sizes: Sizes) -> Iterator[str]:
+    yield from _equal(sizes, "sawn_width", "first_face", "width", "second_face")
+    yield from _above(sizes, "sawn_diameter", "diameter")
+    yield from _above(sizes, "diameter", "bar")
+    for outer in ("large", "corners"):
+        if outer in sizes:
+            yield from _above(sizes, outer, "sawn_diameter")
+    if "hole" in sizes:
+        yield from _above(sizes, "diameter", "hole")
+
+
+def _four_jaws(sizes: Sizes) -> Iterator[str]:
+    yield from _equal(sizes, "sawn_width", "grip", "standing_out")
+    yield from _above(sizes, "diameter", "band_diameter")
+    yield from _above(sizes, "standing_out", "band")
+    for outer in ("large", "corners"):
+        if outer in sizes:
+            yield from _above(sizes, outer, "diameter")
+
+
+def _on_band(sizes: Sizes) -> Iterator[str]:
+    yield from _equal(sizes, "sawn_width", "grip", "standing_out")
+    if not sizes["band"] + _CLOSE_MM >= sizes["grip"]:
+        yield f"a band of {sizes['band']:g} mm is shorter than the grip of {sizes['grip']:g} mm on it"
+    yield from _above(sizes, "sawn_width", "band")
+
+
 def _on_plug(sizes: Sizes) -> Iterator[str]:
     yield from _above(sizes, "diameter", "plug")
     if not sizes["step"] + sizes["plug_width"] < sizes["jaw_depth"]:
@@ -174,7 +214,7 @@ def _ladder(sizes: Sizes) -> Iterator[str]:
 def _reach(sizes: Sizes) -> Iterator[str]:
     yield from _equal(sizes, "overhang", "width", "room")
     yield from _above(sizes, "hole", "shank")
-    if "chuck_hole" in sizes:
+    if "chuck_hole" in sizes and "behind" not in sizes:
         yield from _above(sizes, "chuck_hole", "hole")
 
 
@@ -205,10 +245,18 @@ LISTED_SPEED = "speed."
 # Kinds whose dimensions are no lengths.
 UNITS: Mapping[str, tuple[str, str]] = {"speed-plate": ("1/min", "speed")}
 
+# Dimensions that are angles, whatever the drawing.
+ANGLES = frozenset({"angle"})
+_ANGLE = ("deg", "angle")
+
 # Each kind: the dimensions it must have, and how they fit together.
 KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "collar-blank": (("sawn_width", "width", "each_face", "sawn_diameter", "diameter", "bar"), _blank),
     "blank-held": (("sawn_width", "grip", "standing_out", "jaw_depth", "diameter"), _held),
+    "centre-hole": (("cone", "pilot", "cone_depth", "depth", "angle"), _centre_hole),
+    "raw-blank": (("sawn_width", "first_face", "second_face", "width", "sawn_diameter", "diameter", "bar"), _raw),
+    "blank-in-four-jaws": (("sawn_width", "grip", "standing_out", "band", "diameter", "band_diameter"), _four_jaws),
+    "blank-on-band": (("sawn_width", "grip", "standing_out", "band", "band_diameter"), _on_band),
     "jaws-on-plug": (("jaw_depth", "step", "plug", "plug_width", "diameter"), _on_plug),
     "blank-in-soft-jaws": (
         ("sawn_width", "grip", "standing_out", "jaw_depth", "room", "plug", "diameter"),
@@ -224,5 +272,6 @@ KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "indicator-on-collars": ((), _nothing),
     "indicator-on-quill": (("quill",), _nothing),
     "tailstock-move": ((), _nothing),
+    "tailstock-set-over": (("amount",), _nothing),
     "speed-plate": (("speed.1",), _plate),
 }

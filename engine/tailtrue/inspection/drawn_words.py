@@ -8,8 +8,10 @@ from tailtrue.inspection.sheet import Sheet
 from tailtrue.procedure import Drawing
 
 # What a drawing of a kind cannot do without.
-_TURNED_BY_THE_TOOL = frozenset({"between-centres", "indicator-on-collars", "indicator-on-quill", "tailstock-move"})
-_MOVE, _QUILL, _PLATE = "tailstock-move", "indicator-on-quill", "speed-plate"
+_TURNED_BY_THE_TOOL = frozenset(
+    {"between-centres", "indicator-on-collars", "indicator-on-quill", "tailstock-move", "tailstock-set-over"}
+)
+_MOVE, _QUILL, _PLATE, _SET_OVER = "tailstock-move", "indicator-on-quill", "speed-plate", "tailstock-set-over"
 _SCREWS = ("screw_toward", "screw_away")
 
 
@@ -34,11 +36,11 @@ def move_right(sheet: Sheet) -> Iterator[Fault]:
     due = {"larger": "toward you" if front else "away from you", "smaller": "away from you" if front else "toward you"}
     screws = dict(zip(_SCREWS, sheet.shop.screws, strict=True))
     for drawing in sheet.procedure.drawings:
-        if drawing.kind in (_MOVE, _QUILL) and sheet.shop.set_over == "none":
+        if drawing.kind in (_MOVE, _QUILL, _SET_OVER) and sheet.shop.set_over == "none":
             yield Fault(_where(drawing), "it shows a move, and this tailstock cannot be set over")
-        if drawing.kind != _MOVE:
+        if drawing.kind not in (_MOVE, _SET_OVER):
             continue
-        for case, way in due.items():
+        for case, way in due.items() if drawing.kind == _MOVE else ():
             if drawing.labels.get(case) != way:
                 said = drawing.labels.get(case, "nothing")
                 yield Fault(_where(drawing), f'a {case} tailstock end moves "{way}", the drawing says "{said}"')
@@ -46,6 +48,24 @@ def move_right(sheet: Sheet) -> Iterator[Fault]:
             if drawing.said.get(name, "") != named:
                 said = drawing.said.get(name, "nothing")
                 yield Fault(_where(drawing), f'the owner calls the screw "{named or "nothing"}", the drawing says "{said}"')
+
+
+def set_over_right(sheet: Sheet) -> Iterator[Fault]:
+    """The arrow of a set-over: the small end toward the tool, and the other way where the step sets back."""
+    taper = sheet.shop.taper
+    activities = {placed.step.number: placed.step.activities for placed in sheet.steps}
+    for drawing in sheet.procedure.drawings:
+        if drawing.kind != _SET_OVER:
+            continue
+        here = activities.get(drawing.place, ())
+        if taper is None or "move-tailstock" not in here or not {"set-over", "set-back"} & set(here):
+            yield Fault(_where(drawing), "it shows a set-over, and none is made at its step")
+            continue
+        toward = (taper.small_end == "tailstock") == (sheet.shop.tool_side == "front")
+        due = "toward you" if toward == ("set-over" in here) else "away from you"
+        if drawing.labels.get("way") != due:
+            said = drawing.labels.get("way", "nothing")
+            yield Fault(_where(drawing), f'the tailstock goes "{due}" here, the drawing says "{said}"')
 
 
 def plate_right(sheet: Sheet) -> Iterator[Fault]:

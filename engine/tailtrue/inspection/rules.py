@@ -252,6 +252,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V172", rework.ends_inside, "geometry: a bore grows by twice what the tool moves"),
     Rule("V173", rework.loops_capped, "procedure writing practice: a repeat has an end and a most"),
     Rule("V125", drawn_words.move_right, "geometry: the centre goes toward the tool where its own end is larger"),
+    Rule("V381", drawing.hole_and_limits, "limits and fits: a size lies between its limits; a centre fits its hole"),
+    Rule("V380", drawn_words.set_over_right, "geometry: work comes out small where its axis stands nearer to the tool"),
     Rule("V126", drawn_words.plate_right, "common practice: a speed is set by the plate of the machine"),
     Rule("V127", signs.signs_told, "ISO 7010: the shape tells the kind of a sign, its words what it means"),
     Rule("V200", skims_read.away_from_the_tool, "geometry: on the tool side of fresh skims an indicator reads nought"),
@@ -264,6 +266,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V316", through.band_reached, "arithmetic: so many passes of such a depth, both sides, make the size"),
     Rule("V317", through.faced_to_width, "arithmetic: what comes off is so many cuts of such a depth"),
     Rule("V318", pads.slow_on_pads, "common practice: greased pads are no bearing, and run hot at speed"),
+    Rule("V319", boring.gauge_has_its_reader, "common practice: a telescoping gauge carries a size to a micrometer"),
     Rule("V311", other_chuck.fitted_before_use, "common practice: each chuck is fitted as a step, and its own mark holds"),
     Rule("V314", other_chuck.point_in_the_jaws, "geometry: the body of a chuck is deeper than a centre stands out"),
     Rule("V315", other_chuck.each_in_the_limits, "ISO 16156: the mark of each chuck is its own limit"),
@@ -300,6 +303,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V303", figures.told_with_unit, "house rule: no number stands on paper without its unit, nor in its account"),
     Rule("V300", fixed_tailstock.tells_no_move, "common practice: nobody is sent to screws that are not there"),
     Rule("V320", choices.gauge_doubt_agrees, "arithmetic: one gauge has one doubt, wherever it is said"),
+    Rule("V321", choices.reasons_in_words, "procedure writing practice: what is read at the machine is in its words"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)

@@ -142,6 +142,7 @@ class Shop:
     instructed: bool = False  # a learner, or under age: an instructor is there at the first start between centres
     owner: bool = False  # at home, experienced, of age: nobody else is trained or signs
     unsaid: tuple[str, ...] = ()  # labels of what nobody said and a stop against a hazard hangs on
+    telescoping: bool = False  # the gauge for the bore only carries a size, which another instrument reads
     chuck_drives: bool = False
     bush_passes_mm: float = 0.0  # the hole of what grips the bar for facing; nought where nobody measured it
     independent_chucks: Mapping[str, float] = field(default_factory=dict)  # by label the most revolutions a minute

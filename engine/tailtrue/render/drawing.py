@@ -31,6 +31,8 @@ _NEEDED = (
     "collar.station",
     "collar.spacing",
 )
+_CONE, _ANGLE = "centre_hole.cone_diameter", "centre_hole.angle"
+_LIMITS = ("bar.least", "bar.largest")
 _THIRD = "third.station"  # the middle collar, where there is one
 
 
@@ -109,13 +111,18 @@ class _Notes:
         left, *_, right = shape.middles
         # Three columns: centre hole over the left end, bar in the middle, collar over the right one.
         self._hole = wrap(drawing.labels.get("centre_hole", ""), _HOLE_ROOM)
+        cone = [sizes[name] for name in (_CONE, _ANGLE) if name in sizes]
+        if self._hole and len(cone) == 2:
+            self._hole = (*self._hole, f"Ø{cone[0]} × {cone[1]}")
         self._collar = wrap(drawing.labels.get("collar_note", ""), _COLLAR_ROOM)
         self._collar_x = right
         # Where a collar sits in the middle the note points beside it, at the bar.
         self._bar_x = (left + right) / 2 + (shape.collar_width / 2 + 3 if len(shape.middles) > 2 else 0)
         bar_room = 2 * min(self._bar_x - _HOLE_ROOM - 4, WIDTH - _COLLAR_ROOM - 4 - self._bar_x)
+        limits = [sizes[name] for name in _LIMITS if name in sizes]
         self._bar = (
             f"Ø{sizes['bar.diameter']}",
+            *(["–".join(limits)] if limits else []),
             *wrap(drawing.labels.get("bar_note", ""), max(bar_room, 40)),
         )
         self._shape = shape

@@ -37,6 +37,7 @@ def head_of(title: TitleBlock, bar: str) -> Head:
         rules=title.knowledge_version,
         dated=title.date,
         approved=title.approved,
+        checksum=title.checksum,
     )
 
 

@@ -122,7 +122,9 @@ def _markdown(sheet: RecordSheet, head: Head, mend: Sequence[Text]) -> Iterator[
         return bullets(literal(say(text, head.dials)) for text in texts)
 
     yield heading(1, f"{TITLE}: {head.machine}")
-    yield literal(f"{head.shop}. Bar {head.bar}. Sheet {head.number} rev {head.revision}{head.status}. Rules {head.rules}.")
+    yield literal(
+        f"{head.shop}. Bar {head.bar}. Sheet {head.number} rev {head.revision}{head.status}. {head.made_by.capitalize()}."
+    )
     if mend:
         yield bold(MEND)
         yield lines(mend)

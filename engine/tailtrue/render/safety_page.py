@@ -137,6 +137,7 @@ def to_safety_html(procedure: Procedure, *, large: bool = False) -> str:
         paper=title.paper,
         dials=title.dials,
         rules=title.knowledge_version,
+        checksum=title.checksum,
     )
     return page(
         "safety.html.j2",

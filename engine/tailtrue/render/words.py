@@ -132,6 +132,9 @@ DIMENSIONS: Final = MappingProxyType(
         "collar.station": "end of the bar to the middle of its collar",
         "collar.spacing": "between the middles of the collars",
         "centre_hole.cone_diameter": "diameter of the centre hole's cone",
+        "centre_hole.angle": "angle of that cone",
+        "bar.least": "least diameter of the bar as it is bought",
+        "bar.largest": "largest diameter of the bar as it is bought",
         "centres.span": "between its seats on the centres",
     }
 )
@@ -139,6 +142,7 @@ DIMENSIONS: Final = MappingProxyType(
 TO_SCALE: Final = "to scale"
 LENGTH_TO_SCALE: Final = "length to scale, thickness not"
 ALLOWANCE_NOT_TO_SCALE: Final = "to scale, but what comes off is drawn larger"
+DIAMETERS_TO_SCALE: Final = "diameters to scale"
 NOT_TO_SCALE: Final = "not to scale"
 # ISO practice where sizes are metric, practice of inch countries elsewhere; the view is set right of the bar in both.
 PROJECTIONS: Final = MappingProxyType({"metric": "first-angle projection", "inch": "third-angle projection"})

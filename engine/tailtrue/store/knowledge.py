@@ -250,7 +250,7 @@ class CutText(NamedTuple):
 
 
 class DrawingPlan(NamedTuple):
-    """What the drawing shows, and what besides where a condition holds."""
+    """What the drawing shows, what besides where a condition holds, and what only where a step says it too."""
 
     title: str
     caption: str
@@ -258,6 +258,7 @@ class DrawingPlan(NamedTuple):
     labels: Mapping[str, Wording]
     also: Mapping[str, str]
     also_when: Condition
+    if_said: Mapping[str, str]
 
 
 class StepDrawing(NamedTuple):

@@ -347,7 +347,7 @@ class Loader:
         labels = {name: self._wording(text, where, name) for name, text in file.drawing.labels.items()}
         shown = file.drawing
         also_when = self._when(shown.also_when, where, "drawing")
-        drawing = DrawingPlan(shown.title, shown.caption, shown.dimensions, labels, shown.also, also_when)
+        drawing = DrawingPlan(shown.title, shown.caption, shown.dimensions, labels, shown.also, also_when, shown.if_said)
         return Page(
             conventions=self._wordings(file.conventions, where, "conventions"),
             stop_at_once=self._wordings(file.stop_at_once, where, "stop_at_once"),

@@ -33,6 +33,7 @@ class DrawingFile(File):
     dimensions: dict[str, str]
     also: dict[str, str] = Field(default={})
     also_when: When = Field(default=[])
+    if_said: dict[str, str] = Field(default={})
     labels: dict[str, str]
 
 

@@ -9,13 +9,17 @@ from tailtrue.render.figures.bar_held import bar_in_collet, bar_in_spindle, bar_
 from tailtrue.render.figures.between_centres import between_centres
 from tailtrue.render.figures.blank_held import blank_held
 from tailtrue.render.figures.boring_reach import boring_reach
+from tailtrue.render.figures.centre_hole import centre_hole
 from tailtrue.render.figures.collar_blank import collar_blank
 from tailtrue.render.figures.drill_ladder import drill_ladder
+from tailtrue.render.figures.four_jaws import blank_in_four_jaws, blank_on_band
 from tailtrue.render.figures.indicators import indicator_on_collars, indicator_on_quill
 from tailtrue.render.figures.on_stub import collar_on_stub
+from tailtrue.render.figures.raw_blank import raw_blank
 from tailtrue.render.figures.soft_jaws import blank_in_soft_jaws, jaws_on_plug
 from tailtrue.render.figures.speed_plate import speed_plate
 from tailtrue.render.figures.tailstock_move import tailstock_move
+from tailtrue.render.figures.tailstock_set_over import tailstock_set_over
 
 Draw = Callable[[Drawing, Dials], str]
 
@@ -26,16 +30,21 @@ KINDS: Mapping[str, Draw] = MappingProxyType(
         "bar-in-steady": bar_in_steady,
         "between-centres": between_centres,
         "blank-held": blank_held,
+        "blank-in-four-jaws": blank_in_four_jaws,
         "blank-in-soft-jaws": blank_in_soft_jaws,
+        "blank-on-band": blank_on_band,
         "boring-reach": boring_reach,
+        "centre-hole": centre_hole,
         "collar-blank": collar_blank,
         "collar-on-stub": collar_on_stub,
         "drill-ladder": drill_ladder,
         "indicator-on-collars": indicator_on_collars,
         "indicator-on-quill": indicator_on_quill,
         "jaws-on-plug": jaws_on_plug,
+        "raw-blank": raw_blank,
         "speed-plate": speed_plate,
         "tailstock-move": tailstock_move,
+        "tailstock-set-over": tailstock_set_over,
     }
 )
 

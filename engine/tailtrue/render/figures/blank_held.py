@@ -35,7 +35,7 @@ def blank_held(drawing: Drawing, dials: Dials) -> str:
     if spacer:
         _spacer(plate, middle, back, said)
     ink.line(0, middle, front + 4, middle, "chain")
-    _tool(plate, front, middle)
+    facing_tool(plate, front, middle)
     top, bottom = middle - _HALF_BLANK, middle + _HALF_BLANK
     plate.upright(_SIZE_AT, top, bottom, f"Ø{plate.number('diameter')}", front)
     spans = [
@@ -71,7 +71,7 @@ def _spacer(plate: Plate, middle: float, back: float, said: tuple[str, ...]) -> 
     plate.leader((_FACE + back) / 2, foot, (_FACE + back) / 2, top + 2)
 
 
-def _tool(plate: Plate, front: float, middle: float) -> None:
+def facing_tool(plate: Plate, front: float, middle: float) -> None:
     """The facing tool at the front of the blank."""
     tip, foot = middle + _HALF_BLANK - 4, middle + _HALF_BODY
     left, right = front + 0.8, front + 0.8 + _TOOL_WIDE

@@ -28,7 +28,8 @@ def boring_reach(drawing: Drawing, dials: Dials) -> str:
     said = _Said(plate, (back + front) / 2, (front + holder) / 2)
     middle = said.foot + 3 + _WALL + half_hole
     top, bottom = middle - half_hole - _WALL, middle + half_hole + _WALL
-    _chuck(plate, top, bottom, plate.size("chuck_hole") * scale if plate.has("chuck_hole") else 0.0)
+    if plate.label("chuck"):
+        _chuck(plate, top, bottom, plate.size("chuck_hole") * scale if plate.has("chuck_hole") else 0.0)
     for upper in (top, middle + half_hole):
         plate.hatch(back, upper, front - back, _WALL)
     for x in (back, front):

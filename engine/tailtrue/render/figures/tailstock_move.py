@@ -8,10 +8,10 @@ from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, wrap
 from tailtrue.render.move import draw_way, side_of
 from tailtrue.render.words import LARGER_SHORT, NOT_TO_SCALE, SMALLER_SHORT
 
-_WORDS_AT = 40.0
-_ARROW_AT = 35.0
-_BODY, _BASE, _REACH = 7.0, 9.0, 12.5  # half of what body and base take across, and as far out as the screws come
-_PEN = 9.0  # what writing by hand takes
+WORDS_AT = 40.0
+ARROW_AT = 35.0
+_BODY, _BASE, REACH = 7.0, 9.0, 12.5  # half of what body and base take across, and as far out as the screws come
+PEN = 9.0  # what writing by hand takes
 
 
 def tailstock_move(drawing: Drawing, dials: Dials) -> str:
@@ -21,13 +21,13 @@ def tailstock_move(drawing: Drawing, dials: Dials) -> str:
     sign = side_sign(drawing)
     cases = _cases(plate, drawing)
     away, toward = (
-        (f"{cases[side]}:", side, *_screw(plate, drawing, name))
+        (f"{cases[side]}:", side, *screw_words(plate, drawing, name))
         for side, name in (("away from you", "screw_away"), ("toward you", "screw_toward"))
     )
     rows = max(len(away), len(toward))
-    half = max(_REACH + LINE_HEIGHT + 3, rows * LINE_HEIGHT + 1 + (0 if _named(drawing) else _PEN))
+    half = max(REACH + LINE_HEIGHT + 3, rows * LINE_HEIGHT + 1 + (0 if _named(drawing) else PEN))
     middle = half
-    _tailstock(plate, middle)
+    tailstock(plate, middle)
     tool = middle + sign * 6
     nib(ink, 3, tool, sign, 6)
     ink.words(6, tool + sign * 4 + TEXT_HEIGHT / 2, (plate.label("tool"),))
@@ -35,12 +35,12 @@ def tailstock_move(drawing: Drawing, dials: Dials) -> str:
         ("up", away, FIRST_ROW, "screw_away"),
         ("down", toward, middle + 2 + TEXT_HEIGHT, "screw_toward"),
     ):
-        draw_way(ink, _ARROW_AT, middle, "up" if way == "up" else "down", 2.0, 13.0)
-        ink.words(_WORDS_AT, top, block[:2], "start", "strong")
-        ink.words(_WORDS_AT, top + 2 * LINE_HEIGHT, block[2:])
+        draw_way(ink, ARROW_AT, middle, "up" if way == "up" else "down", 2.0, 13.0)
+        ink.words(WORDS_AT, top, block[:2], "start", "strong")
+        ink.words(WORDS_AT, top + 2 * LINE_HEIGHT, block[2:])
         if name not in drawing.said:
-            pen = top + (len(block) - 1) * LINE_HEIGHT + _PEN - 1
-            ink.line(_WORDS_AT, pen, WIDTH, pen)
+            pen = top + (len(block) - 1) * LINE_HEIGHT + PEN - 1
+            ink.line(WORDS_AT, pen, WIDTH, pen)
     ink.words(0, FIRST_ROW, (plate.label("far"),))
     foot = 2 * half + 2
     ink.words(0, foot, (plate.label("stand"),), "start", "strong")
@@ -60,17 +60,19 @@ def _named(drawing: Drawing) -> bool:
     return {"screw_away", "screw_toward"} <= set(drawing.said)
 
 
-def _screw(plate: Plate, drawing: Drawing, name: str) -> tuple[str, ...]:
+def screw_words(plate: Plate, drawing: Drawing, name: str) -> tuple[str, ...]:
+    """What moves the tailstock that way, as its owner calls it, or the words that ask for it."""
     said = drawing.said.get(name)
-    return wrap(f"{plate.label('screw')}: {said}" if said else plate.label("unnamed"), WIDTH - _WORDS_AT)
+    return wrap(f"{plate.label('screw')}: {said}" if said else plate.label("unnamed"), WIDTH - WORDS_AT)
 
 
-def _tailstock(plate: Plate, middle: float) -> None:
+def tailstock(plate: Plate, middle: float) -> None:
+    """Quill, body, base in dashes, and a screw on either side."""
     ink = plate.ink
     ink.box(11, middle - _BASE, 20, 2 * _BASE, "hidden")
     ink.outline(((5, middle - 2.5), (0.5, middle), (5, middle + 2.5)))
     ink.box(5, middle - 3, 8, 6, "edge steel")
     ink.box(13, middle - _BODY, 16, 2 * _BODY)
-    for top in (middle - _REACH, middle + _BASE):
-        ink.box(19.5, top, 3, _REACH - _BASE, "edge steel")
+    for top in (middle - REACH, middle + _BASE):
+        ink.box(19.5, top, 3, REACH - _BASE, "edge steel")
     ink.line(0, middle, 33, middle, "chain")

@@ -1,0 +1,110 @@
+"""Sheets of the shipped examples whose drawings of blank, grip, bar or centre hole have one size wrong."""
+
+from functools import cache
+
+from shops import EXAMPLES
+from tailtrue.advise import advise, make_procedure, shop_for
+
+from .broken import breaks
+from .changed import Job
+
+
+@cache
+def _job(name: str) -> Job:
+    path = EXAMPLES / "fernhill" / f"{name}.toml"
+    return make_procedure(path), shop_for(advise(path))
+
+
+def _with_size(job: str, drawing: str, name: str, value: float) -> Job:
+    tree, shop = _job(job)
+    one = next(one for one in tree.drawings if one.id == drawing)
+    wrong = one.dimensions[name].model_copy(update={"value": value})
+    changed = one.model_copy(update={"dimensions": {**one.dimensions, name: wrong}})
+    return tree.model_copy(update={"drawings": tuple(changed if two is one else two for two in tree.drawings)}), shop
+
+
+@breaks("V87", "drawing slug-blank", also="V86")
+def slug_that_loses_more_than_it_has() -> Job:
+    return _with_size("job-plate", "slug-blank", "second_face", 11.0)
+
+
+@breaks("V87", "drawing slug-blank", also="V86")
+def slug_whose_corners_lie_inside_its_flats() -> Job:
+    return _with_size("job-plate", "slug-blank", "corners", 79.0)
+
+
+@breaks("V87", "drawing cast-blank", also="V86")
+def casting_that_is_larger_at_its_small_end() -> Job:
+    return _with_size("job-cast", "cast-blank", "large", 77.0)
+
+
+@breaks("V87", "drawing slug-in-jaws", also="V86")
+def slug_that_stands_out_further_than_its_grip_leaves() -> Job:
+    return _with_size("job-plate", "slug-in-jaws", "standing_out", 28.0)
+
+
+@breaks("V87", "drawing slug-in-jaws", also="V86")
+def band_that_runs_into_the_jaws() -> Job:
+    return _with_size("job-plate", "slug-in-jaws", "band", 26.0)
+
+
+@breaks("V87", "drawing casting-in-jaws", also="V86")
+def band_turned_larger_than_the_casting() -> Job:
+    return _with_size("job-cast", "casting-in-jaws", "band_diameter", 79.0)
+
+
+@breaks("V87", "drawing blank-on-band", also="V86")
+def grip_longer_than_its_band() -> Job:
+    return _with_size("job-plate", "blank-on-band", "band", 15.0)
+
+
+@breaks("V86", "drawing boring-reach-four-jaws")
+def room_behind_a_band_that_is_not_that_of_the_sheet() -> Job:
+    return _with_size("job-plate", "boring-reach-four-jaws", "behind", 19.0)
+
+
+@breaks("V87", "drawing centre-hole", also="V86")
+def cone_deeper_than_its_angle_lets_it_be() -> Job:
+    return _with_size("job", "centre-hole", "cone_depth", 2.4)
+
+
+@breaks("V87", "drawing centre-hole", also="V86")
+def centre_hole_that_ends_in_its_cone() -> Job:
+    return _with_size("job", "centre-hole", "depth", 1.5)
+
+
+@breaks("V87", "drawing centre-hole", also="V86")
+def centre_hole_of_another_angle() -> Job:
+    return _with_size("job", "centre-hole", "angle", 82.0)
+
+
+@breaks("V85", "drawing centre-hole", also="V86")
+def angle_in_millimetres() -> Job:
+    tree, shop = _job("job")
+    one = next(one for one in tree.drawings if one.id == "centre-hole")
+    wrong = one.dimensions["angle"].model_copy(update={"unit": "mm"})
+    changed = one.model_copy(update={"dimensions": {**one.dimensions, "angle": wrong}})
+    return tree.model_copy(update={"drawings": tuple(changed if two is one else two for two in tree.drawings)}), shop
+
+
+def _with_bar(name: str, value: float) -> Job:
+    tree, shop = _job("job")
+    assert tree.drawing is not None
+    wrong = tree.drawing.dimensions[name].model_copy(update={"value": value})
+    drawing = tree.drawing.model_copy(update={"dimensions": {**tree.drawing.dimensions, name: wrong}})
+    return tree.model_copy(update={"drawing": drawing}), shop
+
+
+@breaks("V381", "drawing")
+def centre_hole_of_the_bar_of_another_angle() -> Job:
+    return _with_bar("centre_hole.angle", 75.0)
+
+
+@breaks("V381", "drawing")
+def limits_that_the_bar_is_outside_of() -> Job:
+    return _with_bar("bar.least", 25.01)
+
+
+@breaks("V381", "drawing")
+def limits_that_no_step_gives() -> Job:
+    return _with_bar("bar.largest", 25.02)
