@@ -4,7 +4,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from tailtrue.parts import Figure, Node, Text
+from tailtrue.parts import Figure, Node, Term, Text
 
 Do = Literal["leave", "again", "move"]
 Kind = Literal["blank", "readings", "way", "moves", "wide"]
@@ -68,3 +68,4 @@ class RecordSheet(Node):
     verify: tuple[Text, ...]
     blocks: tuple[Block, ...]
     keep: tuple[Text, ...]
+    glossary: tuple[Term, ...] = Field(default=(), description="terms that the record uses")

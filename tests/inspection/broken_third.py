@@ -136,7 +136,7 @@ def no_place_for_the_deviation_of_the_middle() -> Job:
     return _step(_READ, lambda step: step.model_copy(update={"checks": step.checks[:2]}))
 
 
-@breaks("V207", "record")
+@breaks("V207", "record", also="V190")
 def record_without_the_middle() -> Job:
     tree, shop = _job()
     assert tree.record is not None

@@ -6,8 +6,9 @@ from tailtrue.parts import Term
 
 from .broken import breaks
 from .changed import Job, figure_of, with_sheet
-from .sample import procedure
+from .sample import GLOSSARY, procedure
 from .sample_pieces import figure
+from .sample_record import record
 
 _WHERE = "glossary"
 
@@ -65,3 +66,8 @@ def source_that_is_not_listed() -> Job:
 @breaks("V190", _WHERE)
 def no_source() -> Job:
     return _last(sources=())
+
+
+@breaks("V190", "record")
+def word_explained_that_the_record_does_not_say() -> Job:
+    return with_sheet(record=record().model_copy(update={"glossary": GLOSSARY[:1]}))

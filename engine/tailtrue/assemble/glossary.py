@@ -25,7 +25,7 @@ _WORD_ENDS = re.compile(r"(?:s|es)?(?![\w-])")
 
 
 def explained(tree: Procedure, terms: Iterable[Term]) -> Procedure:
-    """The tree with the terms that its sheet and its safety review use, each for itself."""
+    """The tree with the terms that its sheet and its safety review use, each for itself; its record comes with its own."""
     terms, review = tuple(terms), tree.safety_review
     told = review.model_copy(update={"glossary": glossary(terms, review, tree.do_not_start, tree.stop_at_once)})
     return tree.model_copy(
@@ -38,7 +38,7 @@ def explained(tree: Procedure, terms: Iterable[Term]) -> Procedure:
 
 def explaining_sources(tree: Procedure) -> Iterator[str]:
     """Every source that the terms of a tree name."""
-    for terms in (tree.glossary, tree.safety_review.glossary):
+    for terms in (tree.glossary, tree.safety_review.glossary, tree.record.glossary if tree.record else ()):
         for term in terms:
             yield from term.sources
 

@@ -18,7 +18,8 @@ _END = re.compile(r"(?<=[.!?])\s+")
 _OWN = frozenset({"term", "seen_as", "meaning"})
 _CODES = frozenset({"id", "fact", "unit", "kind", "activities", "sources", "tools", "answers", "signs", "read", "used_at"})
 _UNREAD = _OWN | _CODES
-_REVIEW, _SHEET = "safety review", "glossary"
+_REVIEW, _SHEET, _RECORD = "safety review", "glossary", "record"
+_OF_PAPERS = (_SHEET, _REVIEW, _RECORD)
 _READ_BEFORE_REVIEW = ("do not start", "stop at once")
 
 
@@ -43,6 +44,8 @@ def _papers(sheet: Sheet) -> Iterator[tuple[str, tuple[Term, ...]]]:
     tree = sheet.procedure
     yield _SHEET, tree.glossary
     yield _REVIEW, tree.safety_review.glossary
+    if tree.record is not None:
+        yield _RECORD, tree.record.glossary
 
 
 def _meaning(where: str, term: Term) -> Iterator[Fault]:
@@ -59,7 +62,7 @@ def _said(sheet: Sheet) -> Mapping[str, str]:
     said: dict[tuple[str, ...], dict[str, None]] = {}
     at: dict[str, dict[str, None]] = {}
     for where in {found[0] for found in chain(sheet.words, sheet.names, sheet.texts)}:
-        papers = tuple(paper for paper in (_SHEET, _REVIEW) if _is_on(paper, where))
+        papers = tuple(paper for paper in _OF_PAPERS if _is_on(paper, where))
         at[where] = said.setdefault(papers, {})
     for where, field, word in sheet.words:
         if field not in _UNREAD:
@@ -72,7 +75,7 @@ def _said(sheet: Sheet) -> Mapping[str, str]:
             at[where][typed] = None
     return {
         paper: "\n".join(line for papers, lines in said.items() if paper in papers for line in lines).lower()
-        for paper in (_SHEET, _REVIEW)
+        for paper in _OF_PAPERS
     }
 
 
@@ -83,7 +86,9 @@ def _is_on(paper: str, where: str) -> bool:
         return paper == _REVIEW
     if where.startswith(_READ_BEFORE_REVIEW):
         return paper in (_REVIEW, _SHEET)
-    return paper == _SHEET and not where.startswith(("derivation of", "source ", "record"))
+    if where.startswith(_RECORD):
+        return paper == _RECORD
+    return paper == _SHEET and not where.startswith(("derivation of", "source "))
 
 
 def _stands(form: str, said: str) -> bool:

@@ -8,13 +8,15 @@ from tailtrue.papers import Head
 from tailtrue.parts import Text
 from tailtrue.procedure import Procedure
 from tailtrue.record_sheet import Block, Do, Part, Place, RecordSheet
+from tailtrue.render.columns import abreast
+from tailtrue.render.glossary import terms
 from tailtrue.render.marks import legend
 from tailtrue.render.move import move_drawing
 from tailtrue.render.nomogram import nomogram
 from tailtrue.render.numbers import columns, read, show_one
 from tailtrue.render.paper import MEND, head_of, page, unit_beside
 from tailtrue.render.plain import bold, bullets, heading, literal, table
-from tailtrue.render.words import directions, say
+from tailtrue.render.words import HEADINGS, directions, say
 
 DO: Mapping[Do, str] = {"leave": "leave it", "again": "read again", "move": "move"}
 DO_FIXED: Mapping[Do, str] = {"leave": "leave it", "again": "read again", "move": "note it"}
@@ -98,6 +100,8 @@ def record_html(sheet: RecordSheet, head: Head, mend: Sequence[Text] = (), *, la
         titles=(TITLE, _table_title(sheet), SCALES_TITLE, SHEET_TITLE, FULL_TITLE),
         next_due=NEXT_DUE,
         initials=INITIALS,
+        glossary_title=HEADINGS["glossary"],
+        abreast=abreast,
         legend=legend(sheet, tuple(mend)),
         unit_beside=lambda unit: unit_beside(unit, dials),
     )
@@ -156,6 +160,7 @@ def _markdown(sheet: RecordSheet, head: Head, mend: Sequence[Text]) -> Iterator[
         yield heading(3, block.title)
         yield table(("What", *map(literal, block.columns)), _block_rows(block, head))
     yield lines(sheet.keep)
+    yield from terms(HEADINGS["glossary"], sheet.glossary, head.dials)
 
 
 def _block_rows(block: Block, head: Head) -> Iterator[tuple[str, ...]]:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from tailtrue.assemble.filling import Filler, fact_pieces, figure
+from tailtrue.assemble.glossary import glossary
 from tailtrue.assemble.ways import can_move, ways
 from tailtrue.case import Case
 from tailtrue.facts import Fact, FactSpec
@@ -28,7 +29,7 @@ def record_sheet(case: Case, fields: Mapping[str, FactSpec]) -> RecordSheet:
     leave = filler.figure("lookup.inside" if isinstance(case.get("lookup.inside"), Fact) else "align.uncertainty")
     again = filler.figure("lookup.again_up_to") if isinstance(case.get("lookup.again_up_to"), Fact) else None
     larger, smaller = ways(case)
-    return RecordSheet(
+    sheet = RecordSheet(
         bar=str(case.value("truing.bar")),
         can_move=can_move(case),
         larger_at_tailstock=larger,
@@ -56,6 +57,7 @@ def record_sheet(case: Case, fields: Mapping[str, FactSpec]) -> RecordSheet:
         blocks=tuple(_block(filler, block) for block in case.knowledge.blocks if case.judge(block.when).truth is Truth.YES),
         keep=lines_of(case, "record-keep"),
     )
+    return sheet.model_copy(update={"glossary": glossary(case.knowledge.glossary, sheet)})
 
 
 def _rows(case: Case) -> tuple[TableRow, ...]:
