@@ -1,6 +1,7 @@
 """The drawings of the making: to scale, legible, told in words, at one with the tree, on any shop's sizes."""
 
 import re
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -303,26 +304,48 @@ def _boxes(svg: str, kind: str = "") -> list[tuple[float, float, float, float]]:
     return [tuple(float(one.attributes[name]) for name in ("x", "y", "width", "height")) for one in found]  # type: ignore[misc]
 
 
+def _ladder_steps(svg: str) -> tuple[list[tuple[float, float, float]], float]:
+    """The steps of the hole from the rough bore on, each from and to along the axis and its height; the axis."""
+    page = read_page(svg)
+    metal = next(page.all("path", "edge")).attributes["d"]
+    points = [(float(x), float(y)) for x, y in re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", metal)][2:]
+    chain = re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", next(page.all("path", "chain")).attributes["d"])
+    return [(left, right, y) for (right, y), (left, _) in zip(points[::2], points[1::2], strict=True)], float(chain[0][1])
+
+
 def test_the_ladder_is_to_scale() -> None:
-    rings = [one for one in read_page(figure_of(_any("drill-ladder"), "metric")).all("circle") if "solid" not in _kind(one)]
-    radii = [float(one.attributes["r"]) for one in rings]
-    assert [radius / radii[0] for radius in radii] == pytest.approx([1, 22 / 24, 12 / 24, 4 / 24], abs=0.001)
-    assert len({(one.attributes["cx"], one.attributes["cy"]) for one in rings}) == 1
+    steps, axis = _ladder_steps(figure_of(_any("drill-ladder"), "metric"))
+    radii = [axis - y for _, _, y in steps]
+    assert [radius / radii[0] for radius in radii] == pytest.approx([1, 22 / 24, 12 / 24, 4 / 24], abs=0.002)
+    assert all(left == after for (left, _, _), (_, after, _) in pairwise(steps))
 
 
 def _kind(one: Element) -> str:
     return one.attributes.get("class", "")
 
 
-def test_every_leader_of_the_ladder_ends_on_the_circle_it_names() -> None:
-    page = read_page(figure_of(_any("drill-ladder"), "metric"))
-    rings = [one for one in page.all("circle") if "solid" not in _kind(one)]
+def test_every_leader_of_the_ladder_ends_on_the_step_it_names() -> None:
+    svg = figure_of(_any("drill-ladder"), "metric")
+    page = read_page(svg)
+    steps, _ = _ladder_steps(svg)
     dots = [one for one in page.all("circle") if "solid" in _kind(one)]
-    assert len(dots) == len(rings)
-    for ring, dot in zip(rings, dots, strict=True):
-        across, up = (float(dot.attributes[name]) - float(ring.attributes[name]) for name in ("cx", "cy"))
-        assert (across**2 + up**2) ** 0.5 == pytest.approx(float(ring.attributes["r"]), abs=0.02)
+    assert len(dots) == len(steps)
+    for (left, right, height), dot in zip(steps, dots, strict=True):
+        assert float(dot.attributes["cx"]) == pytest.approx((left + right) / 2, abs=0.02)
+        assert float(dot.attributes["cy"]) == pytest.approx(height, abs=0.02)
     assert [box.words.split(" ")[0] for box in text_boxes(page)][:4] == ["Ø24.00", "Ø22.00", "Ø12.00", "Ø4.00"]
+
+
+def test_the_metal_of_the_ladder_is_hatched_and_its_hole_is_not() -> None:
+    svg = figure_of(_any("drill-ladder"), "metric")
+    steps, _ = _ladder_steps(svg)
+    cuts = [one.attributes["d"] for one in read_page(svg).all("path", "cut")]
+    assert cuts
+    for cut in cuts:
+        for x, y in re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", cut):
+            assert any(
+                left - 0.02 <= float(x) <= right + 0.02 and float(y) <= height + 0.02 for left, right, height in steps
+            )
 
 
 def test_the_boring_bar_is_to_scale_along_and_across() -> None:

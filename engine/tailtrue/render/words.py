@@ -142,6 +142,7 @@ DIMENSIONS: Final = MappingProxyType(
 TO_SCALE: Final = "to scale"
 LENGTH_TO_SCALE: Final = "length to scale, thickness not"
 ALLOWANCE_NOT_TO_SCALE: Final = "to scale, but what comes off is drawn larger"
+DIAMETERS_TO_SCALE: Final = "diameters to scale"
 NOT_TO_SCALE: Final = "not to scale"
 # ISO practice where sizes are metric, practice of inch countries elsewhere; the view is set right of the bar in both.
 PROJECTIONS: Final = MappingProxyType({"metric": "first-angle projection", "inch": "third-angle projection"})
