@@ -102,6 +102,8 @@ class WearRow(Node):
     machine: MachineState
     required: tuple[Text, ...]
     forbidden: tuple[Text, ...]
+    signs: tuple[str, ...] = Field(default=(), description="codes of what is worn")
+    never_signs: tuple[str, ...] = Field(default=(), description="codes of what is not")
     sources: tuple[str, ...]
 
 
@@ -172,6 +174,7 @@ class ShopSheet(Node):
 
     made_unasked: bool = Field(description="whether it is made without being asked for by name")
     control: Control
+    first: tuple[Line, ...] = Field(default=(), description="who may use the lathe; it stands before all else")
     banners: tuple[Line, ...] = ()
     scope: tuple[Line, ...]
     who: tuple[WhoRow, ...]

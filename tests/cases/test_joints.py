@@ -305,7 +305,7 @@ def test_that_bar_is_used_new_and_worn(tmp_path: Path, collar: str) -> None:
         ("job", 'accuracy = "good"', 'accuracy = "good"\ndo = "use-bar"\nbar_on_hand = "the good bar"'),
         ("stock", r"\A", '[[stock.test_bars]]\nlabel = "the good bar"\nmaterial = "steel-low-carbon-cold-drawn"\n'
          'collar_material = "aluminium-6061-t6"\ndiameter = "1 in"\nlength = "11 in"\ncollar_width = "1 1/2 in"\n'
-         f'collar_diameter = "{collar}"\nstation = "2.25 in"\ncone = "1/4 in"\npilot = "3/32 in"\n\n'),
+         f'collar_diameter = "{collar}"\nstation = "2.25 in"\ncone = "1/4 in"\npilot = "3/32 in"\nfixed_by = "retaining-compound"\n\n'),
     )  # fmt: skip
     tree = make_procedure(job)
     assert number(tree, "collar.width") == pytest.approx(1.5 * 25.4)

@@ -256,7 +256,7 @@ def test_molten_metal_without_what_it_needs_is_refused(tmp_path: Path, change: C
 @pytest.mark.parametrize("material", ["acetal", "nylon", "pvc-rigid"])
 def test_plastic_is_refused_with_its_reason(tmp_path: Path, material: str) -> None:
     job = job_of(tmp_path, "fernhill", "bored", ("stock-bored", '"aluminium-6082-t6"', f'"{material}"'))
-    with pytest.raises(FactsWrong, match="no use as a collar"):
+    with pytest.raises(Refused, match="no use as a collar"):
         make_procedure(job)
 
 

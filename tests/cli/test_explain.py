@@ -251,6 +251,22 @@ def test_numbers_of_other_routes_are_not_counted_to_this_job() -> None:
     assert {one["name"] for one in whole} == {"align.limit"}
 
 
+OTHER_EDGE = ("--set", "crib.tool_material=carbide")
+
+
+def test_the_time_of_job_phase_and_step_is_laid_beside() -> None:
+    found = {one["name"]: one for one in data("compare", FERNHILL, *OTHER_EDGE)["times"]}
+    assert {"job", "collars"} < found.keys()
+    assert any(name.startswith("collars/") for name in found)
+    page = run("compare", FERNHILL, *OTHER_EDGE).stdout
+    assert "\nTime\n" in page
+    assert found["collars"]["before"] in " ".join(page.split())
+
+
+def test_no_time_is_compared_with_that_of_a_sheet_that_is_not_printed() -> None:
+    assert data("compare", FERNHILL, "--set", "lathe.chuck_guard=none")["times"] == []
+
+
 def test_one_side_refused_is_said_with_the_reason_and_the_rest_is_compared() -> None:
     found = data("compare", FERNHILL, "--set", "lathe.chuck_guard=none", "--set", "job.accuracy=general")
     assert found["printed"] == {"before": True, "after": False}

@@ -152,6 +152,34 @@ def step_in_the_table_twice() -> Job:
 
 
 @breaks("V105", _WHERE)
+def sign_of_gloves_at_a_turning_spindle() -> Job:
+    changed, givens = _with_row("wear", signs=("M009",))
+    assert changed.sop is not None
+    signs = (*changed.sop.signs, Sign(code="M009", words="wear protective gloves", shape="disc"))
+    return changed.model_copy(update={"sop": changed.sop.model_copy(update={"signs": signs})}), givens
+
+
+@breaks("V105", _WHERE)
+def no_sign_against_gloves_where_it_can_start() -> Job:
+    return _with_row("wear", never_signs=())
+
+
+@breaks("V107", _WHERE)
+def sign_of_what_is_worn_without_its_words() -> Job:
+    return _with_row("wear", signs=("M004",))
+
+
+@breaks("V100", _WHERE, also="V34")
+def nothing_says_who_may_use_the_lathe() -> Job:
+    return _with(first=())
+
+
+@breaks("V100", _WHERE)
+def first_line_that_lets_everybody_in() -> Job:
+    return _with(first=(_sop().first[0].model_copy(update={"text": ("People who were shown this lathe use it.",)}),))
+
+
+@breaks("V105", _WHERE)
 def gloves_worn_at_a_turning_spindle() -> Job:
     return _with_row("wear", required=(("Thin gloves.",),))
 

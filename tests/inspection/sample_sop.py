@@ -57,6 +57,7 @@ def sop_of(sheet: Procedure) -> ShopSheet:
             entries=(Entry(label="Machine", value=("Workshop bench 4 in the corner",)), Entry(label="Kept at")),
             signatories=(Signatory(role="Author", name="workshop staff"), Signatory(role="Approval")),
         ),
+        first=(line("who", "Only people who were shown this lathe use it."),),
         banners=(line("draft", "Draft. Nobody works from it."),),
         scope=(line("scope", "One bar on one lathe."),),
         who=tuple(
@@ -88,7 +89,7 @@ def sop_of(sheet: Procedure) -> ShopSheet:
             ),
             WearRow(
                 state="Turning", machine="turning", required=(("Safety glasses.",),),
-                forbidden=(("Gloves of any kind.",),), sources=FROM,
+                forbidden=(("Gloves of any kind.",),), never_signs=("P028",), sources=FROM,
             ),
         ),
         guards=(GuardRow(name="Guard", state=("present",), means=("Shut it.",), sources=FROM),),

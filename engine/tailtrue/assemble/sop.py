@@ -43,9 +43,23 @@ def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
     texts = filler.case.knowledge.sop
     page = texts.page.file
     hazards = tuple(_hazards(tree, page.hazards_at_least, page.likely_at_least))
+    worn = tuple(
+        WearRow(
+            state=rule.file.state,
+            machine=rule.file.machine,
+            required=tuple(filler.text(text) for text in rule.texts["required"]),
+            forbidden=tuple(filler.text(text) for text in rule.texts["forbidden"]),
+            signs=tuple(rule.file.signs),
+            never_signs=tuple(rule.file.never_signs),
+            sources=tuple(rule.file.sources),
+        )
+        for rule in texts.wear
+        if _may_hold(filler, rule)
+    )
     return ShopSheet(
         made_unasked=filler.case.judge(texts.page.when).truth is Truth.YES,
         control=_control(filler, texts, tree),
+        first=_lines(filler, texts, "first"),
         banners=_lines(filler, texts, "banner"),
         scope=_lines(filler, texts, "scope"),
         who=tuple(_who(tree)),
@@ -53,18 +67,8 @@ def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
         supervision=_lines(filler, texts, "supervision"),
         local=_entries(filler, texts.places),
         hazards=hazards,
-        signs=_signs(filler, hazards),
-        wear=tuple(
-            WearRow(
-                state=rule.file.state,
-                machine=rule.file.machine,
-                required=tuple(filler.text(text) for text in rule.texts["required"]),
-                forbidden=tuple(filler.text(text) for text in rule.texts["forbidden"]),
-                sources=tuple(rule.file.sources),
-            )
-            for rule in texts.wear
-            if _may_hold(filler, rule)
-        ),
+        signs=_signs(filler, hazards, worn),
+        wear=worn,
         guards=tuple(_guards(filler, texts.controls)),
         before=_lines(filler, texts, "before"),
         during=_lines(filler, texts, "during"),
@@ -241,8 +245,10 @@ def _hazards(tree: Procedure, at_least: int, likely: int) -> Iterator[HazardRow]
         )
 
 
-def _signs(filler: Filler, hazards: Iterable[HazardRow]) -> tuple[Sign, ...]:
-    return signs_of(filler.case.knowledge, (code for hazard in hazards for code in hazard.signs))
+def _signs(filler: Filler, hazards: Iterable[HazardRow], worn: Iterable[WearRow]) -> tuple[Sign, ...]:
+    codes = [code for hazard in hazards for code in hazard.signs]
+    codes += [code for row in worn for code in (*row.signs, *row.never_signs)]
+    return signs_of(filler.case.knowledge, codes)
 
 
 def _guards(filler: Filler, rules: Iterable[Rule[SopControlFile]]) -> Iterator[GuardRow]:

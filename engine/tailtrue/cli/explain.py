@@ -105,7 +105,7 @@ Every = Annotated[bool, typer.Option("--all", help="every row, and what no page 
 
 
 def compare(job: Job, instead: Set = None, every: Every = False, as_json: Json = False) -> None:
-    """Lay a job beside the same job with facts said otherwise: choices, numbers, steps, cautions, refusals."""
+    """Lay a job beside the same job with facts said otherwise: choices, numbers, steps, cautions, time, refusals."""
     lines: list[str] = []
 
     def work() -> dict[str, Any]:
@@ -143,13 +143,14 @@ def side_of(advice: "Advice") -> "Side":
 
     case = advice.case
     trouble: tuple[Problem, ...] = ()
+    procedure = None
     try:
-        procedure_of(advice)
+        procedure = procedure_of(advice)
     except KnowledgeInvalid:
         raise
     except TailtrueError as error:
         trouble = error.problems
-    return Side(case, advice.given, advice.route, trouble)
+    return Side(case, advice.given, advice.route, trouble, procedure)
 
 
 def wrapped(text: str, indent: str = "", hang: str | None = None) -> list[str]:
@@ -200,10 +201,12 @@ def comparison(found: "Difference", before: "Side", after: "Side", *, folded: bo
     yield from _both("Cautions", found.cautions)
     yield from _both("Findings", found.findings)
     yield from _both("Steps", found.steps)
+    yield from _rows("Time", found.times, _MOST if folded else None)
     for phase, changed in found.numbers:
         yield from _rows(phase, changed, _MOST if folded else None)
     yield from _rows("Behind the sheet", found.behind, 0 if folded else None)
-    if folded and (len(found.behind) or any(len(changed) > _MOST for _, changed in found.numbers)):
+    many = any(len(changed) > _MOST for changed in (found.times, *(changed for _, changed in found.numbers)))
+    if folded and (found.behind or many):
         yield ""
         yield "Everything, row by row: the same with --all"
 

@@ -67,13 +67,28 @@ def _doubt(bar: Record, finishes: Table) -> float:
     how="each bar of the stock list beside the one that was chosen",
 )
 def bar_offers(bars: tuple[Record, ...], chosen: Record, finishes: Table) -> tuple[Record, ...]:
-    return tuple(_offer(bar, chosen, finishes.one(finish=bar["finish"])) for bar in bars)
+    first = next((bar for bar in bars if bar == chosen), None)
+    return tuple(_offer(bar, first, finishes) for bar in bars)
 
 
-def _offer(bar: Record, chosen: Record, finish: Row) -> Record:
-    verdict = "chosen" if bar is chosen or bar == chosen else "left"
+def _offer(bar: Record, chosen: Record | None, finishes: Table) -> Record:
+    finish = finishes.one(finish=bar["finish"])
     reason = f"{finish.text('name')}: {finish.text('note')}"
-    return {"label": bar["label"], "size": bar["diameter"], "verdict": verdict, "reason": reason}
+    if chosen is not None and bar is not chosen and _doubt(bar, finishes) <= _doubt(chosen, finishes):
+        reason = _less(bar["diameter"], chosen["diameter"])
+    return {
+        "label": bar["label"],
+        "size": bar["diameter"],
+        "verdict": "chosen" if bar is chosen else "left",
+        "reason": reason,
+    }
+
+
+def _less(across: float, chosen: float) -> str:
+    """Why of two bars of like surface this one is left."""
+    if across < chosen:
+        return "thinner than the one chosen: it bends more"
+    return "as good: the first on the list is taken" if across == chosen else "the job names the other"
 
 
 @computed("bar.offer_count", label="bars to choose from", kind="count", rounding="count", needs=("stock.bars",),

@@ -102,8 +102,8 @@ class _Wanted(NamedTuple):
         "joint.retaining_compound.target?", "joint.retaining_compound.largest?",
     ),
     tables=("materials/collar_sources", "cutting/boring_stock", "materials/materials"),
-    how="each piece held against: a metal that holds its size, enough of it, sound, swings, a chuck that opens to it, a collar wide and thick enough, "
-    "metal left in the hole",
+    how="each piece held against: a metal that holds its size, enough of it, sound, swings, a chuck that opens to it, a "
+    "collar wide and thick enough, metal left in the hole",
 )  # fmt: skip
 def offers(*given: Any) -> tuple[Record, ...]:
     lists, rest = given[: len(_SOURCES)], given[len(_SOURCES) :]
@@ -291,6 +291,13 @@ _of_source("collar.skin_face", "skin that comes off each face first", lambda row
 _of_source("collar.in_pieces", "the blanks are there piece by piece",
            lambda row: _yes(row, "pieces"), kind="yes-no")  # fmt: skip
 _of_source("collar.own_width", "the blank is as wide as its stock", lambda row: _yes(row, "own_width"), kind="yes-no")
+
+
+@computed("collar.metal_serves", label="the collar stock is a metal for collars", kind="yes-no", needs=("collar.material",),
+          tables=("materials/materials",), how="from the table of materials")  # fmt: skip
+def metal_serves(material: str, materials: Table) -> Limited:
+    against = _unfit(materials.one(material=material))
+    return Limited(not against, against or "a metal that holds its size")
 
 
 @computed("collar.skin_side", label="skin that comes off each side first", unit="mm", rounding="length",

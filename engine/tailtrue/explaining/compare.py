@@ -1,4 +1,4 @@
-"""Two sides laid beside each other: choices, numbers, steps, cautions, what is noticed, what is refused."""
+"""Two sides laid beside each other: choices, numbers, steps, cautions, time, what is noticed, what is refused."""
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
@@ -11,9 +11,13 @@ from tailtrue.explaining.standing import done, facts_of_step, shown
 from tailtrue.explaining.wording import NOT_KNOWN, dials_of, met_of, record_of
 from tailtrue.facts import Fact
 from tailtrue.parts import Dials, Text
+from tailtrue.procedure import Procedure, Span
 from tailtrue.render.numbers import show_one
+from tailtrue.render.times import attended, waiting
 from tailtrue.render.words import say
 from tailtrue.truth import Truth
+
+_NO_TIME = "not done"
 
 
 @dataclass(frozen=True)
@@ -46,6 +50,7 @@ class Difference:
     cautions: InOut = field(default_factory=InOut)
     findings: InOut = field(default_factory=InOut)
     refusals: InOut = field(default_factory=InOut)
+    times: tuple[Changed, ...] = ()
 
     @property
     def nothing(self) -> bool:
@@ -71,6 +76,7 @@ class Difference:
             "cautions": both(self.cautions),
             "findings": both(self.findings),
             "refusals": both(self.refusals),
+            "times": rows(self.times),
         }
 
 
@@ -91,6 +97,7 @@ def compare(before: Side, after: Side) -> Difference:
         cautions=_in_out(_cautions(before), _cautions(after)),
         findings=_in_out(_findings(before.case), _findings(after.case)),
         refusals=_in_out(_refusals(before), _refusals(after)),
+        times=tuple(_times(before, after, dials)),
     )
 
 
@@ -159,6 +166,36 @@ def _choices(before: Side, after: Side) -> Iterator[Changed]:
 
 def _chosen(case: Case, name: str) -> str:
     return next((row.row.name for row in case.outcome(name).rows if row.chosen), NOT_KNOWN)
+
+
+def _times(before: Side, after: Side, dials: Dials) -> Iterator[Changed]:
+    """The whole job first, then the phases and the steps that either side has, where both are printed."""
+    if before.procedure is None or after.procedure is None:
+        return
+    was, now = (
+        {name: (label, span) for name, label, span in _spans(side.procedure)} for side in (before, after) if side.procedure
+    )
+    for name in dict.fromkeys((*was, *now)):
+        label = (was.get(name) or now[name])[0]
+        told = [_spent(side[name][1], dials) if name in side else _NO_TIME for side in (was, now)]
+        if told[0] != told[1]:
+            yield Changed(name, label, *told)
+
+
+def _spans(procedure: Procedure) -> Iterator[tuple[str, str, Span]]:
+    if procedure.time is not None:
+        yield "job", "the whole job", procedure.time.total
+    for phase in procedure.phases:
+        if phase.time is not None:
+            yield phase.id, phase.title, phase.time
+        for step in phase.steps:
+            if step.time is not None:
+                yield f"{phase.id}/{step.id}", f"{step.title}, in '{phase.title}'", step.time
+
+
+def _spent(span: Span, dials: Dials) -> str:
+    waits = waiting(span, dials)
+    return attended(span, dials) + (f", and a wait of {waits}" if waits else "")
 
 
 def _in_out(before: dict[str, str], after: dict[str, str]) -> InOut:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from tailtrue.errors import Problem, UsageError
+from tailtrue.explaining.materials import ROLES, materials
 from tailtrue.explaining.said import Kind
 from tailtrue.store.knowledge import Knowledge
 
@@ -54,6 +55,16 @@ def find(knowledge: Knowledge, asked: str) -> Named:
         raise UsageError((Problem(asked, "", "nothing has this name", _near(name, known, knowledge)),))
     if not equals:
         return Named(known[name], name)
+    if name in ROLES:
+        if word not in materials(knowledge):
+            raise UsageError(
+                (
+                    Problem(
+                        asked, "", f"'{word}' is no material here", f"the materials are {', '.join(materials(knowledge))}"
+                    ),
+                )
+            )
+        return Named("material", name, word)
     if name not in knowledge.decisions:
         do = f"ask for '{name}' alone; only what is decided by rule has answers to choose from"
         raise UsageError((Problem(asked, "", f"'{name}' is not decided by rule", do),))

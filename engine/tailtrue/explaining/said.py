@@ -9,20 +9,22 @@ from tailtrue.errors import Problem
 from tailtrue.explaining.standing import Placed, places
 from tailtrue.given.read import Given
 from tailtrue.parts import Dials, Text
+from tailtrue.procedure import Procedure
 from tailtrue.render.words import say
 from tailtrue.store.knowledge import Route
 
-Kind = Literal["fact", "decision", "choice", "limit", "step", "caution", "stop", "note"]
+Kind = Literal["fact", "decision", "choice", "limit", "step", "caution", "stop", "note", "material"]
 
 
 @dataclass(frozen=True)
 class Side:
-    """A job to be explained: its case, what was said, its route, and why no procedure is printed where none is."""
+    """A job to be explained: its case, what was said, its route; its procedure, or why none is printed."""
 
     case: Case
     given: Given
     route: Route
     trouble: tuple[Problem, ...] = ()
+    procedure: Procedure | None = None
 
     @cached_property
     def places(self) -> tuple[Placed, ...]:

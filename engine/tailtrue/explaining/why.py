@@ -1,6 +1,7 @@
 """Why: the rule, what it met, what it was made from, where it comes from."""
 
 from tailtrue.explaining import of_facts, of_rules
+from tailtrue.explaining.materials import material
 from tailtrue.explaining.naming import find
 from tailtrue.explaining.said import Explanation, Side
 from tailtrue.explaining.why_not import alternative
@@ -16,6 +17,8 @@ def why(side: Side, asked: str, whole: bool = False) -> Explanation:
     match named.kind:
         case "choice":
             return alternative(side, named)
+        case "material":
+            return material(side, named.name, named.word)
         case "decision":
             return of_facts.decision(side, named.name, whole)
         case "step":

@@ -6,6 +6,7 @@ from tailtrue.conditions import Condition, Judged
 from tailtrue.decisions import JudgedRow
 from tailtrue.explaining import of_facts
 from tailtrue.explaining.conditions_said import failed, leaf_data, to_change
+from tailtrue.explaining.materials import material
 from tailtrue.explaining.naming import Named, find
 from tailtrue.explaining.said import Explanation, Kind, Line, Side, parts_of
 from tailtrue.explaining.sources_said import source_data, source_lines
@@ -27,6 +28,8 @@ def why_not(side: Side, asked: str) -> Explanation:
     match named.kind:
         case "choice":
             return alternative(side, named)
+        case "material":
+            return material(side, named.name, named.word)
         case "decision":
             return _others(side, named)
         case "step":

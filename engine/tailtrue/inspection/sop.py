@@ -13,10 +13,11 @@ from tailtrue.shop_sheet import LimitRow, Line, ShopSheet
 _SOP, _LIMITS = "standing procedure", "limits"
 _MOST_LINES, _MOST_WORDS, _LEAST_ROWS = 12, 20, 15
 _PARTS = (
-    "scope", "training", "supervision", "local", "who", "hazards", "signs", "wear", "guards", "before", "during", "after",
+    "first", "scope", "training", "supervision", "local", "who", "hazards", "signs", "wear", "guards", "before", "during", "after",
     "forbidden", "limits", "upkeep", "isolation", "emergency", "waste", "records", "acknowledgement", "forms", "references",
 )  # fmt: skip
 _FOR_OTHERS = {"training", "supervision", "acknowledgement"}
+_GLOVES, _NO_GLOVES = "M009", "P028"
 _SIGN = re.compile(r"[EFMPW]\d{3}")
 _END = re.compile(r"(?<=[.!?])\s+")
 # A limit printed for people, and the cap of the shop it must not pass.
@@ -42,6 +43,8 @@ def complete(sheet: Sheet) -> Iterator[Fault]:
     for name in _PARTS:
         if not getattr(sop, name) and not (alone and name in _FOR_OTHERS):
             yield Fault(_SOP, f'the part "{name}" is empty')
+    if sop.first and not re.search(r"\bonly\b", _words(sop.first[0].text), re.IGNORECASE):
+        yield Fault(_SOP, "its first line does not say who alone may use the lathe")
     for name in ("before", "during", "after"):
         count = len(getattr(sop, name))
         if count > _MOST_LINES:
@@ -152,6 +155,8 @@ def no_gloves(sheet: Sheet) -> Iterator[Fault]:
         for row in sop.wear:
             if row.machine == "isolated":
                 continue
+            if _GLOVES in row.signs or _NO_GLOVES not in row.never_signs:
+                yield Fault(_SOP, f'the signs of the state "{row.state}" do not forbid gloves, where a spindle can turn')
             if any("glove" in _words(text).lower() for text in row.required):
                 yield Fault(_SOP, f'gloves are to be worn in the state "{row.state}", where a spindle can turn')
             if not any("glove" in _words(text).lower() for text in row.forbidden):
@@ -174,6 +179,10 @@ def signs_in_words(sheet: Sheet) -> Iterator[Fault]:
         for code, meaning in words.items():
             if not _SIGN.fullmatch(code) or not meaning or _SIGN.search(meaning):
                 yield Fault(_SOP, f'the sign "{code}" has no words of its own')
+        for worn in sop.wear:
+            for code in (*worn.signs, *worn.never_signs):
+                if code not in words:
+                    yield Fault(_SOP, f'the sign "{code}" in the state "{worn.state}" has no words')
         for row in sop.hazards:
             for code in row.signs:
                 if code not in words:
@@ -227,7 +236,7 @@ def _words(text: Text) -> str:
 
 
 def _lines(sop: ShopSheet) -> Iterator[Line]:
-    for part in (sop.banners, sop.scope, sop.training, sop.supervision, sop.before, sop.during, sop.after, sop.forbidden,
+    for part in (sop.first, sop.banners, sop.scope, sop.training, sop.supervision, sop.before, sop.during, sop.after, sop.forbidden,
                  sop.isolation, sop.waste, sop.records, sop.acknowledgement):  # fmt: skip
         yield from part
 

@@ -1,5 +1,6 @@
 """The card that hangs at the headstock: one side of one sheet, read from a step away."""
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
@@ -7,7 +8,7 @@ from itertools import combinations_with_replacement, groupby, pairwise
 from textwrap import wrap
 from types import MappingProxyType
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from tailtrue.parts import Caution, Dials
 from tailtrue.places import templates_folder
@@ -29,6 +30,8 @@ _HEADING = 0.8  # height of a heading, in rows
 _LABEL_LINE = 0.57  # height of a line of a label, in rows
 _COLUMN_LETTERS = 19  # of a label beside a number without decimals; a digit is as wide as two of them
 _SPLIT = 1.6  # rows that a column may be longer rather than split a block
+_IN_LINE = re.compile(r"(\d[\d.,]*(?:[\s\u00a0]?(?:mm|in|div\.))?(?!\w))")
+_LARGER = Markup('<b class="small-figure">{}</b>')
 _BLOCKS = 3  # of the look-up table, side by side
 
 
@@ -41,6 +44,7 @@ class Row:
     unit: str
     wanting: float
     height: float  # in rows of a label of one line
+    lever: str = ""  # how lever or belt stands, the end of the label
 
     @property
     def width(self) -> str:
@@ -85,6 +89,7 @@ def to_card_html(procedure: Procedure) -> str:
         headings=words.HEADINGS,
         goes_with=goes_with(procedure),
         by_hand=by_hand(card),
+        figured=figured,
         emergency=EMERGENCY,
     )
 
@@ -132,10 +137,24 @@ def _block(group: CardGroup, dials: Dials, most: int, settings: Mapping[float, s
     for line in group.lines:
         one = read(line.value, dials)
         label = say(line.label, dials)
-        if line.value.unit == "1/min" and line.value.value in settings:
-            label = f"{label}: {settings[line.value.value]}"
-        rows.append(Row(label, one.number, one.unit, _wanting(one.number, most), _height(label, most)))
+        lever = settings.get(line.value.value, "") if line.value.unit == "1/min" else ""
+        if lever:
+            label = f"{label}: {lever}"
+        rows.append(Row(label, one.number, one.unit, _wanting(one.number, most), _height(label, most), lever))
     return Block(group.title, ", ".join(dict.fromkeys(line.step for line in group.lines)), tuple(rows))
+
+
+def figured(text: str, lever: str = "") -> Markup:
+    """A line whose numbers and lever are set larger than its words: they are read from where the operator stands.
+
+    >>> figured("depth per side, 12 div.")
+    Markup('depth per side, <b class="small-figure">12 div.</b>')
+    >>> figured("speed: B3", "B3")
+    Markup('speed: <b class="small-figure">B3</b>')
+    """
+    words = text.removesuffix(lever) if lever else text
+    pieces = [_LARGER.format(piece) if place % 2 else escape(piece) for place, piece in enumerate(_IN_LINE.split(words))]
+    return Markup("").join((*pieces, _LARGER.format(lever)) if lever else pieces)
 
 
 def _height(label: str, most: int) -> float:

@@ -189,6 +189,7 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
 
     yield heading(1, block.title)
     yield f"{bold(title.machine)} {told(title.machine_detail)}"
+    yield "\n\n".join(bold(say(line.text, dials)) for line in sop.first)
     if MARKS[block.status]:
         yield bold(MARKS[block.status])
     yield bullets(bold(say(line.text, dials)) for line in sop.banners)
@@ -205,17 +206,28 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
     who = "who_owner" if title.owner else "who"
     yield from rows("who", ((literal(phase), *map(_steps, cells)) for phase, *cells in phases), who)
     signs = {sign.code: sign.words for sign in sop.signs}
+
+    def signed(codes: Iterable[str]) -> str:
+        return literal("; ".join(f"{code} {signs[code]}" for code in codes))
+
     yield from rows("hazards", (
         (
             bold(row.signal.upper()),
             " ".join((bold(sentence(row.hazard)), literal(sentence(row.harm)), bold(str(WORDS["do"])), told(row.avoid))
             + ((bold(SHOP_RULE),) if row.shop_rule else ())),
-            literal("; ".join(f"{code} {signs[code]}" for code in row.signs)),
+            signed(row.signs),
         )
         for row in sop.hazards
     ))  # fmt: skip
     yield literal(str(WORDS["every_hazard"]))
-    yield from rows("wear", ((literal(row.state), several(row.required), several(row.forbidden)) for row in sop.wear))
+    yield from rows("wear", (
+        (
+            literal(row.state),
+            f"{several(row.required)} {signed(row.signs)}".rstrip(),
+            f"{several(row.forbidden)} {signed(row.never_signs)}".rstrip(),
+        )
+        for row in sop.wear
+    ))  # fmt: skip
     yield from rows("guards", ((literal(row.name), told(row.state), told(row.means)) for row in sop.guards))
     yield from part("before", sop.before, ticks=True)
     yield from part("during", sop.during)

@@ -8,7 +8,7 @@ from tailtrue.parts import MachineState
 from tailtrue.store.models import ExampleFile, File, When
 
 Part = Literal[
-    "banner", "scope", "training", "supervision", "before", "during", "after", "forbidden", "isolation", "waste", "records",
+    "first", "banner", "scope", "training", "supervision", "before", "during", "after", "forbidden", "isolation", "waste", "records",
     "acknowledgement",
 ]  # fmt: skip
 
@@ -111,6 +111,8 @@ class SopWearFile(SopRuleFile):
     machine: MachineState
     required: list[str] = Field(min_length=1)
     forbidden: list[str] = Field(min_length=1)
+    signs: list[str] = Field(default=[])
+    never_signs: list[str] = Field(default=[])
 
 
 class SopUpkeepFile(SopRuleFile):
