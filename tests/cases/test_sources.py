@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from render.reading import figures
 from shops import EXAMPLES, shop
 from tailtrue.advise import advise, make_procedure
 from tailtrue.errors import FactsWrong, Refused
@@ -340,9 +341,9 @@ def test_a_casting_much_wider_than_its_collar_takes_the_cuts_and_the_time_that_i
     sheet = made(tmp_path, "fernhill", "cast")
     left = advise(job_of(tmp_path / "again", "fernhill", "cast")).case.value("collar.second_stock")
     assert left == pytest.approx(42 - 3 - 30)
-    assert setting(sheet, "face-blank-to-width", "collar.second_cuts").value == 30
     speed = setting(sheet, "face-blank-to-width", "collar.facing.speed").value
     (faced,) = (step for step in steps(sheet) if step.id == "face-blank-to-width")
+    assert {one.fact: one.value for one in figures(faced)}["collar.second_cuts"] == 30
     assert faced.time is not None
     assert faced.time.cutting is not None
     assert faced.time.cutting.value > 30 * 78 / 2 / 0.05 / speed * 60

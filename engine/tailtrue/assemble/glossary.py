@@ -11,10 +11,10 @@ from tailtrue.store.knowledge import Term
 # Names, codes and places: they stand in the tree and are not read as words.
 _NOT_READ = frozenset(
     {
-        "id", "fact", "unit", "rounding", "bound", "kind", "place", "sources", "activities", "answers", "signs", "never_signs", "read",
+        "id", "fact", "unit", "rounding", "bound", "kind", "place", "sources", "activities", "answers", "signs", "read",
         "used_at", "caution", "safety_review", "sop", "record", "derivations", "glossary", "checksum", "dimensions",
         "machine", "tools", "protective_equipment", "instrument", "go_back_to", "parts", "shop", "author", "approver",
-        "machine_detail", "walked_through", "technical_reviewer", "safety_reviewer", "operator", "stated",
+        "machine_detail", "walked_through", "technical_reviewer", "safety_reviewer", "operator", "stated", "never_signs",
     }
 )  # fmt: skip
 

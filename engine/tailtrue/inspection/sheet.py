@@ -26,8 +26,8 @@ from tailtrue.procedure import (
 # Lists of names and labels: tuples of words that are no running text.
 _NAMES = frozenset(
     {
-        "activities", "sources", "tools", "each", "boxes", "answers", "protective_equipment", "signs", "never_signs", "read", "used_at",
-        "parts", "machine", "own_sources",
+        "activities", "sources", "tools", "each", "boxes", "answers", "protective_equipment", "signs", "read", "used_at",
+        "never_signs", "parts", "machine", "own_sources",
     }
 )  # fmt: skip
 

@@ -13,8 +13,9 @@ from tailtrue.shop_sheet import LimitRow, Line, ShopSheet
 _SOP, _LIMITS = "standing procedure", "limits"
 _MOST_LINES, _MOST_WORDS, _LEAST_ROWS = 12, 20, 15
 _PARTS = (
-    "first", "scope", "training", "supervision", "local", "who", "hazards", "signs", "wear", "guards", "before", "during", "after",
-    "forbidden", "limits", "upkeep", "isolation", "emergency", "waste", "records", "acknowledgement", "forms", "references",
+    "first", "scope", "training", "supervision", "local", "who", "hazards", "signs", "wear", "guards", "before", "during",
+    "after", "forbidden", "limits", "upkeep", "isolation", "emergency", "waste", "records", "acknowledgement", "forms",
+    "references",
 )  # fmt: skip
 _FOR_OTHERS = {"training", "supervision", "acknowledgement"}
 _GLOVES, _NO_GLOVES = "M009", "P028"
@@ -236,8 +237,8 @@ def _words(text: Text) -> str:
 
 
 def _lines(sop: ShopSheet) -> Iterator[Line]:
-    for part in (sop.first, sop.banners, sop.scope, sop.training, sop.supervision, sop.before, sop.during, sop.after, sop.forbidden,
-                 sop.isolation, sop.waste, sop.records, sop.acknowledgement):  # fmt: skip
+    for part in (sop.first, sop.banners, sop.scope, sop.training, sop.supervision, sop.before, sop.during, sop.after,
+                 sop.forbidden, sop.isolation, sop.waste, sop.records, sop.acknowledgement):  # fmt: skip
         yield from part
 
 

@@ -30,8 +30,8 @@ _HEADING = 0.8  # height of a heading, in rows
 _LABEL_LINE = 0.57  # height of a line of a label, in rows
 _COLUMN_LETTERS = 19  # of a label beside a number without decimals; a digit is as wide as two of them
 _SPLIT = 1.6  # rows that a column may be longer rather than split a block
-_IN_LINE = re.compile(r"(\d[\d.,]*(?:[\s\u00a0]?(?:mm|in|div\.))?(?!\w))")
-_LARGER = Markup('<b class="small-figure">{}</b>')
+_IN_LINE = re.compile(r"(\d[\d./]*\s(?:mm|in|div\.))")
+_LARGER = Markup('<span class="small-figure">{}</span>')
 _BLOCKS = 3  # of the look-up table, side by side
 
 
@@ -148,9 +148,9 @@ def figured(text: str, lever: str = "") -> Markup:
     """A line whose numbers and lever are set larger than its words: they are read from where the operator stands.
 
     >>> figured("depth per side, 12 div.")
-    Markup('depth per side, <b class="small-figure">12 div.</b>')
+    Markup('depth per side, <span class="small-figure">12 div.</span>')
     >>> figured("speed: B3", "B3")
-    Markup('speed: <b class="small-figure">B3</b>')
+    Markup('speed: <span class="small-figure">B3</span>')
     """
     words = text.removesuffix(lever) if lever else text
     pieces = [_LARGER.format(piece) if place % 2 else escape(piece) for place, piece in enumerate(_IN_LINE.split(words))]

@@ -8,8 +8,8 @@ from tailtrue.parts import MachineState
 from tailtrue.store.models import ExampleFile, File, When
 
 Part = Literal[
-    "first", "banner", "scope", "training", "supervision", "before", "during", "after", "forbidden", "isolation", "waste", "records",
-    "acknowledgement",
+    "first", "banner", "scope", "training", "supervision", "before", "during", "after", "forbidden", "isolation", "waste",
+    "records", "acknowledgement",
 ]  # fmt: skip
 
 
