@@ -137,7 +137,7 @@ def test_an_answer_that_was_not_chosen_names_what_failed_and_what_to_change() ->
     assert [one["fact"] for one in found["failed"]] == ["collar.stands_out"]
     text = " ".join(run("why-not", FERNHILL, "collar.hold=jaws").stdout.split())
     assert "What would have to be otherwise" in text
-    assert "follows from lathe.chucks" in text
+    assert "follows from job.collar_width, lathe.chucks" in text
 
 
 def test_what_is_so_is_said_to_be_so() -> None:
@@ -260,7 +260,7 @@ def test_the_time_of_job_phase_and_step_is_laid_beside() -> None:
     assert any(name.startswith("collars/") for name in found)
     page = run("compare", FERNHILL, *OTHER_EDGE).stdout
     assert "\nTime\n" in page
-    assert found["collars"]["before"] in " ".join(page.split())
+    assert " ".join(found["job"]["before"].split()) in " ".join(page.split())
 
 
 def test_no_time_is_compared_with_that_of_a_sheet_that_is_not_printed() -> None:

@@ -61,7 +61,7 @@ BAD: list[Spoil] = [
     ("crib", 'set = "metric-1-13-by-0.5"', ""),
     ("crib", '"7/8 in"', '"No. 7"'),
     ("crib", "outside_micrometers = []\n", ""),
-    ("stock", "aluminium-6082-t6", "acetal"),
+    ("stock", "aluminium-6082-t6", "magnesium"),
     ("stock", "aluminium-6082-t6", "unknown-steel"),
     ("job", "2026-03-31", '"31.3.2026"'),
     ("job", '"no"', '"maybe"'),

@@ -54,7 +54,8 @@ PUBLISHED = [
     # US Coast Guard engine examination, QMED05 no. 66
     ("1/2 in a foot, 18 in", {"per_foot": "1/2 in", "work_length": "18 in"}, 3 / 8),
     # US Navy training manual, set-over examples
-    ("3 to 2 in over 12 in", {"large": "3 in", "small": "2 in", "length": "12 in", "work_length": "12 in"}, 1 / 2),
+    # (tapered over its whole length there; here as a taper, for under the dog nothing can be cut)
+    ("3 to 2 in over 12 in", {"per_foot": "1 in", "work_length": "12 in"}, 1 / 2),
     ("1 in a foot, 6 in", {"per_foot": "1 in", "work_length": "6 in"}, 1 / 4),
 ]
 
