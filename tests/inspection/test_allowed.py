@@ -141,6 +141,11 @@ def no_verdict_and_none_claimed() -> Job:
     return changed.model_copy(update={"record": paper}), givens
 
 
+def sheet_whose_number_is_a_bare_one() -> Job:
+    changed, givens = with_shop(labels=("Workshop bench 4 in the corner", "14"))
+    return type(changed).model_validate_json(changed.model_dump_json().replace("SW-L2-014", "14")), givens
+
+
 def hand_work_once_the_spindle_is_stopped_by_name() -> Job:
     told = ("Share the rest over three cuts. Stop the spindle and measure after each.",)
     return with_step("2.6", text=(*step("2.6").text, told))
@@ -160,7 +165,8 @@ SOUND: tuple[Callable[[], Job], ...] = (
     reference_to_another_step, piece_of_the_phase_by_name, none_of_them_in_a_sentence, gloves_while_isolated,
     caution_on_an_earlier_step_of_the_phase, isolated_before_the_bar_is_tried, tools_and_dial_touched_at_rest,
     hold_on_the_clamping_itself, limit_on_a_step_that_does_not_turn,
-    doubt_of_exactly_half_the_band, sheet_that_nobody_approved_yet, no_verdict_and_none_claimed,  hand_work_once_the_spindle_is_stopped_by_name,
+    doubt_of_exactly_half_the_band, sheet_that_nobody_approved_yet, no_verdict_and_none_claimed, sheet_whose_number_is_a_bare_one,
+    hand_work_once_the_spindle_is_stopped_by_name,
     caution_that_must_be_said_of_something_not_done, caution_that_must_be_said_in_an_earlier_phase,
 )  # fmt: skip
 

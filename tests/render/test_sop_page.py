@@ -65,6 +65,23 @@ def test_every_page_says_which_machine_paper_revision_status_and_page(tree: Proc
         assert f"{number} / {len(sheet.pages)}" in text
 
 
+def test_who_may_use_the_lathe_stands_before_all_else(tree: Procedure) -> None:
+    sop, dials = sop_of(tree), tree.title.dials
+    first = say(sop.first[0].text, dials)
+    page = to_sop_html(tree)
+    assert page.index(f'<p class="first">{first}</p>') < page.index('class="banner"') < page.index('id="control"')
+    markdown = to_sop_markdown(tree)
+    assert markdown.index(first) < markdown.index("DRAFT")
+
+
+def test_what_is_worn_and_not_worn_has_its_signs(tree: Procedure) -> None:
+    rows = list(read_page(to_sop_html(tree)).all("table", "worn"))[0].all("tr")
+    drawn = [[one.attributes["aria-label"] for one in row.all("span", "shape")] for row in rows]
+    worn = sop_of(tree).wear
+    assert [[label[:4] for label in labels] for labels in drawn[1:]] == [[*row.signs, *row.never_signs] for row in worn]
+    assert all(len(label) > 5 for labels in drawn for label in labels)
+
+
 def test_the_roster_stands_alone_on_the_last_page(sheet: PdfReader) -> None:
     heads = [head for name, head in HEADS.items() if name != "roster"]
     last = words(sheet.pages[-1])

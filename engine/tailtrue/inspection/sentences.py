@@ -56,7 +56,8 @@ def unit_comes_from_figure(sheet: Sheet) -> Iterator[Fault]:
 
 def no_bare_number(sheet: Sheet) -> Iterator[Fault]:
     """The sentences of a step hold no digit but those of another step or of a piece."""
-    labels = _labels(sheet)
+    # A sheet may have a bare number; it is named as that of the sheet.
+    labels = (f"sheet {sheet.procedure.title.number}", *_labels(sheet))
     for placed in sheet.steps:
         for sentence in placed.step.text:
             typed = _NUMBER.search(_plain(sentence, (*labels, *placed.phase.each)))
