@@ -75,7 +75,7 @@ def test_who_may_use_the_lathe_stands_before_all_else(tree: Procedure) -> None:
 
 
 def test_what_is_worn_and_not_worn_has_its_signs(tree: Procedure) -> None:
-    rows = list(read_page(to_sop_html(tree)).all("table", "worn"))[0].all("tr")
+    rows = next(iter(read_page(to_sop_html(tree)).all("table", "worn"))).all("tr")
     drawn = [[one.attributes["aria-label"] for one in row.all("span", "shape")] for row in rows]
     worn = sop_of(tree).wear
     assert [[label[:4] for label in labels] for labels in drawn[1:]] == [[*row.signs, *row.never_signs] for row in worn]
