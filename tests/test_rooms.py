@@ -60,7 +60,7 @@ MAY = {
     },
     "explaining": {
         "assemble", "case", "computed", "conditions", "decisions", "errors", "facts", "given", "parts", "plan", "printed",
-        "quantities", "render", "store", "tables", "truth", "wording",
+        "procedure", "quantities", "render", "store", "tables", "truth", "wording",
     },
     "sweeping": {
         "advise", "assemble", "case", "conditions", "errors", "facts", "given", "log", "plan", "procedure", "store", "tables",

@@ -182,7 +182,10 @@ def test_a_bore_that_would_fit_is_not_taken_on_trust_before_the_bar_is_measured(
 
 
 def test_a_reamer_in_the_tailstock_is_judged_and_never_taken(tmp_path: Path) -> None:
-    for said, reason in (("false", "not so here: the tailstock has been proved in line"), ("true", "a reamer has a fixed size")):
+    for said, reason in (
+        ("false", "not so here: the tailstock has been proved in line"),
+        ("true", "a reamer has a fixed size"),
+    ):
         sheet = made(tmp_path / said, "fernhill", "", ("job", r"\Z", f"\ntailstock_proved = {said}\n"))
         judged = {one.name: one for choice in sheet.choices if choice.id == "bore.make" for one in choice.alternatives}
         assert judged["reamed from the tailstock"].verdict == "no"

@@ -191,3 +191,7 @@ def _on_paper(advice: Advice, plan: Plan) -> Iterator[Thing]:
             if truth is Truth.YES or (truth is Truth.UNKNOWN and line.file.if_unknown == "show"):
                 yield "standing line", line.file.id
         yield from (("standing limit", one.file.label) for one in known.sop.limits if may(one.when))
+    else:
+        # A sheet without that paper tells the limits that its own steps meet.
+        met = (one for one in known.sop.limits if activities & set(one.file.activities) and may(one.when))
+        yield from (("standing limit", one.file.label) for one in met)
