@@ -72,7 +72,7 @@ def labels(tree: Procedure, number: int, count: int) -> tuple[str, ...]:
 
 def test_every_page_says_machine_sheet_revision_rules_checksum_and_page(example: Procedure, sheet: PdfReader) -> None:
     count = len(sheet.pages)
-    assert 20 <= count <= 31
+    assert 20 <= count <= 32
     for number, page in enumerate(sheet.pages, start=1):
         for label in labels(example, number, count):
             assert label in words(page), (number, label)
@@ -125,7 +125,9 @@ def test_a_heading_never_ends_a_page(example: Procedure, sheet: PdfReader) -> No
 
 
 def test_the_head_of_a_long_table_comes_again(sheet: PdfReader) -> None:
-    assert page_of(sheet, "Hazard, what it does, and how to avoid it") == [1, 2]
+    first, *again = page_of(sheet, "Hazard, what it does, and how to avoid it")
+    assert first <= 2
+    assert again == [first + 1]
 
 
 def letters_of_the_page(page: Element) -> Counter[str]:
