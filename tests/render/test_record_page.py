@@ -15,6 +15,7 @@ from tailtrue.calc.alignment import tailstock_move
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.log.fields import record_catalogue
+from tailtrue.papers import Head
 from tailtrue.parts import Dials
 from tailtrue.places import templates_folder
 from tailtrue.record_sheet import RecordSheet
@@ -47,6 +48,11 @@ def dials_of(name: str) -> Dials:
 
 def html_of(case: Case) -> str:
     return record_html(record_sheet(case, FIELDS), head_of(case), mend_first(case))
+
+
+def head_with_sheet(name: str, checksum: str) -> Head:
+    """A record that goes with a sheet names the checksum of that sheet; one made for the lathe alone has no sheet."""
+    return head_of(case_of(name))._replace(checksum=checksum)
 
 
 def markdown_of(case: Case) -> str:
@@ -85,10 +91,12 @@ def test_every_printed_line_of_the_table_is_what_the_formula_gives(name: str, pa
         read = Decimal(difference)
         wanted = "leave it" if read <= surely_in else "move" if read - unsure > limit else "read again"
         assert do == wanted, difference
-        assert (move == "–") == (do == "leave it"), difference
+        # A number that is printed is used: beside what is too close to say stands none.
+        assert (move == "–") == (do != "move"), difference
         if move != "–":
             exact = Decimal(repr(tailstock_move(read_mm, *bar) / size))
             assert Decimal(move) == exact.quantize(Decimal(1).scaleb(-places), ROUND_HALF_EVEN), difference
+    assert {do for _, do, _ in found} == {"leave it", "read again", "move"}
     differences = [float(one[0]) for one in found]
     assert len(set(differences)) == len(differences)
     assert max(differences) * size == pytest.approx(0.2, rel=0.02)
@@ -159,9 +167,24 @@ def test_the_same_input_makes_the_same_bytes(name: str) -> None:
 
 def test_the_record_of_a_procedure_is_the_paper_of_its_bar(name: str) -> None:
     tree = make_procedure(EXAMPLES / name / "job.toml")
+    case, head = case_of(name), head_with_sheet(name, tree.title.checksum)
     assert tree.record == sheet_of(name)
-    assert to_record_html(tree) == html_of(case_of(name))
-    assert to_record_markdown(tree) == markdown_of(case_of(name))
+    assert to_record_html(tree) == record_html(sheet_of(name), head, mend_first(case))
+    assert to_record_markdown(tree) == record_markdown(sheet_of(name), head, mend_first(case))
+
+
+def test_every_page_of_the_record_of_a_procedure_tells_the_checksum_of_its_sheet(
+    name: str, paper: Path, tmp_path: Path
+) -> None:
+    tree = make_procedure(EXAMPLES / name / "job.toml")
+    (tmp_path / "record.html").write_text(to_record_html(tree), encoding="utf-8")
+    told = f"rules {tree.title.knowledge_version}, checksum {tree.title.checksum}"
+    assert re.fullmatch(r"[0-9a-f]{4}-[0-9a-f]{4}", tree.title.checksum)
+    for page in printed(tmp_path / "record.html", tmp_path / "record.pdf").pages:
+        assert told in words(page)
+    assert told in to_record_markdown(tree).replace("Rules", "rules").replace("\\", "")
+    # The paper of a bar alone goes with no sheet and names none.
+    assert all("checksum" not in words(page) for page in PdfReader(paper).pages)
 
 
 def test_every_place_in_full_is_on_the_page_as_often_as_its_columns(name: str) -> None:

@@ -1,4 +1,4 @@
-"""The standing procedure on paper: eight pages at most, each with its identity, the roster alone on the last."""
+"""The standing procedure on paper: eight pages at most, each with its identity; with others, the roster alone on the last."""
 
 import re
 from io import BytesIO
@@ -18,11 +18,20 @@ from .test_pdf import EXAMPLES, POINTS, on_paper, squeezed, strokes, words
 from .test_print import printed
 
 BODY_POINTS = 10.0
+# An owner alone at home trains, supervises and releases nobody; a shop with others must have all of these.
+ALONE = "quarry-road"
+FOR_OTHERS = ("training", "supervision", "acknowledgement", "roster")
 
 
-@pytest.fixture(scope="module", params=["fernhill", "quarry-road"])
-def tree(request: pytest.FixtureRequest) -> Procedure:
-    return make_procedure(EXAMPLES / request.param / "job.toml")
+@pytest.fixture(scope="module", params=["fernhill", ALONE])
+def name(request: pytest.FixtureRequest) -> str:
+    found: str = request.param
+    return found
+
+
+@pytest.fixture(scope="module")
+def tree(name: str) -> Procedure:
+    return make_procedure(EXAMPLES / name / "job.toml")
 
 
 @pytest.fixture(scope="module", params=["maker", "browser"])
@@ -82,8 +91,14 @@ def test_what_is_worn_and_not_worn_has_its_signs(tree: Procedure) -> None:
     assert all(len(label) > 5 for labels in drawn for label in labels)
 
 
-def test_the_roster_stands_alone_on_the_last_page(sheet: PdfReader) -> None:
-    heads = [head for name, head in HEADS.items() if name != "roster"]
+def test_the_roster_of_a_shop_with_others_stands_alone_on_the_last_page_and_an_owner_alone_has_none(
+    name: str, sheet: PdfReader
+) -> None:
+    if name == ALONE:
+        assert all("roster" not in words(page).lower() for page in sheet.pages)
+        assert all(HEADS["roster"] not in words(page) for page in sheet.pages)
+        return
+    heads = [head for part, head in HEADS.items() if part != "roster"]
     last = words(sheet.pages[-1])
     assert HEADS["roster"] in last
     assert not [head for head in heads if re.search(rf"(?<!\w){re.escape(head)}(?!\w)", last)]
@@ -142,10 +157,14 @@ def test_every_table_has_a_head_that_repeats_and_rows_that_do_not_split(tree: Pr
     assert "display: table-header-group" in css
 
 
-def test_places_to_write_are_eight_millimetres_high_and_the_roster_has_fifteen(tree: Procedure) -> None:
+def test_places_to_write_are_eight_millimetres_high_and_the_roster_of_a_shop_with_others_has_fifteen(
+    name: str, tree: Procedure
+) -> None:
     page = read_page(to_sop_html(tree))
-    roster = next(page.all("table", "roster"))
-    assert len(list(roster.all("td"))) >= 15 * len(WORDS["roster"])
+    rosters = list(page.all("table", "roster"))
+    assert len(rosters) == (0 if name == ALONE else 1)
+    for roster in rosters:
+        assert len(list(roster.all("td"))) >= 15 * len(WORDS["roster"])
     css = next(page.all("style")).words
     heights = re.findall(r"\.(?:grid|roster)[^{}]*tr[^{}]*\{[^}]*?height: ([\d.]+)mm", css)
     assert len(heights) >= 3
@@ -165,13 +184,30 @@ def test_it_claims_no_compliance(tree: Procedure) -> None:
         assert not re.search(r"\b(?:complies|compliant|conforms|certified)\b", text)
 
 
-def test_markdown_says_the_same_in_tables_that_readers_can_read(tree: Procedure) -> None:
+def test_an_owner_alone_signs_once_and_a_shop_with_others_in_four_roles(name: str, tree: Procedure) -> None:
+    roles = [one.role for one in sop_of(tree).control.signatories]
+    if name == ALONE:
+        (role,) = roles
+        # One line for all that others would sign: who wrote it, who tried it at the lathe, who puts it in force.
+        assert all(part in role for part in ("Owner", "wrote", "walked it through", "approves"))
+    else:
+        assert roles == ["Author", "Technical review", "Safety review", "Approval"]
+    rows = [line for line in to_sop_markdown(tree).splitlines() if line.startswith(tuple(f"| {role} |" for role in roles))]
+    assert len(rows) == len(roles)
+    page = " ".join(read_page(to_sop_html(tree)).words.split())
+    assert all(role in page for role in roles)
+
+
+def test_markdown_says_the_same_in_tables_that_readers_can_read(name: str, tree: Procedure) -> None:
     text = to_sop_markdown(tree)
     sop, dials = sop_of(tree), tree.title.dials
     html = MarkdownIt("commonmark").enable("table").render(text)
     heads = re.findall(r"<h2>(.*?)</h2>", html)
-    *before, roster = HEADS.values()
-    assert heads == [*before, *(form.title for form in sop.forms), roster]
+    wanted = {part: head for part, head in HEADS.items() if name != ALONE or part not in FOR_OTHERS}
+    roster = [wanted.pop("roster")] if "roster" in wanted else []
+    assert heads == [*wanted.values(), *(form.title for form in sop.forms), *roster]
+    titles = [" ".join(one.words.split()) for one in read_page(to_sop_html(tree)).all("h2")]
+    assert {HEADS[part] in titles for part in FOR_OTHERS} == {name != ALONE}
     told = squeezed(re.sub(r"<[^>]+>", "", html).replace("&quot;", '"').replace("&amp;", "&"))
     for row in sop.limits:
         for cell in (row.limit, row.beyond, row.back):
