@@ -57,7 +57,9 @@ def jaws_cut_again_from_the_start_check() -> Job:
 @breaks("V336", "step 7.1")
 def stub_turned_again_from_the_start_check() -> Job:
     job = _job("tannery-lane", "job-stub")
-    return _changed(job, "mount-on-stub", text=_lines(job[0], "mount-on-stub", "power and start check", "the start check"))
+    return _changed(
+        job, "mount-on-stub", text=_lines(job[0], "mount-on-stub", "power for the start check", "the start check")
+    )
 
 
 @breaks("V336", "step 8.4")
