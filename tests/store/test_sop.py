@@ -14,7 +14,7 @@ BROKEN = [
     ("lines.toml", "Switch off. Isolate.", "Carefully switch off.", "tells nobody what to do"),
     ("lines.toml", "Switch off. Isolate.", "Switch " + "it " * 20 + "off.", "has more than 20 words"),
     ("lines.toml", "{{ lathe.slowest }}", "{{ lathe.slowset }}", "no fact is named 'lathe.slowset'"),
-    ("lines.toml", 'part = "waste"', 'part = "rubbish"', "should be 'banner'"),
+    ("lines.toml", 'part = "waste"', 'part = "rubbish"', "should be 'first'"),
     ("lines.toml", 'part = "after"', 'part = "before"', "keep 12 at most"),
     ("lines.toml", '"nfpa-660"', '"hearsay"', "source 'hearsay' is not in sources.toml"),
     ("lines.toml", 'id = "after-off"', 'id = "after-tool"', "two entries have this id"),

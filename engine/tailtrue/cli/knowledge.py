@@ -25,7 +25,7 @@ def knowledge_check(
 
     def work() -> dict[str, Any]:
         from tailtrue.diagnosis.soundness import check_diagnosis
-        from tailtrue.errors import KnowledgeInvalid
+        from tailtrue.errors import KnowledgeInvalid, Problem
         from tailtrue.log.soundness import check_log
         from tailtrue.places import knowledge_folder
         from tailtrue.store.dead import dead_entries
@@ -43,10 +43,8 @@ def knowledge_check(
             raise KnowledgeInvalid(open_places)
         layers = read_layers(files_of(rules), rules.parent) if rules else None
         knowledge = load_knowledge(folder, layers)
-        tried = tuple(noticing(knowledge))
-        counts = summary(knowledge) | faults_counted(tried)
-        # Rules of a shop change what the examples of the shipped ones say.
-        problems = [] if knowledge.shop.changes else [*unnoticed(tried), *equal_without_need(knowledge)]
+        counts = summary(knowledge)
+        problems: list[Problem] = []
         try:
             record = check_log(folder, knowledge.sources)
             problems += paper_problems(knowledge, {fact.key for fact in record.facts.values()})
@@ -59,6 +57,12 @@ def knowledge_check(
         except KnowledgeInvalid as wrong:
             problems += wrong.problems
         if problems:
+            raise KnowledgeInvalid(problems)
+        # This takes longest, so a fault of another kind is not kept waiting for it.
+        tried = tuple(noticing(knowledge))
+        counts |= faults_counted(tried)
+        # Rules of a shop change what the examples of the shipped ones say.
+        if not knowledge.shop.changes and (problems := [*unnoticed(tried), *equal_without_need(knowledge)]):
             raise KnowledgeInvalid(problems)
         dead = list(dead_entries(knowledge))
         counts["dead_entries"] = len(dead)
