@@ -29,7 +29,7 @@ SHIPPED = tuple(
     for path in sorted(EXAMPLES.glob("*/*.toml"))
     if "\n[job]\n" in f"\n{path.read_text(encoding='utf-8')}"
 )
-SWEPT = 4
+SWEPT = 30
 SWEEP = tuple(f"sweep-{number:02}" for number in range(1, SWEPT + 1))
 MAKERS = {
     "procedure": (to_html, to_markdown),
