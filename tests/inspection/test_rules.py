@@ -36,6 +36,7 @@ from . import (
     broken_routes,
     broken_safety,
     broken_shop,
+    broken_shop_words,
     broken_skims,
     broken_slide,
     broken_sop,
@@ -50,6 +51,7 @@ from . import (
 )
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
+from .sample_shop_words import OURS, SHIPPED, caution_said, step_said
 
 PARTS = (
     broken_again,
@@ -80,6 +82,7 @@ PARTS = (
     broken_routes,
     broken_safety,
     broken_shop,
+    broken_shop_words,
     broken_skims,
     broken_slide,
     broken_sop,
@@ -92,6 +95,11 @@ PARTS = (
     broken_unsaid,
     broken_words,
 )
+
+
+def test_words_of_a_shop_beside_the_shipped_ones_pass() -> None:
+    for job in (caution_said(*SHIPPED, OURS), step_said(("Put the bar between the centres.",), ("Lay the dog beside it.",))):
+        assert inspect(*job).failures == ()
 
 
 def test_the_sample_passes() -> None:

@@ -19,8 +19,11 @@ _MAY_BE_EMPTY = frozenset(
     }
 )  # fmt: skip
 _MAY_BE_EMPTY_TEXTS = frozenset(
-    {"reason", "why", "purpose", "detail", "amount", "planned", "figures", "limited_by", "by_hand", "machine_detail"}
-)
+    {
+        "reason", "why", "purpose", "detail", "amount", "planned", "figures", "limited_by", "by_hand", "machine_detail",
+        "shop_says",
+    }
+)  # fmt: skip
 # Lists of other things; empty, they look like an empty text.
 _LISTS = frozenset(
     {
