@@ -8,6 +8,7 @@ from tailtrue.parts import Dials, Text
 from tailtrue.procedure import GoesOn, HandSet, LookUp
 from tailtrue.render.numbers import BY_HAND as MARK
 from tailtrue.render.numbers import show
+from tailtrue.render.pairs import pieces
 
 HEADINGS: Final = MappingProxyType(
     {
@@ -187,7 +188,7 @@ def say(text: Text, dials: Dials) -> str:
     >>> say(("Set ", Figure(fact="skim.speed", value=310.0, unit="1/min", rounding="speed"), "."), "metric")
     'Set 310\\xa0rev/min.'
     """
-    return "".join([piece if isinstance(piece, str) else show(piece, dials) for piece in text])
+    return "".join([piece if isinstance(piece, str) else show(piece, dials, finer) for piece, finer in pieces(text)])
 
 
 def sentence(text: str) -> str:
