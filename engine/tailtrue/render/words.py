@@ -163,7 +163,7 @@ READ_AGAIN: Final = "read again"
 AS_STEP: Final = "As step"
 AGAIN: Final = "In full:"
 GET_IT: Final = "GET IT:"
-HERE: Final = "Tick what lies ready. The shop has all of it but what is marked GET IT."
+HERE: Final = "Tick what lies ready, and get the rest before you begin."
 # The second column of the look-up table, on the sheet and on the card: where the tailstock moves, and where it cannot.
 MOVE_BY: Final = ("Move the tailstock", "move")
 OFF_BY: Final = ("Centre off the line", "off by")
