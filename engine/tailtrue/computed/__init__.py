@@ -13,6 +13,7 @@ _ROOMS = (
     "centre_hole",
     "collar_source",
     "collar",
+    "sizes",
     "chucks",
     "blank",
     "founding",
