@@ -70,6 +70,7 @@ class Outcome(NamedTuple):
 
     fact: Fact | NotKnown
     rows: tuple[JudgedRow, ...]
+    weighs: bool = False
 
     @property
     def beside(self) -> tuple[str, ...]:
@@ -84,7 +85,7 @@ class Outcome(NamedTuple):
     @property
     def weighed(self) -> tuple[tuple[float, str], ...]:
         """The sizes that were held against each other, each with its row's name; none where nothing was weighed."""
-        if self.won is None or self.won.row.settles:
+        if not self.weighs or self.won is None or self.won.row.settles:
             return ()
         sized = (one for one in self.rows if not one.row.settles and not one.row.never_taken)
         return tuple((_value(one), one.row.name) for one in sized if isinstance(one.size, Fact))
@@ -119,7 +120,7 @@ def decide(decision: Decision, get: Get) -> Outcome:
         fact: Fact | NotKnown = NotKnown(decision.spec, trouble=f"{decision.question} No way fits.", read=read)
     else:
         fact = Fact(decision.spec, won.row.then, read, won.row.sources, won.row.why)
-    return Outcome(fact, tuple(one._replace(chosen=one is won) for one in rows))
+    return Outcome(fact, tuple(one._replace(chosen=one is won) for one in rows), decision.hit in WEIGHED)
 
 
 def _judged(row: DecisionRow, get: Get) -> JudgedRow:

@@ -32,6 +32,7 @@ _ROOMS = (
     "joint_ways",
     "holding",
     "skim",
+    "skim_cut",
     "alignment",
     "truing",
     "visit",
