@@ -113,6 +113,8 @@ LEVELS: Final = MappingProxyType({"note": "Note", "attention": "Attention"})
 
 VERDICTS: Final = MappingProxyType({"chosen": "chosen", "fits": "would do", "no": "no", "unknown": "not known"})
 
+WEIGHED: Final = "Weighed:"
+
 ORIGINS: Final = MappingProxyType(
     {
         "published": "published",
