@@ -53,6 +53,11 @@ def shop_of(
         speed_to=given.value("lathe.speed_to"),
         speed_settings=tuple(given.value("lathe.speed_settings", ())),
         set_over=given.value("lathe.set_over"),
+        found_out=frozenset(
+            part
+            for part, found in (("bed", "twisted"), ("headstock", "out-of-line"))
+            if given.value(f"lathe.{part}_tested") == found
+        ),
         screws=(given.value("lathe.screw_toward_operator") or "", given.value("lathe.screw_away") or ""),
         labels=_labels(given, entries),
         must_say=_must_say(knowledge),

@@ -305,6 +305,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V320", choices.gauge_doubt_agrees, "arithmetic: one gauge has one doubt, wherever it is said"),
     Rule("V400", choices.weighed_size_binds, "arithmetic: the least of upper bounds binds, the greatest of lower ones"),
     Rule("V401", choices.size_as_chosen, "arithmetic: a bound that binds is not passed; what was measured is not changed"),
+    Rule("V402", choices.bed_before_tailstock, "common practice: what rides on the bed moves with it, so the bed is first"),
     Rule("V321", choices.reasons_in_words, "procedure writing practice: what is read at the machine is in its words"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )

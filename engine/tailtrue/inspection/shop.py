@@ -109,6 +109,8 @@ class Shop:
     speed_to: float | None = None
     speed_settings: tuple[str, ...] = ()
     set_over: str = ""
+    # What was found out of line before the tailstock: bed, headstock.
+    found_out: frozenset[str] = frozenset()
     screws: tuple[str, str] = ("", "")  # toward the operator, away; empty where nobody said
     labels: tuple[str, ...] = ()
     must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)
