@@ -9,6 +9,7 @@ import importlib
 _ROOMS = (
     "machine",
     "bar",
+    "bar_piece",
     "bar_held",
     "centre_hole",
     "collar_source",
