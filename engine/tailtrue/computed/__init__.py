@@ -30,6 +30,7 @@ _ROOMS = (
     "joint_clamp",
     "joint_ways",
     "holding",
+    "bar_chuck",
     "skim",
     "alignment",
     "truing",

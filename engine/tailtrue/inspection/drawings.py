@@ -267,6 +267,7 @@ KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "boring-reach": (("overhang", "width", "room", "shank", "hole"), _reach),
     "bar-in-collet": (("diameter", "length", "standing_out", "spindle_bore"), _bar_held),
     "bar-in-spindle": (("diameter", "length", "standing_out", "spindle_bore"), _bar_held),
+    "bar-in-four-jaws": (("diameter", "length", "standing_out", "spindle_bore", "run_out"), _bar_held),
     "bar-in-steady": (("diameter", "length", "standing_out"), _bar_held),
     "between-centres": (("dog", "gap", "to_collar", "length", "quill", "tool_clear"), _between_centres),
     "indicator-on-collars": ((), _nothing),
