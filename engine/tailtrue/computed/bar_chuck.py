@@ -104,27 +104,40 @@ def chuck_stays(hold: str | None, of_bar: str, of_blanks: str | None) -> bool:
 
 
 @computed(
+    "bar.chuck_speed_limit",
+    label="speed limit of the chuck that grips the bar",
+    unit="1/min",
+    rounding="speed",
+    bound="most",
+    needs=("bar.chuck",),
+    tables=("machines/chuck_limits",),
+    how="the speed marked on the chuck; for an unmarked chuck the cautious figure for its size",
+)
+def chuck_speed_limit(of_bar: Record, limits: Table) -> Limited | None:
+    return chuck_limit(of_bar, limits)
+
+
+@computed(
     "bar.hold_speed_limit",
     label="speed limit of what grips the bar",
     unit="1/min",
     rounding="speed",
     bound="most",
     needs=(
-        "bar.hold?", "bar.chuck", "bar.chuck_change", "chuck.speed_limit", "crib.collet_speed?", "blank.chuck_label?",
-        "blank.chuck_speed_limit?",
+        "bar.hold?", "bar.chuck_change", "blank.chuck_stays", "chuck.speed_limit", "crib.collet_speed?",
+        "bar.chuck_speed_limit?", "blank.chuck_speed_limit?",
     ),
-    tables=("machines/chuck_limits",),
     how="the speed marked on the collet chuck where a collet holds the bar, that of the four-jaw chuck where one is fitted "
     "for it; else that of the chuck",
 )  # fmt: skip
 def hold_speed_limit(
-    hold: str | None, of_bar: Record, other: bool, used: float, collet: float | None, blanks: str | None,
-    of_blanks: float | None, limits: Table,
+    hold: str | None, other: bool, stays: bool, used: float, collet: float | None, of_bar: float | None,
+    of_blanks: float | None,
 ) -> Limited | None:  # fmt: skip
     if hold == _COLLET:
         return None if collet is None else Limited(collet, "the speed marked on the collet chuck")
     if not other:
         return Limited(used, "the limit of the chuck")
-    if of_bar["label"] == blanks and of_blanks is not None:
-        return Limited(of_blanks, "the limit of the four-jaw chuck, which holds the blanks too")
-    return chuck_limit(of_bar, limits)
+    # One chuck for bar and blanks has one limit, by hand too.
+    limit = of_blanks if stays else of_bar
+    return None if limit is None else Limited(limit, "the limit of the four-jaw chuck")

@@ -17,7 +17,7 @@ _END = 62.0
 _SIZE_AT = 67.5
 _SPINDLE_LEFT, _REAR, _SPINDLE_BORE = 4.0, 9.0, 5.0
 _STEADY, _STEADY_HALF = 5.0, 12.0
-_INDICATOR, _BESIDE = 0.0, 3.0  # room above the chuck for an indicator; its plunger from jaw or end
+_BESIDE = 3.0  # from jaw or end to the plunger of an indicator
 _COLLET_NARROW, _COLLET_WIDE, _COLLET_BODY = 1.5, 4.0, 11.0
 
 
@@ -33,16 +33,14 @@ def bar_in_collet(drawing: Drawing, dials: Dials) -> str:
 
 def bar_in_four_jaws(drawing: Drawing, dials: Dials) -> str:
     """The same in four jaws: the indicator that it is set true with beside them, and in dashes at the free end."""
-    return _through_the_spindle(drawing, dials, _set_true, _INDICATOR)
+    return _through_the_spindle(drawing, dials, _set_true)
 
 
-def _through_the_spindle(
-    drawing: Drawing, dials: Dials, grip: Callable[[Plate, float, float], None], above: float = 0.0
-) -> str:  # fmt: skip
+def _through_the_spindle(drawing: Drawing, dials: Dials, grip: Callable[[Plate, float, float], None]) -> str:
     plate = Plate(drawing, dials)
     ink = plate.ink
     said = wrap(plate.label("rear"), WIDTH)
-    middle = _middle(said) + above
+    middle = _middle(said)
     face = 36.0
     ink.words(0, FIRST_ROW, said, "start", "strong")
     plate.leader(_SPINDLE_LEFT, FIRST_ROW + (len(said) - 1) * LINE_HEIGHT + 1.2, _SPINDLE_LEFT, middle - _SPINDLE_BORE)
