@@ -231,7 +231,8 @@ def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[flo
             if instrument["from"] <= size <= instrument["to"]:
                 found.setdefault(name, (instrument["from"], instrument["to"], instrument["resolution"]))
     if given.value("crib.caliper_resolution") is not None:
-        found.setdefault("micrometer-collars", (0.0, float("inf"), given.value("crib.caliper_resolution")))
+        found["caliper"] = (0.0, float("inf"), given.value("crib.caliper_resolution"))
+        found.setdefault("micrometer-collars", found["caliper"])
     if given.value("crib.indicator_division") is not None:
         found["indicator"] = (0.0, float("inf"), given.value("crib.indicator_division"))
     return found

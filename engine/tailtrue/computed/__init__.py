@@ -31,6 +31,7 @@ _ROOMS = (
     "joint_ways",
     "holding",
     "bar_chuck",
+    "bench",
     "skim",
     "alignment",
     "truing",

@@ -149,7 +149,7 @@ def _sizes(stock: float, clean: float, swing: float) -> tuple[tuple[float, str],
     label="micrometer for the collars",
     kind="record",
     needs=(
-        "bar.on_hand?", "crib.outside_micrometers", "job.collar_diameter?", "collar.blank_diameter", "limit.clean_up",
+        "bar.on_hand?", "crib.outside_micrometers", "job.collar_diameter?", "collar.blank_diameter", "collar.clean_up",
         "collar.swing_limit", "collar.least_diameter", "limit.use_per_visit", "limit.visits_wanted",
         "limit.micrometer_margin",
     ),
@@ -207,7 +207,7 @@ _of_micrometer("collar.micrometer_resolution", "resolution", "resolution of the 
     unit="mm",
     rounding="length",
     needs=(
-        "bar.on_hand?", "job.collar_diameter?", "collar.blank_diameter", "limit.clean_up", "collar.swing_limit",
+        "bar.on_hand?", "job.collar_diameter?", "collar.blank_diameter", "collar.clean_up", "collar.swing_limit",
         "collar.micrometer?", "limit.micrometer_margin", "lathe.size_step",
     ),
     how="the smallest of: stock cleaned up, swing over the cross slide, the top of the micrometer; down to a whole step",
@@ -233,7 +233,7 @@ def collar_diameter(
     unit="mm",
     rounding="length",
     bound="most",
-    needs=("collar.blank_diameter", "limit.clean_up"),
+    needs=("collar.blank_diameter", "collar.clean_up"),
     how="diameter of the stock less what cleans it up all round",
 )
 def largest_from_stock(stock: float, clean: float) -> float:

@@ -27,6 +27,7 @@ POWER_OFF = frozenset(
         "drill-press", "hand-saw", "pin", "set-screw", "tap", "ream-by-hand", "inspect-bar", "clean-up",
         "grind-tool", "grip-in-collet", "jaw-change", "plug-in-jaws", "plug-out", "grip-in-soft-jaws", "mount-on-stub",
         "grip-in-chuck", "mount-between-centres", "fit-centre", "set-bar-true",
+        "centre-on-press", "upright-bar", "centre-punch",
     }
 )  # fmt: skip
 
