@@ -10,11 +10,11 @@ _LEFT, _BAR = 26.0, 7.0  # of the bar, and how thick it is drawn
 _TOP, _FOOT = 15.0, 52.0
 _PLATE, _BASE = 5.0, 3.0  # how thick the upright of the plate is, and its foot
 _CLAMPS = (22.0, 42.0)
-_LENGTH_AT, _HEIGHT_AT = 46.0, 60.0
+_LENGTH_AT = 56.0
 
 
 def bar_upright(drawing: Drawing, dials: Dials) -> str:
-    """From the side: plate, bar and clamps on the table; how long the bar is, and the room under the drill."""
+    """From the side: plate, bar and clamps on the table, the drill above; how long the bar is."""
     plate = Plate(drawing, dials)
     ink = plate.ink
     middle, back = _LEFT + _BAR / 2, _LEFT - _PLATE
@@ -30,6 +30,5 @@ def bar_upright(drawing: Drawing, dials: Dials) -> str:
     ink.words(middle + 4, 6, (plate.label("drill"),))
     ink.line(middle, 0, middle, _FOOT + 4, "chain")
     plate.upright(_LENGTH_AT, _TOP, _FOOT, plate.number("length"), _LEFT + _BAR)
-    plate.upright(_HEIGHT_AT, 12, _FOOT, plate.number("height"), middle)
-    rows = (plate.label("plate"), f"Ø{plate.number('diameter')}")
+    rows = (plate.label("plate"), f"Ø{plate.number('diameter')}", f"{plate.label('height')} {plate.number('height')}")
     return plate.finish(_FOOT + 6, NOT_TO_SCALE, rows)
