@@ -30,6 +30,8 @@ _ROOMS = (
     "joint_clamp",
     "joint_ways",
     "holding",
+    "bar_chuck",
+    "bench",
     "skim",
     "alignment",
     "truing",

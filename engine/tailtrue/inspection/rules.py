@@ -3,6 +3,7 @@
 from tailtrue.inspection import (
     answered,
     bar_ends,
+    bench_ends,
     benchwork,
     boring,
     by_hand,
@@ -268,6 +269,13 @@ RULES: tuple[Rule, ...] = (
     Rule("V318", pads.slow_on_pads, "common practice: greased pads are no bearing, and run hot at speed"),
     Rule("V319", boring.gauge_has_its_reader, "common practice: a telescoping gauge carries a size to a micrometer"),
     Rule("V311", other_chuck.fitted_before_use, "common practice: each chuck is fitted as a step, and its own mark holds"),
+    Rule("V410", other_chuck.bar_set_true, "common practice: what each jaw sets by itself runs true only by the indicator"),
+    Rule(
+        "V411",
+        bench_ends.centred_at_the_bench,
+        "common practice: a drill follows its mark; a bar that stands comes over",
+    ),
+    Rule("V412", bench_ends.metal_for_it, "geometry: what runs out by so much is clean only when that much is off"),
     Rule("V314", other_chuck.point_in_the_jaws, "geometry: the body of a chuck is deeper than a centre stands out"),
     Rule("V315", other_chuck.each_in_the_limits, "ISO 16156: the mark of each chuck is its own limit"),
     Rule("V312", other_chuck.boring_bar_has_room, "geometry: what bores through a collar comes out behind it"),
