@@ -311,6 +311,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V303", figures.told_with_unit, "house rule: no number stands on paper without its unit, nor in its account"),
     Rule("V300", fixed_tailstock.tells_no_move, "common practice: nobody is sent to screws that are not there"),
     Rule("V320", choices.gauge_doubt_agrees, "arithmetic: one gauge has one doubt, wherever it is said"),
+    Rule("V400", choices.weighed_size_binds, "arithmetic: the least of upper bounds binds, the greatest of lower ones"),
+    Rule("V401", choices.size_as_chosen, "arithmetic: a bound that binds is not passed; what was measured is not changed"),
     Rule("V321", choices.reasons_in_words, "procedure writing practice: what is read at the machine is in its words"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )

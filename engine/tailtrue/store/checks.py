@@ -30,6 +30,7 @@ from tailtrue.store.state_checks import TABLE as STATES
 from tailtrue.store.state_checks import state_problems
 from tailtrue.store.time_checks import time_problems
 from tailtrue.store.values import numbers_in
+from tailtrue.store.weighing_checks import weighing_problems
 from tailtrue.store.word_checks import glossary_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
@@ -66,6 +67,7 @@ def check_knowledge(knowledge: Knowledge) -> None:
         *state_problems(knowledge.tables[STATES], knowledge.steps, _answered(knowledge)),
         *example_problems(knowledge),
         *_sop(knowledge),
+        *weighing_problems(knowledge),
     ]
     for name, decision in knowledge.decisions.items():
         # Limits drawn tighter and alternatives closed change what examples of the shipped rows say.
