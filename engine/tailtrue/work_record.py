@@ -25,7 +25,7 @@ class LookTable(Node):
 
     id: str
     title: str
-    heads: tuple[str, ...]
+    heads: tuple[Text, ...]
     says: str | None = Field(default=None, description="head of the words of each line, where there are any")
     lines: tuple[LookLine, ...]
 

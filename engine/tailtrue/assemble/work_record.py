@@ -85,11 +85,15 @@ def _table(filler: Filler, table: LookTableText) -> LookTable:
     return LookTable(
         id=file.records,
         title=file.title,
-        heads=tuple(one.head for one in file.column),
+        heads=tuple(filler.text(head) for head in table.heads),
         says=file.says or None,
         lines=tuple(
             LookLine(
-                cells=tuple(cell(one.field, row[one.field]) for one in file.column),
+                # A number that is printed is used: what asks for no more than to read again has none.
+                cells=tuple(
+                    cell(one.field, None if place and row.get(file.said) in file.blank_at else row[one.field])
+                    for place, one in enumerate(file.column)
+                ),
                 says=file.words[row[file.said]] if file.said else None,
             )
             for row in found.value

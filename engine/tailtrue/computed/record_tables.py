@@ -26,10 +26,10 @@ def _differences(steps: Table, dials: str, resolution: float) -> Sequence[float]
     kind="records",
     fields=(field("change", "mm", "difference"), field("do", kind="text"), field("own", "mm", "difference")),
     needs=("lathe.dials", "collar.instrument_resolution", "bar.swap_most"),
-    tables=(_STEPS,),
+    tables=(_STEPS, _LINES),
     how="half of the change is of the bar; what the doubts of both differences explain says nothing",
 )  # fmt: skip
-def swap_table(dials: str, resolution: float, most: float, steps: Table) -> Rows | None:
+def swap_table(dials: str, resolution: float, most: float, steps: Table, lines: Table) -> Rows | None:
     return (
         tuple(
             {
@@ -37,7 +37,7 @@ def swap_table(dials: str, resolution: float, most: float, steps: Table) -> Rows
                 "do": "good" if change <= most + _SLACK else "again",
                 "own": midway(0.0, change),
             }
-            for change in _differences(steps, dials, resolution)
+            for change in _differences(steps, dials, resolution)[: round(lines.one(dials=dials).number("swap_lines"))]
         )
         or None
     )

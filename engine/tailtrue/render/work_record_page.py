@@ -61,7 +61,9 @@ def _head(record: WorkRecord, title: TitleBlock) -> Head:
 def _set(one: LookTable, head: Head) -> tuple[tuple[str, ...], list[list[tuple[tuple[str | None, ...], str]]]]:
     """The heads of a table with their units, and its lines in blocks that stand side by side."""
     found = [columns((line.cells[place] for line in one.lines), head.dials) for place in range(len(one.heads))]
-    heads = tuple(f"{name}, {column.unit}" if column.unit else name for name, column in zip(one.heads, found, strict=True))
+    heads = tuple(
+        ", ".join(filter(None, (say(name, head.dials), column.unit))) for name, column in zip(one.heads, found, strict=True)
+    )
     cells = zip(*(column.numbers for column in found), strict=True)
     lines = [(row, line.says or "") for row, line in zip(cells, one.lines, strict=True)]
     blocks = max(1, _ABREAST // (len(one.heads) + bool(one.says)))

@@ -66,6 +66,7 @@ class LookTableFile(File):
     said: str = ""
     says: str = Field(default="", description="head of the words")
     words: dict[str, str] = Field(default={})
+    blank_at: list[str] = Field(default=[], description="words of `said` at which the first number stands alone")
     when: When = Field(default=[])
 
 

@@ -55,6 +55,7 @@ class LookTableText(NamedTuple):
     """A table with its condition read."""
 
     file: LookTableFile
+    heads: tuple[Wording, ...]
     when: Condition
 
 
@@ -85,6 +86,7 @@ class WorkRecordText:
         yield from ((self.where, row.label, row.value) for row in self.known)
         for way in self.ways:
             yield from ((self.where, "way", text) for text in (way.case, way.side))
+        yield from ((self.where, table.file.title, text) for table in self.tables for text in table.heads)
         yield from ((self.where, line.file.part, line.text) for line in self.lines)
         for block in self.blocks:
             yield from ((block.where, entry.file.label, entry.planned) for entry in block.entries)
@@ -117,7 +119,12 @@ def load_records(folder: Path, reader: Reader, when: When_, word: Word) -> dict[
                 WayText(word(one.case, where, "way"), word(one.side, where, "way"), when(one.when, where, "way"))
                 for one in file.way
             ),
-            tables=tuple(LookTableText(one, when(one.when, where, one.title)) for one in file.table),
+            tables=tuple(
+                LookTableText(
+                    one, tuple(word(two.head, where, one.title) for two in one.column), when(one.when, where, one.title)
+                )
+                for one in file.table
+            ),
             lines=tuple(RecordLine(o, word(o.text, where, o.part), when(o.when, where, o.part)) for o in file.line),
             blocks=tuple(_block(one, where, when, word) for one in file.block),
             where=where,
@@ -167,7 +174,7 @@ def _entry(where: str, entry: EntryFile, catalogue: Collection[str], needs: Coll
 
 
 def _tables(record: WorkRecordText, catalogue: Mapping[str, FactSpec]) -> Iterator[Problem]:
-    for table, _ in record.tables:
+    for table, _, _ in record.tables:
         spec = catalogue.get(table.records)
         if spec is None or not spec.fields:
             yield Problem(record.where, table.records, "is no list of records", "mend the name")
