@@ -49,6 +49,7 @@ from . import (
     broken_too_close,
     broken_unsaid,
     broken_words,
+    broken_work_record,
 )
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
@@ -95,6 +96,7 @@ PARTS = (
     broken_too_close,
     broken_unsaid,
     broken_words,
+    broken_work_record,
 )
 
 

@@ -55,6 +55,7 @@ _ROOMS = (
     "rework_chuck",
     "rework_tight",
     "shop_rules",
+    "record_tables",
 )
 
 

@@ -85,6 +85,7 @@ def _terms(known: Knowledge, sweep: Sweep) -> Iterator[Thing]:
             tree = procedure_of(advice)
         except (Refused, InspectionFailed):
             continue
-        for term in (*tree.glossary, *glossary(open_terms.values(), tree.sop, tree.record, tree.safety_review)):
+        papers = (tree.sop, tree.record, tree.work_record, tree.safety_review)
+        for term in (*tree.glossary, *glossary(open_terms.values(), *papers)):
             if open_terms.pop(term.id, None) is not None:
                 yield "term", term.id
