@@ -13,7 +13,7 @@ from typing import Any
 from random_shops import BARS, COLLARS, KITS, SPEEDS, WISHES, write
 from render.reading import Element, figures, read_page
 from shops import EXAMPLES
-from tailtrue.advise import make_procedure
+from tailtrue.advise import Advice, advise, procedure_of
 from tailtrue.errors import Refused
 from tailtrue.parts import Caution, Figure, Text
 from tailtrue.procedure import Phase, Procedure, Step
@@ -47,6 +47,7 @@ class Job:
 
     name: str
     tree: Procedure
+    advice: Advice
     _html: dict[str, str] = field(default_factory=dict)
     _pages: dict[str, Element] = field(default_factory=dict)
 
@@ -106,8 +107,13 @@ def sentences(text: Text) -> list[str]:
 def job(name: str) -> Job:
     """A shipped example or a job of the sweep by its name."""
     if name in SHIPPED:
-        return Job(name, make_procedure(EXAMPLES / f"{name}.toml"))
+        return _made(name, EXAMPLES / f"{name}.toml")
     return _swept(SWEEP.index(name))
+
+
+def _made(name: str, path: Path) -> Job:
+    advice = advise(path)
+    return Job(name, procedure_of(advice), advice)
 
 
 _PLAIN: dict[str, Any] = {
@@ -142,7 +148,7 @@ def _swept(number: int) -> Job:
             one |= {"wish": _WISHED[number // 3 % len(_WISHED)], "kit": sorted(KITS), "collar_d": 65}
         with tempfile.TemporaryDirectory() as folder:
             try:
-                return Job(SWEEP[number], make_procedure(write(Path(folder), one)))
+                return _made(SWEEP[number], write(Path(folder), one))
             except Refused:
                 continue
     raise AssertionError("the search never ends")
