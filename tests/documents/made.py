@@ -13,7 +13,7 @@ from typing import Any
 from random_shops import BARS, COLLARS, KITS, SPEEDS, WISHES, write
 from render.reading import Element, figures, read_page
 from shops import EXAMPLES
-from tailtrue.advise import advise, knowledge, make_procedure, procedure_of
+from tailtrue.advise import Advice, advise, knowledge, procedure_of
 from tailtrue.errors import FactsWrong, Refused
 from tailtrue.parts import Caution, Figure, Text
 from tailtrue.procedure import Phase, Procedure, Step
@@ -53,6 +53,7 @@ class Job:
 
     name: str
     tree: Procedure
+    advice: Advice
     _html: dict[str, str] = field(default_factory=dict)
     _pages: dict[str, Element] = field(default_factory=dict)
 
@@ -112,15 +113,15 @@ def sentences(text: Text) -> list[str]:
 def job(name: str) -> Job:
     """A shipped example or a job of the sweep by its name."""
     if name in SHIPPED:
-        return Job(name, make_procedure(EXAMPLES / f"{name}.toml"))
+        return _made(name, advise(EXAMPLES / f"{name}.toml"))
     if name in GENERATED:
         route, _, number = name.rpartition("-")
-        return Job(name, _generated(route, int(number)))
+        return _made(name, _generated(route, int(number)))
     return _swept(SWEEP.index(name))
 
 
 @cache
-def _of_route(route: str) -> Iterator[Procedure]:
+def _of_route(route: str) -> Iterator[Advice]:
     """Sheets of one route: a start of the sweep, and four of the alternatives that the sweep tries laid over it."""
     known = knowledge()
     sweep = read_sweep(known)
@@ -143,21 +144,27 @@ def _laid(*parts: Raw) -> Raw:
     return {name: raw for part in parts for name, raw in part.items()}
 
 
-def _printed(known: Knowledge, path: Path, jobs: Iterable[Raw]) -> Iterator[Procedure]:
+def _printed(known: Knowledge, path: Path, jobs: Iterable[Raw]) -> Iterator[Advice]:
     for raw in jobs:
         try:
-            yield procedure_of(advise(path, known, raw))
+            advice = advise(path, known, raw)
+            procedure_of(advice)
+            yield advice
         except (FactsWrong, Refused):
             continue
 
 
-_MADE: dict[str, list[Procedure]] = {}
+_MADE: dict[str, list[Advice]] = {}
 
 
-def _generated(route: str, number: int) -> Procedure:
+def _generated(route: str, number: int) -> Advice:
     made = _MADE.setdefault(route, [])
     made += islice(_of_route(route), number - len(made))
     return made[number - 1]
+
+
+def _made(name: str, advice: Advice) -> Job:
+    return Job(name, procedure_of(advice), advice)
 
 
 _PLAIN: dict[str, Any] = {
@@ -192,7 +199,7 @@ def _swept(number: int) -> Job:
             one |= {"wish": _WISHED[number // 3 % len(_WISHED)], "kit": sorted(KITS), "collar_d": 65}
         with tempfile.TemporaryDirectory() as folder:
             try:
-                return Job(SWEEP[number], make_procedure(write(Path(folder), one)))
+                return _made(SWEEP[number], advise(write(Path(folder), one)))
             except Refused:
                 continue
     raise AssertionError("the search never ends")
