@@ -95,7 +95,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         update={"signs": signs_of(case.knowledge, (code for one in _cautions(tree) for code in one.signs))}
     )
     if "sop" in parts:
-        tree = tree.model_copy(update={"sop": sop_sheet(filler, tree)})
+        tree = tree.model_copy(update={"sop": sop_sheet(filler, tree, route)})
     tree = explained(tree, case.knowledge.glossary)
     tree = tree.model_copy(update={"derivations": derivations(filler, figures(tree))})
     tree = tree.model_copy(update={"sources": source_list(filler, _used_sources(tree, case))})

@@ -11,6 +11,7 @@ from tailtrue.case import Case, Gap
 from tailtrue.errors import FactsWrong, InspectionFailed, Problem, Refused
 from tailtrue.plan import Plan, make_plan
 from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.sop import belonging
 from tailtrue.sweeping.files import PASSED, UNREACHED
 from tailtrue.truth import Truth
 
@@ -187,11 +188,12 @@ def _on_paper(advice: Advice, plan: Plan) -> Iterator[Thing]:
         if route.has_to_do_with(trouble.concerns) and may(trouble.when):
             yield "trouble", trouble.seen
     if "sop" in route.file.parts:
-        for line in known.sop.lines:
+        standing = belonging(known.sop, route.has_to_do_with, activities)
+        for line in standing.lines:
             truth = case.judge(line.when).truth
             if truth is Truth.YES or (truth is Truth.UNKNOWN and line.file.if_unknown == "show"):
                 yield "standing line", line.file.id
-        yield from (("standing limit", one.file.label) for one in known.sop.limits if may(one.when))
+        yield from (("standing limit", one.file.label) for one in standing.limits if may(one.when))
     else:
         # A sheet without that paper tells the limits that its own steps meet.
         met = (one for one in known.sop.limits if activities & set(one.file.activities) and may(one.when))
