@@ -8,6 +8,7 @@ from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Or
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import SafetyReview
 from tailtrue.shop_sheet import LimitRow, ShopSheet, Sign
+from tailtrue.work_record import WorkRecord
 
 
 class GoesOn(Node):
@@ -325,6 +326,7 @@ class Procedure(Node):
     card: Card | None
     safety_review: SafetyReview
     record: RecordSheet | None = None
+    work_record: WorkRecord | None = Field(default=None, description="where the work is no test of the tailstock")
     care: tuple[Text, ...]
     findings: tuple[Finding, ...]
     set_by_hand: tuple[HandSet, ...] = ()

@@ -32,6 +32,8 @@ _ROOMS = (
     "joint_clamp",
     "joint_ways",
     "holding",
+    "bar_chuck",
+    "bench",
     "skim",
     "skim_cut",
     "alignment",
@@ -54,6 +56,7 @@ _ROOMS = (
     "rework_chuck",
     "rework_tight",
     "shop_rules",
+    "record_tables",
 )
 
 

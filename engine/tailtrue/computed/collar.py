@@ -7,6 +7,7 @@ from tailtrue.calc.beams import mass_cylinder
 from tailtrue.calc.lengths import (
     middle_past,
     near_edge,
+    on_diameter,
     over_both_sides,
     per_side,
     share_of,
@@ -53,11 +54,23 @@ def blank_diameter(stock: float, skin: float) -> float:
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("collar.width", "collar.facing_stock", "collar.own_width", "collar.stock_length"),
-    how="finished width and facing stock on both faces; the stock itself where the blank is as wide",
-)
-def saw_width(width: float, facing: float, own: bool, stock: float) -> float:
-    return stock if own else over_both_sides(width, facing)
+    needs=(
+        "collar.width", "collar.facing_stock", "collar.own_width", "collar.stock_length", "collar.banded",
+        "limit.grip_least", "limit.face_clearance", "lathe.size_step",
+    ),
+    how="finished width and facing stock on both faces, wide enough to be held by halves where that is how it is turned; "
+    "the stock itself where the blank is as wide",
+)  # fmt: skip
+def saw_width(
+    width: float, facing: float, own: bool, stock: float, banded: bool, grip: float, clearance: float, step: float
+) -> Limited:  # fmt: skip
+    if own:
+        return Limited(stock, "the stock is as wide")
+    wide = over_both_sides(width, facing)
+    halves = on_diameter(clearance + step_up(grip, step))
+    if banded and halves > wide:
+        return Limited(halves, "held by one half, then by the other")
+    return Limited(wide, "the finished width, and metal to face off")
 
 
 @computed(
@@ -149,7 +162,7 @@ _of_micrometer("collar.micrometer_resolution", "resolution", "resolution of the 
     unit="mm",
     rounding="length",
     bound="most",
-    needs=("collar.blank_diameter", "limit.clean_up"),
+    needs=("collar.blank_diameter", "collar.clean_up"),
     how="diameter of the stock less what cleans it up all round",
 )
 def largest_from_stock(stock: float, clean: float) -> float:

@@ -143,28 +143,6 @@ class SayFile(File):
     sources: list[str] = Field(min_length=1)
 
 
-class EntryFile(File):
-    """A place to write in on the record."""
-
-    label: str
-    unit: str = ""
-    choices: list[str] = []
-    planned: str = ""
-    words: bool = False
-    when: When = []
-
-
-class BlockFile(File):
-    """Places of the record that belong together."""
-
-    id: str
-    title: str
-    columns: list[str] = Field(min_length=1)
-    when: When = []
-    entry: list[EntryFile] = Field(min_length=1)
-    sources: list[str] = Field(min_length=1)
-
-
 class ReasonFile(File):
     """Plain words for why an alternative does not hold, and when they are the ones to say."""
 
