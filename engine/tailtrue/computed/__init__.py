@@ -32,6 +32,7 @@ _ROOMS = (
     "holding",
     "bar_chuck",
     "bench",
+    "blank_collet",
     "skim",
     "alignment",
     "truing",
