@@ -58,7 +58,6 @@ def shop_of(
         must_say=_must_say(knowledge),
         states=_states(knowledge),
         messages_at_step=int(_limit(knowledge, "messages_at_step")),
-        lines_at_step=int(_limit(knowledge, "lines_at_step")),
         messages_at_phase=int(_limit(knowledge, "messages_at_phase")),
         shop_rules=entries,
         signals=knowledge.shop.signals,

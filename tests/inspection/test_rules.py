@@ -50,6 +50,7 @@ from . import (
     broken_too_close,
     broken_unsaid,
     broken_words,
+    broken_work_record,
 )
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
@@ -97,6 +98,7 @@ PARTS = (
     broken_too_close,
     broken_unsaid,
     broken_words,
+    broken_work_record,
 )
 
 

@@ -13,6 +13,7 @@ _ROOMS = (
     "centre_hole",
     "collar_source",
     "collar",
+    "sizes",
     "chucks",
     "blank",
     "founding",
@@ -34,6 +35,7 @@ _ROOMS = (
     "bench",
     "blank_collet",
     "skim",
+    "skim_cut",
     "alignment",
     "truing",
     "visit",
@@ -54,6 +56,7 @@ _ROOMS = (
     "rework_chuck",
     "rework_tight",
     "shop_rules",
+    "record_tables",
 )
 
 

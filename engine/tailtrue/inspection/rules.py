@@ -67,6 +67,8 @@ from tailtrue.inspection import (
     waste,
     words,
     work_moved,
+    work_record,
+    work_tables,
 )
 from tailtrue.inspection.rule import Rule
 
@@ -244,6 +246,11 @@ RULES: tuple[Rule, ...] = (
     Rule("V114", record.record_complete, "procedure writing practice: a record has every place that the test fills"),
     Rule("V115", record.bar_is_the_one_drawn, "house rule: a record belongs to one bar"),
     Rule("V116", too_close.read_again_right, "ISO 14253-1: no verdict where the doubt of a reading straddles the limit"),
+    Rule("V440", work_record.record_there, "procedure writing practice: what is read is written down, and signed"),
+    Rule("V441", work_record.judged_with, "GUM: a value judged has its band, its instrument and its doubt"),
+    Rule("V442", work_record.bands_of_the_sheet, "house rule: a band is the same on every paper"),
+    Rule("V443", work_tables.tables_right, "arithmetic: a table says of each reading what the limits say of it"),
+    Rule("V444", work_record.sides_right, "geometry: on which side something stands follows from where the tool stands"),
     Rule("V190", words.explained, "house rule: a paper explains the words that stand on it, each once and briefly"),
     Rule("V120", joints.holds_a_catch, "common practice: the catch and not the skim sizes the joint"),
     Rule("V121", joints.below_the_skim, "rules on guards: no screw stands out of a turning part; nor may the tool meet it"),
@@ -312,6 +319,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V303", figures.told_with_unit, "house rule: no number stands on paper without its unit, nor in its account"),
     Rule("V300", fixed_tailstock.tells_no_move, "common practice: nobody is sent to screws that are not there"),
     Rule("V320", choices.gauge_doubt_agrees, "arithmetic: one gauge has one doubt, wherever it is said"),
+    Rule("V400", choices.weighed_size_binds, "arithmetic: the least of upper bounds binds, the greatest of lower ones"),
+    Rule("V401", choices.size_as_chosen, "arithmetic: a bound that binds is not passed; what was measured is not changed"),
     Rule("V321", choices.reasons_in_words, "procedure writing practice: what is read at the machine is in its words"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
