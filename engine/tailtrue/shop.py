@@ -88,6 +88,7 @@ def shop_of(
         indicator_division_mm=given.value("crib.indicator_division"),
         third_collar=bool(given.value("job.third_collar")),
         centre_drills=_centre_drills(given, knowledge),
+        collet_mm=given.value("crib.collet_length") or 0.0,
         spindle_bore_mm=given.value("lathe.spindle_bore"),
         operator=given.value("job.operator"),
         instructed=given.value("job.operator") == _LEARNER or bool(given.value("job.minor")),
@@ -160,7 +161,7 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
     centre = f"{given.value('crib.tailstock_centre')}_centre_speed"
     blanks = (
         (
-            SpeedCap("chuck of the blanks", _chuck_cap(given, knowledge, chosen["blank_chuck"]), blank),
+            SpeedCap("chuck of the blanks", _of_blanks(given, knowledge, chosen), blank),
             SpeedCap("blank in the jaws", _limit(knowledge, "blank_speed"), blank),
         )
         if blank and chosen["blank_chuck"]
@@ -189,6 +190,12 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
         SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), on_centres),
         SpeedCap("tailstock centre", _limit(knowledge, centre), on_centres),
     )
+
+
+def _of_blanks(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> float:
+    if chosen["collar_hold"] == "collet":
+        return float(given.value("crib.collet_speed"))
+    return _chuck_cap(given, knowledge, chosen["blank_chuck"])
 
 
 def _drills(given: Given, knowledge: Knowledge) -> frozenset[float]:

@@ -283,6 +283,7 @@ RULES: tuple[Rule, ...] = (
         "common practice: a drill follows its mark; a bar that stands comes over",
     ),
     Rule("V412", bench_ends.metal_for_it, "geometry: what runs out by so much is clean only when that much is off"),
+    Rule("V413", other_holding.collet_filled, "common practice: a collet closed on a short piece closes to a cone"),
     Rule("V314", other_chuck.point_in_the_jaws, "geometry: the body of a chuck is deeper than a centre stands out"),
     Rule("V315", other_chuck.each_in_the_limits, "ISO 16156: the mark of each chuck is its own limit"),
     Rule("V312", other_chuck.boring_bar_has_room, "geometry: what bores through a collar comes out behind it"),

@@ -136,6 +136,7 @@ class Shop:
     rework: Rework | None = None
     centre_drills: tuple[tuple[float, float], ...] = ()  # pilot and body of each one in the crib, in mm
     spindle_bore_mm: float | None = None
+    collet_mm: float = 0.0  # how long the collet grips; nought where nobody said
     bar_metal: tuple[float, float] | None = None  # modulus of elasticity in MPa and density in kg/m3
     third_collar: bool = False
     guard_switch: bool = False
