@@ -100,7 +100,7 @@ def height_judged_and_no_record() -> Job:
     return tree.model_copy(update={"work_record": None}), given
 
 
-@breaks("V440", "work record", also="V442 V443 V444")
+@breaks("V440", "work record", also="V24 V442")
 def the_record_of_other_work() -> Job:
     tree, given = _job("height-and-droop")
     return tree.model_copy(update={"work_record": _record("chucked-bar-test")}), given
@@ -121,12 +121,12 @@ def rejected_readings_without_a_place() -> Job:
     return _without_block("re-certify", "rejected")
 
 
-@breaks("V440", "work record")
+@breaks("V440", "work record", also="V34 V190")
 def a_record_without_its_cautions() -> Job:
     return _with("chucked-bar-test", safety=())
 
 
-@breaks("V440", "work record")
+@breaks("V440", "work record", also="V34")
 def a_record_that_says_nothing_of_keeping() -> Job:
     return _with("height-and-droop", keep=())
 

@@ -64,7 +64,7 @@ def _in_order(table: LookTable) -> Iterator[str]:
             continue
         value = -first.value if (line.says or "").startswith("below") else first.value
         if last is not None and not value > last:
-            yield f"{value:g} does not follow {last:g}"
+            yield f"the line for {value:g} does not follow that for {last:g}"
         last = value
 
 
@@ -119,10 +119,13 @@ def _height(line: _Line, told: Told) -> Wanted:
         due = "high"
     else:
         due = "in limits" if least + doubt - _SLACK <= height <= most - doubt + _SLACK else "again"
-    yield f'{height:g} mm is said "{line.says}"', due in line.says
-    yield f"{height:g} mm stands on the wrong side", (way == 0) == (line.values["height"] == 0)
+    yield f'a height of {height:g} mm is said "{line.says}"', due in line.says.partition(": ")[2]
+    yield f"a height of {height:g} mm stands on the wrong side", (way == 0) == (line.values["height"] == 0)
     shim, lacks = line.values.get("shim"), (least + most) / 2 - height
-    yield f"{height:g} mm lacks {lacks:g} mm", shim is None if due != "low" else shim is not None and _near(shim, lacks)
+    yield (
+        f"a height of {height:g} mm lacks {lacks:g} mm",
+        shim is None if due != "low" else shim is not None and _near(shim, lacks),
+    )
 
 
 def _bore(line: _Line, told: Told) -> Wanted:
