@@ -207,6 +207,7 @@ def shop_for(advice: Advice) -> Shop:
         "blank_chuck": case.value("blank.chuck_label"),
         "rework_chuck": case.value("rework.chuck_label"),
         "bar_hold": case.value("bar.hold"),
+        "bar_chuck": case.value("bar.chuck_label"),
         "bar_material": case.value("bar.material"),
         "gauge": case.value("bore.gauge"),
         "bar": case.value("bar.diameter"),

@@ -119,16 +119,22 @@ class Alternative(Node):
     reason: str
     why: str
     figures: Text = Field(default=(), description="what it comes to in this job, where that is known")
+    size: Figure | None = Field(default=None, description="the size that it comes to, where the question is one of sizes")
 
 
 class Choice(Node):
-    """A question the rules answered: what was chosen and every alternative judged."""
+    """A question the rules answered: what was chosen and every alternative judged.
+
+    `settles` names the number that takes its size, `weighed` whether the least or the greatest of the sizes binds.
+    """
 
     id: str
     question: str
     chosen: str
     alternatives: tuple[Alternative, ...]
     sources: tuple[str, ...]
+    settles: str | None = None
+    weighed: Literal["least", "greatest"] | None = None
 
 
 class HandSet(Node):

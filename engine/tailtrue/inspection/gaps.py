@@ -15,7 +15,7 @@ _SUSPECT = re.compile(r"\{\{|\}\}|\{%|None|nan|NaN|TBD|TODO|FIXME|inf|\?\?\?")
 _MAY_BE_EMPTY = frozenset(
     {
         "unit", "boxes", "edition", "approver", "walked_through", "safe", "shop_rule", "dated", "again", "stated",
-        "technical_reviewer", "safety_reviewer",
+        "technical_reviewer", "safety_reviewer", "sheet_number",
     }
 )  # fmt: skip
 _MAY_BE_EMPTY_TEXTS = frozenset(

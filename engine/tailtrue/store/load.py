@@ -233,6 +233,8 @@ class Loader:
                 tuple((self._when(says.when, where, f"{file.id}: {row.then}"), says.text) for says in row.says),
                 row.closed_by,
                 row.never_taken,
+                row.gives,
+                row.settles,
             )
             for row in file.row
         )
