@@ -303,3 +303,20 @@ def a_side_that_is_not_told() -> Job:
 @breaks("V444", "work record")
 def a_large_bore_that_is_cut() -> Job:
     return _with_way("rework", 1, side=("cut it open from inside",))
+
+
+@breaks("V360", "work record")
+def readings_that_go_into_no_record() -> Job:
+    tree, given = _job("height-and-droop")
+    phases = tuple(
+        phase.model_copy(
+            update={
+                "steps": tuple(
+                    step.model_copy(update={"text": tuple(line for line in step.text if "record of sheet" not in str(line))})
+                    for step in phase.steps
+                )
+            }
+        )
+        for phase in tree.phases
+    )
+    return tree.model_copy(update={"phases": phases}), given
