@@ -210,14 +210,14 @@ def what_is_out_left_alone() -> Job:
 
 @breaks("V443", "work record, Difference of the bands, and what it asks")
 def the_whole_difference_told_as_the_lead_of_the_tool() -> Job:
-    value = _value("chucked-bar-test", "chucked.table", 3, 0)
-    return _with_cell("chucked-bar-test", "chucked.table", 3, 1, value)
+    value = _value("chucked-bar-test", "chucked.table", -1, 0)
+    return _with_cell("chucked-bar-test", "chucked.table", -1, 1, value)
 
 
 @breaks("V443", "work record, Difference of the bands, and what it asks")
 def a_taper_of_another_length() -> Job:
-    value = _value("chucked-bar-test", "chucked.table", 3, 2)
-    return _with_cell("chucked-bar-test", "chucked.table", 3, 2, 1.2 * value)
+    value = _value("chucked-bar-test", "chucked.table", -1, 2)
+    return _with_cell("chucked-bar-test", "chucked.table", -1, 2, 1.2 * value)
 
 
 @breaks("V443", "work record, Difference of the bands, and what it asks")
@@ -320,3 +320,8 @@ def readings_that_go_into_no_record() -> Job:
         for phase in tree.phases
     )
     return tree.model_copy(update={"phases": phases}), given
+
+
+@breaks("V443", "work record, Difference of the bands, and what it asks")
+def a_foot_to_turn_without_its_taper() -> Job:
+    return _with_cell("chucked-bar-test", "chucked.table", -1, 2, None)

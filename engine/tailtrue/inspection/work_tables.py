@@ -98,15 +98,18 @@ def _mean(line: _Line, told: Told) -> Wanted:
 def _chucked(line: _Line, told: Told) -> Wanted:
     difference = line.values["difference"]
     spacing = told["chucked.far"] - told["chucked.near"]
-    yield f"{difference:g} mm leads off by its half", _near(line.values["leads"], difference / 2)
-    taper = difference * told["chucked.over"] / spacing
-    yield f"{difference:g} mm is a taper of {taper:g} mm", isclose(line.values["taper"], taper, rel_tol=0.02)
     inside, outside = told.get("chucked.inside"), told.get("chucked.outside")
     if inside is not None and outside is not None:
         due = "leave" if difference <= inside + _SLACK else "level" if difference >= outside - _SLACK else "again"
     else:
         due = "again" if difference <= told["chucked.uncertainty"] + _SLACK else "nearer"
     yield f'{difference:g} mm is said "{line.says}"', due in line.says
+    leads, taper, wanted = line.values.get("leads"), line.values.get("taper"), difference * told["chucked.over"] / spacing
+    if leads is None or taper is None:
+        yield f"{difference:g} mm is acted on, and its lead or taper is not told", due in ("leave", "again")
+        return
+    yield f"{difference:g} mm leads off by its half", _near(leads, difference / 2)
+    yield f"{difference:g} mm is a taper of {wanted:g} mm", isclose(taper, wanted, rel_tol=0.02)
 
 
 def _height(line: _Line, told: Told) -> Wanted:
