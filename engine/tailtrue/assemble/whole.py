@@ -75,7 +75,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         safety_review=safety_review(filler, made, needs, job_cautions, near),
         # A record is of a test: what has no look-up table is none.
         record=record() if "look-up" in parts else None,
-        work_record=work_record(filler, route),
+        work_record=work_record(filler, route, made),
         care=tuple(
             filler.text(text)
             for text in (

@@ -73,7 +73,7 @@ from tailtrue.inspection import (
 from tailtrue.inspection.rule import Rule
 
 # What a record is judged by that is made without its sheet.
-_OF_A_RECORD = frozenset({"V35", "V66", "V67", "V78", "V110", "V111", "V112", "V113", "V114", "V115", "V116"})
+_OF_A_RECORD = frozenset({"V35", "V66", "V67", "V78", "V110", "V111", "V112", "V113", "V114", "V115", "V116", "V441"})
 RULES: tuple[Rule, ...] = (
     Rule("V01", cautions.answered, "simplified technical English: a message stands before what it protects"),
     Rule("V02", cautions.complete, "DITA hazard statement: hazard, consequence and avoidance, each said"),

@@ -245,8 +245,9 @@ def _sop(knowledge: Knowledge) -> Iterator[Problem]:
 
 def _records(knowledge: Knowledge) -> Iterator[Problem]:
     yield from record_problems(
-        knowledge.records, knowledge.blocks, knowledge.catalogue, knowledge.routes, knowledge.needs, knowledge.sources
-    )
+        knowledge.records, knowledge.blocks, knowledge.catalogue, knowledge.routes, knowledge.needs, knowledge.steps,
+        knowledge.sources,
+    )  # fmt: skip
 
 
 def _ids(knowledge: Knowledge) -> Iterator[Problem]:
