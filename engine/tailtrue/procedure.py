@@ -217,7 +217,7 @@ class StartLine(Node):
 
 
 class StartList(Node):
-    """The list that is called out before each start, or before hands go in where nothing turns, with the words that end it."""
+    """The list called out before each start, or before hands go in where nothing turns, with the words that end it."""
 
     title: str
     lines: tuple[StartLine, ...]

@@ -7,7 +7,7 @@ import pytest
 
 from tailtrue.parts import Dials, Figure
 from tailtrue.places import templates_folder
-from tailtrue.procedure import Card, CardGroup, CardLine, Procedure
+from tailtrue.procedure import CardGroup, CardLine, Procedure
 from tailtrue.render.card import messages, to_card_html, to_card_markdown
 from tailtrue.render.card_rows import LAYOUTS, Block, Row, blocks, laid_out, room_below, side_by_side
 from tailtrue.render.numbers import read

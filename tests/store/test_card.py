@@ -1,6 +1,7 @@
 """The card of the shipped knowledge: what is wrong in it is found when it is loaded, and what it takes is the sheet's own."""
 
 import shutil
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -129,7 +130,7 @@ def test_lines_of_one_text_that_follow_each_other_are_told_once() -> None:
     assert tree.card is not None
     told = [line.text for line in tree.card.steps]
     assert told.count("Skim all at one setting.") == 2  # once either way round
-    assert all(one != after for one, after in zip(told, told[1:], strict=False))
+    assert all(one != after for one, after in pairwise(told))
 
 
 def test_a_danger_of_the_sheet_is_told_or_kept_off(example: Procedure) -> None:

@@ -1,4 +1,4 @@
-"""The words of the card: few messages and none that matters missing, short lines that follow the sheet, what stops the work."""
+"""The words of the card: few messages and none that matters missing, short lines that follow the sheet, a way back."""
 
 import re
 from collections.abc import Iterator

@@ -79,10 +79,10 @@ def card_of(procedure: Procedure) -> Card:
 
 def messages(procedure: Procedure) -> tuple[Caution, ...]:
     """The dangers that stand on the card in full, in its order."""
-    told: dict[str, Caution] = {}
-    for part in (procedure, *procedure.phases, *(step for phase in procedure.phases for step in phase.steps)):
-        for caution in part.job_cautions if isinstance(part, Procedure) else part.cautions:
-            told.setdefault(caution.id, caution)
+    every = [*procedure.job_cautions]
+    for phase in procedure.phases:
+        every += [*phase.cautions, *(caution for step in phase.steps for caution in step.cautions)]
+    told = {caution.id: caution for caution in every}
     return tuple(told[name] for name in card_of(procedure).messages)
 
 
