@@ -19,7 +19,7 @@ from .reading import read_page
 from .test_pdf import EXAMPLES, labels, on_paper, words
 from .test_print import POINTS, printed
 
-DIGIT = 0.705  # height of a digit as it is drawn, in the size of its letters
+DIGIT = 0.697  # height of the lowest digit as it is drawn, in the size of its letters
 
 
 def small_figures(tree: Procedure, pdf: bytes) -> list[tuple[str, float]]:
