@@ -215,26 +215,45 @@ class CardGroup(Node):
 
 
 class StartLine(Node):
-    """What is called out before a start, and the state that must be found."""
+    """What is called out before a start, the state that must be found, and a blank for what was found."""
 
     item: str
     state: str
+    unit: str = Field(default="", description="of the value that is written, where it is one")
+    answers: tuple[str, ...] = Field(default=(), description="the dangers of the sheet that this line keeps off")
 
 
 class StartList(Node):
-    """The list that is called out before each start, with the words that end it."""
+    """The list called out before each start, or before hands go in where nothing turns, with the words that end it."""
 
     title: str
     lines: tuple[StartLine, ...]
     ends_with: str
 
 
-class Card(Node):
-    """What of the sheet hangs at the headstock, besides the dangers, the stop conditions and the look-up table."""
+class ShortStep(Node):
+    """A line of the card to do and confirm, for a stretch of the sheet from one step to another."""
 
+    step: str
+    last: str
+    text: str
+    starts: bool = Field(description="the spindle turns on the way, so the list comes first")
+
+
+class Card(Node):
+    """What of the sheet hangs at the headstock, besides the stop conditions and the look-up table."""
+
+    messages: tuple[str, ...] = Field(description="the dangers that stand on it in full; others are kept off by the list")
     start: StartList
     notes: tuple[Setting, ...]
     groups: tuple[CardGroup, ...]
+    steps_title: str
+    steps: tuple[ShortStep, ...]
+    list_first: str = Field(description="what the mark before a line means")
+    interrupted: str
+    ends_with: str
+    emergency: str
+    pointer: str
 
 
 class Drawing(Node):

@@ -71,7 +71,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         phases=made,
         time=job_time(filler, made),
         look_up=_look_up(filler) if "look-up" in parts else None,
-        card=card(filler, made, route) if "card" in parts else None,
+        card=card(filler, made, route, job_cautions) if "card" in parts else None,
         safety_review=safety_review(filler, made, needs, job_cautions, near),
         # A record is of a test: what has no look-up table is none.
         record=record() if "look-up" in parts else None,

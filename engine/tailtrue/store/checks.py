@@ -53,7 +53,7 @@ def check_knowledge(knowledge: Knowledge) -> None:
         *route_problems(knowledge),
         *time_problems(knowledge),
         *printed_problems(knowledge),
-        *card_problems(knowledge.page.card, knowledge.steps),
+        *card_problems(knowledge.page.card, knowledge.steps, knowledge.cautions),
         *drawing_problems(knowledge),
         *_ids(knowledge),
         *order_problems(knowledge.steps.values(), knowledge.tables[VERBS]),

@@ -26,7 +26,7 @@ from tailtrue.store.models import (
     StopFile,
     TermFile,
 )
-from tailtrue.store.page_models import CutFile, StartListFile, StepDrawingFile
+from tailtrue.store.page_models import CardFile, CutFile, StepDrawingFile
 from tailtrue.store.records import BlockText, WorkRecordText
 from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
@@ -253,10 +253,15 @@ class StepDrawing(NamedTuple):
 
 
 class CardLineText(NamedTuple):
-    """A number on the card with its label read; an empty label stands for that of the step."""
+    """A number on the card with its label read; an empty label stands for that of the step.
+
+    `beside` is the fact of a number that the step gives in its reason; empty where none is told.
+    """
 
     fact: str
     label: Wording
+    beside: str
+    beside_label: str
 
 
 class CardGroupText(NamedTuple):
@@ -268,9 +273,9 @@ class CardGroupText(NamedTuple):
 
 
 class CardText(NamedTuple):
-    """What stands on the card at the lathe."""
+    """What stands on the card at the lathe; what has no fact in it stands in the file."""
 
-    start: StartListFile
+    file: CardFile
     notes: tuple[PageLine, ...]
     groups: tuple[CardGroupText, ...]
 

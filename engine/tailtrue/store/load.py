@@ -376,12 +376,15 @@ class Loader:
             CardGroupText(
                 group.title,
                 frozenset(group.steps),
-                tuple(CardLineText(line.fact, self._wording(line.label, where, line.fact)) for line in group.line),
+                tuple(
+                    CardLineText(line.fact, self._wording(line.label, where, line.fact), line.beside, line.beside_label)
+                    for line in group.line
+                ),
             )
             for group in file.group
         )
         notes = tuple(self._page_line(note, where, "card") for note in file.notes)
-        return CardText(file.start, notes, groups)
+        return CardText(file, notes, groups)
 
 
 def load_knowledge(folder: Path, layers: Layers | None = None) -> Knowledge:
