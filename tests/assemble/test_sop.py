@@ -100,14 +100,14 @@ def test_compound_and_micrometers_past_their_day_are_told(tmp_path: Path) -> Non
 
 
 def test_what_was_not_said_is_a_place_to_write_and_what_was_said_stands_there(tmp_path: Path) -> None:
-    told = 'place = "shared"\nopening_hours = "Tuesday evenings"\nkept_at = "folder 3"\nchanges = ["guard replaced"]'
+    told = 'place = "shared"\nopening_hours = "Tuesday evenings"\nkept_at = "folder 3"\nchanges = [{ what = "guard", why = "it was cracked" }]'
     sop = changed(tmp_path, ("job", r'^place = "shared"', told))
     here = {entry.label: entry.value for entry in (*sop.control.entries, *sop.local)}
     assert here["Hours of use"] == ("Tuesday evenings",)
     assert here["Kept at"] == ("folder 3",)
     assert here["Emergency number"] is None
     assert here["Takes the place of"] is None
-    assert sop.control.changes == ("guard replaced",)
+    assert [(one.what, one.why) for one in sop.control.changes] == [("guard", "it was cracked")]
 
 
 @pytest.mark.parametrize(

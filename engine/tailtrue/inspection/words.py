@@ -18,8 +18,8 @@ _END = re.compile(r"(?<=[.!?])\s+")
 _OWN = frozenset({"term", "seen_as", "meaning"})
 _CODES = frozenset({"id", "fact", "unit", "kind", "activities", "sources", "tools", "answers", "signs", "read", "used_at"})
 _UNREAD = _OWN | _CODES
-_REVIEW, _SHEET, _RECORD = "safety review", "glossary", "record"
-_OF_PAPERS = (_SHEET, _REVIEW, _RECORD)
+_REVIEW, _SHEET, _RECORD, _STANDING = "safety review", "glossary", "record", "standing procedure"
+_OF_PAPERS = (_SHEET, _REVIEW, _RECORD, _STANDING)
 _READ_BEFORE_REVIEW = ("do not start", "stop at once")
 
 
@@ -46,6 +46,8 @@ def _papers(sheet: Sheet) -> Iterator[tuple[str, tuple[Term, ...]]]:
     yield _REVIEW, tree.safety_review.glossary
     if tree.record is not None:
         yield _RECORD, tree.record.glossary
+    if tree.sop is not None:
+        yield _STANDING, tree.sop.glossary
 
 
 def _meaning(where: str, term: Term) -> Iterator[Fault]:
@@ -81,7 +83,7 @@ def _said(sheet: Sheet) -> Mapping[str, str]:
 
 def _is_on(paper: str, where: str) -> bool:
     if where.startswith("sop"):
-        return False
+        return paper == _STANDING
     if where.startswith(_REVIEW):
         return paper == _REVIEW
     if where.startswith(_READ_BEFORE_REVIEW):
