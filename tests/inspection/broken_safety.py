@@ -16,6 +16,7 @@ from .changed import (
     with_sheet,
     with_shop,
     with_step,
+    with_steps,
     without_caution,
 )
 from .sample import STATES, procedure
@@ -92,8 +93,19 @@ def danger_turned_into_warning() -> Job:
 
 
 @breaks("V54", "step 4.1")
-def three_cautions_at_a_step() -> Job:
-    return with_step("4.1", cautions=tuple(caution(f"fear-{word}", "warning", "mount-between-centres") for word in "abc"))
+def four_cautions_at_a_step() -> Job:
+    return with_step("4.1", cautions=tuple(caution(f"fear-{word}", "warning", "mount-between-centres") for word in "abcd"))
+
+
+@breaks("V54", "step 4.1")
+def two_cautions_at_a_step_and_two_lines_that_point_back() -> Job:
+    """A line is a box too: what is counted is what the eye must read."""
+    answers = ("mount-between-centres", *step("2.1").activities)
+    told = tuple(caution(f"fear-{word}", "warning", *answers) for word in "ab")
+    lines = tuple(one.model_copy(update={"again": "2.1"}) for one in told)
+    here = (*lines, *(caution(f"fear-{word}", "warning", "mount-between-centres") for word in "cd"))
+    stands = {"2.1": (*step("2.1").cautions, *told), "4.1": here}
+    return with_steps(lambda one: one.model_copy(update={"cautions": stands.get(one.number, one.cautions)}))
 
 
 @breaks("V54", "phase 4")

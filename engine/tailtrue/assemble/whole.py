@@ -6,7 +6,7 @@ from typing import Any
 
 from tailtrue.assemble.by_hand import set_by_hand
 from tailtrue.assemble.card import about, card
-from tailtrue.assemble.cautions import applicable, for_the_job
+from tailtrue.assemble.cautions import applicable
 from tailtrue.assemble.control import GENERATOR, changes_said, entries, inputs_of
 from tailtrue.assemble.drawings import bar, drawings
 from tailtrue.assemble.filling import Filler, words_of
@@ -20,6 +20,7 @@ from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.assemble.times import job_time
 from tailtrue.assemble.unsaid import unsaid
 from tailtrue.assemble.ways import can_move, ways
+from tailtrue.assemble.work_record import work_record
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.parts import Caution, Figure, Node
@@ -42,11 +43,9 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
     page = case.knowledge.page
     route = plan.route
     parts = route.file.parts
-    held = applicable(filler)
-    made = phases(filler, plan, held)
+    made, job_cautions = phases(filler, plan, applicable(filler))
     activities = {activity for phase in made for step in phase.steps for activity in step.activities}
     needs = _needs(filler, made)
-    job_cautions = for_the_job(held, activities)
     title = _title(filler, route)
     may = page.who_may_owner if title.owner else page.who_may
     tree = Procedure(
@@ -77,6 +76,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         safety_review=safety_review(filler, made, needs, job_cautions, near),
         # A record is of a test: what has no look-up table is none.
         record=record() if "look-up" in parts else None,
+        work_record=work_record(filler, route),
         care=tuple(
             filler.text(text)
             for text in (

@@ -114,7 +114,6 @@ class Shop:
     must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)
     states: Mapping[str, frozenset[str]] = field(default_factory=dict)
     messages_at_step: int = 0
-    lines_at_step: int = 0
     messages_at_phase: int = 0
     by_hand: Mapping[str, HandSetting] = field(default_factory=dict)
     shop_rules: tuple[ShopEntry, ...] = ()
