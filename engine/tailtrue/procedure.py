@@ -7,7 +7,7 @@ from pydantic import Field
 from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, ShopRule, Term, Text
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import SafetyReview
-from tailtrue.shop_sheet import LimitRow, ShopSheet, Sign
+from tailtrue.shop_sheet import Change, Entry, LimitRow, ShopSheet, Sign
 from tailtrue.work_record import WorkRecord
 
 
@@ -296,7 +296,10 @@ class TitleBlock(Node):
     technical_reviewer: str = ""
     safety_reviewer: str = ""
     stated: str = Field(default="", description="the status that the job file gives")
-    control: tuple[Setting, ...] = Field(default=(), description="further lines, each known")
+    control: tuple[Entry, ...] = Field(default=(), description="further lines, each with its value or a place to write")
+    changes: tuple[Change, ...] = Field(default=(), description="since the last revision")
+    generator: str = Field(default="", description="what made the sheet, and its version")
+    inputs: str = Field(default="", description="a fingerprint of everything that was said of lathe, crib, stock and job")
     walked_through: str = Field(default="", description="who read it at the lathe with a user before approval, and when")
     review_due: str
     overdue: bool = False

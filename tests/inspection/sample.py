@@ -239,6 +239,8 @@ def _without_lists() -> Procedure:
             paper="A4",
             knowledge_version="0.4.0",
             checksum="7c1e-93af",
+            generator="tailtrue",
+            inputs="5c0b-cbe1",
             dials="metric",
             valid_for="this lathe only",
         ),

@@ -7,6 +7,7 @@ from typing import Any
 from tailtrue.assemble.by_hand import set_by_hand
 from tailtrue.assemble.card import about, card
 from tailtrue.assemble.cautions import applicable
+from tailtrue.assemble.control import GENERATOR, changes_said, entries, inputs_of
 from tailtrue.assemble.drawings import bar, drawings
 from tailtrue.assemble.filling import Filler, words_of
 from tailtrue.assemble.glossary import explained, explaining_sources
@@ -172,7 +173,10 @@ def _title(filler: Filler, route: Route) -> TitleBlock:
         technical_reviewer=_said(filler, "job.technical_reviewer"),
         safety_reviewer=_said(filler, "job.safety_reviewer"),
         stated=_said(filler, "job.status"),
-        control=settings(filler, about(route, knowledge.page.control)),
+        control=entries(filler, about(route, knowledge.page.control)),
+        changes=changes_said(filler),
+        generator=GENERATOR,
+        inputs=inputs_of(filler),
         walked_through=_said(filler, "job.walked_through"),
         review_due=_said(filler, "sop.review_due"),
         overdue=bool(filler.case.value("sop.review_overdue")),

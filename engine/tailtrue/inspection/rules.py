@@ -53,6 +53,7 @@ from tailtrue.inspection import (
     sop,
     sources,
     spindle,
+    standing,
     swept,
     tags,
     tailstock,
@@ -329,6 +330,12 @@ RULES: tuple[Rule, ...] = (
     Rule("V401", choices.size_as_chosen, "arithmetic: a bound that binds is not passed; what was measured is not changed"),
     Rule("V402", choices.bed_before_tailstock, "common practice: what rides on the bed moves with it, so the bed is first"),
     Rule("V321", choices.reasons_in_words, "procedure writing practice: what is read at the machine is in its words"),
+    Rule("V450", standing.permitted_first, "safety signs of shops: nobody uses what he was not instructed on and permitted"),
+    Rule("V451", standing.places_to_write, "ISO 9001 7.5: review, change and feedback of a paper have their place"),
+    Rule("V452", standing.changes_told, "ISO 9001 7.5.3: changes are told, with the version that has them"),
+    Rule("V453", standing.words_for_an_owner, "house rule: a paper speaks of people who are there"),
+    Rule("V454", standing.commands_single, "simplified technical English: one instruction a sentence, which begins with it"),
+    Rule("V455", standing.consequences_command_nothing, "simplified technical English: what is told commands nothing"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
