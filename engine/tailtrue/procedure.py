@@ -69,6 +69,7 @@ class Step(Node):
     tools: tuple[str, ...] = ()
     boxes: tuple[str, ...] = Field(default=("",), description="one tick box each; a label per piece for repeated work")
     shop_rule: str = Field(default="", description="who of the shop reworded it, and why")
+    of_shop: int = Field(default=0, description="how many lines, the last ones, the shop put beside the shipped ones")
     again: str = Field(default="", description="number of the earlier step in full: paper gives the checks alone")
     time: StepTime | None = Field(default=None, description="for one piece")
 

@@ -66,6 +66,7 @@ def shop_of(
         messages_at_phase=int(_limit(knowledge, "messages_at_phase")),
         shop_rules=entries,
         signals=knowledge.shop.signals,
+        kept=knowledge.shop.kept,
         limits={name: (limit.value, _SAFE[limit.spec.bound]) for name, limit in knowledge.shop.limits.items()},
         by_hand={fact: _hand_setting(one, knowledge) for fact, one in given.by_hand.items()},
         measured={

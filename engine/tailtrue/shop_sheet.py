@@ -101,6 +101,7 @@ class HazardRow(Node):
     harm: str
     avoid: Text
     shop_rule: str = Field(default="", description="who of the shop added or reworded it, and why")
+    shop_says: Text = Field(default=(), description="the first line that the shop put beside the shipped ones")
 
 
 class WearRow(Node):

@@ -40,6 +40,7 @@ from . import (
     broken_routes,
     broken_safety,
     broken_shop,
+    broken_shop_words,
     broken_skims,
     broken_slide,
     broken_sop,
@@ -56,6 +57,7 @@ from . import (
 )
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
+from .sample_shop_words import OURS, SHIPPED, caution_said, step_said
 
 PARTS = (
     broken_again,
@@ -90,6 +92,7 @@ PARTS = (
     broken_routes,
     broken_safety,
     broken_shop,
+    broken_shop_words,
     broken_skims,
     broken_slide,
     broken_sop,
@@ -104,6 +107,11 @@ PARTS = (
     broken_words,
     broken_work_record,
 )
+
+
+def test_words_of_a_shop_beside_the_shipped_ones_pass() -> None:
+    for job in (caution_said(*SHIPPED, OURS), step_said(("Put the bar between the centres.",), ("Lay the dog beside it.",))):
+        assert inspect(*job).failures == ()
 
 
 def test_the_sample_passes() -> None:

@@ -227,6 +227,7 @@ def _hazards(tree: Procedure, at_least: int, likely: int) -> Iterator[HazardRow]
             harm=caution.harm,
             avoid=caution.avoid[0],
             shop_rule=caution.shop_rule,
+            shop_says=caution.avoid[-caution.of_shop] if caution.of_shop else (),
         )
 
 

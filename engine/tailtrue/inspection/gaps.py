@@ -20,19 +20,10 @@ _MAY_BE_EMPTY = frozenset(
 )  # fmt: skip
 _MAY_BE_EMPTY_TEXTS = frozenset(
     {
-        "reason",
-        "why",
-        "purpose",
-        "detail",
-        "amount",
-        "planned",
-        "figures",
-        "limited_by",
-        "by_hand",
-        "machine_detail",
-        "read_with",
+        "reason", "why", "purpose", "detail", "amount", "planned", "figures", "limited_by", "by_hand", "machine_detail",
+        "shop_says", "read_with",
     }
-)
+)  # fmt: skip
 # Lists of other things; empty, they look like an empty text.
 _LISTS = frozenset(
     {

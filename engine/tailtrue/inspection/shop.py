@@ -88,6 +88,7 @@ class Shop:
     `third_collar`: the job asks for one in the middle of the bar. `guard_switch`: the chuck guard stops the drive.
     `takes` holds the least and largest size, in mm, that a collet, soft jaws or a stub mandrel of the crib may be used for.
     `by_hand` are the numbers that the job file sets, by fact; `shop_rules` the entries of the shop's own rule files;
+    `kept` the typed pieces of each line, as shipped, of the cautions and steps that those put words beside;
     `signals` the signal words of the shipped cautions, `limits` the shipped limits with the side to which a shop may move
     each.
     """
@@ -119,6 +120,7 @@ class Shop:
     messages_at_phase: int = 0
     by_hand: Mapping[str, HandSetting] = field(default_factory=dict)
     shop_rules: tuple[ShopEntry, ...] = ()
+    kept: Mapping[tuple[str, str], tuple[tuple[str, ...], ...]] = field(default_factory=dict)
     signals: Mapping[str, str] = field(default_factory=dict)
     limits: Mapping[str, tuple[float, str]] = field(default_factory=dict)
     measured: Mapping[str, tuple[float, ...]] = field(default_factory=dict)

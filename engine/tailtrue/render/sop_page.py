@@ -264,7 +264,7 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
         (
             bold(row.signal.upper()),
             " ".join((bold(sentence(row.hazard)), literal(sentence(row.harm)), bold(str(WORDS["do"])), told(row.avoid))
-            + ((bold(SHOP_RULE),) if row.shop_rule else ())),
+            + ((bold(SHOP_RULE), *((told(row.shop_says),) if row.shop_says else ())) if row.shop_rule else ())),
             signed(row.signs),
         )
         for row in sop.hazards

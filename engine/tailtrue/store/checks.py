@@ -43,9 +43,10 @@ _QUOTES = 'put a cell that holds a comma between two "'
 _DIGIT = re.compile(r"\d")
 
 
-def check_knowledge(knowledge: Knowledge) -> None:
-    """Hold the whole knowledge against itself; KnowledgeInvalid with everything that is wrong."""
+def check_knowledge(knowledge: Knowledge, of_the_shop: Iterable[Problem] = ()) -> None:
+    """Hold the whole knowledge against itself; KnowledgeInvalid with everything that is wrong, in words of a shop too."""
     problems = [
+        *of_the_shop,
         *_dependencies(knowledge),
         *_sources(knowledge),
         *_steps(knowledge),

@@ -324,13 +324,19 @@ class ShopChange(NamedTuple):
 
 @dataclass(frozen=True)
 class ShopRules:
-    """What a shop laid over the knowledge: its changes, the marks of changed rules, and limits and words as shipped."""
+    """What a shop laid over the knowledge: its changes, marks and own lines of changed rules, what was as shipped."""
 
     changes: tuple[ShopChange, ...] = ()
     marks: Mapping[tuple[str, str], str] = field(default_factory=dict)
+    own: Mapping[tuple[str, str], int] = field(default_factory=dict)
+    kept: Mapping[tuple[str, str], tuple[tuple[str, ...], ...]] = field(default_factory=dict)
     limits: Mapping[str, Fact] = field(default_factory=dict)
     signals: Mapping[str, str] = field(default_factory=dict)
     always: tuple[CautionFile, ...] = ()
+
+    def own_lines(self, what: str, name: str) -> int:
+        """How many lines of a rule, the last ones, the shop has put beside the shipped ones."""
+        return self.own.get((what, name), 0)
 
     def mark(self, what: str, name: str) -> str:
         """What stands beside a changed rule on paper; empty where it is as shipped."""

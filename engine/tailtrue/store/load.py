@@ -150,9 +150,10 @@ class Loader:
         self.overlay.look_over()
         if self.reader.problems:
             raise KnowledgeInvalid(tuple(self.reader.problems))
-        laid = replace(knowledge.shop, changes=tuple(self.overlay.changes), marks=self.overlay.marks)
+        over = self.overlay
+        laid = replace(knowledge.shop, changes=tuple(over.changes), marks=over.marks, own=over.own, kept=over.kept)
         knowledge = replace(knowledge, shop=laid)
-        check_knowledge(knowledge)
+        check_knowledge(knowledge, over.word_problems(knowledge.tables))
         return knowledge
 
     def _version(self) -> str:
