@@ -8,6 +8,7 @@ from tailtrue.inspection import (
     boring,
     by_hand,
     card,
+    carriage_stop,
     cautions,
     choices,
     collars_last,
@@ -306,6 +307,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V320", choices.gauge_doubt_agrees, "arithmetic: one gauge has one doubt, wherever it is said"),
     Rule("V321", choices.reasons_in_words, "procedure writing practice: what is read at the machine is in its words"),
     Rule("V470", bond.both_metals_count, "common practice: a bond holds and cures as the worse of two metals"),
+    Rule("V471", carriage_stop.set_before_the_dog, "common practice: a carriage stop stands between tool and dog"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
