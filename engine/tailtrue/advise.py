@@ -213,6 +213,7 @@ def shop_for(advice: Advice) -> Shop:
         "gauge": case.value("bore.gauge"),
         "bar": case.value("bar.diameter"),
         "collar": case.value("collar.diameter"),
+        "bar_family": case.value("bar.material_family"),
         "collar_family": case.value("collar.material_family"),
         "joint": case.value("joint.method"),
     }

@@ -6,6 +6,7 @@ a figure.
 
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping
+from math import prod
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any
@@ -13,7 +14,7 @@ from typing import Any
 from tailtrue.facts import SetByHand
 from tailtrue.given.read import Given
 from tailtrue.inspection import HandSetting, Shop, ShopEntry, SpeedCap
-from tailtrue.inspection.shop import Piece, Rework, Taper
+from tailtrue.inspection.shop import Bond, Piece, Rework, Taper
 from tailtrue.quantities import read_quantity
 from tailtrue.store.knowledge import Knowledge, Route
 from tailtrue.store.rule_files import rule_files
@@ -22,6 +23,7 @@ Record = Mapping[str, Any]
 _NAMED = ("caution", "stop", "note", "step", "decision", "limit")
 _SAFE = {"most": "lower", "least": "higher"}
 _FIXED = "collars-fixed"
+_BONDED = "retaining-compound"
 _CHUCK_DRIVES = "chuck-jaw"
 _LEARNER = "learner"
 
@@ -75,6 +77,7 @@ def shop_of(
             if given.value(f"job.measured_{end}")
         },
         fit_mm=_fit(knowledge, chosen) if chosen["joint"] else (0.0, 0.0),
+        bond=_bond(given, knowledge, chosen) if chosen["joint"] == _BONDED else None,
         least_depth_mm=knowledge.tables["joints/set_screw_factors"].one(name="least-depth").number("value"),
         guard_switch=given.value("lathe.chuck_guard") == "interlocked",
         parts=frozenset(route.file.parts),
@@ -135,6 +138,29 @@ def _fit(knowledge: Knowledge, chosen: Mapping[str, Any]) -> tuple[float, float]
     fit = (*pressed, *slipped)[0].text("window_fit") if pressed or slipped else "bonded-usable"
     row = knowledge.tables["fits/attachment_clearance"].within(bar, "over_mm", "upto_mm", method=fit)
     return row.number("least_mm"), row.number("largest_mm")
+
+
+def _bond(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Bond | None:
+    """A bond between the two metals of this job, each of which may weaken and slow it."""
+    if (full := given.value("crib.compound_cure")) is None:
+        return None
+    derating, curing = knowledge.tables["joints/derating"], knowledge.tables["joints/curing"]
+    families, primed = (chosen["bar_family"], chosen["collar_family"]), bool(given.value("crib.activator"))
+    metals = [curing.one(family=family) for family in families]
+    shares = [
+        min(derating.one(factor="substrate", condition=family).number("value") for family in families),
+        derating.one(factor="activator", condition="used" if primed else "not-used").number("value"),
+        derating.within(chosen["bar"], "from_mm", "to_mm", factor="size").number("value"),
+        *(derating.take(row).number("value") for row in derating.where(always="yes")),
+    ]
+    strength = given.value("crib.compound_strength") or _limit(knowledge, "compound_strength")
+    slower = 1.0 if primed else max(metal.number("full_cures") for metal in metals)
+    return Bond(
+        mpa=strength * prod(shares) / _limit(knowledge, "bond_safety"),
+        gaps=tuple((row.number("to_mm"), row.number("value")) for row in map(derating.take, derating.where(factor="gap"))),
+        wait_s=max(full * slower, _limit(knowledge, "cure_least")),
+        starts=primed or any(metal.text("surface") == "active" for metal in metals),
+    )
 
 
 def _swing(given: Given, knowledge: Knowledge) -> float:

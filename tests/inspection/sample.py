@@ -5,6 +5,7 @@ from functools import cache
 
 from review_sample import review
 from tailtrue.inspection import Shop, SpeedCap
+from tailtrue.inspection.shop import Bond
 from tailtrue.parts import Figure, Setting, Term
 from tailtrue.procedure import (
     Alternative,
@@ -103,6 +104,7 @@ def shop() -> Shop:
         labels=("Workshop bench 4 in the corner", "SW-L2-014"),
         measured={"head": (22.0, 21.998)},
         fit_mm=(0.01, 0.15),
+        bond=Bond(mpa=2.0, gaps=((0.05, 1.0), (0.15, 0.7)), wait_s=86400.0),
         indicator_division_mm=0.01,
     )
 

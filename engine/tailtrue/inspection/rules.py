@@ -5,10 +5,12 @@ from tailtrue.inspection import (
     bar_ends,
     bench_ends,
     benchwork,
+    bond,
     boring,
     by_hand,
     card,
     card_words,
+    carriage_stop,
     cautions,
     choices,
     collars_last,
@@ -339,6 +341,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V453", standing.words_for_an_owner, "house rule: a paper speaks of people who are there"),
     Rule("V454", standing.commands_single, "simplified technical English: one instruction a sentence, which begins with it"),
     Rule("V455", standing.consequences_command_nothing, "simplified technical English: what is told commands nothing"),
+    Rule("V470", bond.both_metals_count, "common practice: a bond holds and cures as the worse of two metals"),
+    Rule("V471", carriage_stop.set_before_the_dog, "common practice: a carriage stop stands between tool and dog"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)

@@ -63,6 +63,20 @@ class Piece:
 
 
 @dataclass(frozen=True)
+class Bond:
+    """What the tables say of a bond between the two metals of this job.
+
+    `mpa` is what it bears in a gap that costs nothing, `gaps` the share of it that is left up to each gap on diameter in mm,
+    `wait_s` how long it cures, `starts` whether a metal or an activator starts that.
+    """
+
+    mpa: float
+    gaps: tuple[tuple[float, float], ...]
+    wait_s: float
+    starts: bool = True
+
+
+@dataclass(frozen=True)
 class Rework:
     """What was found of a bore, in mm, at which seat, and the sheet that was left: names and titles of steps by number."""
 
@@ -126,6 +140,7 @@ class Shop:
     measured: Mapping[str, tuple[float, ...]] = field(default_factory=dict)
     fit_mm: tuple[float, float] = (0.0, 0.0)
     least_depth_mm: float = 1.0
+    bond: Bond | None = None  # none: nothing is bonded
     parts: frozenset[str] = frozenset({"drawing", "cut-list", "look-up", "card", "care", "sop"})
     bar_exists: bool = False
     bar_on_hand: Mapping[str, float] = field(default_factory=dict)
