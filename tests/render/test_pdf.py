@@ -212,25 +212,6 @@ def strokes(page: PageObject) -> list[tuple[str, float, float, float]]:
     return found
 
 
-def test_the_numbers_of_the_card_are_printed_seventeen_points_high(card: tuple[Procedure, PdfReader]) -> None:
-    tree, file = card
-    page = read_page(to_card_html(tree))
-    numbers = {cell.words.strip() for cell in page.all("td", "number")}
-    heights = {text: size for text, _, _, size in strokes(file.pages[0]) if text in numbers}
-    assert heights.keys() == numbers
-    assert min(heights.values()) >= 16.99
-
-
-def test_what_else_is_set_stands_on_the_card_larger_than_its_words(card: tuple[Procedure, PdfReader]) -> None:
-    """Lever, divisions of the dial and size of the drill, in the line of the number that they belong to."""
-    tree, file = card
-    told = {squeezed(cell.words) for cell in read_page(to_card_html(tree)).all("span", "small-figure")}
-    assert any("div." in text for text in told)
-    heights = [size for text, _, _, size in strokes(file.pages[0]) if squeezed(text) in told]
-    assert heights
-    assert min(heights) >= 10.99
-
-
 def test_no_page_is_shrunk(example: Procedure, sheet: PdfReader, card: tuple[Procedure, PdfReader]) -> None:
     """What does not fit the width would shrink every page: the page number is set in letters of 9.5 points."""
     for file in (sheet, card[1]):
