@@ -30,9 +30,9 @@ from .test_pdf import (
 )
 from .test_print import printed
 
-MOST_PAGES = 7
-# Tables at eight points; what is read at the machine at ten.
-LEAST_POINTS, MACHINE_POINTS = 8.0, 10.0
+MOST_PAGES = 8
+# Words of the trade and what explains the tables at eight and a half points; what is read at the machine at ten.
+LEAST_POINTS, MACHINE_POINTS = 8.5, 10.0
 
 
 @pytest.fixture(scope="module", params=["fernhill", "quarry-road"])
@@ -104,7 +104,7 @@ def test_no_list_of_the_check_ends_a_page_with_its_head(review: tuple[Procedure,
         assert set(page_of(file, f"{checks.title}{safety_words.CHECKED[0]}")) & set(page_of(file, first)), checks.title
 
 
-def test_letters_are_of_eight_points_or_more_and_of_ten_at_the_machine(review: tuple[Procedure, PdfReader]) -> None:
+def test_letters_are_of_eight_and_a_half_points_or_more_and_of_ten_at_the_machine(review: tuple[Procedure, PdfReader]) -> None:
     tree, file = review
     sizes: dict[str, float] = {}
     for page in file.pages:
