@@ -110,6 +110,10 @@ class Cut(Node):
     mass_finished: Figure | None = Field(default=None, description="of all pieces")
 
 
+# Reasons that say no more than the verdict beside them: small print leaves them out.
+IT_FITS, ANOTHER_FIRST = "it fits", "another comes first"
+
+
 class Alternative(Node):
     """One way a question could have been answered, and what came of it."""
 

@@ -11,7 +11,7 @@ from tailtrue.case import Gap
 from tailtrue.decisions import JudgedRow
 from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Figure, Node, Origin, Text
-from tailtrue.procedure import Alternative, Choice, Derivation, Source
+from tailtrue.procedure import ANOTHER_FIRST, IT_FITS, Alternative, Choice, Derivation, Source
 from tailtrue.store.knowledge import Route
 from tailtrue.truth import Truth
 
@@ -49,12 +49,12 @@ def _alternative(filler: Filler, row: JudgedRow) -> Alternative:
 
 def _verdict(filler: Filler, row: JudgedRow) -> tuple[Literal["chosen", "fits", "no", "unknown"], str, Text]:
     if row.chosen:
-        return "chosen", "it fits", ()
+        return "chosen", IT_FITS, ()
     if row.row.closed_by:
         return "no", row.row.closed_by, ()
     if row.judged.truth is Truth.YES:
         # What is never taken is no second choice, whatever it is good for.
-        return ("no", row.row.never_taken, ()) if row.row.never_taken else ("fits", "another comes first", ())
+        return ("no", row.row.never_taken, ()) if row.row.never_taken else ("fits", ANOTHER_FIRST, ())
     verdict: Literal["no", "unknown"] = "no" if row.judged.truth is Truth.NO else "unknown"
     said = next((words for when, words in row.row.says if filler.case.judge(when).truth is Truth.YES), None)
     if said:
