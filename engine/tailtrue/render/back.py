@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from tailtrue.parts import Figure
-from tailtrue.procedure import Alternative, Derivation, Procedure
+from tailtrue.procedure import Alternative, Derivation, Procedure, StepTime
 
 # Parts of the tree that are other papers, or the back itself.
 _ELSEWHERE = frozenset({"sop", "card", "safety_review", "record", "derivations"})
@@ -37,6 +37,9 @@ def _on_this_paper(procedure: Procedure) -> set[str]:
             inside = part.values()
         elif kind is Alternative and vars(part)["verdict"] == "no":
             inside = [one for name, one in vars(part).items() if name != "figures"]
+        elif kind is StepTime:
+            # What is cut of the time of a step is no number of its own on paper.
+            inside = [one for name, one in vars(part).items() if name != "cutting"]
         else:
             inside = vars(part).values()
         for one in inside:
