@@ -8,6 +8,7 @@ from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Or
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import SafetyReview
 from tailtrue.shop_sheet import LimitRow, ShopSheet, Sign
+from tailtrue.work_record import WorkRecord
 
 
 class GoesOn(Node):
@@ -111,7 +112,8 @@ class Cut(Node):
 
 
 # Reasons that say no more than the verdict beside them: small print leaves them out.
-IT_FITS, ANOTHER_FIRST = "it fits", "another comes first"
+IT_FITS, IT_BINDS, ANOTHER_FIRST, ANOTHER_BINDS = "it fits", "it binds", "another comes first", "another binds before it"
+TOLD_BY_VERDICT = frozenset({IT_FITS, IT_BINDS, ANOTHER_FIRST, ANOTHER_BINDS})
 
 
 class Alternative(Node):
@@ -122,16 +124,22 @@ class Alternative(Node):
     reason: str
     why: str
     figures: Text = Field(default=(), description="what it comes to in this job, where that is known")
+    size: Figure | None = Field(default=None, description="the size that it comes to, where the question is one of sizes")
 
 
 class Choice(Node):
-    """A question the rules answered: what was chosen and every alternative judged."""
+    """A question the rules answered: what was chosen and every alternative judged.
+
+    `settles` names the number that takes its size, `weighed` whether the least or the greatest of the sizes binds.
+    """
 
     id: str
     question: str
     chosen: str
     alternatives: tuple[Alternative, ...]
     sources: tuple[str, ...]
+    settles: str | None = None
+    weighed: Literal["least", "greatest"] | None = None
 
 
 class HandSet(Node):
@@ -323,6 +331,7 @@ class Procedure(Node):
     card: Card | None
     safety_review: SafetyReview
     record: RecordSheet | None = None
+    work_record: WorkRecord | None = Field(default=None, description="where the work is no test of the tailstock")
     care: tuple[Text, ...]
     findings: tuple[Finding, ...]
     set_by_hand: tuple[HandSet, ...] = ()

@@ -76,7 +76,7 @@ def shop_of(
         bar_on_hand={} if on_hand is None else {size: on_hand[key] for size, key in _DRAWN.items()},
         fixed_by=(on_hand or {}).get("fixed_by") or "",
         taper=_taper(given),
-        piece=_piece(given, knowledge, chosen["chuck"]),
+        piece=_piece(given, knowledge, _of_bar(chosen)),
         rework=_rework(given, knowledge, left),
         takes=dict(_takes(given)),
         top_slide_division_mm=given.value("lathe.top_slide_dial_division"),
@@ -100,8 +100,13 @@ def shop_of(
     )
 
 
+def _of_bar(chosen: Mapping[str, Any]) -> str:
+    """The chuck that grips the bar: the one that is on the spindle, or the four-jaw that was fitted for it."""
+    return str(chosen["bar_chuck"] or chosen["chuck"])
+
+
 def _hole_before_spindle(given: Given, chosen: Mapping[str, Any]) -> float:
-    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chosen["chuck"])
+    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == _of_bar(chosen))
     hole = given.value("crib.collet_hole") if chosen["bar_hold"] == "collet" else chuck.get("through_bore")
     return float(hole or 0.0)
 
@@ -169,9 +174,9 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
     in_collet = chosen["bar_hold"] == "collet"
     return (
         SpeedCap("chuck", chuck, in_chuck),
-        SpeedCap("collet chuck", float(given.value("crib.collet_speed")), bar)
+        SpeedCap("what grips the bar", float(given.value("crib.collet_speed")), bar)
         if in_collet
-        else SpeedCap("chuck", chuck, bar),
+        else SpeedCap("what grips the bar", _chuck_cap(given, knowledge, _of_bar(chosen)), bar),
         *blanks,
         *trued,
         SpeedCap("collar held by its bore", _limit(knowledge, "stub_speed"), stub),
@@ -225,7 +230,8 @@ def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[flo
             if instrument["from"] <= size <= instrument["to"]:
                 found.setdefault(name, (instrument["from"], instrument["to"], instrument["resolution"]))
     if given.value("crib.caliper_resolution") is not None:
-        found.setdefault("micrometer-collars", (0.0, float("inf"), given.value("crib.caliper_resolution")))
+        found["caliper"] = (0.0, float("inf"), given.value("crib.caliper_resolution"))
+        found.setdefault("micrometer-collars", found["caliper"])
     if given.value("crib.indicator_division") is not None:
         found["indicator"] = (0.0, float("inf"), given.value("crib.indicator_division"))
     return found

@@ -30,8 +30,6 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ("lathe.radial_division", ("radius", 0.025), 0.025),
     ("lathe.radial_division", ("diameter", 0.05), 0.025),
     # the collars
-    ("collar.saw_width", (35.0, 1.5, False, 110.0), 38),
-    ("collar.saw_width", (35.0, 1.5, True, 42.0), 42),
     ("collar.facing_stock", (1.5, 1.5), 3),
     ("collar.blank_diameter", (78.0, 2.5), 73),
     ("collar.band_grip", (42.0, 4.0, 30.0, 0.5), 17),

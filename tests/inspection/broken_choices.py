@@ -1,5 +1,7 @@
 """Sheets whose choices say what their steps do not."""
 
+from typing import Literal
+
 from tailtrue.procedure import Alternative, Choice
 
 from .broken import breaks
@@ -38,3 +40,38 @@ def reason_with_the_name_of_a_fact() -> Job:
 @breaks("V321", "choice joint.method")
 def reason_with_a_size_in_one_unit() -> Job:
     return _reason("wants more than stands out; here -4 mm")
+
+
+def _width(chosen: float, beside: float, printed: float, weighed: Literal["least", "greatest"] | None = "least") -> Job:
+    """A choice of the width among two sizes, with what is printed as the width beside it."""
+
+    def way(name: str, verdict: Literal["chosen", "no"], size: float) -> Alternative:
+        at = mm(f"collar.width_{name}", size)
+        told = (at, ".") if verdict == "no" else (at, "; finished ", mm("collar.width", printed), ".")
+        return Alternative(name=name, verdict=verdict, reason="it was weighed", why="so it is", figures=told, size=at)
+
+    width = Choice(
+        id="collar.width_bound", question="What bounds the width?", chosen="stock", settles="collar.width", weighed=weighed,
+        alternatives=(way("stock", "chosen", chosen), way("bar", "no", beside)), sources=("common-practice",),
+    )  # fmt: skip
+    return with_sheet(choices=(*procedure().choices, width))
+
+
+@breaks("V400", "choice collar.width_bound", also="V24")
+def size_chosen_that_is_not_the_least() -> Job:
+    return _width(35.0, 30.0, 30.0)
+
+
+@breaks("V400", "choice collar.width_bound", also="V24")
+def size_chosen_that_is_not_the_greatest() -> Job:
+    return _width(20.0, 25.0, 30.0, "greatest")
+
+
+@breaks("V401", "choice collar.width_bound", also="V24")
+def number_beyond_the_size_that_binds() -> Job:
+    return _width(20.0, 25.0, 21.0)
+
+
+@breaks("V401", "choice collar.width_bound", also="V24")
+def number_that_is_not_the_one_that_was_measured() -> Job:
+    return _width(20.0, 25.0, 19.0, None)

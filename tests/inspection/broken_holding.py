@@ -166,7 +166,7 @@ def no_room_for_the_drill_behind_the_soft_jaws_told() -> Job:
 @breaks("V57", _where(_SOFT, "face-bar"), also="V108")
 def bar_turned_faster_than_the_collet_chuck_is_marked() -> Job:
     tree, shop = _job(_SOFT)
-    caps = tuple(replace(cap, limit_per_min=100.0) if cap.name == "collet chuck" else cap for cap in shop.speed_caps)
+    caps = tuple(replace(cap, limit_per_min=100.0) if cap.name == "what grips the bar" else cap for cap in shop.speed_caps)
     return tree, replace(shop, speed_caps=caps)
 
 

@@ -12,12 +12,14 @@ from . import (
     broken_answered,
     broken_bar_ends,
     broken_bench,
+    broken_bench_ends,
     broken_boring,
     broken_by_hand,
     broken_choices,
     broken_documents,
     broken_drawings,
     broken_fixed,
+    broken_four_jaw_bar,
     broken_four_jaws,
     broken_grammar,
     broken_hands,
@@ -47,6 +49,7 @@ from . import (
     broken_too_close,
     broken_unsaid,
     broken_words,
+    broken_work_record,
 )
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
@@ -56,12 +59,14 @@ PARTS = (
     broken_answered,
     broken_bar_ends,
     broken_bench,
+    broken_bench_ends,
     broken_boring,
     broken_by_hand,
     broken_choices,
     broken_documents,
     broken_drawings,
     broken_fixed,
+    broken_four_jaw_bar,
     broken_four_jaws,
     broken_grammar,
     broken_hands,
@@ -91,6 +96,7 @@ PARTS = (
     broken_too_close,
     broken_unsaid,
     broken_words,
+    broken_work_record,
 )
 
 

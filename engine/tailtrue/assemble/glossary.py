@@ -12,9 +12,10 @@ from tailtrue.store.knowledge import Term
 _NOT_READ = frozenset(
     {
         "id", "fact", "unit", "rounding", "bound", "kind", "place", "sources", "activities", "answers", "signs", "read",
-        "used_at", "caution", "safety_review", "sop", "record", "derivations", "glossary", "checksum", "dimensions",
-        "machine", "tools", "protective_equipment", "instrument", "go_back_to", "parts", "shop", "author", "approver",
-        "machine_detail", "walked_through", "technical_reviewer", "safety_reviewer", "operator", "stated", "never_signs",
+        "used_at", "caution", "safety_review", "sop", "record", "work_record", "derivations", "glossary", "checksum",
+        "dimensions", "machine", "tools", "protective_equipment", "instrument", "go_back_to", "parts", "shop", "author",
+        "approver", "machine_detail", "walked_through",
+        "technical_reviewer", "safety_reviewer", "operator", "stated", "never_signs",
     }
 )  # fmt: skip
 
@@ -38,7 +39,8 @@ def explained(tree: Procedure, terms: Iterable[Term]) -> Procedure:
 
 def explaining_sources(tree: Procedure) -> Iterator[str]:
     """Every source that the terms of a tree name."""
-    for terms in (tree.glossary, tree.safety_review.glossary, tree.record.glossary if tree.record else ()):
+    records = (one.glossary for one in (tree.record, tree.work_record) if one is not None)
+    for terms in (tree.glossary, tree.safety_review.glossary, *records):
         for term in terms:
             yield from term.sources
 

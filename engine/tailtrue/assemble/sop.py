@@ -31,17 +31,21 @@ from tailtrue.shop_sheet import (
     WhoRow,
     WhoStep,
 )
+from tailtrue.store.knowledge import Route
 from tailtrue.store.sop import Entry as EntryText
-from tailtrue.store.sop import Rule, SopTexts
+from tailtrue.store.sop import Paper, Rule, SopTexts, belonging
 from tailtrue.store.sop_models import Part, SopControlFile, SopEmergencyFile, SopLimitFile
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording
 
 
-def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
+def sop_sheet(filler: Filler, tree: Procedure, route: Route) -> ShopSheet:
     """The standing procedure that goes with a procedure whose phases and cautions are made."""
-    texts = filler.case.knowledge.sop
+    done = {activity for phase in tree.phases for step in phase.steps for activity in step.activities}
+    texts = belonging(filler.case.knowledge.sop, route.has_to_do_with, done)
     page = texts.page.file
+    paper = texts.papers[route.file.id]
+    scope = Line(id="scope", text=filler.text(paper.scope), sources=tuple(page.sources))
     hazards = tuple(_hazards(tree, page.hazards_at_least, page.likely_at_least))
     worn = tuple(
         WearRow(
@@ -58,10 +62,10 @@ def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
     )
     return ShopSheet(
         made_unasked=filler.case.judge(texts.page.when).truth is Truth.YES,
-        control=_control(filler, texts, tree),
+        control=_control(filler, texts, tree, paper),
         first=_lines(filler, texts, "first"),
         banners=_lines(filler, texts, "banner"),
-        scope=_lines(filler, texts, "scope"),
+        scope=(scope, *_lines(filler, texts, "scope")),
         who=tuple(_who(tree)),
         training=_lines(filler, texts, "training"),
         supervision=_lines(filler, texts, "supervision"),
@@ -74,7 +78,7 @@ def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
         during=_lines(filler, texts, "during"),
         after=_lines(filler, texts, "after"),
         forbidden=_lines(filler, texts, "forbidden"),
-        limits=tuple(_limit(filler, rule) for rule in texts.limits if _may_hold(filler, rule)),
+        limits=tuple(_told(filler, texts.limits)),
         shop_rules=tree.shop_rules,
         upkeep=tuple(
             UpkeepRow(
@@ -87,7 +91,7 @@ def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
             if _may_hold(filler, rule)
         ),
         isolation=_lines(filler, texts, "isolation"),
-        emergency=tuple(_emergency(filler, rule, tree) for rule in texts.emergency if _may_hold(filler, rule)),
+        emergency=tuple(_emergencies(filler, texts.emergency, tree)),
         waste=_lines(filler, texts, "waste"),
         records=_lines(filler, texts, "records"),
         acknowledgement=_lines(filler, texts, "acknowledgement"),
@@ -107,8 +111,12 @@ def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
 
 def limits_met(filler: Filler, activities: set[str]) -> Iterator[LimitRow]:
     """The limits that steps with these activities meet; one whose value nobody told is no limit of this job."""
-    for rule in filler.case.knowledge.sop.limits:
-        if activities.intersection(rule.file.activities) and _may_hold(filler, rule):
+    return _told(filler, (one for one in filler.case.knowledge.sop.limits if activities.intersection(one.file.activities)))
+
+
+def _told(filler: Filler, rules: Iterable[Rule[SopLimitFile]]) -> Iterator[LimitRow]:
+    for rule in rules:
+        if _may_hold(filler, rule):
             with suppress(Gap):
                 yield _limit(filler, rule)
 
@@ -178,11 +186,11 @@ def _said(filler: Filler, name: str | None) -> str | None:
     return str(filler.case.value(name) or "") or None if name else None
 
 
-def _control(filler: Filler, texts: SopTexts, tree: Procedure) -> Control:
+def _control(filler: Filler, texts: SopTexts, tree: Procedure, paper: Paper) -> Control:
     case, page = filler.case, texts.page.file
     return Control(
         id="".join(map(str, filler.text(texts.page.text("id")))),
-        title="".join(map(str, filler.text(texts.page.text("title")))),
+        title="".join(map(str, filler.text(paper.title))),
         type=page.type_owner if tree.title.owner else page.type,
         revision=tree.title.revision,
         status=case.value("sop.status"),
@@ -268,14 +276,20 @@ def _guards(filler: Filler, rules: Iterable[Rule[SopControlFile]]) -> Iterator[G
             )
 
 
-def _emergency(filler: Filler, rule: Rule[SopEmergencyFile], tree: Procedure) -> EmergencyRow:
-    seen, sources = rule.file.seen, tuple(rule.file.sources)
-    if rule.file.do:
-        return EmergencyRow(
-            seen=seen, do=filler.text(rule.text("do")), never=filler.text(rule.text("never")), sources=sources
-        )
-    do, never = next((do, never) for on_sheet, do, never in tree.if_it_goes_wrong if on_sheet == seen)
-    return EmergencyRow(seen=seen, do=do, never=never, sources=sources)
+def _emergencies(filler: Filler, rules: Iterable[Rule[SopEmergencyFile]], tree: Procedure) -> Iterator[EmergencyRow]:
+    """What is said here, and what the sheet says; what its own table leaves out has no place in this work."""
+    on_sheet = {seen: (do, never) for seen, do, never in tree.if_it_goes_wrong}
+    for rule in rules:
+        seen, sources = rule.file.seen, tuple(rule.file.sources)
+        if not _may_hold(filler, rule):
+            continue
+        if rule.file.do:
+            do, never = filler.text(rule.text("do")), filler.text(rule.text("never"))
+        elif seen in on_sheet:
+            do, never = on_sheet[seen]
+        else:
+            continue
+        yield EmergencyRow(seen=seen, do=do, never=never, sources=sources)
 
 
 def _references(filler: Filler) -> Iterator[Reference]:

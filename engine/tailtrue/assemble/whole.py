@@ -19,6 +19,7 @@ from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.assemble.times import job_time
 from tailtrue.assemble.unsaid import unsaid
 from tailtrue.assemble.ways import can_move, ways
+from tailtrue.assemble.work_record import work_record
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.parts import Caution, Figure, Node
@@ -74,6 +75,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         safety_review=safety_review(filler, made, needs, job_cautions, near),
         # A record is of a test: what has no look-up table is none.
         record=record() if "look-up" in parts else None,
+        work_record=work_record(filler, route),
         care=tuple(
             filler.text(text)
             for text in (
@@ -93,7 +95,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         update={"signs": signs_of(case.knowledge, (code for one in _cautions(tree) for code in one.signs))}
     )
     if "sop" in parts:
-        tree = tree.model_copy(update={"sop": sop_sheet(filler, tree)})
+        tree = tree.model_copy(update={"sop": sop_sheet(filler, tree, route)})
     tree = explained(tree, case.knowledge.glossary)
     tree = tree.model_copy(update={"derivations": derivations(filler, figures(tree))})
     tree = tree.model_copy(update={"sources": source_list(filler, _used_sources(tree, case))})

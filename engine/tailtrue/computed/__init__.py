@@ -13,6 +13,7 @@ _ROOMS = (
     "centre_hole",
     "collar_source",
     "collar",
+    "sizes",
     "chucks",
     "blank",
     "founding",
@@ -30,7 +31,10 @@ _ROOMS = (
     "joint_clamp",
     "joint_ways",
     "holding",
+    "bar_chuck",
+    "bench",
     "skim",
+    "skim_cut",
     "alignment",
     "truing",
     "visit",
@@ -51,6 +55,7 @@ _ROOMS = (
     "rework_chuck",
     "rework_tight",
     "shop_rules",
+    "record_tables",
 )
 
 

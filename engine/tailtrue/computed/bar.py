@@ -5,10 +5,9 @@ from math import copysign
 from typing import Any
 
 from tailtrue.calc.beams import mass_cylinder
-from tailtrue.calc.lengths import length_of_diameters, length_ratio, over_both_sides, share_of, within_both_sides
+from tailtrue.calc.lengths import length_of_diameters, length_ratio, over_both_sides, within_both_sides
 from tailtrue.calc.steps import step_down
 from tailtrue.computed.registry import Limited, computed, field
-from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
@@ -160,37 +159,6 @@ material_facts("bar", ("steel", "stainless", "tool-steel"))
 )
 def length_limit(between: float, centre: float, quill: float, room: float) -> float:
     return between - centre - quill - room
-
-
-@computed(
-    "bar.length",
-    label="finished length of the bar",
-    unit="mm",
-    rounding="length",
-    needs=(
-        "bar.on_hand?", "job.bar_length?", "bar.stock_length", "limit.facing_stock", "lathe.between_centres",
-        "limit.bar_share", "bar.length_limit", "bar.diameter", "limit.slenderness", "limit.bar_longest", "lathe.length_step",
-    ),
-    how="the smallest of: stock less facing, a share of the distance between centres, what the lathe takes, "
-    "a multiple of the diameter that stays stiff, the longest worth making; down to a whole step of the rule",
-)  # fmt: skip
-def bar_length(
-    on_hand: Record | None, said: float | None, stock: float, facing: float, between: float, share: float, limit: float,
-    diameter: float, slenderness: float, longest: float, step: float,
-) -> Limited:  # fmt: skip
-    if on_hand is not None:
-        return Limited(on_hand["length"], _ON_HAND)
-    if said is not None:
-        return Limited(said, "asked for in the job")
-    weighed = (
-        (within_both_sides(stock, facing), "the stock, less facing at both ends"),
-        (share_of(between, share), "a share of the distance between centres"),
-        (limit, "what fits between the centres"),
-        (length_of_diameters(diameter, slenderness), "stiffness: a slimmer bar bends and chatters"),
-        (longest, "longer shows no more"),
-    )
-    length, by = least_of(*weighed)
-    return Limited(step_down(length, step), by, weighed)
 
 
 @computed(

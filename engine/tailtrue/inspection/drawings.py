@@ -224,6 +224,11 @@ def _bar_held(sizes: Sizes) -> Iterator[str]:
     yield from _above(sizes, "length", "standing_out")
 
 
+def _upright(sizes: Sizes) -> Iterator[str]:
+    yield from _above(sizes, "height", "length")
+    yield from _above(sizes, "length", "diameter")
+
+
 def _between_centres(sizes: Sizes) -> Iterator[str]:
     yield from _equal(sizes, "to_collar", "dog", "gap")
     if not sizes["gap"] >= _DOG_CLEAR_MM - _CLOSE_MM:
@@ -267,7 +272,9 @@ KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "boring-reach": (("overhang", "width", "room", "shank", "hole"), _reach),
     "bar-in-collet": (("diameter", "length", "standing_out", "spindle_bore"), _bar_held),
     "bar-in-spindle": (("diameter", "length", "standing_out", "spindle_bore"), _bar_held),
+    "bar-in-four-jaws": (("diameter", "length", "standing_out", "spindle_bore", "run_out"), _bar_held),
     "bar-in-steady": (("diameter", "length", "standing_out"), _bar_held),
+    "bar-upright": (("diameter", "length", "height"), _upright),
     "between-centres": (("dog", "gap", "to_collar", "length", "quill", "tool_clear"), _between_centres),
     "indicator-on-collars": ((), _nothing),
     "indicator-on-quill": (("quill",), _nothing),

@@ -15,11 +15,23 @@ _SUSPECT = re.compile(r"\{\{|\}\}|\{%|None|nan|NaN|TBD|TODO|FIXME|inf|\?\?\?")
 _MAY_BE_EMPTY = frozenset(
     {
         "unit", "boxes", "edition", "approver", "walked_through", "safe", "shop_rule", "dated", "again", "stated",
-        "technical_reviewer", "safety_reviewer",
+        "technical_reviewer", "safety_reviewer", "sheet_number",
     }
 )  # fmt: skip
 _MAY_BE_EMPTY_TEXTS = frozenset(
-    {"reason", "why", "purpose", "detail", "amount", "planned", "figures", "limited_by", "by_hand", "machine_detail"}
+    {
+        "reason",
+        "why",
+        "purpose",
+        "detail",
+        "amount",
+        "planned",
+        "figures",
+        "limited_by",
+        "by_hand",
+        "machine_detail",
+        "read_with",
+    }
 )
 # Lists of other things; empty, they look like an empty text.
 _LISTS = frozenset(
@@ -30,6 +42,7 @@ _LISTS = frozenset(
         "choices", "derivations", "alternatives", "avoid", "set_by_hand", "shop_rules", "at_least", "at_most",
         "notes", "groups", "lines", "drawings", "near_misses", "alone", "chemicals",
         "training", "supervision", "acknowledgement", "banners", "changes", "any", "supervised", "staff", "glossary",
+        "ways", "tables",
     }
 )  # fmt: skip
 

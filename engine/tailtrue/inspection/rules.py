@@ -3,6 +3,7 @@
 from tailtrue.inspection import (
     answered,
     bar_ends,
+    bench_ends,
     benchwork,
     boring,
     by_hand,
@@ -66,6 +67,8 @@ from tailtrue.inspection import (
     waste,
     words,
     work_moved,
+    work_record,
+    work_tables,
 )
 from tailtrue.inspection.rule import Rule
 
@@ -243,6 +246,11 @@ RULES: tuple[Rule, ...] = (
     Rule("V114", record.record_complete, "procedure writing practice: a record has every place that the test fills"),
     Rule("V115", record.bar_is_the_one_drawn, "house rule: a record belongs to one bar"),
     Rule("V116", too_close.read_again_right, "ISO 14253-1: no verdict where the doubt of a reading straddles the limit"),
+    Rule("V440", work_record.record_there, "procedure writing practice: what is read is written down, and signed"),
+    Rule("V441", work_record.judged_with, "GUM: a value judged has its band, its instrument and its doubt"),
+    Rule("V442", work_record.bands_of_the_sheet, "house rule: a band is the same on every paper"),
+    Rule("V443", work_tables.tables_right, "arithmetic: a table says of each reading what the limits say of it"),
+    Rule("V444", work_record.sides_right, "geometry: on which side something stands follows from where the tool stands"),
     Rule("V190", words.explained, "house rule: a paper explains the words that stand on it, each once and briefly"),
     Rule("V120", joints.holds_a_catch, "common practice: the catch and not the skim sizes the joint"),
     Rule("V121", joints.below_the_skim, "rules on guards: no screw stands out of a turning part; nor may the tool meet it"),
@@ -268,6 +276,13 @@ RULES: tuple[Rule, ...] = (
     Rule("V318", pads.slow_on_pads, "common practice: greased pads are no bearing, and run hot at speed"),
     Rule("V319", boring.gauge_has_its_reader, "common practice: a telescoping gauge carries a size to a micrometer"),
     Rule("V311", other_chuck.fitted_before_use, "common practice: each chuck is fitted as a step, and its own mark holds"),
+    Rule("V410", other_chuck.bar_set_true, "common practice: what each jaw sets by itself runs true only by the indicator"),
+    Rule(
+        "V411",
+        bench_ends.centred_at_the_bench,
+        "common practice: a drill follows its mark; a bar that stands comes over",
+    ),
+    Rule("V412", bench_ends.metal_for_it, "geometry: what runs out by so much is clean only when that much is off"),
     Rule("V314", other_chuck.point_in_the_jaws, "geometry: the body of a chuck is deeper than a centre stands out"),
     Rule("V315", other_chuck.each_in_the_limits, "ISO 16156: the mark of each chuck is its own limit"),
     Rule("V312", other_chuck.boring_bar_has_room, "geometry: what bores through a collar comes out behind it"),
@@ -303,6 +318,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V303", figures.told_with_unit, "house rule: no number stands on paper without its unit, nor in its account"),
     Rule("V300", fixed_tailstock.tells_no_move, "common practice: nobody is sent to screws that are not there"),
     Rule("V320", choices.gauge_doubt_agrees, "arithmetic: one gauge has one doubt, wherever it is said"),
+    Rule("V400", choices.weighed_size_binds, "arithmetic: the least of upper bounds binds, the greatest of lower ones"),
+    Rule("V401", choices.size_as_chosen, "arithmetic: a bound that binds is not passed; what was measured is not changed"),
     Rule("V321", choices.reasons_in_words, "procedure writing practice: what is read at the machine is in its words"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )

@@ -8,8 +8,7 @@ from markupsafe import Markup, escape
 
 from tailtrue.parts import Caution, Check, Figure, Limits, Text
 from tailtrue.procedure import (
-    ANOTHER_FIRST,
-    IT_FITS,
+    TOLD_BY_VERDICT,
     Alternative,
     Choice,
     Drawing,
@@ -215,9 +214,13 @@ class Page:
                 found.setdefault(said, ([], way))[0].append(way.name)
         return found.values()
 
+    def alone(self, text: Text) -> str:
+        """A text of the back, its figures in the system of the dials alone: the other stands where the number is used."""
+        return "".join([piece if isinstance(piece, str) else show_one(piece, self._dials) for piece in text])
+
     def reason_of(self, way: Alternative) -> str:
         """Why an alternative was chosen or not, where that says more than its verdict."""
-        return "" if way.reason in (IT_FITS, ANOTHER_FIRST) else sentence(way.reason)
+        return "" if way.reason in TOLD_BY_VERDICT else sentence(way.reason)
 
     def cautions_by_source(self) -> Iterable[tuple[Markup, list[str]]]:
         """What the cautions warn of, those of the same sources together, in the order of the page."""

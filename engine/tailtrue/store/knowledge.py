@@ -12,10 +12,8 @@ from tailtrue.facts import Fact, FactSpec
 from tailtrue.given.catalogue import Catalogue
 from tailtrue.store.models import (
     BlankFile,
-    BlockFile,
     CautionFile,
     DecisionExampleFile,
-    EntryFile,
     HoldFile,
     NeedFile,
     NoteFile,
@@ -29,6 +27,7 @@ from tailtrue.store.models import (
     TermFile,
 )
 from tailtrue.store.page_models import CutFile, StartListFile, StepDrawingFile
+from tailtrue.store.records import BlockText, WorkRecordText
 from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
 from tailtrue.tables import Table
@@ -94,23 +93,6 @@ class Term(NamedTuple):
     def forms(self) -> tuple[str, ...]:
         """Every form that stands for it."""
         return (self.file.term, *self.file.also)
-
-
-class EntryText(NamedTuple):
-    """A place of the record with its text read."""
-
-    file: EntryFile
-    when: Condition
-    planned: Wording
-
-
-class BlockText(NamedTuple):
-    """Places of the record that belong together, read."""
-
-    file: BlockFile
-    when: Condition
-    entries: tuple[EntryText, ...]
-    where: str
 
 
 @dataclass(frozen=True)
@@ -368,6 +350,7 @@ class Knowledge:
     says: tuple[Say, ...]
     glossary: tuple[Term, ...]
     blocks: tuple[BlockText, ...]
+    records: Mapping[str, WorkRecordText]
     steps: Mapping[str, StepText]
     routes: Mapping[str, Route]
     needs: Mapping[str, Need]

@@ -19,6 +19,7 @@ class EntryFile(File):
     label: str
     value: str = ""
     when: When = Field(default=[], description="the paper that it stands on; on every one without")
+    activities: list[str] = Field(default=[], description="those of which a step must do one; any step without")
 
 
 class RoleFile(File):
@@ -47,12 +48,19 @@ class ReferenceFile(File):
     idea: str
 
 
+class PaperFile(File):
+    """What the paper of one route is called, and what it is for."""
+
+    route: str
+    title: str
+    scope: str
+
+
 class SopPageFile(File):
     """The frame of the paper."""
 
     made_when: When = Field(min_length=1)
     id: str
-    title: str
     type: str
     type_owner: str
     language: str
@@ -61,6 +69,7 @@ class SopPageFile(File):
     likely_at_least: int = Field(ge=1, le=5, description="the least likelihood of one that is no danger")
     roster_rows: int = Field(ge=15)
     sources: list[str] = Field(min_length=1)
+    paper: list[PaperFile] = Field(min_length=1)
     control: list[EntryFile]
     place: list[EntryFile]
     role: list[RoleFile] = Field(min_length=1)
@@ -69,10 +78,12 @@ class SopPageFile(File):
 
 
 class SopRuleFile(File):
-    """What every entry has."""
+    """What every entry has: a sheet that has to do with it, a step that does one of its activities, and a condition."""
 
     id: str
     when: When = Field(default=[])
+    concerns: list[str] = Field(default=[], description="what a sheet must have to do with; any sheet without")
+    activities: list[str] = Field(default=[], description="those of which a step must do one; any step without")
     sources: list[str] = Field(min_length=1)
     example: list[ExampleFile] = Field(default=[])
 
@@ -87,9 +98,8 @@ class SopLineFile(SopRuleFile):
 
 
 class SopLimitFile(SopRuleFile):
-    """A limit, what happens beyond it, and the way back; the sheet prints it where a step does one of its activities."""
+    """A limit, what happens beyond it, and the way back; the sheet prints those that name an activity of its steps."""
 
-    activities: list[str] = Field(default=[])
     label: str
     value: str
     beyond: str = Field(min_length=1)
