@@ -196,11 +196,9 @@ def test_a_step_that_saws_grips_and_files_opens_with_five_and_loses_none() -> No
     """Rework in one step: fourteen messages are about it, and all stand before it."""
     sweep = read_sweep(knowledge())
     raw = {
-        **sweep.starts["rework"],
-        "job.found": "centre-bruised",
-        "job.found_collars_on": False,
-        "job.found_in_chuck": False,
-    }
+        **sweep.starts["rework"], "job.found": "centre-bruised", "job.found_collars_on": False, "job.found_in_chuck": False,
+        "lathe.feeds": ["0.05 mm/rev", "0.1 mm/rev"],
+    }  # fmt: skip
     tree = procedure_of(advise(sweep.job, knowledge(), raw))
     (phase,) = (one for one in tree.phases if any("saw-stock" in step.activities for step in one.steps))
     assert len(phase.cautions) == 5

@@ -112,12 +112,20 @@ def _tables_of_safety(page: Element) -> Iterator[str]:
         yield from (line.words for line in cells.all("div") if line.words.strip() and not any(True for _ in line.all("div")))
 
 
+def _at_the_machine(page: Element) -> Iterator[str]:
+    for table in page.all("table", "checks"):
+        yield from (next(row.all("td")).words for body in table.all("tbody") for row in body.all("tr"))
+    for box in page.all("section", "stop"):
+        yield from (line.words for line in box.all("li"))
+
+
 KINDS: list[tuple[str, Callable[[Element], Iterator[str]], float]] = [
     ("procedure", _boxes, BOXES),
     ("procedure", _front, SAFETY_TABLES),
     ("procedure", _done, DONE),
     ("procedure", _back, BACK),
     ("safety", _tables_of_safety, SAFETY_TABLES),
+    ("safety", _at_the_machine, DONE),
 ]
 
 
