@@ -2,10 +2,10 @@
 
 from typing import Literal
 
-from tailtrue.procedure import Alternative, Choice
+from tailtrue.procedure import Alternative, Choice, Finding
 
 from .broken import breaks
-from .changed import Job, with_sheet
+from .changed import Job, with_sheet, with_shop
 from .sample import procedure
 from .sample_pieces import mm
 
@@ -75,3 +75,30 @@ def number_beyond_the_size_that_binds() -> Job:
 @breaks("V401", "choice collar.width_bound", also="V24")
 def number_that_is_not_the_one_that_was_measured() -> Job:
     return _width(20.0, 25.0, 19.0, None)
+
+
+def _first(chosen: str, *found: str, told: bool) -> Job:
+    order = Choice(
+        id="truing.order", question="What is put right first?", chosen=chosen, sources=("common-practice",),
+        alternatives=(Alternative(name=chosen, verdict="chosen", reason="it fits", why="so it is"),),
+    )  # fmt: skip
+    waits = Finding(level="attention", text=("Leave the tailstock until then.",), sources=("common-practice",))
+    findings = (*procedure().findings, waits) if told else procedure().findings
+    sheet, _ = with_sheet(choices=(*procedure().choices, order), findings=findings)
+    _, shop = with_shop(found_out=frozenset(found))
+    return sheet, shop
+
+
+@breaks("V402", "choice truing.order")
+def tailstock_first_on_a_twisted_bed() -> Job:
+    return _first("the tailstock", "bed", told=True)
+
+
+@breaks("V402", "choice truing.order")
+def headstock_before_the_bed() -> Job:
+    return _first("the headstock", "bed", "headstock", told=True)
+
+
+@breaks("V402", "choice truing.order")
+def twisted_bed_and_nothing_says_that_the_tailstock_waits() -> Job:
+    return _first("the bed", "bed", told=False)

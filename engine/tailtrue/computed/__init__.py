@@ -9,6 +9,7 @@ import importlib
 _ROOMS = (
     "machine",
     "bar",
+    "bar_piece",
     "bar_held",
     "centre_hole",
     "collar_source",
@@ -33,6 +34,7 @@ _ROOMS = (
     "holding",
     "bar_chuck",
     "bench",
+    "blank_collet",
     "skim",
     "skim_cut",
     "alignment",

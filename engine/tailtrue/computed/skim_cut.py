@@ -59,22 +59,21 @@ def feed_most(bound: Limited) -> Limited:
 
 
 @computed("skim.feed_finest", label="finest feed on the plate that cuts", unit="mm/rev", rounding="feed",
-          needs=("lathe.feeds", "skim.feed_low"), how="of the feeds on the plate the least that still cuts")  # fmt: skip
-def feed_finest(feeds: tuple[float, ...], low: float) -> Limited:
-    return Limited(
-        min((feed for feed in feeds if feed >= low), default=None), "no feed on the plate is coarse enough to cut"
-    )
+          needs=("lathe.feeds?", "skim.feed_low"), how="of the feeds on the plate the least that still cuts")  # fmt: skip
+def feed_finest(feeds: tuple[float, ...] | None, low: float) -> Limited:
+    cutting = (feed for feed in feeds or () if feed >= low)
+    return Limited(min(cutting, default=None), "no feed on the plate is coarse enough to cut")
 
 
 @computed(
     "skim.plate_cuts",
     label="a feed on the plate is coarse enough to cut",
     kind="yes-no",
-    needs=("lathe.feeds", "skim.feed_low"),
+    needs=("lathe.feeds?", "skim.feed_low"),
     how="the coarsest feed on the plate against the finest that cuts",
 )
-def plate_cuts(feeds: tuple[float, ...], low: float) -> bool:
-    return max(feeds, default=0.0) >= low
+def plate_cuts(feeds: tuple[float, ...] | None, low: float) -> bool:
+    return max(feeds or (), default=0.0) >= low
 
 
 @computed("skim.feed", label=f"feed, {_WHAT}", unit="mm/rev", rounding="feed",

@@ -9,6 +9,7 @@ from tailtrue.inspection.sheet import Sheet, figures_in
 _SAME = 1e-9
 _GAUGE, _READ = "bore.gauge", "bore.gauge_uncertainty"
 _OWN = "_doubt"
+_ORDER, _WAITS = "truing.order", "leave the tailstock"
 _RAW = re.compile(r"[<>=]+|\b[a-z]\w*[._][a-z]\w*|-?\b[\d.]+ ?mm\b")
 
 
@@ -71,3 +72,17 @@ def reasons_in_words(sheet: Sheet) -> Iterator[Fault]:
                 yield Fault(
                     f"choice {choice.id}", f'the reason for "{way.name}" says "{found[0]}", which is no word of the trade'
                 )
+
+
+def bed_before_tailstock(sheet: Sheet) -> Iterator[Fault]:
+    """Where bed or headstock are known to be out, no sheet that tests the tailstock puts the tailstock first."""
+    found = sheet.shop.found_out
+    asked = next((one for one in sheet.procedure.choices if one.id == _ORDER), None)
+    if asked is None or not found:
+        return
+    out = f"{' and '.join(sorted(found))} found out"
+    told = (piece for finding in sheet.procedure.findings for piece in finding.text if isinstance(piece, str))
+    if not any(_WAITS in piece.lower() for piece in told):
+        yield Fault(f"choice {_ORDER}", f"{out}, and nothing says that the tailstock waits")
+    if "bed" not in asked.chosen and ("bed" in found or "headstock" not in asked.chosen):
+        yield Fault(f"choice {_ORDER}", f'{out}, and what comes first is "{asked.chosen}"')

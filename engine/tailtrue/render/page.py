@@ -209,7 +209,7 @@ class Page:
         """The alternatives that were not chosen; those of which the same is said stand together, by their names."""
         found: dict[Alternative, tuple[list[str], Alternative]] = {}
         for way in choice.alternatives:
-            if way.verdict != "chosen":
+            if way.verdict != "chosen" and way not in self.weighed_ways(choice):
                 said = way.model_copy(update={"name": "", "why": way.why if way.verdict == "fits" else ""})
                 found.setdefault(said, ([], way))[0].append(way.name)
         return found.values()
@@ -221,6 +221,11 @@ class Page:
     def reason_of(self, way: Alternative) -> str:
         """Why an alternative was chosen or not, where that says more than its verdict."""
         return "" if way.reason in TOLD_BY_VERDICT else sentence(way.reason)
+
+    def weighed_ways(self, choice: Choice) -> list[Alternative]:
+        """The alternatives whose sizes were held against the one that binds: their names and sizes say all."""
+        sized = (way for way in choice.alternatives if choice.weighed and way.size is not None)
+        return [way for way in sized if way.verdict == "no" and way.figures == (way.size, ".")]
 
     def cautions_by_source(self) -> Iterable[tuple[Markup, list[str]]]:
         """What the cautions warn of, those of the same sources together, in the order of the page."""
