@@ -207,11 +207,13 @@ def shop_for(advice: Advice) -> Shop:
         "blank_chuck": case.value("blank.chuck_label"),
         "rework_chuck": case.value("rework.chuck_label"),
         "bar_hold": case.value("bar.hold"),
+        "collar_hold": case.value("collar.hold"),
         "bar_chuck": case.value("bar.chuck_label"),
         "bar_material": case.value("bar.material"),
         "gauge": case.value("bore.gauge"),
         "bar": case.value("bar.diameter"),
         "collar": case.value("collar.diameter"),
+        "bar_family": case.value("bar.material_family"),
         "collar_family": case.value("collar.material_family"),
         "joint": case.value("joint.method"),
     }

@@ -100,14 +100,14 @@ def test_compound_and_micrometers_past_their_day_are_told(tmp_path: Path) -> Non
 
 
 def test_what_was_not_said_is_a_place_to_write_and_what_was_said_stands_there(tmp_path: Path) -> None:
-    told = 'place = "shared"\nopening_hours = "Tuesday evenings"\nkept_at = "folder 3"\nchanges = ["guard replaced"]'
+    told = 'place = "shared"\nopening_hours = "Tuesday evenings"\nkept_at = "folder 3"\nchanges = [{ what = "guard", why = "it was cracked" }]'
     sop = changed(tmp_path, ("job", r'^place = "shared"', told))
     here = {entry.label: entry.value for entry in (*sop.control.entries, *sop.local)}
     assert here["Hours of use"] == ("Tuesday evenings",)
     assert here["Kept at"] == ("folder 3",)
     assert here["Emergency number"] is None
     assert here["Takes the place of"] is None
-    assert sop.control.changes == ("guard replaced",)
+    assert [(one.what, one.why) for one in sop.control.changes] == [("guard", "it was cracked")]
 
 
 @pytest.mark.parametrize(
@@ -235,3 +235,26 @@ def test_where_nothing_turns_no_line_speaks_of_a_cut() -> None:
     sop = sop_of(make_procedure(EXAMPLES / "fernhill" / "height-and-droop.toml"))
     assert "The tool digs in while the work turns" not in [row.seen for row in sop.emergency]
     assert "Metals allowed" not in [row.label for row in sop.limits]
+
+
+def test_what_a_shop_says_of_itself_stands_where_it_is_read(tmp_path: Path) -> None:
+    told = (
+        'place = "shared"\npermitted_by = "the lathe steward"\nprior_approval = true\nsign_in = "board at the door"\n'
+        'short_address = "shelf 3"\nlast_reviewed = "second trainer, 2026-03-30"\nreports_to = "shop manager"'
+    )
+    sop = changed(tmp_path, ("job", r'^place = "shared"', told))
+    assert words(sop.first[0].text).endswith("permitted by the lathe steward.")
+    here = {entry.label: entry.value and words(entry.value) for entry in (*sop.control.entries, *sop.local)}
+    assert here["Prior approval before each use: yes or no"] == "yes"
+    assert here["Reserve and sign in: where"] == "board at the door"
+    assert here["Newest copy: where"] == "shelf 3"
+    assert here["Last reviewed: by, on"] == "second trainer, 2026-03-30"
+    back = {place.label: place.value for form in sop.forms for place in form.places}
+    assert back["Give back to the area lead"] == ("shop manager",)
+
+
+def test_sheet_and_standing_procedure_tell_the_same_changes(tmp_path: Path) -> None:
+    told = 'place = "shared"\nchanges = [{ what = "guard", why = "it was cracked" }, { what = "speed", why = "new chuck" }]'
+    tree = make_procedure(shop(tmp_path, "fernhill", ("job", r'^place = "shared"', told)))
+    assert [one.what for one in tree.title.changes] == ["guard", "speed"]
+    assert tree.title.changes == sop_of(tree).control.changes

@@ -60,7 +60,8 @@ class Job:
     @property
     def kinds(self) -> tuple[str, ...]:
         """The papers that this job has."""
-        lacks = {"card": self.tree.card is None, "sop": self.tree.sop is None, "record": self.tree.record is None}
+        record = self.tree.record or self.tree.work_record
+        lacks = {"card": self.tree.card is None, "sop": self.tree.sop is None, "record": record is None}
         return tuple(kind for kind in MAKERS if not lacks.get(kind))
 
     def html(self, kind: str) -> str:

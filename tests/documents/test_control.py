@@ -294,3 +294,30 @@ def test_v53_only_a_job_of_an_owner_alone_at_home_does_without_other_reviewers()
         assert job(name).tree.title.owner == alone, name
         found[name] = alone
     assert set(found.values()) == {True, False}
+
+
+def test_the_title_block_tells_of_its_making_or_leaves_a_place(made: Job) -> None:
+    """ISO 9001:2015, 7.5.2 and 7.5.3: format, change control, distribution; a place to write where nobody said."""
+    title = made.tree.title
+    block = next(made.page("procedure").all("table", "identity"))
+    words = " ".join(block.words.split())
+    for said_there in (
+        title.generator,
+        title.inputs,
+        title.knowledge_version,
+        title.operator,
+        title.use_level,
+        title.status,
+    ):
+        assert said_there
+        assert said_there in words
+    labels = {entry.label for entry in title.control}
+    assert {"Lathe number", "Takes the place of", "Kept at", "Micrometers due"} <= labels
+    assert ("Compound until" in labels) <= ("compound" in made.page("procedure").words)
+    for one in title.changes:
+        assert one.what in words
+        assert one.why in words
+    places = len(list(block.all("span", "line")))
+    open_lines = sum(1 for entry in title.control if entry.value is None) + (not title.changes)
+    assert places >= open_lines + 2  # done by, on
+    assert words.count("Changed") == 1

@@ -100,7 +100,7 @@ def height_judged_and_no_record() -> Job:
     return tree.model_copy(update={"work_record": None}), given
 
 
-@breaks("V440", "work record", also="V442 V443 V444")
+@breaks("V440", "work record", also="V24 V442")
 def the_record_of_other_work() -> Job:
     tree, given = _job("height-and-droop")
     return tree.model_copy(update={"work_record": _record("chucked-bar-test")}), given
@@ -121,12 +121,12 @@ def rejected_readings_without_a_place() -> Job:
     return _without_block("re-certify", "rejected")
 
 
-@breaks("V440", "work record")
+@breaks("V440", "work record", also="V34 V190")
 def a_record_without_its_cautions() -> Job:
     return _with("chucked-bar-test", safety=())
 
 
-@breaks("V440", "work record")
+@breaks("V440", "work record", also="V34")
 def a_record_that_says_nothing_of_keeping() -> Job:
     return _with("height-and-droop", keep=())
 
@@ -210,14 +210,14 @@ def what_is_out_left_alone() -> Job:
 
 @breaks("V443", "work record, Difference of the bands, and what it asks")
 def the_whole_difference_told_as_the_lead_of_the_tool() -> Job:
-    value = _value("chucked-bar-test", "chucked.table", 3, 0)
-    return _with_cell("chucked-bar-test", "chucked.table", 3, 1, value)
+    value = _value("chucked-bar-test", "chucked.table", -1, 0)
+    return _with_cell("chucked-bar-test", "chucked.table", -1, 1, value)
 
 
 @breaks("V443", "work record, Difference of the bands, and what it asks")
 def a_taper_of_another_length() -> Job:
-    value = _value("chucked-bar-test", "chucked.table", 3, 2)
-    return _with_cell("chucked-bar-test", "chucked.table", 3, 2, 1.2 * value)
+    value = _value("chucked-bar-test", "chucked.table", -1, 2)
+    return _with_cell("chucked-bar-test", "chucked.table", -1, 2, 1.2 * value)
 
 
 @breaks("V443", "work record, Difference of the bands, and what it asks")
@@ -303,3 +303,25 @@ def a_side_that_is_not_told() -> Job:
 @breaks("V444", "work record")
 def a_large_bore_that_is_cut() -> Job:
     return _with_way("rework", 1, side=("cut it open from inside",))
+
+
+@breaks("V360", "work record")
+def readings_that_go_into_no_record() -> Job:
+    tree, given = _job("height-and-droop")
+    phases = tuple(
+        phase.model_copy(
+            update={
+                "steps": tuple(
+                    step.model_copy(update={"text": tuple(line for line in step.text if "record of sheet" not in str(line))})
+                    for step in phase.steps
+                )
+            }
+        )
+        for phase in tree.phases
+    )
+    return tree.model_copy(update={"phases": phases}), given
+
+
+@breaks("V443", "work record, Difference of the bands, and what it asks")
+def a_foot_to_turn_without_its_taper() -> Job:
+    return _with_cell("chucked-bar-test", "chucked.table", -1, 2, None)

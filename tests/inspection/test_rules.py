@@ -13,8 +13,11 @@ from . import (
     broken_bar_ends,
     broken_bench,
     broken_bench_ends,
+    broken_blank_collet,
+    broken_bond,
     broken_boring,
     broken_by_hand,
+    broken_card,
     broken_choices,
     broken_documents,
     broken_drawings,
@@ -38,10 +41,13 @@ from . import (
     broken_routes,
     broken_safety,
     broken_shop,
+    broken_shop_words,
     broken_skims,
     broken_slide,
     broken_sop,
+    broken_standing,
     broken_stock,
+    broken_stop,
     broken_third,
     broken_through,
     broken_tight,
@@ -53,6 +59,7 @@ from . import (
 )
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
+from .sample_shop_words import OURS, SHIPPED, caution_said, step_said
 
 PARTS = (
     broken_again,
@@ -60,8 +67,11 @@ PARTS = (
     broken_bar_ends,
     broken_bench,
     broken_bench_ends,
+    broken_blank_collet,
+    broken_bond,
     broken_boring,
     broken_by_hand,
+    broken_card,
     broken_choices,
     broken_documents,
     broken_drawings,
@@ -85,10 +95,13 @@ PARTS = (
     broken_routes,
     broken_safety,
     broken_shop,
+    broken_shop_words,
     broken_skims,
     broken_slide,
     broken_sop,
+    broken_standing,
     broken_stock,
+    broken_stop,
     broken_third,
     broken_through,
     broken_tight,
@@ -98,6 +111,11 @@ PARTS = (
     broken_words,
     broken_work_record,
 )
+
+
+def test_words_of_a_shop_beside_the_shipped_ones_pass() -> None:
+    for job in (caution_said(*SHIPPED, OURS), step_said(("Put the bar between the centres.",), ("Lay the dog beside it.",))):
+        assert inspect(*job).failures == ()
 
 
 def test_the_sample_passes() -> None:

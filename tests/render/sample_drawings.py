@@ -204,6 +204,19 @@ _SIZES: dict[str, Any] = {
     "jaws-on-plug": _plugged(),
     "blank-in-soft-jaws": _soft(),
     "collar-on-stub": _stubbed(),
+    "blank-in-collet": st.builds(
+        lambda grip, out, spare, size: {
+            "grip": grip,
+            "standing_out": out,
+            "sawn_width": grip + out,
+            "collet_length": grip + spare,
+            "diameter": size,
+        },
+        _between(7, 60),
+        _between(4, 12),
+        _between(0, 20),
+        _between(25, 110),
+    ),
     "bar-in-four-jaws": st.builds(
         lambda sizes, bore, out: {**sizes, "spindle_bore": sizes["diameter"] + bore, "run_out": out},
         _bar(),

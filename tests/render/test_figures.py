@@ -169,6 +169,8 @@ _SOUND = {
     "bar-in-steady": drawing("bar-in-steady", diameter=25, length=378, standing_out=37),
     "bar-in-spindle": drawing("bar-in-spindle", diameter=25, length=378, standing_out=37, spindle_bore=38),
     "bar-in-collet": drawing("bar-in-collet", diameter=25, length=378, standing_out=37, spindle_bore=38),
+    "blank-in-collet": drawing("blank-in-collet", sawn_width=28, grip=21, standing_out=7, collet_length=30, diameter=60),
+    "boring-reach-collet": drawing("boring-reach-collet", width=25, room=8, overhang=33, shank=16, hole=23, chuck_hole=62),
     "bar-in-four-jaws": drawing("bar-in-four-jaws", diameter=25, length=378, standing_out=37, spindle_bore=38, run_out=0.05),
     "bar-under-press": drawing("bar-under-press", diameter=25, length=378, height=700),
     "round-blank-by-halves": drawing(

@@ -48,6 +48,7 @@ def _node(filler: Filler, caution: Caution, because: str | None) -> CautionNode:
         answers=tuple(file.answers),
         shown_because=because,
         shop_rule=filler.case.knowledge.shop.mark("caution", file.id),
+        of_shop=filler.case.knowledge.shop.own_lines("caution", file.id),
         sources=tuple(file.sources),
     )
 

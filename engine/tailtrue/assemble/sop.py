@@ -1,16 +1,14 @@
 """The standing procedure of a shared shop, made from the finished steps of a tree and the texts of ``knowledge/sop``."""
 
-import hashlib
-import json
 from collections.abc import Iterable, Iterator
 from contextlib import suppress
 from typing import Any, Literal
 
-import tailtrue
+from tailtrue.assemble.control import GENERATOR, changes_said, inputs_of, known
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.signs import signs_of
 from tailtrue.case import Gap
-from tailtrue.parts import Caution, Text
+from tailtrue.parts import Caution
 from tailtrue.procedure import Procedure, Step
 from tailtrue.shop_sheet import (
     Control,
@@ -33,10 +31,9 @@ from tailtrue.shop_sheet import (
 )
 from tailtrue.store.knowledge import Route
 from tailtrue.store.sop import Entry as EntryText
-from tailtrue.store.sop import Paper, Rule, SopTexts, belonging
+from tailtrue.store.sop import FormText, Paper, Rule, SopTexts, belonging
 from tailtrue.store.sop_models import Part, SopControlFile, SopEmergencyFile, SopLimitFile
 from tailtrue.truth import Truth
-from tailtrue.wording import Wording
 
 
 def sop_sheet(filler: Filler, tree: Procedure, route: Route) -> ShopSheet:
@@ -63,6 +60,7 @@ def sop_sheet(filler: Filler, tree: Procedure, route: Route) -> ShopSheet:
     return ShopSheet(
         made_unasked=filler.case.judge(texts.page.when).truth is Truth.YES,
         control=_control(filler, texts, tree, paper),
+        photo=filler.text(texts.page.text("photo")),
         first=_lines(filler, texts, "first"),
         banners=_lines(filler, texts, "banner"),
         scope=(scope, *_lines(filler, texts, "scope")),
@@ -71,6 +69,7 @@ def sop_sheet(filler: Filler, tree: Procedure, route: Route) -> ShopSheet:
         supervision=_lines(filler, texts, "supervision"),
         local=_entries(filler, texts.places),
         hazards=hazards,
+        hazard_note=_lines(filler, texts, "hazard-note"),
         signs=_signs(filler, hazards, worn),
         wear=worn,
         guards=tuple(_guards(filler, texts.controls)),
@@ -84,7 +83,7 @@ def sop_sheet(filler: Filler, tree: Procedure, route: Route) -> ShopSheet:
             UpkeepRow(
                 every=rule.file.every,
                 task=filler.text(rule.text("task")),
-                who=rule.file.who,
+                who=(tree.title.owner and rule.file.owner) or rule.file.who,
                 sources=tuple(rule.file.sources),
             )
             for rule in texts.upkeep
@@ -96,15 +95,7 @@ def sop_sheet(filler: Filler, tree: Procedure, route: Route) -> ShopSheet:
         records=_lines(filler, texts, "records"),
         acknowledgement=_lines(filler, texts, "acknowledgement"),
         roster_rows=0 if _owner(filler) else page.roster_rows,
-        forms=tuple(
-            Form(
-                id=form.id,
-                title=form.title,
-                lead=filler.text(lead),
-                places=tuple(FormLine(label=label, high=label in form.high) for label in form.blanks),
-            )
-            for form, lead in texts.forms
-        ),
+        forms=tuple(_form(filler, form, owner=tree.title.owner) for form in texts.forms),
         references=tuple(_references(filler)),
     )
 
@@ -136,8 +127,8 @@ def sop_sources(tree: Procedure) -> Iterator[str]:
     if (sop := tree.sop) is None:
         return
     lines = (
-        sop.banners, sop.scope, sop.training, sop.supervision, sop.before, sop.during, sop.after, sop.forbidden,
-        sop.isolation, sop.waste, sop.records, sop.acknowledgement,
+        sop.first, sop.banners, sop.scope, sop.training, sop.supervision, sop.hazard_note, sop.before,
+        sop.during, sop.after, sop.forbidden, sop.isolation, sop.waste, sop.records, sop.acknowledgement,
     )  # fmt: skip
     for line in (line for part in lines for line in part):
         yield from line.sources
@@ -171,15 +162,7 @@ def _lines(filler: Filler, texts: SopTexts, part: Part) -> tuple[Line, ...]:
 def _entries(filler: Filler, entries: Iterable[EntryText]) -> tuple[Entry, ...]:
     """The particulars that belong on this paper."""
     here = (one for one in entries if filler.case.judge(one.when).truth is Truth.YES)
-    return tuple(Entry(label=one.label, value=_known(filler, one.value)) for one in here)
-
-
-def _known(filler: Filler, wording: Wording) -> Text | None:
-    """The text, or None when it is empty or hangs on something that was not said: there is a place to write then."""
-    try:
-        return filler.text(wording) or None
-    except Gap:
-        return None
+    return tuple(Entry(label=one.label, value=known(filler, one.value)) for one in here)
 
 
 def _said(filler: Filler, name: str | None) -> str | None:
@@ -201,24 +184,18 @@ def _control(filler: Filler, texts: SopTexts, tree: Procedure, paper: Paper) -> 
         language=page.language,
         use_level=page.use_level,
         valid_for=tree.title.valid_for,
-        generator=f"tailtrue {tailtrue.__version__}",
+        generator=GENERATOR,
         rules=tree.title.knowledge_version,
-        inputs=_inputs(filler),
+        inputs=inputs_of(filler),
         entries=_entries(filler, texts.control),
-        changes=tuple(case.value("job.changes") or ()),
+        last_reviewed=known(filler, texts.page.text("last_reviewed")),
+        changes=changes_said(filler),
         signatories=tuple(
             Signatory(role=role.role, name=_said(filler, role.name), day=_said(filler, role.day))
             for role in page.role
             if role.owner == tree.title.owner
         ),
     )
-
-
-def _inputs(filler: Filler) -> str:
-    """A short fingerprint of what was said: two papers with the same one were made from the same files."""
-    said = {name: fact.value for name, fact in filler.case.known().items() if fact.spec.comes == "given"}
-    digest = hashlib.sha256(json.dumps(said, sort_keys=True, default=str).encode()).hexdigest()
-    return f"{digest[:4]}-{digest[4:8]}"
 
 
 def _who(tree: Procedure) -> Iterator[WhoRow]:
@@ -250,6 +227,7 @@ def _hazards(tree: Procedure, at_least: int, likely: int) -> Iterator[HazardRow]
             harm=caution.harm,
             avoid=caution.avoid[0],
             shop_rule=caution.shop_rule,
+            shop_says=caution.avoid[-caution.of_shop] if caution.of_shop else (),
         )
 
 
@@ -290,6 +268,24 @@ def _emergencies(filler: Filler, rules: Iterable[Rule[SopEmergencyFile]], tree: 
         else:
             continue
         yield EmergencyRow(seen=seen, do=do, never=never, sources=sources)
+
+
+def _form(filler: Filler, form: FormText, *, owner: bool) -> Form:
+    places = (label for label in form.file.blanks if not (owner and label in form.file.others))
+    return Form(
+        id=form.file.id,
+        title=form.file.title,
+        lead=filler.text(form.lead),
+        at_lathe=form.file.at_lathe,
+        places=tuple(
+            FormLine(
+                label=label,
+                high=label in form.file.high,
+                value=known(filler, form.given[label]) if label in form.given else None,
+            )
+            for label in places
+        ),
+    )
 
 
 def _references(filler: Filler) -> Iterator[Reference]:

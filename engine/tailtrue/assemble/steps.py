@@ -98,6 +98,7 @@ def _step(
         tools=tuple(tool for tool in file.tools if tool not in step.without or not _holds(filler, step.without[tool])),
         boxes=each or ("",),
         shop_rule=filler.case.knowledge.shop.mark("step", file.id),
+        of_shop=filler.case.knowledge.shop.own_lines("step", file.id),
         time=step_time(filler, file.time),
     )
 

@@ -7,6 +7,7 @@ from typing import Any
 from tailtrue.assemble.by_hand import set_by_hand
 from tailtrue.assemble.card import about, card
 from tailtrue.assemble.cautions import applicable
+from tailtrue.assemble.control import GENERATOR, changes_said, entries, inputs_of
 from tailtrue.assemble.drawings import bar, drawings
 from tailtrue.assemble.filling import Filler, words_of
 from tailtrue.assemble.glossary import explained, explaining_sources
@@ -71,11 +72,11 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         phases=made,
         time=job_time(filler, made),
         look_up=_look_up(filler) if "look-up" in parts else None,
-        card=card(filler, made, route) if "card" in parts else None,
+        card=card(filler, made, route, job_cautions) if "card" in parts else None,
         safety_review=safety_review(filler, made, needs, job_cautions, near),
         # A record is of a test: what has no look-up table is none.
         record=record() if "look-up" in parts else None,
-        work_record=work_record(filler, route),
+        work_record=work_record(filler, route, made),
         care=tuple(
             filler.text(text)
             for text in (
@@ -172,7 +173,10 @@ def _title(filler: Filler, route: Route) -> TitleBlock:
         technical_reviewer=_said(filler, "job.technical_reviewer"),
         safety_reviewer=_said(filler, "job.safety_reviewer"),
         stated=_said(filler, "job.status"),
-        control=settings(filler, about(route, knowledge.page.control)),
+        control=entries(filler, about(route, knowledge.page.control)),
+        changes=changes_said(filler),
+        generator=GENERATOR,
+        inputs=inputs_of(filler),
         walked_through=_said(filler, "job.walked_through"),
         review_due=_said(filler, "sop.review_due"),
         overdue=bool(filler.case.value("sop.review_overdue")),

@@ -1,26 +1,36 @@
 """The record of work that is no test of the tailstock: its lines filled, its tables made of computed lists."""
 
+from collections.abc import Iterator, Mapping, Sequence
+from types import MappingProxyType
+
 from tailtrue.assemble.filling import Filler, figure, words_of
 from tailtrue.assemble.glossary import glossary
 from tailtrue.conditions import Condition
 from tailtrue.facts import Fact
-from tailtrue.parts import Figure, Limits, Text
+from tailtrue.parts import Check, Figure, Limits, Text
+from tailtrue.procedure import Phase, Step
 from tailtrue.record_sheet import Block, Place
 from tailtrue.store.knowledge import Route
 from tailtrue.store.records import BlockText, EntryText, LookTableText, WorkRecordText
 from tailtrue.truth import Truth
 from tailtrue.work_record import LookLine, LookTable, Way, WorkRecord
 
+Judged = Mapping[tuple[str, int], Check]
 
-def work_record(filler: Filler, route: Route) -> WorkRecord | None:
-    """The record of a route that has one of its own; None for any other. Raises Gap where a place cannot be filled."""
+
+def work_record(filler: Filler, route: Route, made: Sequence[Phase]) -> WorkRecord | None:
+    """The record of a route that has one of its own; None for any other. What the steps judge is judged as they do.
+
+    Raises Gap where a place cannot be filled.
+    """
     knowledge = filler.case.knowledge
     found = knowledge.records.get(route.file.id)
     if found is None:
         return None
     shared = {block.file.id: block for block in knowledge.blocks}
     blocks = (*found.blocks, *(shared[name] for name in found.file.shared))
-    made = WorkRecord(
+    judged = {(step.id, at): check for phase in made for step in phase.steps for at, check in _judged(step)}
+    record = WorkRecord(
         id=found.file.route,
         title=found.file.title,
         of=found.file.of,
@@ -33,37 +43,54 @@ def work_record(filler: Filler, route: Route) -> WorkRecord | None:
         told=_lines(filler, found, "told"),
         fill=_lines(filler, found, "fill"),
         known=tuple((one.label, filler.text(one.value)) for one in found.known if _holds(filler, one.when)),
-        blocks=tuple(block_of(filler, block) for block in blocks if _holds(filler, block.when)),
+        blocks=tuple(block_of(filler, block, judged) for block in blocks if _holds(filler, block.when)),
         verify=_lines(filler, found, "verify"),
         keep=_lines(filler, found, "keep"),
         log=_lines(filler, found, "log"),
     )
-    return made.model_copy(update={"glossary": glossary(knowledge.glossary, made)})
+    return record.model_copy(update={"glossary": glossary(knowledge.glossary, record)})
 
 
-def block_of(filler: Filler, block: BlockText) -> Block:
-    """Places that belong together, as many as hold in this case."""
-    entries = tuple(_place(filler, entry) for entry in block.entries if _holds(filler, entry.when))
+def block_of(filler: Filler, block: BlockText, judged: Judged = MappingProxyType({})) -> Block:
+    """Places that belong together, as many as hold in this case; `judged` are the checks of the steps with a band."""
+    entries = tuple(_place(filler, entry, judged) for entry in block.entries if _holds(filler, entry.when))
     return Block(id=block.file.id, title=block.file.title, columns=tuple(block.file.columns), entries=entries)
 
 
-def _place(filler: Filler, entry: EntryText) -> Place:
+def _judged(step: Step) -> Iterator[tuple[int, Check]]:
+    return enumerate((check for check in step.checks if check.limits is not None), start=1)
+
+
+def _place(filler: Filler, entry: EntryText, judged: Judged) -> Place:
     file = entry.file
+    check = judged.get((file.judged_at, file.check))
 
     def figure_of(name: str) -> Figure | None:
         return filler.figure(name) if name else None
 
-    judged = file.low or file.high
-    return Place(
+    place = Place(
         label=file.label,
         unit=file.unit,
         choices=tuple(file.choices),
         planned=filler.text(entry.planned),
         words=file.words,
-        limits=Limits(low=figure_of(file.low), high=figure_of(file.high)) if judged else None,
-        read_with=filler.text(filler.case.knowledge.needs[file.instrument].name) if file.instrument else (),
-        resolution=figure_of(file.resolution),
-        uncertainty=figure_of(file.uncertainty),
+    )
+    limits, instrument = None, None
+    if check is not None:
+        limits, instrument = check.limits, check.instrument
+    elif file.low or file.high:
+        limits, instrument = Limits(low=figure_of(file.low), high=figure_of(file.high)), file.instrument
+    if limits is None or not instrument:
+        return place
+    uncertainty = check.uncertainty if check is not None else figure_of(file.uncertainty)
+    resolution = check.resolution if check is not None else None
+    return place.model_copy(
+        update={
+            "limits": limits,
+            "read_with": filler.text(filler.case.knowledge.needs[instrument].name),
+            "uncertainty": uncertainty,
+            "resolution": resolution or (figure_of(file.resolution) if uncertainty is None else None),
+        }
     )
 
 

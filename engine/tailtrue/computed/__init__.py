@@ -34,6 +34,7 @@ _ROOMS = (
     "holding",
     "bar_chuck",
     "bench",
+    "blank_collet",
     "skim",
     "skim_cut",
     "alignment",

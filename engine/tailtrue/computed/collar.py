@@ -333,11 +333,16 @@ def spacer_most(jaws: float, grip: float) -> float:
     label="grip on the blank",
     unit="mm",
     rounding="length",
-    needs=("collar.hold", "blank.jaw_depth", "crib.spacer?", "collar.saw_width", "collar.band_grip", "collar.soft_step?"),
+    needs=("collar.hold", "blank.jaw_depth", "crib.spacer?", "collar.saw_width", "collar.band_grip", "collar.soft_step?",
+           "collar.collet_grip?"),
     how="depth of the jaws less the spacer, or the blank where it is shorter; on a band, what leaves room to turn it; in "
-    "soft jaws the step",
-)
-def grip(hold: str, jaws: float, spacer: float | None, width: float, band: float, soft: float | None) -> float | None:
+    "soft jaws the step; in a collet what leaves the face clear of it",
+)  # fmt: skip
+def grip(
+    hold: str, jaws: float, spacer: float | None, width: float, band: float, soft: float | None, collet: float | None
+) -> float | None:  # fmt: skip
+    if hold == "collet":
+        return collet
     if hold == "four-jaw":
         return band
     if hold == "soft-jaws":

@@ -46,17 +46,6 @@ def through_collet(diameter: float, bore: float, hole: float, clearance: float) 
 
 
 @computed(
-    "collar.collet_takes",
-    label="the collet closes on this blank",
-    kind="yes-no",
-    needs=("crib.collet_from", "crib.collet_to", "collar.gripped_diameter"),
-    how="diameter of the blank against the range of the collet",
-)
-def collet_takes_blank(low: float, high: float, blank: float) -> bool:
-    return low <= blank <= high
-
-
-@computed(
     "collar.wall_share",
     label="wall of a collar as a share of its diameter",
     unit="1",

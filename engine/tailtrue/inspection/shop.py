@@ -63,6 +63,20 @@ class Piece:
 
 
 @dataclass(frozen=True)
+class Bond:
+    """What the tables say of a bond between the two metals of this job.
+
+    `mpa` is what it bears in a gap that costs nothing, `gaps` the share of it that is left up to each gap on diameter in mm,
+    `wait_s` how long it cures, `starts` whether a metal or an activator starts that.
+    """
+
+    mpa: float
+    gaps: tuple[tuple[float, float], ...]
+    wait_s: float
+    starts: bool = True
+
+
+@dataclass(frozen=True)
 class Rework:
     """What was found of a bore, in mm, at which seat, and the sheet that was left: names and titles of steps by number."""
 
@@ -88,6 +102,7 @@ class Shop:
     `third_collar`: the job asks for one in the middle of the bar. `guard_switch`: the chuck guard stops the drive.
     `takes` holds the least and largest size, in mm, that a collet, soft jaws or a stub mandrel of the crib may be used for.
     `by_hand` are the numbers that the job file sets, by fact; `shop_rules` the entries of the shop's own rule files;
+    `kept` the typed pieces of each line, as shipped, of the cautions and steps that those put words beside;
     `signals` the signal words of the shipped cautions, `limits` the shipped limits with the side to which a shop may move
     each.
     """
@@ -119,11 +134,13 @@ class Shop:
     messages_at_phase: int = 0
     by_hand: Mapping[str, HandSetting] = field(default_factory=dict)
     shop_rules: tuple[ShopEntry, ...] = ()
+    kept: Mapping[tuple[str, str], tuple[tuple[str, ...], ...]] = field(default_factory=dict)
     signals: Mapping[str, str] = field(default_factory=dict)
     limits: Mapping[str, tuple[float, str]] = field(default_factory=dict)
     measured: Mapping[str, tuple[float, ...]] = field(default_factory=dict)
     fit_mm: tuple[float, float] = (0.0, 0.0)
     least_depth_mm: float = 1.0
+    bond: Bond | None = None  # none: nothing is bonded
     parts: frozenset[str] = frozenset({"drawing", "cut-list", "look-up", "card", "care", "sop"})
     bar_exists: bool = False
     bar_on_hand: Mapping[str, float] = field(default_factory=dict)
@@ -136,6 +153,7 @@ class Shop:
     rework: Rework | None = None
     centre_drills: tuple[tuple[float, float], ...] = ()  # pilot and body of each one in the crib, in mm
     spindle_bore_mm: float | None = None
+    collet_mm: float = 0.0  # how long the collet grips; nought where nobody said
     bar_metal: tuple[float, float] | None = None  # modulus of elasticity in MPa and density in kg/m3
     third_collar: bool = False
     guard_switch: bool = False

@@ -64,7 +64,7 @@ def _in_order(table: LookTable) -> Iterator[str]:
             continue
         value = -first.value if (line.says or "").startswith("below") else first.value
         if last is not None and not value > last:
-            yield f"{value:g} does not follow {last:g}"
+            yield f"the line for {value:g} does not follow that for {last:g}"
         last = value
 
 
@@ -98,15 +98,18 @@ def _mean(line: _Line, told: Told) -> Wanted:
 def _chucked(line: _Line, told: Told) -> Wanted:
     difference = line.values["difference"]
     spacing = told["chucked.far"] - told["chucked.near"]
-    yield f"{difference:g} mm leads off by its half", _near(line.values["leads"], difference / 2)
-    taper = difference * told["chucked.over"] / spacing
-    yield f"{difference:g} mm is a taper of {taper:g} mm", isclose(line.values["taper"], taper, rel_tol=0.02)
     inside, outside = told.get("chucked.inside"), told.get("chucked.outside")
     if inside is not None and outside is not None:
         due = "leave" if difference <= inside + _SLACK else "level" if difference >= outside - _SLACK else "again"
     else:
         due = "again" if difference <= told["chucked.uncertainty"] + _SLACK else "nearer"
     yield f'{difference:g} mm is said "{line.says}"', due in line.says
+    leads, taper, wanted = line.values.get("leads"), line.values.get("taper"), difference * told["chucked.over"] / spacing
+    if leads is None or taper is None:
+        yield f"{difference:g} mm is acted on, and its lead or taper is not told", due in ("leave", "again")
+        return
+    yield f"{difference:g} mm leads off by its half", _near(leads, difference / 2)
+    yield f"{difference:g} mm is a taper of {wanted:g} mm", isclose(taper, wanted, rel_tol=0.02)
 
 
 def _height(line: _Line, told: Told) -> Wanted:
@@ -119,10 +122,13 @@ def _height(line: _Line, told: Told) -> Wanted:
         due = "high"
     else:
         due = "in limits" if least + doubt - _SLACK <= height <= most - doubt + _SLACK else "again"
-    yield f'{height:g} mm is said "{line.says}"', due in line.says
-    yield f"{height:g} mm stands on the wrong side", (way == 0) == (line.values["height"] == 0)
+    yield f'a height of {height:g} mm is said "{line.says}"', due in line.says.partition(": ")[2]
+    yield f"a height of {height:g} mm stands on the wrong side", (way == 0) == (line.values["height"] == 0)
     shim, lacks = line.values.get("shim"), (least + most) / 2 - height
-    yield f"{height:g} mm lacks {lacks:g} mm", shim is None if due != "low" else shim is not None and _near(shim, lacks)
+    yield (
+        f"a height of {height:g} mm lacks {lacks:g} mm",
+        shim is None if due != "low" else shim is not None and _near(shim, lacks),
+    )
 
 
 def _bore(line: _Line, told: Told) -> Wanted:

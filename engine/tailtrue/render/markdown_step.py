@@ -24,12 +24,14 @@ class StepWriter:
     def caution(self, caution: Caution) -> str:
         """A safety message as a block quote: the word, the hazard and its harm, how it is avoided."""
         first = f"**{caution.signal.upper()}** {bold(sentence(caution.hazard))} {literal(sentence(caution.harm))}"
-        avoid = " ".join(self._text(line) for line in caution.avoid)
+        shipped = len(caution.avoid) - caution.of_shop
+        avoid = " ".join(self._text(line) for line in caution.avoid[:shipped])
         if caution.protective_equipment:
             avoid += f" **Wear:** {literal(', '.join(caution.protective_equipment))}."
         because = f"Shown because {literal(sentence(caution.shown_because))}" if caution.shown_because else ""
         if caution.shop_rule:
-            avoid += f" {bold(SHOP_RULE)} {literal(sentence(caution.shop_rule))}"
+            ours = (self._text(line) for line in caution.avoid[shipped:])
+            avoid += " ".join(("", bold(SHOP_RULE), *ours, literal(sentence(caution.shop_rule))))
         signs = f"Signs {literal(', '.join(caution.signs))}. " if caution.signs else ""
         return quote((first, avoid, because, f"{signs}Source: {literal('; '.join(caution.sources))}"))
 
@@ -40,8 +42,9 @@ class StepWriter:
         yield f"({', '.join(tag for tag in tags if tag)})"
         for caution in step.cautions:
             yield self.caution(caution)
-        for line in step.text:
-            yield self._text(line)
+        shipped = len(step.text) - step.of_shop
+        for place, line in enumerate(step.text):
+            yield f"{bold(SHOP_RULE)} {self._text(line)}" if place >= shipped else self._text(line)
         if step.settings:
             rows = (
                 (self._text(one.label), bold(say(one.value, self._dials)), self._text(one.reason)) for one in step.settings

@@ -43,9 +43,10 @@ _QUOTES = 'put a cell that holds a comma between two "'
 _DIGIT = re.compile(r"\d")
 
 
-def check_knowledge(knowledge: Knowledge) -> None:
-    """Hold the whole knowledge against itself; KnowledgeInvalid with everything that is wrong."""
+def check_knowledge(knowledge: Knowledge, of_the_shop: Iterable[Problem] = ()) -> None:
+    """Hold the whole knowledge against itself; KnowledgeInvalid with everything that is wrong, in words of a shop too."""
     problems = [
+        *of_the_shop,
         *_dependencies(knowledge),
         *_sources(knowledge),
         *_steps(knowledge),
@@ -53,7 +54,7 @@ def check_knowledge(knowledge: Knowledge) -> None:
         *route_problems(knowledge),
         *time_problems(knowledge),
         *printed_problems(knowledge),
-        *card_problems(knowledge.page.card, knowledge.steps),
+        *card_problems(knowledge.page.card, knowledge.steps, knowledge.cautions),
         *drawing_problems(knowledge),
         *_ids(knowledge),
         *order_problems(knowledge.steps.values(), knowledge.tables[VERBS]),
@@ -245,8 +246,9 @@ def _sop(knowledge: Knowledge) -> Iterator[Problem]:
 
 def _records(knowledge: Knowledge) -> Iterator[Problem]:
     yield from record_problems(
-        knowledge.records, knowledge.blocks, knowledge.catalogue, knowledge.routes, knowledge.needs, knowledge.sources
-    )
+        knowledge.records, knowledge.blocks, knowledge.catalogue, knowledge.routes, knowledge.needs, knowledge.steps,
+        knowledge.sources,
+    )  # fmt: skip
 
 
 def _ids(knowledge: Knowledge) -> Iterator[Problem]:

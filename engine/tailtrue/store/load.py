@@ -150,9 +150,10 @@ class Loader:
         self.overlay.look_over()
         if self.reader.problems:
             raise KnowledgeInvalid(tuple(self.reader.problems))
-        laid = replace(knowledge.shop, changes=tuple(self.overlay.changes), marks=self.overlay.marks)
+        over = self.overlay
+        laid = replace(knowledge.shop, changes=tuple(over.changes), marks=over.marks, own=over.own, kept=over.kept)
         knowledge = replace(knowledge, shop=laid)
-        check_knowledge(knowledge)
+        check_knowledge(knowledge, over.word_problems(knowledge.tables))
         return knowledge
 
     def _version(self) -> str:
@@ -376,12 +377,15 @@ class Loader:
             CardGroupText(
                 group.title,
                 frozenset(group.steps),
-                tuple(CardLineText(line.fact, self._wording(line.label, where, line.fact)) for line in group.line),
+                tuple(
+                    CardLineText(line.fact, self._wording(line.label, where, line.fact), line.beside, line.beside_label)
+                    for line in group.line
+                ),
             )
             for group in file.group
         )
         notes = tuple(self._page_line(note, where, "card") for note in file.notes)
-        return CardText(file.start, notes, groups)
+        return CardText(file, notes, groups)
 
 
 def load_knowledge(folder: Path, layers: Layers | None = None) -> Knowledge:

@@ -8,7 +8,11 @@ from tailtrue.store.models import File, When
 
 
 class EntryFile(File):
-    """A place to write in on the record. What is judged names its band, its instrument, and how well that reads."""
+    """A place to write in on the record.
+
+    What a step judges takes band, instrument and doubt from that step, from the check of that number among those with a
+    band; where the step is not on the sheet nothing is judged. What no step judges names them itself.
+    """
 
     label: str
     unit: str = ""
@@ -16,6 +20,8 @@ class EntryFile(File):
     planned: str = ""
     words: bool = False
     when: When = Field(default=[])
+    judged_at: str = Field(default="", description="a step, by id")
+    check: int = Field(default=1, ge=1)
     low: str = ""
     high: str = ""
     instrument: str = Field(default="", description="a need, by id")

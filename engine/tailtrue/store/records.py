@@ -141,7 +141,7 @@ def _block(file: BlockFile, where: str, when: When_, word: Word) -> BlockText:
 
 def record_problems(
     records: Mapping[str, WorkRecordText], shared: tuple[BlockText, ...], catalogue: Mapping[str, FactSpec],
-    routes: Collection[str], needs: Collection[str], sources: Collection[str],
+    routes: Collection[str], needs: Collection[str], steps: Collection[str], sources: Collection[str],
 ) -> Iterator[Problem]:  # fmt: skip
     """Routes, blocks, facts, instruments, fields and sources that nobody knows; numbers typed into lines."""
     ids = {block.file.id for block in shared}
@@ -159,10 +159,16 @@ def record_problems(
             yield from _typed(where, line)
     for block in (*shared, *(block for record in records.values() for block in record.blocks)):
         for entry in block.entries:
-            yield from _entry(block.where, entry.file, catalogue, needs)
+            yield from _entry(block.where, entry.file, catalogue, needs, steps)
 
 
-def _entry(where: str, entry: EntryFile, catalogue: Collection[str], needs: Collection[str]) -> Iterator[Problem]:
+def _entry(
+    where: str, entry: EntryFile, catalogue: Collection[str], needs: Collection[str], steps: Collection[str]
+) -> Iterator[Problem]:
+    if entry.judged_at and entry.judged_at not in steps:
+        yield Problem(where, entry.label, f"no step is named '{entry.judged_at}'", "mend the name")
+    if entry.judged_at and (entry.low or entry.high):
+        yield Problem(where, entry.label, "has a band of its own and that of a step", "take one of them out")
     for name in (entry.low, entry.high, entry.resolution, entry.uncertainty):
         if name and name not in catalogue:
             yield Problem(where, entry.label, f"no fact is named '{name}'", "mend the name")

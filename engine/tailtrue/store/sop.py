@@ -59,6 +59,15 @@ class Paper:
 
 
 @dataclass(frozen=True)
+class FormText:
+    """A form with its lead, and what stands in some of its places already."""
+
+    file: files.FormFile
+    lead: Wording
+    given: Mapping[str, Wording]
+
+
+@dataclass(frozen=True)
 class SopTexts:
     """Everything that the standing procedure is made from."""
 
@@ -66,7 +75,7 @@ class SopTexts:
     papers: Mapping[str, Paper]
     control: tuple[Entry, ...]
     places: tuple[Entry, ...]
-    forms: tuple[tuple[files.FormFile, Wording], ...]
+    forms: tuple[FormText, ...]
     lines: tuple[Rule[files.SopLineFile], ...]
     limits: tuple[Rule[files.SopLimitFile], ...]
     controls: tuple[Rule[files.SopControlFile], ...]
@@ -88,7 +97,8 @@ class SopTexts:
                 yield from ((rule.where, getattr(rule.file, "id", ""), text) for text in texts)
         entries = ((one.label, one.value) for one in (*self.control, *self.places))
         papers = ((route, text) for route, one in self.papers.items() for text in (one.title, one.scope))
-        for label, text in (*entries, *papers, *((form.id, text) for form, text in self.forms)):
+        forms = ((form.file.id, text) for form in self.forms for text in (form.lead, *form.given.values()))
+        for label, text in (*entries, *papers, *forms):
             yield self.page.where, label, text
 
 
@@ -154,8 +164,12 @@ def load_sop(folder: Path, reader: Reader, when: When_, word: Word) -> SopTexts:
             file.label, word(file.value, at_page, file.label), when(file.when, at_page, file.label), tuple(file.activities)
         )
 
-    frame = Rule(page, when(page.made_when, at_page, "made_when"),
-                 {"id": (word(page.id, at_page, "id"),)}, at_page)  # fmt: skip
+    def form(file: files.FormFile) -> FormText:
+        given = {place: word(text, at_page, file.id) for place, text in file.given.items()}
+        return FormText(file, word(file.lead, at_page, file.id), given)
+
+    said = {name: (word(getattr(page, name), at_page, name),) for name in ("id", "photo", "last_reviewed")}
+    frame = Rule(page, when(page.made_when, at_page, "made_when"), said, at_page)
     return SopTexts(
         page=frame,
         papers={
@@ -163,7 +177,7 @@ def load_sop(folder: Path, reader: Reader, when: When_, word: Word) -> SopTexts:
         },
         control=tuple(map(entry, page.control)),
         places=tuple(map(entry, page.place)),
-        forms=tuple((form, word(form.lead, at_page, form.id)) for form in page.form),
+        forms=tuple(map(form, page.form)),
         lines=tuple(rule(f, w) for f, w in reader.entries("sop/lines.toml", "line", files.SopLineFile)),
         limits=tuple(rule(f, w) for f, w in reader.entries("sop/limits.toml", "limit", files.SopLimitFile)),
         controls=tuple(rule(f, at_machine) for f in machine.control),
@@ -196,7 +210,7 @@ def sop_problems(
         if not emergency.file.do and emergency.file.seen not in seen:
             yield Problem(emergency.where, emergency.file.seen, "the sheet's table has no such line", "say what to do")
     for form in sop.page.file.form:
-        for label in set(form.high) - set(form.blanks):
+        for label in {*form.high, *form.others, *form.given} - set(form.blanks):
             yield Problem(where, label, f"is no place of the form '{form.id}'", "mend the name")
     yield from _papers(sop, papers)
     ids = [str(getattr(rule.file, "id", "")) for rule in sop.rules]

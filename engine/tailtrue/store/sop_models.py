@@ -8,8 +8,8 @@ from tailtrue.parts import MachineState
 from tailtrue.store.models import ExampleFile, File, When
 
 Part = Literal[
-    "first", "banner", "scope", "training", "supervision", "before", "during", "after", "forbidden", "isolation", "waste",
-    "records", "acknowledgement",
+    "first", "banner", "scope", "training", "supervision", "hazard-note", "before", "during", "after", "forbidden",
+    "isolation", "waste", "records", "acknowledgement",
 ]  # fmt: skip
 
 
@@ -32,13 +32,19 @@ class RoleFile(File):
 
 
 class FormFile(File):
-    """A form to be filled in by hand; `high` names the places that take several lines."""
+    """A form to be filled in by hand: `high` names the places of several lines, `others` those that an owner alone lacks.
+
+    `given` is what stands in a place already, where it was said.
+    """
 
     id: str
     title: str
     lead: str
     blanks: list[str] = Field(min_length=1)
     high: list[str] = Field(default=[])
+    others: list[str] = Field(default=[])
+    given: dict[str, str] = Field(default={})
+    at_lathe: bool = Field(default=False, description="hangs at the lathe with the roster")
 
 
 class ReferenceFile(File):
@@ -68,6 +74,8 @@ class SopPageFile(File):
     hazards_at_least: int = Field(ge=1, le=5, description="the least severity of a hazard that stands in the table")
     likely_at_least: int = Field(ge=1, le=5, description="the least likelihood of one that is no danger")
     roster_rows: int = Field(ge=15)
+    photo: str
+    last_reviewed: str
     sources: list[str] = Field(min_length=1)
     paper: list[PaperFile] = Field(min_length=1)
     control: list[EntryFile]
@@ -131,6 +139,7 @@ class SopUpkeepFile(SopRuleFile):
     every: str
     task: str
     who: str
+    owner: str = Field(default="", description="who it is in a shop of one, where it is somebody else")
 
 
 class SopMachineFile(File):
