@@ -25,7 +25,8 @@ from tailtrue.render.beside import reasons_beside
 from tailtrue.render.by_drawing import ByDrawing, by_drawing
 from tailtrue.render.halves import halves, lines_of
 from tailtrue.render.look_up import look_up_columns
-from tailtrue.render.numbers import Column, limits_apart, limits_ends, show, show_one, unit_name
+from tailtrue.render.numbers import Column, Finer, limits_apart, limits_ends, show, show_one, unit_name
+from tailtrue.render.pairs import pieces
 from tailtrue.render.symbols import SYMBOLS
 from tailtrue.render.templates import marked
 from tailtrue.render.times import attended, phase_clause, step_clause, waiting
@@ -95,7 +96,7 @@ class Page:
 
     def text(self, text: Text) -> Markup:
         """A text with its figures in bold, each leading to how it came about."""
-        return marked("".join([self._piece(piece) for piece in text]))
+        return marked("".join([self._piece(piece, finer) for piece, finer in pieces(text)]))
 
     def plain(self, text: Text) -> str:
         """A text without any markup."""
@@ -287,11 +288,11 @@ class Page:
         """A name that may stand in an id."""
         return anchor(name)
 
-    def _piece(self, piece: str | Figure) -> str:
+    def _piece(self, piece: str | Figure, finer: Finer) -> str:
         # Pieces are escaped one by one and joined as plain strings: a sheet has some thousand of them.
         if isinstance(piece, str):
             return str(escape(piece)) if _TO_ESCAPE.search(piece) else piece
-        shown = escape(show(piece, self._dials))
+        shown = escape(show(piece, self._dials, finer))
         if piece.fact in self._told:
             return f'<a class="figure" href="#number-{anchor(piece.fact)}">{shown}</a>'
         return f'<b class="figure">{shown}</b>'
