@@ -6,6 +6,7 @@ a figure.
 
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping
+from math import prod
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any
@@ -13,7 +14,7 @@ from typing import Any
 from tailtrue.facts import SetByHand
 from tailtrue.given.read import Given
 from tailtrue.inspection import HandSetting, Shop, ShopEntry, SpeedCap
-from tailtrue.inspection.shop import Piece, Rework, Taper
+from tailtrue.inspection.shop import Bond, Piece, Rework, Taper
 from tailtrue.quantities import read_quantity
 from tailtrue.store.knowledge import Knowledge, Route
 from tailtrue.store.rule_files import rule_files
@@ -22,6 +23,7 @@ Record = Mapping[str, Any]
 _NAMED = ("caution", "stop", "note", "step", "decision", "limit")
 _SAFE = {"most": "lower", "least": "higher"}
 _FIXED = "collars-fixed"
+_BONDED = "retaining-compound"
 _CHUCK_DRIVES = "chuck-jaw"
 _LEARNER = "learner"
 
@@ -53,12 +55,16 @@ def shop_of(
         speed_to=given.value("lathe.speed_to"),
         speed_settings=tuple(given.value("lathe.speed_settings", ())),
         set_over=given.value("lathe.set_over"),
+        found_out=frozenset(
+            part
+            for part, found in (("bed", "twisted"), ("headstock", "out-of-line"))
+            if given.value(f"lathe.{part}_tested") == found
+        ),
         screws=(given.value("lathe.screw_toward_operator") or "", given.value("lathe.screw_away") or ""),
         labels=_labels(given, entries),
         must_say=_must_say(knowledge),
         states=_states(knowledge),
         messages_at_step=int(_limit(knowledge, "messages_at_step")),
-        lines_at_step=int(_limit(knowledge, "lines_at_step")),
         messages_at_phase=int(_limit(knowledge, "messages_at_phase")),
         shop_rules=entries,
         signals=knowledge.shop.signals,
@@ -71,6 +77,7 @@ def shop_of(
             if given.value(f"job.measured_{end}")
         },
         fit_mm=_fit(knowledge, chosen) if chosen["joint"] else (0.0, 0.0),
+        bond=_bond(given, knowledge, chosen) if chosen["joint"] == _BONDED else None,
         least_depth_mm=knowledge.tables["joints/set_screw_factors"].one(name="least-depth").number("value"),
         guard_switch=given.value("lathe.chuck_guard") == "interlocked",
         parts=frozenset(route.file.parts),
@@ -78,13 +85,14 @@ def shop_of(
         bar_on_hand={} if on_hand is None else {size: on_hand[key] for size, key in _DRAWN.items()},
         fixed_by=(on_hand or {}).get("fixed_by") or "",
         taper=_taper(given),
-        piece=_piece(given, knowledge, chosen["chuck"]),
+        piece=_piece(given, knowledge, _of_bar(chosen)),
         rework=_rework(given, knowledge, left),
         takes=dict(_takes(given)),
         top_slide_division_mm=given.value("lathe.top_slide_dial_division"),
         indicator_division_mm=given.value("crib.indicator_division"),
         third_collar=bool(given.value("job.third_collar")),
         centre_drills=_centre_drills(given, knowledge),
+        collet_mm=given.value("crib.collet_length") or 0.0,
         spindle_bore_mm=given.value("lathe.spindle_bore"),
         operator=given.value("job.operator"),
         instructed=given.value("job.operator") == _LEARNER or bool(given.value("job.minor")),
@@ -102,8 +110,13 @@ def shop_of(
     )
 
 
+def _of_bar(chosen: Mapping[str, Any]) -> str:
+    """The chuck that grips the bar: the one that is on the spindle, or the four-jaw that was fitted for it."""
+    return str(chosen["bar_chuck"] or chosen["chuck"])
+
+
 def _hole_before_spindle(given: Given, chosen: Mapping[str, Any]) -> float:
-    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chosen["chuck"])
+    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == _of_bar(chosen))
     hole = given.value("crib.collet_hole") if chosen["bar_hold"] == "collet" else chuck.get("through_bore")
     return float(hole or 0.0)
 
@@ -125,6 +138,29 @@ def _fit(knowledge: Knowledge, chosen: Mapping[str, Any]) -> tuple[float, float]
     fit = (*pressed, *slipped)[0].text("window_fit") if pressed or slipped else "bonded-usable"
     row = knowledge.tables["fits/attachment_clearance"].within(bar, "over_mm", "upto_mm", method=fit)
     return row.number("least_mm"), row.number("largest_mm")
+
+
+def _bond(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Bond | None:
+    """A bond between the two metals of this job, each of which may weaken and slow it."""
+    if (full := given.value("crib.compound_cure")) is None:
+        return None
+    derating, curing = knowledge.tables["joints/derating"], knowledge.tables["joints/curing"]
+    families, primed = (chosen["bar_family"], chosen["collar_family"]), bool(given.value("crib.activator"))
+    metals = [curing.one(family=family) for family in families]
+    shares = [
+        min(derating.one(factor="substrate", condition=family).number("value") for family in families),
+        derating.one(factor="activator", condition="used" if primed else "not-used").number("value"),
+        derating.within(chosen["bar"], "from_mm", "to_mm", factor="size").number("value"),
+        *(derating.take(row).number("value") for row in derating.where(always="yes")),
+    ]
+    strength = given.value("crib.compound_strength") or _limit(knowledge, "compound_strength")
+    slower = 1.0 if primed else max(metal.number("full_cures") for metal in metals)
+    return Bond(
+        mpa=strength * prod(shares) / _limit(knowledge, "bond_safety"),
+        gaps=tuple((row.number("to_mm"), row.number("value")) for row in map(derating.take, derating.where(factor="gap"))),
+        wait_s=max(full * slower, _limit(knowledge, "cure_least")),
+        starts=primed or any(metal.text("surface") == "active" for metal in metals),
+    )
 
 
 def _swing(given: Given, knowledge: Knowledge) -> float:
@@ -152,7 +188,7 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
     centre = f"{given.value('crib.tailstock_centre')}_centre_speed"
     blanks = (
         (
-            SpeedCap("chuck of the blanks", _chuck_cap(given, knowledge, chosen["blank_chuck"]), blank),
+            SpeedCap("chuck of the blanks", _of_blanks(given, knowledge, chosen), blank),
             SpeedCap("blank in the jaws", _limit(knowledge, "blank_speed"), blank),
         )
         if blank and chosen["blank_chuck"]
@@ -171,9 +207,9 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
     in_collet = chosen["bar_hold"] == "collet"
     return (
         SpeedCap("chuck", chuck, in_chuck),
-        SpeedCap("collet chuck", float(given.value("crib.collet_speed")), bar)
+        SpeedCap("what grips the bar", float(given.value("crib.collet_speed")), bar)
         if in_collet
-        else SpeedCap("chuck", chuck, bar),
+        else SpeedCap("what grips the bar", _chuck_cap(given, knowledge, _of_bar(chosen)), bar),
         *blanks,
         *trued,
         SpeedCap("collar held by its bore", _limit(knowledge, "stub_speed"), stub),
@@ -181,6 +217,12 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
         SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), on_centres),
         SpeedCap("tailstock centre", _limit(knowledge, centre), on_centres),
     )
+
+
+def _of_blanks(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> float:
+    if chosen["collar_hold"] == "collet":
+        return float(given.value("crib.collet_speed"))
+    return _chuck_cap(given, knowledge, chosen["blank_chuck"])
 
 
 def _drills(given: Given, knowledge: Knowledge) -> frozenset[float]:
@@ -227,7 +269,8 @@ def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[flo
             if instrument["from"] <= size <= instrument["to"]:
                 found.setdefault(name, (instrument["from"], instrument["to"], instrument["resolution"]))
     if given.value("crib.caliper_resolution") is not None:
-        found.setdefault("micrometer-collars", (0.0, float("inf"), given.value("crib.caliper_resolution")))
+        found["caliper"] = (0.0, float("inf"), given.value("crib.caliper_resolution"))
+        found.setdefault("micrometer-collars", found["caliper"])
     if given.value("crib.indicator_division") is not None:
         found["indicator"] = (0.0, float("inf"), given.value("crib.indicator_division"))
     return found

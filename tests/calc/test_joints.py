@@ -52,6 +52,16 @@ def test_a_derating_factor_may_be_one_and_the_safety_too() -> None:
         joints.derated_shear(20, [1], 0.995)
 
 
+def test_a_metal_that_slows_the_cure_makes_the_wait_longer_never_shorter() -> None:
+    assert joints.slowed_cure(3600, 1) == 3600
+    assert joints.slowed_cure(3600, 2) == 7200
+    for wrong in (0, -1):
+        with pytest.raises(OutOfRange, match=rf"^time to full cure is {wrong} s; it must be more"):
+            joints.slowed_cure(wrong, 2)
+    with pytest.raises(OutOfRange, match=r"^times that the metal slows the cure is 0\.995"):
+        joints.slowed_cure(3600, 0.995)
+
+
 def test_compound_fills_the_ring_between_bore_and_bar() -> None:
     assert joints.bond_volume(2, 1, 2) == pytest.approx(3.141592653589793 / 4 * (4**2 - 2**2))
     assert joints.bond_volume(25, 35, 0) == 0

@@ -104,6 +104,8 @@ def test_what_is_no_number_is_refused(name: str, given: dict[str, Any]) -> None:
         ("joints.derated_shear", {"nominal_mpa": 20, "factors": [0.6, 0], "safety": 3}),
         ("joints.derated_shear", {"nominal_mpa": 20, "factors": [math.nan], "safety": 3}),
         ("joints.derated_shear", {"nominal_mpa": 20, "factors": [0.6], "safety": 0.5}),
+        ("joints.slowed_cure", {"full_cure_s": 0, "times": 2}),
+        ("joints.slowed_cure", {"full_cure_s": 86400, "times": 0.9}),
         (
             "alignment.tailstock_move",
             {"difference_mm": 0.02, "span_mm": 300, "first_station_mm": 270, "second_station_mm": 30},

@@ -1,6 +1,6 @@
 """Phases of the sample in which the bar is used."""
 
-from tailtrue.parts import Blank, Check, Limits
+from tailtrue.parts import Blank, Check, Limits, Setting
 from tailtrue.procedure import Hold, Phase, Step
 
 from .sample_pieces import caution, depth, mm, power_feed, speed, start_check, written
@@ -25,7 +25,14 @@ def _test() -> Phase:
                 machine="isolated",
                 activities=("mount-between-centres",),
                 cautions=(caution("bar-drops", "warning", "mount-between-centres"),),
-                text=(("Put the bar between the centres.",),),
+                text=(("Put the bar between the centres.",), ("Set the carriage stop short of the dog.",)),
+                settings=(
+                    Setting(
+                        label=("tip past the collar by",),
+                        value=(mm("collar.stop_past", 5.0, "length"),),
+                        reason=("of ", mm("collar.dog_gap", 10.0, "length")),
+                    ),
+                ),
                 tools=("dog",),
             ),
             start_check("4.2"),

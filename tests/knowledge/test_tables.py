@@ -26,7 +26,7 @@ COLUMNS_OF_WORDS = """
     stop thing kind reason
     choice spelling uneven_kind
     pieces own_width banded
-    part
+    part surface
 """
 WORDS = set(COLUMNS_OF_WORDS.split())
 # In this table `factor` is a name, not a number.
@@ -300,8 +300,9 @@ def test_every_finish_of_bar_has_a_tolerance_where_bars_are_bonded() -> None:
 def test_derating_only_takes_away() -> None:
     rows = read("joints/derating")
     assert all(0 < float(row["value"]) <= 1 for row in rows)
-    collars = {row["family"] for row in used("collar")}
-    assert collars <= {row["condition"] for row in rows if row["factor"] == "substrate"}
+    metals = {row["family"] for part in ("bar", "collar") for row in used(part)}
+    assert metals <= {row["condition"] for row in rows if row["factor"] == "substrate"}
+    assert metals == {row["family"] for row in read("joints/curing")}
 
 
 def test_derating_that_always_counts_is_said_once_for_each_factor() -> None:

@@ -98,6 +98,7 @@ LAWS: dict[str, Law] = {
     "joints.bond_volume": Law(joints.bond_volume, {"diameter_mm": (1, 100, UP), "length_mm": (0.1, 150, UP), "diametral_clearance_mm": (0, 0.5, UP)}),
     "joints.derated_shear": Law(lambda factor, **g: joints.derated_shear(factors=[0.8, factor], **g),
                                 {"nominal_mpa": (0.1, 40, UP), "factor": (0.01, 1, UP), "safety": (1, 10, DOWN)}),
+    "joints.slowed_cure": Law(joints.slowed_cure, {"full_cure_s": (1, 1e6, UP), "times": (1, 10, UP)}),
     "joints.skim_torque": Law(joints.skim_torque, {"cutting_force_n": (0, 5000, UP), "diameter_mm": (1, 300, UP)}),
     "joints.joint_torque": Law(joints.joint_torque, {"holding_n": (0, 50000, UP), "diameter_mm": (1, 100, UP)}),
     "joints.compound_needed": Law(partial(joints.compound_needed, count=2), {"area_mm2": (1, 20000, UP), "diametral_clearance_mm": (0, 0.5, UP),

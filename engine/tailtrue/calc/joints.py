@@ -113,6 +113,36 @@ def derated_shear(nominal_mpa: float, factors: Sequence[float], safety: float) -
     return nominal_mpa * prod(factors) / safety
 
 
+def slowed_cure(full_cure_s: float, times: float) -> float:
+    """Wait for a bond on a metal that slows its cure.
+
+    t = n t0
+
+    Parameters
+    ----------
+    full_cure_s : Time t0 to full cure on a metal that starts it, by the data sheet. [s]
+    times : How many times n as long it takes on this metal. [1]
+
+    Returns
+    -------
+    Wait t. [s]
+
+    Valid for
+    ---------
+    Full cure more than 0, at the temperature of the data sheet; times 1 or more.
+
+    Source
+    ------
+    Common practice; how many times comes from the table of the caller.
+
+    >>> slowed_cure(86400, 2) / 3600
+    48.0
+    """
+    positive(full_cure_s, "time to full cure", "s")
+    at_least(times, 1, "times that the metal slows the cure")
+    return full_cure_s * times
+
+
 def skim_torque(cutting_force_n: float, diameter_mm: float) -> float:
     """Torque that a cut on the outside of a collar puts on its joint.
 

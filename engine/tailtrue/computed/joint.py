@@ -1,7 +1,7 @@
 """The bond: its gap, what it carries, how long it cures; and the torques that any joint is held against."""
 
 from tailtrue.calc.cutting import cutting_force
-from tailtrue.calc.joints import bond_area, bond_torque, derated_shear, skim_torque
+from tailtrue.calc.joints import bond_area, bond_torque, derated_shear, skim_torque, slowed_cure
 from tailtrue.calc.margins import catch_torque as torque_of_catch
 from tailtrue.calc.margins import depth_for_margin, strength_for_margin
 from tailtrue.computed.registry import Limited, computed
@@ -11,6 +11,7 @@ from tailtrue.tables import Table
 _METALS = ("collar.material", "collar.diameter")
 _BOND = "joint.retaining_compound"
 _SLIP = "bonded-slip-fit"
+_ACTIVE = "active"
 _NO_BOTTLE = Limited(None, "no retaining compound is in the crib")
 
 
@@ -64,32 +65,33 @@ def area(diameter: float, width: float) -> float:
     rounding="pressure",
     bound="most",
     needs=(
-        "joint.compound_strength", f"{_BOND}.largest?", "collar.material_family",
+        "joint.compound_strength", f"{_BOND}.largest?", "bar.material_family", "collar.material_family",
         "bar.diameter", "crib.activator?", "limit.bond_safety",
     ),
     tables=("joints/derating",),
-    how="strength of the data sheet, cut down for gap, metal, size, cleaning, temperature and cure, then by a safety factor",
+    how="strength of the data sheet, cut down for gap, weaker metal, size, cleaning, warmth and cure, then a safety factor",
 )  # fmt: skip
 def shear(
-    strength: float, gap: float | None, family: str, diameter: float, activator: bool | None,
+    strength: float, gap: float | None, bar: str, collar: str, diameter: float, activator: bool | None,
     safety: float, derating: Table,
 ) -> float | Limited:  # fmt: skip
     if gap is None:
         return _NO_BOTTLE
-    return shear_at(strength, gap, family, diameter, activator, safety, derating)
+    return shear_at(strength, gap, (bar, collar), diameter, activator, safety, derating)
 
 
 def shear_at(
-    strength: float, gap: float, family: str, diameter: float, activator: bool | None, safety: float, derating: Table,
+    strength: float, gap: float, families: tuple[str, ...], diameter: float, activator: bool | None, safety: float,
+    derating: Table,
 ) -> float:  # fmt: skip
-    """Shear strength of the bond that fills this gap."""
+    """Shear strength of the bond that fills this gap between two metals: it lets go of the weaker."""
 
     def named(factor: str, condition: str) -> float:
         return derating.one(factor=factor, condition=condition).number("value")
 
     factors = [
         derating.within(gap, "from_mm", "to_mm", factor="gap").number("value"),
-        named("substrate", family),
+        min(named("substrate", family) for family in families),
         derating.within(diameter, "from_mm", "to_mm", factor="size").number("value"),
         named("activator", "used" if activator else "not-used"),
         # What the steps of the sheet always come to: how the seats are cleaned, the cure they wait for.
@@ -199,14 +201,26 @@ def cure_temperature(bottle: float | None, usual: float) -> Limited:
     return Limited(usual, "usual; look at the bottle") if bottle is None else Limited(bottle, "the bottle")
 
 
+@computed("joint.cure_starts", label="bar, collar or activator starts the cure", kind="yes-no",
+          needs=("bar.material_family", "collar.material_family", "crib.activator?"), tables=("joints/curing",),
+          how="whether one of the two metals is active, or the shop has an activator")  # fmt: skip
+def cure_starts(bar: str, collar: str, activator: bool | None, curing: Table) -> bool:
+    return bool(activator) or _ACTIVE in {curing.one(family=family).text("surface") for family in (bar, collar)}
+
+
 @computed(
     "joint.cure_wait",
     label="wait for the bond",
     unit="s",
     rounding="time",
     bound="least",
-    needs=("crib.compound_cure", "limit.cure_least"),
-    how="full cure of the bottle, never less than the usual for a metal that slows the cure",
+    needs=("crib.compound_cure", "bar.material_family", "collar.material_family", "crib.activator?", "limit.cure_least"),
+    tables=("joints/curing",),
+    how="full cure of the bottle, longer on a metal that slows it and without activator, never less than the least wait",
 )
-def cure_wait(bottle: float, least: float) -> Limited:
-    return Limited(bottle, "the bottle") if bottle >= least else Limited(least, "slow cure on this metal")
+def cure_wait(bottle: float, bar: str, collar: str, activator: bool | None, least: float, curing: Table) -> Limited:
+    times = 1.0 if activator else max(curing.one(family=family).number("full_cures") for family in (bar, collar))
+    full, by = slowed_cure(bottle, times), "the bottle"
+    if full > bottle:
+        by = "the bottle, and a metal that slows the cure"
+    return Limited(full, by) if full >= least else Limited(least, "the least wait for a bond")

@@ -65,16 +65,17 @@ def tight_gap(found: float, unsure: float) -> float:
     rounding="pressure",
     bound="most",
     needs=(
-        "joint.compound_strength", "rework.tight_gap", "collar.material_family", "bar.diameter", "crib.activator?",
-        "limit.bond_safety",
+        "joint.compound_strength", "rework.tight_gap", "bar.material_family", "collar.material_family", "bar.diameter",
+        "crib.activator?", "limit.bond_safety",
     ),
     tables=("joints/derating",),
     how="strength of the data sheet, cut down for this gap, and for all else as on the sheet",
 )  # fmt: skip
 def tight_shear(
-    strength: float, gap: float, family: str, diameter: float, activator: bool | None, safety: float, derating: Table,
+    strength: float, gap: float, bar: str, collar: str, diameter: float, activator: bool | None, safety: float,
+    derating: Table,
 ) -> float:  # fmt: skip
-    return shear_at(strength, gap, family, diameter, activator, safety, derating)
+    return shear_at(strength, gap, (bar, collar), diameter, activator, safety, derating)
 
 
 @computed("rework.tight_torque", label="torque the bond in the tight bore carries", unit="N mm", rounding="torque",

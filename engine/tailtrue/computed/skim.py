@@ -46,7 +46,7 @@ def force(material: str, depth: float, feed: float, materials: Table, factors: T
     unit="N",
     rounding="force",
     bound="least",
-    needs=("skim.cutting_force", "skim.truing_depth", "crib.nose_radius"),
+    needs=("skim.cutting_force", "skim.truing_depth", "skim.nose_radius"),
     tables=("cutting/force_factors",),
     how="as large as the cutting force where the cut is shallower than the nose radius of the tool, else a share of it",
 )
@@ -193,3 +193,16 @@ def turning_cut(stock: float, finished: float, passes: int, division: float) -> 
 )
 def turning_divisions(depth: float, division: float) -> float:
     return float(steps_in(depth, division))
+
+
+@computed(
+    "collar.stop_past",
+    label="how far past the collar the carriage stop lets the tool",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("collar.dog_gap", "limit.stop_share"),
+    how="a share of the room between collar and dog; the rest stays between tool and dog",
+)
+def stop_past(gap: float, share: float) -> float:
+    return share_of(gap, share)

@@ -86,7 +86,7 @@ def bore_belongs(sheet: Sheet) -> Iterator[Fault]:
     activities = {activity for placed in _fixing(sheet) for activity in placed.step.activities}
     tight = bool(activities & BY_INTERFERENCE)
     least, largest = sheet.shop.fit_mm
-    for where, gaps in _gaps(sheet):
+    for where, gaps in bores_told(sheet):
         if gaps is None:
             yield Fault(where, "a bore is named, and the bar was not measured at this end")
             continue
@@ -101,7 +101,7 @@ def bore_belongs(sheet: Sheet) -> Iterator[Fault]:
             )
 
 
-def _gaps(sheet: Sheet) -> Iterator[tuple[str, tuple[float, float] | None]]:
+def bores_told(sheet: Sheet) -> Iterator[tuple[str, tuple[float, float] | None]]:
     """Least and largest clearance that the sheet allows, wherever it names a bore or tells how to work one out."""
     added = _value(sheet, "bore.add_least"), _value(sheet, "bore.add_most")
     if added[0] is not None and added[1] is not None:

@@ -63,6 +63,20 @@ class Piece:
 
 
 @dataclass(frozen=True)
+class Bond:
+    """What the tables say of a bond between the two metals of this job.
+
+    `mpa` is what it bears in a gap that costs nothing, `gaps` the share of it that is left up to each gap on diameter in mm,
+    `wait_s` how long it cures, `starts` whether a metal or an activator starts that.
+    """
+
+    mpa: float
+    gaps: tuple[tuple[float, float], ...]
+    wait_s: float
+    starts: bool = True
+
+
+@dataclass(frozen=True)
 class Rework:
     """What was found of a bore, in mm, at which seat, and the sheet that was left: names and titles of steps by number."""
 
@@ -110,12 +124,13 @@ class Shop:
     speed_to: float | None = None
     speed_settings: tuple[str, ...] = ()
     set_over: str = ""
+    # What was found out of line before the tailstock: bed, headstock.
+    found_out: frozenset[str] = frozenset()
     screws: tuple[str, str] = ("", "")  # toward the operator, away; empty where nobody said
     labels: tuple[str, ...] = ()
     must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)
     states: Mapping[str, frozenset[str]] = field(default_factory=dict)
     messages_at_step: int = 0
-    lines_at_step: int = 0
     messages_at_phase: int = 0
     by_hand: Mapping[str, HandSetting] = field(default_factory=dict)
     shop_rules: tuple[ShopEntry, ...] = ()
@@ -125,6 +140,7 @@ class Shop:
     measured: Mapping[str, tuple[float, ...]] = field(default_factory=dict)
     fit_mm: tuple[float, float] = (0.0, 0.0)
     least_depth_mm: float = 1.0
+    bond: Bond | None = None  # none: nothing is bonded
     parts: frozenset[str] = frozenset({"drawing", "cut-list", "look-up", "card", "care", "sop"})
     bar_exists: bool = False
     bar_on_hand: Mapping[str, float] = field(default_factory=dict)
@@ -137,6 +153,7 @@ class Shop:
     rework: Rework | None = None
     centre_drills: tuple[tuple[float, float], ...] = ()  # pilot and body of each one in the crib, in mm
     spindle_bore_mm: float | None = None
+    collet_mm: float = 0.0  # how long the collet grips; nought where nobody said
     bar_metal: tuple[float, float] | None = None  # modulus of elasticity in MPa and density in kg/m3
     third_collar: bool = False
     guard_switch: bool = False

@@ -25,7 +25,7 @@ _END = re.compile(r"(?<=[.!?])\s+")
 _CAPS = {
     "chuck.speed_limit": "chuck",
     "blank.chuck_speed_limit": "chuck of the blanks",
-    "bar.hold_speed_limit": "collet chuck",
+    "bar.hold_speed_limit": "what grips the bar",
     "rework.chuck_speed_limit": "chuck of the collar",
     "limit.between_centres_speed": "work on a dog",
     "skim.centre_speed_limit": "tailstock centre",

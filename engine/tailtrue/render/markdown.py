@@ -16,6 +16,8 @@ from tailtrue.render.words import (
     APPROVED_BY_OWNER,
     BY_HAND,
     BY_HAND_MEANS,
+    CHANGED,
+    CHANGED_BLANK,
     CUTS,
     GET_IT,
     HEADINGS,
@@ -24,6 +26,7 @@ from tailtrue.render.words import (
     LEAVE,
     LEVELS,
     LIMITS,
+    MADE_BY,
     MISSING,
     OPERATOR,
     ORIGINS,
@@ -47,6 +50,7 @@ from tailtrue.render.words import (
     may_be,
     say,
     second_column,
+    sentence,
     when_to_leave,
 )
 from tailtrue.review import ReviewLine
@@ -98,12 +102,15 @@ class _Writer:
             (USE, title.use_level),
             (OPERATOR, title.operator),
             ("Written by", title.author or "-"),
-            *((self._text(line.label), self._text(line.value)) for line in title.control),
+            *((line.label, "____________" if line.value is None else self._text(line.value)) for line in title.control),
+            *((CHANGED, f"{sentence(one.what)} {sentence(one.why)}") for one in title.changes),
+            *(() if title.changes else ((CHANGED_BLANK, "____________"),)),
             *reviewed,
             (WALKED_BY_OWNER if title.owner else WALKED, title.walked_through or "____________"),
             (APPROVED_BY_OWNER if title.owner else APPROVED, title.approver or "____________"),
             ("Done by, on", "____________"),
             ("Rules", f"{title.knowledge_version}, checksum {title.checksum}"),
+            (MADE_BY, f"{title.generator}, from files {title.inputs}"),
             ("Valid for", title.valid_for),
             (REVIEW_DUE, title.review_due),
         )
@@ -243,8 +250,8 @@ class _Writer:
         rows = ((literal(difference or ""), bold(move) if move else LEAVE) for difference, move in pairs)
         yield table(head, rows)
         yield bullets(f"**{case}:** {bold(direction)}" for case, direction in directions(look_up))
-        for sentence in when_to_leave(look_up):
-            yield self._text(sentence)
+        for leave in when_to_leave(look_up):
+            yield self._text(leave)
 
     def _after(self) -> Iterable[str]:
         if self._p.limits:

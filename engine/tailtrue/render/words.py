@@ -47,6 +47,9 @@ UNCONFIRMED_MEANS: Final = "[?] stands behind a number that no published source 
 READ: Final = "read"
 STATUS_MEANS: Final = "The text of a source was read, unless another word stands behind it."
 LIMITS: Final = ("Limit", "What happens beyond it", "The way back")
+MADE_BY: Final = "Made by"
+CHANGED: Final = "Changed"
+CHANGED_BLANK: Final = "Changed, and why"
 WALKED: Final = "Walked through at the lathe, the usual way and one fault, before approval: by, on"
 WALKED_BY_OWNER: Final = "Walked through at the lathe by its owner, the usual way and one fault, before approval: by, on"
 APPROVED: Final = "Approved by"
@@ -114,6 +117,8 @@ LEVELS: Final = MappingProxyType({"note": "Note", "attention": "Attention"})
 
 VERDICTS: Final = MappingProxyType({"chosen": "chosen", "fits": "would do", "no": "no", "unknown": "not known"})
 
+WEIGHED: Final = "Weighed:"
+
 ORIGINS: Final = MappingProxyType(
     {
         "published": "published",
@@ -158,6 +163,8 @@ SHOP_RULES: Final = ("Rule", "What", "Reason", "By")
 BY_HAND_MEANS: Final = f"{MARK} behind a number: a person put it in place of the one that was worked out."
 BY_HAND_CARD: Final = f"{MARK} set by hand, see the sheet."
 BY_HAND: Final = ("Number", "Set to", "Worked out", "May be", "Reason", "By")
+SPEED_OF_IT: Final = "speed"
+DIFFER: Final = "Collars differ by"
 LEAVE: Final = "leave it"
 READ_AGAIN: Final = "read again"
 AS_STEP: Final = "As step"
