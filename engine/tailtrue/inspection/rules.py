@@ -18,6 +18,7 @@ from tailtrue.inspection import (
     drawings,
     drawn_words,
     figures,
+    first_turns,
     fixed_tailstock,
     free_end,
     gaps,
@@ -308,6 +309,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V321", choices.reasons_in_words, "procedure writing practice: what is read at the machine is in its words"),
     Rule("V470", bond.both_metals_count, "common practice: a bond holds and cures as the worse of two metals"),
     Rule("V471", carriage_stop.set_before_the_dog, "common practice: a carriage stop stands between tool and dog"),
+    Rule("V472", first_turns.hands_before_power, "OSHA 1910.147: what is looked at by hand is looked at before power is back"),
+    Rule("V473", first_turns.slow_at_first, "common practice: a loose grip shows in the first turns, at the slowest speed"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
