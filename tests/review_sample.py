@@ -141,6 +141,7 @@ def _hazard(place: int, caution: Caution, work: tuple[WorkPart, ...]) -> Reviewe
         caution=caution.id,
         signal=caution.signal,
         hazard=caution.hazard,
+        shop_rule=caution.shop_rule,
         harm=caution.harm,
         who="the operator",
         # A sample may warn of what no step does; the review still lists it somewhere.

@@ -180,6 +180,9 @@ def record_of(advice: Advice) -> Procedure:
     inspection finds fault, Refused when it could not be inspected.
     """
     case = advice.case
+    if advice.route.file.id in case.knowledge.records:
+        # Its bands and settings are those of the steps, so it is made and judged with them.
+        return procedure_of(advice)
     try:
         tree = record_alone(case, advice.route, record_sheet(case, fields_of_a_record()))
         return _inspected(tree, advice, RECORD_RULES)
@@ -204,6 +207,8 @@ def shop_for(advice: Advice) -> Shop:
         "blank_chuck": case.value("blank.chuck_label"),
         "rework_chuck": case.value("rework.chuck_label"),
         "bar_hold": case.value("bar.hold"),
+        "collar_hold": case.value("collar.hold"),
+        "bar_chuck": case.value("bar.chuck_label"),
         "bar_material": case.value("bar.material"),
         "gauge": case.value("bore.gauge"),
         "bar": case.value("bar.diameter"),

@@ -126,13 +126,26 @@ class Case:
         said = f"set by {one.initials}: {one.reason}"
         return replace(made, value=one.value, limited_by=said, where=one.where, by_hand=one, worked_out=made.value)
 
+    def _settled(self, name: str) -> Limited | NotKnown:
+        """The size that a decision came to, by which row, and the sizes that were weighed for it."""
+        outcome = self.outcome(name)
+        if isinstance(outcome.fact, NotKnown):
+            return outcome.fact
+        won = outcome.won
+        size = won.size if won else None
+        if won is None or not isinstance(size, Fact):
+            return size if isinstance(size, NotKnown) else NotKnown(outcome.fact.spec)
+        return Limited(size.value, won.row.name, outcome.weighed)
+
     def _compute(self, way: Computed) -> Fact | NotKnown:
         given: list[Any] = []
         missing: list[str] = []
         trouble = ""
         for need in way.needs:
-            found = self.get(need)
-            if isinstance(found, Fact):
+            found = self._settled(need) if need == way.settled_by else self.get(need)
+            if isinstance(found, Limited):
+                given.append(found)
+            elif isinstance(found, Fact):
                 given.append(found.value)
             elif need in way.optional and (found.spec.comes == "given" or not found.missing):
                 # "There is none" may be worked with; "it hangs on something that was not said" may not.

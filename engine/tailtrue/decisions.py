@@ -9,13 +9,16 @@ from tailtrue.truth import Truth
 from tailtrue.wording import Wording
 
 _NOTHING = Wording(())
+Hit = Literal["unique", "priority", "least", "greatest"]
+WEIGHED = ("least", "greatest")
 
 
 @dataclass(frozen=True)
 class DecisionRow:
     """One way to answer: when it holds, why it is good, and where that comes from.
 
-    With `never_taken` (the reason) it is judged and shown beside the choice, and is never the choice.
+    With `never_taken` (the reason) it is judged and shown beside the choice, and is never the choice. `gives` names the
+    size that it comes to; where sizes are weighed, a row that `settles` the question is taken before any is.
     """
 
     then: str
@@ -28,33 +31,38 @@ class DecisionRow:
     says: tuple[tuple[Condition, str], ...] = ()
     closed_by: str = ""
     never_taken: str = ""
+    gives: str = ""
+    settles: bool = False
 
 
 @dataclass(frozen=True)
 class Decision:
     """A question with its rows. `unique`: at most one row can hold. `priority`: the first that holds.
 
+    `least` and `greatest`: of the rows that hold, the one whose size is the least or the greatest.
+
     `concerns` names what a route has to do with so that its paper tells the answer; none: every paper tells it.
     """
 
     spec: FactSpec
     question: str
-    hit: Literal["unique", "priority"]
+    hit: Hit
     rows: tuple[DecisionRow, ...]
     where: str
     concerns: tuple[str, ...] = ()
 
     def names(self) -> frozenset[str]:
         """The facts its rows read."""
-        return frozenset().union(*(row.when.names() for row in self.rows))
+        return frozenset(row.gives for row in self.rows if row.gives).union(*(row.when.names() for row in self.rows))
 
 
 class JudgedRow(NamedTuple):
-    """A row with its judgement and whether it won."""
+    """A row with its judgement, whether it won, and of one that holds the size that it comes to."""
 
     row: DecisionRow
     judged: Judged
     chosen: bool
+    size: Fact | NotKnown | None = None
 
 
 class Outcome(NamedTuple):
@@ -62,36 +70,70 @@ class Outcome(NamedTuple):
 
     fact: Fact | NotKnown
     rows: tuple[JudgedRow, ...]
+    weighs: bool = False
 
     @property
     def beside(self) -> tuple[str, ...]:
         """The alternatives that hold and are never taken."""
         return tuple(one.row.then for one in self.rows if one.row.never_taken and one.judged.truth is Truth.YES)
 
+    @property
+    def won(self) -> JudgedRow | None:
+        """The row that was taken."""
+        return next((one for one in self.rows if one.chosen), None)
+
+    @property
+    def weighed(self) -> tuple[tuple[float, str], ...]:
+        """The sizes that were held against each other, each with its row's name; none where nothing was weighed."""
+        if not self.weighs or self.won is None or self.won.row.settles:
+            return ()
+        sized = (one for one in self.rows if not one.row.settles and not one.row.never_taken)
+        return tuple((_value(one), one.row.name) for one in sized if isinstance(one.size, Fact))
+
 
 def decide(decision: Decision, get: Get) -> Outcome:
     """Judge every row, then let the hit policy choose.
 
     An earlier row that cannot be judged stops the choice (it might be the right one) unless the row says that it may
-    be passed over. A row that is never taken neither wins nor stops the choice.
+    be passed over; so does one that holds and whose size is not known, where sizes are weighed. A row that is never taken
+    neither wins nor stops the choice.
     """
-    judged = [(row, row.when.judge(get)) for row in decision.rows]
+    rows = [_judged(row, get) for row in decision.rows]
     read = tuple(sorted(decision.names()))
-    won: DecisionRow | None = None
-    for row, result in judged:
-        if row.never_taken:
+    won: JudgedRow | None = None
+    for one in rows:
+        row, truth, size = one.row, one.judged.truth, one.size
+        if row.never_taken or truth is Truth.NO:
             continue
-        if result.truth is Truth.YES:
-            won = row
+        weighed = decision.hit in WEIGHED and not row.settles
+        if truth is Truth.UNKNOWN or (weighed and not isinstance(size, Fact)):
+            if row.if_unknown == "ask":
+                lacking = size if isinstance(size, NotKnown) else NotKnown(decision.spec, one.judged.missing)
+                return Outcome(NotKnown(decision.spec, lacking.missing, lacking.trouble, read), tuple(rows))
+            continue
+        if not weighed:
+            won = one
             break
-        if result.truth is Truth.UNKNOWN and row.if_unknown == "ask":
-            return Outcome(NotKnown(decision.spec, result.missing, read=read), _rows(judged, None))
+        if won is None or _before(decision.hit, one, won):
+            won = one
     if won is None:
         fact: Fact | NotKnown = NotKnown(decision.spec, trouble=f"{decision.question} No way fits.", read=read)
     else:
-        fact = Fact(decision.spec, won.then, read, won.sources, won.why)
-    return Outcome(fact, _rows(judged, won))
+        fact = Fact(decision.spec, won.row.then, read, won.row.sources, won.row.why)
+    return Outcome(fact, tuple(one._replace(chosen=one is won) for one in rows), decision.hit in WEIGHED)
 
 
-def _rows(judged: list[tuple[DecisionRow, Judged]], won: DecisionRow | None) -> tuple[JudgedRow, ...]:
-    return tuple(JudgedRow(row, result, row is won) for row, result in judged)
+def _judged(row: DecisionRow, get: Get) -> JudgedRow:
+    judged = row.when.judge(get)
+    size = get(row.gives) if row.gives and judged.truth is Truth.YES else None
+    return JudgedRow(row, judged, False, size)
+
+
+def _before(hit: Hit, one: JudgedRow, won: JudgedRow) -> bool:
+    """Whether the size of one binds before that of another; of equal ones the earlier row stays."""
+    here, there = _value(one), _value(won)
+    return here < there if hit == "least" else here > there
+
+
+def _value(row: JudgedRow) -> float:
+    return float(row.size.value) if isinstance(row.size, Fact) else 0.0

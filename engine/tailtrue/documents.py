@@ -141,7 +141,8 @@ def _that_exist(procedure: Procedure, wanted: Wanted) -> tuple[tuple[str, str], 
 
 def _has(name: str, procedure: Procedure) -> bool:
     """Whether a document can be made of this sheet."""
-    return {"card": procedure.card, "sop": procedure.sop, "record": procedure.record}.get(name, procedure) is not None
+    record = procedure.record or procedure.work_record
+    return {"card": procedure.card, "sop": procedure.sop, "record": record}.get(name, procedure) is not None
 
 
 def _belongs(name: str, procedure: Procedure) -> bool:

@@ -119,6 +119,7 @@ class Caution(Node):
     answers: tuple[str, ...]
     shown_because: str | None = None
     shop_rule: str = Field(default="", description="who of the shop added or reworded it, and why")
+    of_shop: int = Field(default=0, description="how many lines, the last ones, the shop put beside the shipped ones")
     again: str = Field(default="", description="the step or phase before this one where the page prints it in full")
     sources: tuple[str, ...]
 

@@ -7,7 +7,8 @@ from pydantic import Field
 from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, ShopRule, Term, Text
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import SafetyReview
-from tailtrue.shop_sheet import LimitRow, ShopSheet, Sign
+from tailtrue.shop_sheet import Change, Entry, LimitRow, ShopSheet, Sign
+from tailtrue.work_record import WorkRecord
 
 
 class GoesOn(Node):
@@ -68,6 +69,7 @@ class Step(Node):
     tools: tuple[str, ...] = ()
     boxes: tuple[str, ...] = Field(default=("",), description="one tick box each; a label per piece for repeated work")
     shop_rule: str = Field(default="", description="who of the shop reworded it, and why")
+    of_shop: int = Field(default=0, description="how many lines, the last ones, the shop put beside the shipped ones")
     again: str = Field(default="", description="number of the earlier step in full: paper gives the checks alone")
     time: StepTime | None = Field(default=None, description="for one piece")
 
@@ -110,6 +112,11 @@ class Cut(Node):
     mass_finished: Figure | None = Field(default=None, description="of all pieces")
 
 
+# Reasons that say no more than the verdict beside them: small print leaves them out.
+IT_FITS, IT_BINDS, ANOTHER_FIRST, ANOTHER_BINDS = "it fits", "it binds", "another comes first", "another binds before it"
+TOLD_BY_VERDICT = frozenset({IT_FITS, IT_BINDS, ANOTHER_FIRST, ANOTHER_BINDS})
+
+
 class Alternative(Node):
     """One way a question could have been answered, and what came of it."""
 
@@ -118,16 +125,22 @@ class Alternative(Node):
     reason: str
     why: str
     figures: Text = Field(default=(), description="what it comes to in this job, where that is known")
+    size: Figure | None = Field(default=None, description="the size that it comes to, where the question is one of sizes")
 
 
 class Choice(Node):
-    """A question the rules answered: what was chosen and every alternative judged."""
+    """A question the rules answered: what was chosen and every alternative judged.
+
+    `settles` names the number that takes its size, `weighed` whether the least or the greatest of the sizes binds.
+    """
 
     id: str
     question: str
     chosen: str
     alternatives: tuple[Alternative, ...]
     sources: tuple[str, ...]
+    settles: str | None = None
+    weighed: Literal["least", "greatest"] | None = None
 
 
 class HandSet(Node):
@@ -208,26 +221,45 @@ class CardGroup(Node):
 
 
 class StartLine(Node):
-    """What is called out before a start, and the state that must be found."""
+    """What is called out before a start, the state that must be found, and a blank for what was found."""
 
     item: str
     state: str
+    unit: str = Field(default="", description="of the value that is written, where it is one")
+    answers: tuple[str, ...] = Field(default=(), description="the dangers of the sheet that this line keeps off")
 
 
 class StartList(Node):
-    """The list that is called out before each start, with the words that end it."""
+    """The list called out before each start, or before hands go in where nothing turns, with the words that end it."""
 
     title: str
     lines: tuple[StartLine, ...]
     ends_with: str
 
 
-class Card(Node):
-    """What of the sheet hangs at the headstock, besides the dangers, the stop conditions and the look-up table."""
+class ShortStep(Node):
+    """A line of the card to do and confirm, for a stretch of the sheet from one step to another."""
 
+    step: str
+    last: str
+    text: str
+    starts: bool = Field(description="the spindle turns on the way, so the list comes first")
+
+
+class Card(Node):
+    """What of the sheet hangs at the headstock, besides the stop conditions and the look-up table."""
+
+    messages: tuple[str, ...] = Field(description="the dangers that stand on it in full; others are kept off by the list")
     start: StartList
     notes: tuple[Setting, ...]
     groups: tuple[CardGroup, ...]
+    steps_title: str
+    steps: tuple[ShortStep, ...]
+    list_first: str = Field(description="what the mark before a line means")
+    interrupted: str
+    ends_with: str
+    emergency: str
+    pointer: str
 
 
 class Drawing(Node):
@@ -270,7 +302,10 @@ class TitleBlock(Node):
     technical_reviewer: str = ""
     safety_reviewer: str = ""
     stated: str = Field(default="", description="the status that the job file gives")
-    control: tuple[Setting, ...] = Field(default=(), description="further lines, each known")
+    control: tuple[Entry, ...] = Field(default=(), description="further lines, each with its value or a place to write")
+    changes: tuple[Change, ...] = Field(default=(), description="since the last revision")
+    generator: str = Field(default="", description="what made the sheet, and its version")
+    inputs: str = Field(default="", description="a fingerprint of everything that was said of lathe, crib, stock and job")
     walked_through: str = Field(default="", description="who read it at the lathe with a user before approval, and when")
     review_due: str
     overdue: bool = False
@@ -319,6 +354,7 @@ class Procedure(Node):
     card: Card | None
     safety_review: SafetyReview
     record: RecordSheet | None = None
+    work_record: WorkRecord | None = Field(default=None, description="where the work is no test of the tailstock")
     care: tuple[Text, ...]
     findings: tuple[Finding, ...]
     set_by_hand: tuple[HandSet, ...] = ()

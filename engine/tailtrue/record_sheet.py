@@ -4,7 +4,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from tailtrue.parts import Figure, Node, Term, Text
+from tailtrue.parts import Figure, Limits, Node, Term, Text
 
 Do = Literal["leave", "again", "move"]
 Kind = Literal["blank", "readings", "way", "moves", "wide"]
@@ -30,7 +30,10 @@ class TableRow(Node):
 
 
 class Place(Node):
-    """A place to write in: what, in which unit, which words to tick, what is planned. Without a unit it takes words."""
+    """A place to write in: what, in which unit, which words to tick, what is planned. Without a unit it takes words.
+
+    What is judged there has its band, what it is read with, and how well that reads.
+    """
 
     label: str
     unit: str = ""
@@ -38,6 +41,10 @@ class Place(Node):
     planned: Text = ()
     words: bool = Field(default=False, description="words are written here, and no number")
     kind: Kind = "blank"
+    limits: Limits | None = None
+    read_with: Text = ()
+    resolution: Figure | None = None
+    uncertainty: Figure | None = None
 
 
 class Block(Node):

@@ -55,15 +55,20 @@ def shop_of(
         speed_to=given.value("lathe.speed_to"),
         speed_settings=tuple(given.value("lathe.speed_settings", ())),
         set_over=given.value("lathe.set_over"),
+        found_out=frozenset(
+            part
+            for part, found in (("bed", "twisted"), ("headstock", "out-of-line"))
+            if given.value(f"lathe.{part}_tested") == found
+        ),
         screws=(given.value("lathe.screw_toward_operator") or "", given.value("lathe.screw_away") or ""),
         labels=_labels(given, entries),
         must_say=_must_say(knowledge),
         states=_states(knowledge),
         messages_at_step=int(_limit(knowledge, "messages_at_step")),
-        lines_at_step=int(_limit(knowledge, "lines_at_step")),
         messages_at_phase=int(_limit(knowledge, "messages_at_phase")),
         shop_rules=entries,
         signals=knowledge.shop.signals,
+        kept=knowledge.shop.kept,
         limits={name: (limit.value, _SAFE[limit.spec.bound]) for name, limit in knowledge.shop.limits.items()},
         by_hand={fact: _hand_setting(one, knowledge) for fact, one in given.by_hand.items()},
         measured={
@@ -80,13 +85,14 @@ def shop_of(
         bar_on_hand={} if on_hand is None else {size: on_hand[key] for size, key in _DRAWN.items()},
         fixed_by=(on_hand or {}).get("fixed_by") or "",
         taper=_taper(given),
-        piece=_piece(given, knowledge, chosen["chuck"]),
+        piece=_piece(given, knowledge, _of_bar(chosen)),
         rework=_rework(given, knowledge, left),
         takes=dict(_takes(given)),
         top_slide_division_mm=given.value("lathe.top_slide_dial_division"),
         indicator_division_mm=given.value("crib.indicator_division"),
         third_collar=bool(given.value("job.third_collar")),
         centre_drills=_centre_drills(given, knowledge),
+        collet_mm=given.value("crib.collet_length") or 0.0,
         spindle_bore_mm=given.value("lathe.spindle_bore"),
         operator=given.value("job.operator"),
         instructed=given.value("job.operator") == _LEARNER or bool(given.value("job.minor")),
@@ -104,8 +110,13 @@ def shop_of(
     )
 
 
+def _of_bar(chosen: Mapping[str, Any]) -> str:
+    """The chuck that grips the bar: the one that is on the spindle, or the four-jaw that was fitted for it."""
+    return str(chosen["bar_chuck"] or chosen["chuck"])
+
+
 def _hole_before_spindle(given: Given, chosen: Mapping[str, Any]) -> float:
-    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chosen["chuck"])
+    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == _of_bar(chosen))
     hole = given.value("crib.collet_hole") if chosen["bar_hold"] == "collet" else chuck.get("through_bore")
     return float(hole or 0.0)
 
@@ -177,7 +188,7 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
     centre = f"{given.value('crib.tailstock_centre')}_centre_speed"
     blanks = (
         (
-            SpeedCap("chuck of the blanks", _chuck_cap(given, knowledge, chosen["blank_chuck"]), blank),
+            SpeedCap("chuck of the blanks", _of_blanks(given, knowledge, chosen), blank),
             SpeedCap("blank in the jaws", _limit(knowledge, "blank_speed"), blank),
         )
         if blank and chosen["blank_chuck"]
@@ -196,9 +207,9 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
     in_collet = chosen["bar_hold"] == "collet"
     return (
         SpeedCap("chuck", chuck, in_chuck),
-        SpeedCap("collet chuck", float(given.value("crib.collet_speed")), bar)
+        SpeedCap("what grips the bar", float(given.value("crib.collet_speed")), bar)
         if in_collet
-        else SpeedCap("chuck", chuck, bar),
+        else SpeedCap("what grips the bar", _chuck_cap(given, knowledge, _of_bar(chosen)), bar),
         *blanks,
         *trued,
         SpeedCap("collar held by its bore", _limit(knowledge, "stub_speed"), stub),
@@ -206,6 +217,12 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
         SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), on_centres),
         SpeedCap("tailstock centre", _limit(knowledge, centre), on_centres),
     )
+
+
+def _of_blanks(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> float:
+    if chosen["collar_hold"] == "collet":
+        return float(given.value("crib.collet_speed"))
+    return _chuck_cap(given, knowledge, chosen["blank_chuck"])
 
 
 def _drills(given: Given, knowledge: Knowledge) -> frozenset[float]:
@@ -252,7 +269,8 @@ def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[flo
             if instrument["from"] <= size <= instrument["to"]:
                 found.setdefault(name, (instrument["from"], instrument["to"], instrument["resolution"]))
     if given.value("crib.caliper_resolution") is not None:
-        found.setdefault("micrometer-collars", (0.0, float("inf"), given.value("crib.caliper_resolution")))
+        found["caliper"] = (0.0, float("inf"), given.value("crib.caliper_resolution"))
+        found.setdefault("micrometer-collars", found["caliper"])
     if given.value("crib.indicator_division") is not None:
         found["indicator"] = (0.0, float("inf"), given.value("crib.indicator_division"))
     return found

@@ -7,7 +7,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from tailtrue.parts import MachineState, Node, ShopRule, Signal, Text
+from tailtrue.parts import MachineState, Node, ShopRule, Signal, Term, Text
 
 Status = Literal["draft", "approved", "superseded"]
 
@@ -35,6 +35,13 @@ class Signatory(Node):
     day: str | None = None
 
 
+class Change(Node):
+    """What changed since the last revision, and why."""
+
+    what: str
+    why: str
+
+
 class Control(Node):
     """What the paper is, which edition, and until when it may be used."""
 
@@ -54,7 +61,8 @@ class Control(Node):
     rules: str
     inputs: str = Field(description="a fingerprint of everything that was said of lathe, crib, stock and job")
     entries: tuple[Entry, ...]
-    changes: tuple[str, ...] = ()
+    last_reviewed: Text | None = Field(default=None, description="by whom and when, where that was said")
+    changes: tuple[Change, ...] = ()
     signatories: tuple[Signatory, ...]
 
 
@@ -93,6 +101,7 @@ class HazardRow(Node):
     harm: str
     avoid: Text
     shop_rule: str = Field(default="", description="who of the shop added or reworded it, and why")
+    shop_says: Text = Field(default=(), description="the first line that the shop put beside the shipped ones")
 
 
 class WearRow(Node):
@@ -149,6 +158,7 @@ class FormLine(Node):
 
     label: str
     high: bool = False
+    value: Text | None = Field(default=None, description="what stands there already")
 
 
 class Form(Node):
@@ -157,6 +167,7 @@ class Form(Node):
     id: str
     title: str
     lead: Text
+    at_lathe: bool = Field(default=False, description="hangs at the lathe with the roster")
     places: tuple[FormLine, ...]
 
 
@@ -174,6 +185,7 @@ class ShopSheet(Node):
 
     made_unasked: bool = Field(description="whether it is made without being asked for by name")
     control: Control
+    photo: Text = Field(description="what stands in the place for a photo of the lathe")
     first: tuple[Line, ...] = Field(default=(), description="who may use the lathe; it stands before all else")
     banners: tuple[Line, ...] = ()
     scope: tuple[Line, ...]
@@ -182,6 +194,7 @@ class ShopSheet(Node):
     supervision: tuple[Line, ...]
     local: tuple[Entry, ...]
     hazards: tuple[HazardRow, ...]
+    hazard_note: tuple[Line, ...] = Field(default=(), description="what the table of hazards does not say")
     signs: tuple[Sign, ...]
     wear: tuple[WearRow, ...]
     guards: tuple[GuardRow, ...]
@@ -200,3 +213,4 @@ class ShopSheet(Node):
     roster_rows: int
     forms: tuple[Form, ...]
     references: tuple[Reference, ...]
+    glossary: tuple[Term, ...] = Field(default=(), description="terms that this paper uses")

@@ -62,6 +62,20 @@ def test_every_corner_of_the_range_gives_a_number(law: Law) -> None:
 
 
 @pytest.mark.parametrize("law", LAWS.values(), ids=LAWS)
+def test_a_hair_past_its_range_a_formula_gives_a_number_or_refuses(law: Law) -> None:
+    for corner in product(*((low, high) for low, high, _ in law.axes.values())):
+        here = dict(zip(law.axes, corner, strict=True))
+        for name, (low, high, _) in law.axes.items():
+            away = -math.inf if here[name] == low else math.inf
+            past = here | {name: math.nextafter(math.nextafter(here[name], away), away)}
+            if low < high and law.together(past):
+                try:
+                    assert math.isfinite(law.formula(**past))
+                except OutOfRange:
+                    continue
+
+
+@pytest.mark.parametrize("law", LAWS.values(), ids=LAWS)
 @settings(max_examples=40, deadline=None)
 @given(data=st.data())
 def test_a_result_goes_the_right_way(law: Law, data: st.DataObject) -> None:

@@ -298,6 +298,14 @@ def test_the_engine_makes_that_bar_as_it_is_described(tmp_path: Path) -> None:
     assert any("as wished" in str(finding.text) for finding in tree.findings)
 
 
+def test_that_bar_is_bonded_where_its_width_is_just_the_longest_joint_of_the_formula(tmp_path: Path) -> None:
+    """Common practice, and trade check value: the same bar; 1 1/2 in over 1 in is a hair more than 1.5 in a computer."""
+    wish = GOOD_BAR[3][2] + '\njoint_wish = "retaining-compound"'
+    case = advise(shop(tmp_path, "cinder-lane", *GOOD_BAR[:3], ("job", GOOD_BAR[3][1], wish))).case
+    assert case.value("joint.method") == "retaining-compound"
+    assert case.value("joint.catch_margin") >= 1
+
+
 @pytest.mark.parametrize("collar", ["3 in", "2.99 in", "2 3/4 in"])
 def test_that_bar_is_used_new_and_worn(tmp_path: Path, collar: str) -> None:
     job = shop(

@@ -10,6 +10,7 @@ from tailtrue.advise import advise, knowledge, make_procedure
 from tailtrue.errors import Refused
 from tailtrue.parts import Figure
 from tailtrue.procedure import Procedure, Step
+from tailtrue.render import to_markdown
 
 BORE = ("found_front", "found_rear")
 # The bar of the example measures 24.962 to 24.965 at end A; its bore is wanted 25.000 to 25.050 there.
@@ -192,6 +193,17 @@ def test_the_numbers_of_both_sheets_stand_on_the_last_page() -> None:
     assert hold is not None
     assert hold.goes_on is not None
     assert hold.goes_on.sheet_number == "FM-L2-004"
+
+
+def test_a_sheet_whose_number_nobody_said_is_named_by_its_title(tmp_path: Path) -> None:
+    tree = make_procedure(
+        job_with(tmp_path, 'found = "bond-failed"', "fernhill", ("rework", 'rework_sheet = "FM-L2-004"\n', ""))
+    )
+    hold = last(tree).hold
+    assert hold is not None
+    assert hold.goes_on is not None
+    assert hold.goes_on.sheet_number == ""
+    assert f'the sheet "{hold.goes_on.sheet}"' in to_markdown(tree)
 
 
 def test_chatter_is_met_with_a_slower_speed_and_a_most() -> None:

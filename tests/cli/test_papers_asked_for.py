@@ -7,13 +7,17 @@ import pytest
 from shops import EXAMPLES, tailtrue
 
 REWORK = EXAMPLES / "fernhill" / "rework.toml"
+MAKING = EXAMPLES / "fernhill" / "make-bar.toml"
 
 
 @pytest.mark.parametrize(
-    ("only", "missing"), [("procedure,record", "record"), ("card,safety", "card"), ("sop,procedure", "sop")]
+    ("job", "only", "missing"),
+    [(MAKING, "procedure,record", "record"), (REWORK, "sop,card", "sop"), (REWORK, "sop", "sop")],
 )
-def test_a_paper_that_the_job_does_not_have_is_refused_beside_others(tmp_path: Path, only: str, missing: str) -> None:
-    done = tailtrue("make", REWORK, "--out", tmp_path / "out", "--only", only, "--format", "md")
+def test_a_paper_that_the_job_does_not_have_is_refused_beside_others(
+    tmp_path: Path, job: Path, only: str, missing: str
+) -> None:
+    done = tailtrue("make", job, "--out", tmp_path / "out", "--only", only, "--format", "md")
     assert done.returncode == 2
     assert f"has no {missing}" in done.stderr
     assert not list(tmp_path.glob("out/*"))
@@ -22,7 +26,7 @@ def test_a_paper_that_the_job_does_not_have_is_refused_beside_others(tmp_path: P
 def test_without_a_wish_the_papers_that_there_are_are_made(tmp_path: Path) -> None:
     done = tailtrue("make", REWORK, "--out", tmp_path, "--format", "md")
     assert done.returncode == 0, done.stderr
-    assert {path.name for path in tmp_path.iterdir()} == {"procedure.md", "safety.md"}
+    assert {path.name for path in tmp_path.iterdir()} == {"procedure.md", "card.md", "safety.md", "record.md"}
 
 
 def test_the_help_names_every_paper() -> None:

@@ -5,8 +5,7 @@ from itertools import pairwise
 import pytest
 
 from tailtrue.advise import knowledge
-from tailtrue.computed.differences import in_steps
-from tailtrue.computed.lookup import _of_instrument
+from tailtrue.computed.differences import in_steps, of_instrument
 
 TABLES = knowledge().tables
 _TENTH = 0.00254  # mm in a tenth of a thousandth of an inch
@@ -32,7 +31,7 @@ def test_the_table_of_the_sheet_lists_what_its_dials_show(dials: str) -> None:
 )  # fmt: skip
 def test_the_record_goes_by_what_its_instrument_reads(dials: str, reads: float, first: float, last: float) -> None:
     rows = TABLES["record/look_up_steps"].where(dials=dials)
-    found = list(in_steps(_of_instrument(rows, reads)))
+    found = list(in_steps(of_instrument(rows, reads)))
     assert (found[0], found[-1]) == pytest.approx((first, last))
     assert all(one < other for one, other in pairwise(found))
     steps = [round(other - one, 6) for one, other in pairwise(found)]
@@ -40,7 +39,7 @@ def test_the_record_goes_by_what_its_instrument_reads(dials: str, reads: float, 
 
 
 def test_an_instrument_that_is_coarser_than_all_has_no_table() -> None:
-    assert not _of_instrument(TABLES["record/look_up_steps"].where(dials="metric"), 0.06)
+    assert not of_instrument(TABLES["record/look_up_steps"].where(dials="metric"), 0.06)
 
 
 def test_rows_go_on_from_each_other() -> None:

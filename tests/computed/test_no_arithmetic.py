@@ -16,6 +16,7 @@ _COUNT = "a count of pieces or of pecks, each timed by a formula"
 
 # Where arithmetic stands and may stay, with the reason.
 _EXPLAINED = {
+    "blank_collet.collet_serves": "answers yes or no",
     "collar_source._against": _TRIED,
     "collar_source._plate": _TRIED,
     "drills.demand": _TRIED,

@@ -2,10 +2,10 @@
 
 import pytest
 
-from .made import SHIPPED, SWEEP, Job, job
+from .made import GENERATED, SHIPPED, SWEEP, Job, job
 
 
-@pytest.fixture(params=[*SHIPPED, *SWEEP], scope="session")
+@pytest.fixture(params=[*SHIPPED, *SWEEP, *GENERATED], scope="session")
 def made(request: pytest.FixtureRequest) -> Job:
     """A job with its papers."""
     return job(request.param)

@@ -3,18 +3,18 @@
 import random
 import re
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from functools import cache
-from itertools import count
+from itertools import count, cycle, islice
 from pathlib import Path
 from typing import Any
 
 from random_shops import BARS, COLLARS, KITS, SPEEDS, WISHES, write
 from render.reading import Element, figures, read_page
 from shops import EXAMPLES
-from tailtrue.advise import make_procedure
-from tailtrue.errors import Refused
+from tailtrue.advise import Advice, advise, knowledge, procedure_of
+from tailtrue.errors import FactsWrong, Refused
 from tailtrue.parts import Caution, Figure, Text
 from tailtrue.procedure import Phase, Procedure, Step
 from tailtrue.render import to_html, to_markdown
@@ -23,14 +23,20 @@ from tailtrue.render.record_page import to_record_html, to_record_markdown
 from tailtrue.render.safety_markdown import to_safety_markdown
 from tailtrue.render.safety_page import to_safety_html
 from tailtrue.render.sop_page import to_sop_html, to_sop_markdown
+from tailtrue.store.knowledge import Knowledge
+from tailtrue.sweeping.files import Raw, read_sweep
 
 SHIPPED = tuple(
     path.relative_to(EXAMPLES).with_suffix("").as_posix()
     for path in sorted(EXAMPLES.glob("*/*.toml"))
     if "\n[job]\n" in f"\n{path.read_text(encoding='utf-8')}"
 )
-SWEPT = 30
+SWEPT = 12
 SWEEP = tuple(f"sweep-{number:02}" for number in range(1, SWEPT + 1))
+# Jobs near the starts of the sweep that the rule base is held against, of every route.
+ROUTES = tuple(knowledge().routes)
+OF_A_ROUTE = 3
+GENERATED = tuple(f"{route}-{number}" for route in ROUTES for number in range(1, OF_A_ROUTE + 1))
 MAKERS = {
     "procedure": (to_html, to_markdown),
     "card": (to_card_html, to_card_markdown),
@@ -47,13 +53,15 @@ class Job:
 
     name: str
     tree: Procedure
+    advice: Advice
     _html: dict[str, str] = field(default_factory=dict)
     _pages: dict[str, Element] = field(default_factory=dict)
 
     @property
     def kinds(self) -> tuple[str, ...]:
         """The papers that this job has."""
-        lacks = {"card": self.tree.card is None, "sop": self.tree.sop is None, "record": self.tree.record is None}
+        record = self.tree.record or self.tree.work_record
+        lacks = {"card": self.tree.card is None, "sop": self.tree.sop is None, "record": record is None}
         return tuple(kind for kind in MAKERS if not lacks.get(kind))
 
     def html(self, kind: str) -> str:
@@ -106,8 +114,58 @@ def sentences(text: Text) -> list[str]:
 def job(name: str) -> Job:
     """A shipped example or a job of the sweep by its name."""
     if name in SHIPPED:
-        return Job(name, make_procedure(EXAMPLES / f"{name}.toml"))
+        return _made(name, advise(EXAMPLES / f"{name}.toml"))
+    if name in GENERATED:
+        route, _, number = name.rpartition("-")
+        return _made(name, _generated(route, int(number)))
     return _swept(SWEEP.index(name))
+
+
+@cache
+def _of_route(route: str) -> Iterator[Advice]:
+    """Sheets of one route: a start of the sweep, and four of the alternatives that the sweep tries laid over it."""
+    known = knowledge()
+    sweep = read_sweep(known)
+    starts = [raw for raw in sweep.starts.values() if raw.get("job.do", "make-and-use-bar") == route]
+    ways = [way for way in sweep.ways if "job.do" not in way]
+    draw = random.Random(route)
+    drawn = ((draw.choice(starts), *draw.sample(ways, 4), paper) for paper in cycle(_PAPERS))
+    return _printed(known, sweep.job, (_laid(*each) for each in drawn))
+
+
+# Every route on both papers, and for somebody who learns.
+_PAPERS = (
+    {"job.paper": "A4"},
+    {"job.paper": "Letter"},
+    {"job.operator": "learner", "job.supervised": True, "job.alone": False},
+)
+
+
+def _laid(*parts: Raw) -> Raw:
+    return {name: raw for part in parts for name, raw in part.items()}
+
+
+def _printed(known: Knowledge, path: Path, jobs: Iterable[Raw]) -> Iterator[Advice]:
+    for raw in jobs:
+        try:
+            advice = advise(path, known, raw)
+            procedure_of(advice)
+            yield advice
+        except (FactsWrong, Refused):
+            continue
+
+
+_MADE: dict[str, list[Advice]] = {}
+
+
+def _generated(route: str, number: int) -> Advice:
+    made = _MADE.setdefault(route, [])
+    made += islice(_of_route(route), number - len(made))
+    return made[number - 1]
+
+
+def _made(name: str, advice: Advice) -> Job:
+    return Job(name, procedure_of(advice), advice)
 
 
 _PLAIN: dict[str, Any] = {
@@ -142,7 +200,7 @@ def _swept(number: int) -> Job:
             one |= {"wish": _WISHED[number // 3 % len(_WISHED)], "kit": sorted(KITS), "collar_d": 65}
         with tempfile.TemporaryDirectory() as folder:
             try:
-                return Job(SWEEP[number], make_procedure(write(Path(folder), one)))
+                return _made(SWEEP[number], advise(write(Path(folder), one)))
             except Refused:
                 continue
     raise AssertionError("the search never ends")

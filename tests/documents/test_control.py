@@ -193,8 +193,12 @@ def test_v43_a_checklist_wants_values_is_short_and_ends_in_words(made: Job) -> N
         start = made.tree.card.start
         assert 1 <= len(start.lines) <= MOST_LINES
         assert start.ends_with.lower() == "list complete"
-        called = ", ".join(f"{line.item} {line.state}" for line in start.lines)
-        assert f"{called}. {start.ends_with}." in " ".join(_shown(made, "card").split())
+        shown = " ".join(_shown(made, "card").split())
+        places = [shown.find(f"{line.item} {line.state}") for line in start.lines]
+        assert -1 not in places
+        assert places == sorted(places)
+        assert shown.find(start.ends_with) > places[-1]
+        assert made.tree.card.ends_with.lower() == "list complete"
         assert not {line.state.lower() for line in start.lines} & {"", "ok", "set", "checked", "done", "yes"}
     for block in made.tree.safety_review.checks:
         assert 1 <= len(block.lines) <= MOST_LINES, block.title
@@ -294,3 +298,30 @@ def test_v53_only_a_job_of_an_owner_alone_at_home_does_without_other_reviewers()
         assert job(name).tree.title.owner == alone, name
         found[name] = alone
     assert set(found.values()) == {True, False}
+
+
+def test_the_title_block_tells_of_its_making_or_leaves_a_place(made: Job) -> None:
+    """ISO 9001:2015, 7.5.2 and 7.5.3: format, change control, distribution; a place to write where nobody said."""
+    title = made.tree.title
+    block = next(made.page("procedure").all("table", "identity"))
+    words = " ".join(block.words.split())
+    for said_there in (
+        title.generator,
+        title.inputs,
+        title.knowledge_version,
+        title.operator,
+        title.use_level,
+        title.status,
+    ):
+        assert said_there
+        assert said_there in words
+    labels = {entry.label for entry in title.control}
+    assert {"Lathe number", "Takes the place of", "Kept at", "Micrometers due"} <= labels
+    assert ("Compound until" in labels) <= ("compound" in made.page("procedure").words)
+    for one in title.changes:
+        assert one.what in words
+        assert one.why in words
+    places = len(list(block.all("span", "line")))
+    open_lines = sum(1 for entry in title.control if entry.value is None) + (not title.changes)
+    assert places >= open_lines + 2  # done by, on
+    assert words.count("Changed") == 1

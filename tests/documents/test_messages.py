@@ -6,6 +6,7 @@ from functools import cache
 
 from shops import ROOT
 from tailtrue.parts import Caution
+from tailtrue.truth import Truth
 
 from .made import Job, said, sentences
 
@@ -134,13 +135,63 @@ def _steps_with(made: Job) -> list[tuple[str, tuple[Caution, ...]]]:
     return [(step.number, step.cautions) for _, step in made.steps]
 
 
+MOST_AT_A_STEP, MOST_BEFORE_A_PHASE = 3, 5
+
+
 def test_v54_few_messages_stand_before_one_step(made: Job) -> None:
-    """House rule after what is known of warning fatigue: two in full, and two lines that name where the rest was told."""
+    """House rule after what is known of warning fatigue: three of any kind, told in full or as a line; five before a phase."""
     for number, cautions in _steps_with(made):
-        lines = [one for one in cautions if one.again]
-        assert len(lines) <= LINES_AT_A_STEP, number
-        assert len(cautions) - len(lines) <= MOST_AT_A_STEP, number
+        assert len(cautions) <= MOST_AT_A_STEP, number
+    for phase in made.tree.phases:
+        assert len(phase.cautions) <= MOST_BEFORE_A_PHASE, phase.number
+    for section in made.page("procedure").all("section", "step"):
+        assert sum(1 for _ in section.all("div", "message")) <= MOST_AT_A_STEP, section.attributes
 
 
-MOST_AT_A_STEP = 2
-LINES_AT_A_STEP = 2
+def test_v54_every_message_that_holds_is_printed_in_full_before_its_first_step(made: Job) -> None:
+    """DITA 1.3 and ASD-STE100 issue 9: few boxes, but none that is left out."""
+    full: list[str] = []
+    # What stands above each step, read from the page in its order: the front first.
+    above: dict[str, int] = {}
+    for element in made.page("procedure").all():
+        kinds = element.attributes.get("class", "").split()
+        if "says" in kinds or element.tag == "td":
+            full.append(" ".join(element.words.split()))
+        elif element.tag == "section" and "step" in kinds:
+            number = element.attributes["aria-labelledby"].removeprefix("step-").replace("-", ".")
+            above[number] = len(full) + sum(1 for _ in element.all("div", "message"))
+    case = made.advice.case
+    checked = 0
+    for caution in case.knowledge.cautions:
+        answers = set(caution.file.answers)
+        first = next((step for _, step in made.steps if answers & set(step.activities)), None)
+        if first is None or case.judge(caution.when).truth is Truth.NO:
+            continue
+        node = next(one for one in made.cautions if one.id == caution.file.id and not one.again)
+        parts = [node.hazard, node.harm, *(piece for line in node.avoid for piece in line if isinstance(piece, str))]
+        pieces = [" ".join(piece.split()).rstrip(".") for piece in parts]
+        told = [text for text in full[: above[first.number]] if all(piece in text for piece in pieces)]
+        assert told, (node.id, first.number)
+        checked += 1
+    assert checked > MOST_BEFORE_A_PHASE
+
+
+def test_v01_the_messages_of_the_card_stand_before_its_first_line(made: Job) -> None:
+    """DITA 1.3 and flight-deck checklist studies: few messages, before what they protect."""
+    if made.tree.card:
+        words = made.page("card").words
+        assert words.index("DANGER") < words.index(made.tree.card.steps_title)
+        assert 1 <= len(made.tree.card.messages) <= 3
+
+
+def test_v17_the_list_stands_before_the_lines_of_the_card_that_start_the_spindle(made: Job) -> None:
+    """Shop safety practice: each start has its check; on the card a mark sends back to the list."""
+    if made.tree.card:
+        words, card = made.page("card").words, made.tree.card
+        assert words.index(card.start.title) < words.index(card.steps_title)
+        turning = {step.number for _, step in made.steps if step.machine == "turning"}
+        numbers = [step.number for _, step in made.steps]
+        for line in card.steps:
+            stretch = numbers[numbers.index(line.step) : numbers.index(line.last) + 1]
+            assert line.starts == bool(turning & set(stretch)), line.text
+        assert any(line.starts for line in card.steps) == (card.list_first in words)

@@ -35,12 +35,31 @@ ONE_NAME = {
 
 
 def _lines(made: Job) -> list[tuple[str, str]]:
-    return [(step.number, one) for _, step in made.steps for line in step.text for one in sentences(line)]
+    """The sentences of the steps, and of the short steps of the card."""
+    short = made.tree.card.steps if made.tree.card else ()
+    return [
+        *((step.number, one) for _, step in made.steps for line in step.text for one in sentences(line)),
+        *((f"card {line.step}", one) for line in short for one in sentences((line.text,))),
+    ]
+
+
+def _orders(made: Job) -> list[tuple[str, str]]:
+    """What people do by the standing procedure and the safety review, beside the steps: each sentence with its place."""
+    review = made.tree.safety_review
+    texts = [("isolation", line.text) for line in review.isolation]
+    texts += [("emergency", line.text) for line in review.emergency]
+    texts += [("check", line.otherwise) for one in review.checks for line in one.lines]
+    if sop := made.tree.sop:
+        for part in ("before", "during", "after", "forbidden", "isolation"):
+            texts += [(part, line.text) for line in getattr(sop, part)]
+        texts += [("way back", row.back) for row in sop.limits]
+        texts += [("first aid", row.do) for row in sop.emergency]
+    return [(place, one) for place, text in texts for one in sentences(text)]
 
 
 def test_v07_a_sentence_of_a_step_holds_one_command(made: Job) -> None:
     """ASD-STE100 issue 9, procedures: one instruction a sentence unless done at once; DOE-STD-1029-92 CN1."""
-    for number, line in _lines(made):
+    for number, line in [*_lines(made), *_orders(made)]:
         # What goes on behind a colon says what is set or seen.
         if not TOGETHER.search(line):
             assert not TWO.search(line), (number, line)
@@ -51,7 +70,7 @@ def test_v07_a_sentence_of_a_step_holds_one_command(made: Job) -> None:
 
 def test_v08_a_sentence_of_a_step_begins_with_a_command_or_a_condition(made: Job) -> None:
     """ASD-STE100 issue 9: the imperative; DOE-STD-1029-92 CN1: the condition before the action."""
-    for number, line in _lines(made):
+    for number, line in [*_lines(made), *_orders(made)]:
         first = line.split()[0].strip(",.")
         if first in {"IF", "WHEN"}:
             assert re.match(r"^(?:IF|WHEN) [^,]*(?:, [^,]+)*, (?:THEN )?\w+", line), (number, line)
@@ -79,6 +98,19 @@ def test_v10_a_note_commands_nothing(made: Job) -> None:
                 rf"(?:{COMMANDS}|Keep|Use|Do|Never|Go)\b(?!-|[^.]*:| (?:in this order|or|of|to the eye))", note
             )
             assert not command, (step.id, note)
+    told = [(row.label, row.beyond) for row in (*made.tree.limits, *(made.tree.sop.limits if made.tree.sop else ()))]
+    told += [(row.caution, (row.harm,)) for row in made.tree.safety_review.hazards]
+    told += [(near.id, (near.what_happens,)) for near in made.tree.safety_review.near_misses]
+    for place, text in told:
+        for note in sentences(text):
+            assert not re.match(rf"(?:{COMMANDS}|Keep|Use|Do|Never|Go)\b(?!-|,)", note), (place, note)
+
+
+def test_before_during_and_after_have_twelve_lines_at_most(made: Job) -> None:
+    """House rule: what is read before a start is short enough to be read."""
+    if sop := made.tree.sop:
+        for part in (sop.before, sop.during, sop.after):
+            assert 0 < len(part) <= 12
 
 
 def test_v11_no_condition_mixes_and_with_or(made: Job) -> None:

@@ -68,7 +68,7 @@ def cone_hardly_cut() -> Job:
     return _settings("centre-bar", _as_fact("bar.centre_cone_depth", mm("bar.centre_cone_depth", 0.4, "length")))
 
 
-@breaks("V260", _where("ropewalk", "centre-bar"), also="V80")
+@breaks("V260", _where("ropewalk", "centre-bar"))
 def large_end_not_told() -> Job:
     return _settings("centre-bar", lambda piece: piece if getattr(piece, "fact", "") != "bar.centre_cone" else "wide")
 

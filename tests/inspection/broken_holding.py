@@ -109,14 +109,14 @@ def collar_faced_that_nobody_put_on_the_stub() -> Job:
     return _without(_STUB, "mount-on-stub", "mount-on-stub")
 
 
-@breaks("V133", _where(_STUB, "face-on-stub"), also="V80 V233")
+@breaks("V133", _where(_STUB, "face-on-stub"), also="V233")
 def deep_cut_on_the_stub() -> Job:
     return _figures(
         _STUB, "face-on-stub", lambda one: one.model_copy(update={"value": 0.5}) if one.rounding == "depth" else one
     )
 
 
-@breaks("V133", _where(_STUB, "face-on-stub"), also="V80")
+@breaks("V133", _where(_STUB, "face-on-stub"))
 def stub_with_no_depth_of_cut() -> Job:
     return _figures(_STUB, "face-on-stub", lambda one: None if one.rounding == "depth" else one)
 
@@ -166,7 +166,7 @@ def no_room_for_the_drill_behind_the_soft_jaws_told() -> Job:
 @breaks("V57", _where(_SOFT, "face-bar"), also="V108")
 def bar_turned_faster_than_the_collet_chuck_is_marked() -> Job:
     tree, shop = _job(_SOFT)
-    caps = tuple(replace(cap, limit_per_min=100.0) if cap.name == "collet chuck" else cap for cap in shop.speed_caps)
+    caps = tuple(replace(cap, limit_per_min=100.0) if cap.name == "what grips the bar" else cap for cap in shop.speed_caps)
     return tree, replace(shop, speed_caps=caps)
 
 

@@ -79,12 +79,12 @@ def lathe_that_has_no_chuck_with_independent_jaws() -> Job:
     return tree, replace(given, independent_chucks={})
 
 
-@breaks("V311", "step 3.1")
+@breaks("V311", "step 3.1", also="V80")
 def chuck_fitted_without_its_limit_of_speed() -> Job:
     return _changed(_rework(), "rework-fit-chuck", _without("rework.chuck_speed_limit"))
 
 
-@breaks("V311", "step 3.1", also="V315")
+@breaks("V311", "step 3.1", also="V315 V80 V82")
 def chuck_told_faster_than_its_mark() -> Job:
     return _changed(_rework(), "rework-fit-chuck", _valued("rework.chuck_speed_limit", 2500.0))
 
@@ -107,7 +107,7 @@ def room_behind_the_collar_not_told() -> Job:
     return _changed(_rework(), "set-bore-true", _without("rework.room_behind"))
 
 
-@breaks("V312", "step 4.1")
+@breaks("V312", "step 4.1", also="V80")
 def collar_that_stands_out_nobody_knows_how_far() -> Job:
     return _changed(_rework(), "set-bore-true", _without("rework.stands_out"))
 

@@ -282,9 +282,9 @@ def card_line_without_a_label() -> Job:
     return with_card_line("skim.feed", label=(" ",))
 
 
-@breaks("V41", "whole sheet", also="V82")
+@breaks("V41", "whole sheet", also="V82 V432")
 def card_left_empty() -> Job:
-    return with_sheet(card=procedure().card.model_copy(update={"groups": ()}))
+    return with_sheet(card=procedure().card.model_copy(update={"groups": (), "steps": ()}))
 
 
 @breaks("V80", "card", also="V81")

@@ -93,17 +93,17 @@ def bore_that_is_not_gauged_after_the_cut() -> Job:
     return _changed("fernhill", "rework-gauge-again", lambda step: step.model_copy(update={"hold": None}))
 
 
-@breaks("V172", "step 3.4", also="V60")
+@breaks("V172", "step 3.4", also="V60 V80 V81")
 def cut_past_the_largest_bore() -> Job:
     return _told("fernhill", "rework-bore", cuts__depth=0.09, cuts__least_after=25.106, cuts__largest_after=25.111)
 
 
-@breaks("V172", "step 3.4")
+@breaks("V172", "step 3.4", also="V80 V81")
 def radius_told_as_diameter() -> Job:
     return _told("fernhill", "rework-bore", cuts__depth=0.1)
 
 
-@breaks("V172", "step 3.4")
+@breaks("V172", "step 3.4", also="V80")
 def beginning_that_lets_the_cuts_end_past_the_window() -> Job:
     return _told("fernhill", "rework-bore", begin_most=24.97)
 
@@ -114,12 +114,12 @@ def limits_that_the_bar_at_this_seat_does_not_allow() -> Job:
     return tree, replace(shop, measured={**shop.measured, "head": tuple(one - 0.1 for one in shop.measured["head"])})
 
 
-@breaks("V173", "step 2.1")
+@breaks("V173", "step 2.1", also="V80")
 def more_tries_than_the_collars_are_worth() -> Job:
     return _told("quarry-road", "change-one-thing", tries=9.0)
 
 
-@breaks("V173", "step 2.1")
+@breaks("V173", "step 2.1", also="V80")
 def repeat_without_a_most() -> Job:
     def change(step: Step) -> Step:
         lines = tuple(

@@ -193,7 +193,7 @@ def limit_that_the_steps_of_the_sheet_go_beyond() -> Job:
     return _figures(tree, "limit.chucked_overhang", 2.5), shop
 
 
-@breaks("V331", "step 2.2")
+@breaks("V331", "step 2.2", also="V442")
 def certificate_that_accepts_collars_for_one_skim_alone() -> Job:
     return _accepting("re-certify", "inspect-bar", 0.3)
 

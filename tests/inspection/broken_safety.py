@@ -16,6 +16,7 @@ from .changed import (
     with_sheet,
     with_shop,
     with_step,
+    with_steps,
     without_caution,
 )
 from .sample import STATES, procedure
@@ -80,20 +81,31 @@ def severity_off_the_scale() -> Job:
     return with_caution("5.1", severity=6)
 
 
-@breaks("V04", "step 1.3", also="V01 V79")
+@breaks("V04", "step 1.3", also="V01 V79 V430")
 def danger_left_out() -> Job:
     return with_sheet(job_cautions=procedure().job_cautions[1:])
 
 
-@breaks("V04", "step 2.3")
+@breaks("V04", "step 2.3", also="V430")
 def danger_turned_into_warning() -> Job:
     first, *rest = procedure().job_cautions
     return with_sheet(job_cautions=(first.model_copy(update={"signal": "warning"}), *rest))
 
 
 @breaks("V54", "step 4.1")
-def three_cautions_at_a_step() -> Job:
-    return with_step("4.1", cautions=tuple(caution(f"fear-{word}", "warning", "mount-between-centres") for word in "abc"))
+def four_cautions_at_a_step() -> Job:
+    return with_step("4.1", cautions=tuple(caution(f"fear-{word}", "warning", "mount-between-centres") for word in "abcd"))
+
+
+@breaks("V54", "step 4.1")
+def two_cautions_at_a_step_and_two_lines_that_point_back() -> Job:
+    """A line is a box too: what is counted is what the eye must read."""
+    answers = ("mount-between-centres", *step("2.1").activities)
+    told = tuple(caution(f"fear-{word}", "warning", *answers) for word in "ab")
+    lines = tuple(one.model_copy(update={"again": "2.1"}) for one in told)
+    here = (*lines, *(caution(f"fear-{word}", "warning", "mount-between-centres") for word in "cd"))
+    stands = {"2.1": (*step("2.1").cautions, *told), "4.1": here}
+    return with_steps(lambda one: one.model_copy(update={"cautions": stands.get(one.number, one.cautions)}))
 
 
 @breaks("V54", "phase 4")
@@ -101,7 +113,7 @@ def four_cautions_open_a_phase() -> Job:
     return with_phase("4", cautions=tuple(caution(f"fear-{word}", "warning", "mount-between-centres") for word in "abcd"))
 
 
-@breaks("V54", "step 1.1", also="V107")
+@breaks("V54", "step 1.1", also="V107 V430")
 def danger_away_from_its_step_and_a_warning_there() -> Job:
     danger, lesser = step("1.1").cautions
     changed, givens = with_step("1.1", cautions=(lesser,))
@@ -337,7 +349,7 @@ def caution_that_must_be_said_dropped_for_another() -> Job:
     return with_caution("2.7", id="another-word")
 
 
-@breaks("V79", "step 4.3")
+@breaks("V79", "step 4.3", also="V430")
 def danger_replaced_by_another_one() -> Job:
     first, *rest = procedure().job_cautions
     return with_sheet(job_cautions=(first.model_copy(update={"id": "another-danger"}), *rest))

@@ -174,7 +174,7 @@ def nothing_says_who_may_use_the_lathe() -> Job:
     return _with(first=())
 
 
-@breaks("V100", _WHERE)
+@breaks("V100", _WHERE, also="V450")
 def first_line_that_lets_everybody_in() -> Job:
     return _with(first=(_sop().first[0].model_copy(update={"text": ("People who were shown this lathe use it.",)}),))
 
@@ -264,12 +264,12 @@ def _alone(job: Job, *, owner: bool = True) -> Job:
     return tree, replace(known, owner=owner)
 
 
-@breaks("V268", _WHERE)
+@breaks("V268", _WHERE, also="V453")
 def owner_alone_with_lines_for_others_to_sign() -> Job:
     return _alone(_with(roster_rows=0))
 
 
-@breaks("V268", _WHERE)
+@breaks("V268", _WHERE, also="V453")
 def owner_alone_with_a_roster() -> Job:
     return _alone(_with_control(signatories=_sop().control.signatories[:1], status="draft"))
 

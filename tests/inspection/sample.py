@@ -22,6 +22,7 @@ from tailtrue.procedure import (
     Need,
     Phase,
     Procedure,
+    ShortStep,
     Source,
     StartLine,
     StartList,
@@ -47,6 +48,7 @@ GLOSSARY = (
     Term(id="bore", term="bore", seen_as="bore", meaning=("A hole made to size.",), sources=("common-practice",)),
     Term(id="collar", term="collar", seen_as="collars", meaning=("A ring on the bar.",), sources=("common-practice",)),
 )
+_MOST_LINES = 15
 _USED_UP = {"compound"}
 _WEAR = {"nitrile-gloves"}
 _INSTRUMENTS = {"micrometer-bar", "micrometer-collars", "bore-gauge", "indicator"}
@@ -97,8 +99,7 @@ def shop() -> Shop:
         screws=SCREWS,
         must_say={"gauge-bore": frozenset({"finger-in-bore"}), "skim": frozenset({"gloves", "abrasive-cloth"})},
         states=STATES,
-        messages_at_step=2,
-        lines_at_step=2,
+        messages_at_step=3,
         messages_at_phase=3,
         labels=("Workshop bench 4 in the corner", "SW-L2-014"),
         measured={"head": (22.0, 21.998)},
@@ -145,15 +146,40 @@ def card_of(phases: tuple[Phase, ...]) -> Card:
             title="Before each start",
             lines=(
                 StartLine(item="key", state="out"),
+                StartLine(item="gloves", state="off"),
+                StartLine(item="sleeves, hair", state="close"),
                 StartLine(item="guard", state="shut"),
                 StartLine(item="clamps", state="tight"),
-                StartLine(item="speed", state="as on the plate"),
+                StartLine(item="behind the spindle", state="nothing out"),
+                StartLine(item="speed", state="as on the plate", unit="1/min"),
                 StartLine(item="turn by hand", state="free"),
             ),
             ends_with="List complete",
         ),
+        messages=_dangers(phases),
         notes=(note,),
         groups=tuple(group for group in groups if group.lines),
+        steps_title="Do, then tick",
+        steps=tuple(_short(phase) for phase in phases[:_MOST_LINES] if phase.steps),
+        list_first="call the list first",
+        interrupted="Called away? Go back one line.",
+        ends_with="List complete",
+        emergency="Press the stop. Isolate the lathe. Call",
+        pointer="It does not stand in for the sheet.",
+    )
+
+
+def _dangers(phases: tuple[Phase, ...]) -> tuple[str, ...]:
+    every = [*JOB_CAUTIONS]
+    for phase in phases:
+        every += [*phase.cautions, *(one for step in phase.steps for one in step.cautions)]
+    return tuple(dict.fromkeys(one.id for one in every if one.signal == "danger"))[:3]
+
+
+def _short(phase: Phase) -> ShortStep:
+    starts = any(step.machine == "turning" for step in phase.steps)
+    return ShortStep(
+        step=phase.steps[0].number, last=phase.steps[-1].number, text="Do the work of this phase.", starts=starts
     )
 
 
@@ -215,6 +241,8 @@ def _without_lists() -> Procedure:
             paper="A4",
             knowledge_version="0.4.0",
             checksum="7c1e-93af",
+            generator="tailtrue",
+            inputs="5c0b-cbe1",
             dials="metric",
             valid_for="this lathe only",
         ),

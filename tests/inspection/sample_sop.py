@@ -51,13 +51,18 @@ def sop_of(sheet: Procedure) -> ShopSheet:
             language="English",
             use_level="continuous",
             valid_for=title.valid_for,
-            generator="tailtrue",
+            generator=title.generator,
             rules=title.knowledge_version,
-            inputs="5c0b-cbe1",
-            entries=(Entry(label="Machine", value=("Workshop bench 4 in the corner",)), Entry(label="Kept at")),
+            inputs=title.inputs,
+            entries=(
+                Entry(label="Machine", value=("Workshop bench 4 in the corner",)), Entry(label="Kept at"),
+                Entry(label="Number of the machine"), Entry(label="Takes the place of"), Entry(label="Last reviewed: by, on"),
+                Entry(label="Newest copy: where"),
+            ),
             signatories=(Signatory(role="Author", name="workshop staff"), Signatory(role="Approval")),
         ),
-        first=(line("who", "Only people who were shown this lathe use it."),),
+        photo=(f"Photo of {title.machine}.",),
+        first=(line("who", "Use it only if you were instructed on it and permitted by the lathe steward."),),
         banners=(line("draft", "Draft. Nobody works from it."),),
         scope=(line("scope", "One bar on one lathe."),),
         who=tuple(
@@ -73,7 +78,10 @@ def sop_of(sheet: Procedure) -> ShopSheet:
         ),
         training=(line("shown", "Be shown the work."),),
         supervision=(line("learner", "A learner works with a trainer."),),
-        local=(Entry(label="Emergency number"),),
+        local=(
+            Entry(label="Emergency number"), Entry(label="Reserve and sign in: where"), Entry(label="Prior approval"),
+            Entry(label="Reports go to"),
+        ),
         hazards=tuple(
             HazardRow(
                 caution=one.id, signal=one.signal, signs=("P028",), hazard=one.hazard, harm=one.harm, avoid=one.avoid[0],
@@ -81,6 +89,7 @@ def sop_of(sheet: Procedure) -> ShopSheet:
             )
             for one in _dangers(sheet)
         ),
+        hazard_note=(line("note", "Not every hazard is covered here."),),
         signs=(Sign(code="P028", words="no gloves", shape="crossed-ring"),),
         wear=(
             WearRow(
@@ -114,7 +123,13 @@ def sop_of(sheet: Procedure) -> ShopSheet:
         records=(line("keep", "Keep the roster."),),
         acknowledgement=(line("read", "I have read it."),),
         roster_rows=15,
-        forms=(Form(id="tag", title="Tag", lead=("OUT OF USE.",), places=(FormLine(label="Hung by"),)),),
+        forms=(
+            Form(id="tag", title="Tag", lead=("OUT OF USE.",), places=(FormLine(label="Hung by"),)),
+            Form(
+                id="comments", title="Comments", lead=("What does not fit.",),
+                places=(FormLine(label="What", high=True), FormLine(label="Give back to")),
+            ),
+        ),
         references=(Reference(source="lathe-guide", title="Safe use of centre lathes", edition="", idea="gloves"),),
     )  # fmt: skip
 

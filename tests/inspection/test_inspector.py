@@ -43,7 +43,14 @@ def test_a_shop_that_is_not_known_lets_nothing_pass() -> None:
     assert not inspect(procedure(), None).ok  # type: ignore[arg-type]
 
 
-TREE = {"tailtrue.record_sheet", "tailtrue.parts", "tailtrue.procedure", "tailtrue.review", "tailtrue.shop_sheet"}
+TREE = {
+    "tailtrue.record_sheet",
+    "tailtrue.parts",
+    "tailtrue.procedure",
+    "tailtrue.review",
+    "tailtrue.shop_sheet",
+    "tailtrue.work_record",
+}
 
 
 def test_the_inspection_imports_the_tree_and_the_standard_library_alone() -> None:

@@ -12,14 +12,19 @@ from . import (
     broken_answered,
     broken_bar_ends,
     broken_bench,
+    broken_bench_ends,
+    broken_blank_collet,
     broken_bond,
     broken_boring,
     broken_by_hand,
+    broken_card,
+    broken_castings,
     broken_choices,
     broken_documents,
     broken_drawings,
     broken_first_turns,
     broken_fixed,
+    broken_four_jaw_bar,
     broken_four_jaws,
     broken_grammar,
     broken_hands,
@@ -28,6 +33,7 @@ from . import (
     broken_moved,
     broken_named_tools,
     broken_other_chuck,
+    broken_pairs,
     broken_paper,
     broken_places,
     broken_power,
@@ -39,9 +45,11 @@ from . import (
     broken_routes,
     broken_safety,
     broken_shop,
+    broken_shop_words,
     broken_skims,
     broken_slide,
     broken_sop,
+    broken_standing,
     broken_stock,
     broken_stop,
     broken_third,
@@ -51,23 +59,30 @@ from . import (
     broken_too_close,
     broken_unsaid,
     broken_words,
+    broken_work_record,
 )
 from .broken import BROKEN, Broken
 from .sample import procedure, shop
+from .sample_shop_words import OURS, SHIPPED, caution_said, step_said
 
 PARTS = (
     broken_again,
     broken_answered,
     broken_bar_ends,
     broken_bench,
+    broken_bench_ends,
+    broken_blank_collet,
     broken_bond,
     broken_boring,
     broken_by_hand,
+    broken_card,
+    broken_castings,
     broken_choices,
     broken_documents,
     broken_drawings,
     broken_first_turns,
     broken_fixed,
+    broken_four_jaw_bar,
     broken_four_jaws,
     broken_grammar,
     broken_hands,
@@ -76,6 +91,7 @@ PARTS = (
     broken_moved,
     broken_named_tools,
     broken_other_chuck,
+    broken_pairs,
     broken_paper,
     broken_places,
     broken_power,
@@ -87,9 +103,11 @@ PARTS = (
     broken_routes,
     broken_safety,
     broken_shop,
+    broken_shop_words,
     broken_skims,
     broken_slide,
     broken_sop,
+    broken_standing,
     broken_stock,
     broken_stop,
     broken_third,
@@ -99,7 +117,13 @@ PARTS = (
     broken_too_close,
     broken_unsaid,
     broken_words,
+    broken_work_record,
 )
+
+
+def test_words_of_a_shop_beside_the_shipped_ones_pass() -> None:
+    for job in (caution_said(*SHIPPED, OURS), step_said(("Put the bar between the centres.",), ("Lay the dog beside it.",))):
+        assert inspect(*job).failures == ()
 
 
 def test_the_sample_passes() -> None:

@@ -17,6 +17,7 @@ from tailtrue.procedure import (
     Move,
     Phase,
     Procedure,
+    ShortStep,
     Source,
     StartLine,
     StartList,
@@ -258,10 +259,32 @@ def card(phases: tuple[Phase, ...]) -> Card:
     notes = (Setting(label=("The dial reads diameter",), value=(mm("lathe.dial_division", 0.05, "depth"), " a division.")),)
     start = StartList(
         title="Before each start",
-        lines=(StartLine(item="key", state="out"), StartLine(item="one turn by hand", state="free")),
+        lines=(StartLine(item="key", state="out"), StartLine(item="speed", state="as told", unit="1/min")),
         ends_with="List complete",
     )
-    return Card(start=start, notes=notes, groups=tuple(group for group in groups if group.lines))
+    return Card(
+        messages=_messages(phases),
+        start=start,
+        notes=notes,
+        groups=tuple(group for group in groups if group.lines),
+        steps_title="Do, then tick",
+        steps=tuple(_short(phase) for phase in phases),
+        list_first="call the list first",
+        interrupted="Called away? Go back one line.",
+        ends_with="List complete",
+        emergency="Press the stop. Isolate the lathe. Then help. Call",
+        pointer="It does not stand in for the sheet.",
+    )
+
+
+def _short(phase: Phase) -> ShortStep:
+    starts = any(step.machine == "turning" for step in phase.steps)
+    return ShortStep(step=phase.steps[0].number, last=phase.steps[-1].number, text="Do this.", starts=starts)
+
+
+def _messages(phases: tuple[Phase, ...]) -> tuple[str, ...]:
+    every = [one for phase in phases for one in (*phase.cautions, *(told for step in phase.steps for told in step.cautions))]
+    return tuple(dict.fromkeys(one.id for one in every if one.signal == "danger"))
 
 
 def title(dials: Literal["metric", "inch"], paper: Literal["A4", "Letter"], machine: str) -> TitleBlock:

@@ -204,6 +204,30 @@ _SIZES: dict[str, Any] = {
     "jaws-on-plug": _plugged(),
     "blank-in-soft-jaws": _soft(),
     "collar-on-stub": _stubbed(),
+    "blank-in-collet": st.builds(
+        lambda grip, out, spare, size: {
+            "grip": grip,
+            "standing_out": out,
+            "sawn_width": grip + out,
+            "collet_length": grip + spare,
+            "diameter": size,
+        },
+        _between(7, 60),
+        _between(4, 12),
+        _between(0, 20),
+        _between(25, 110),
+    ),
+    "bar-in-four-jaws": st.builds(
+        lambda sizes, bore, out: {**sizes, "spindle_bore": sizes["diameter"] + bore, "run_out": out},
+        _bar(),
+        _between(0.5, 40),
+        _between(0.01, 0.1),
+    ),
+    "bar-upright": st.builds(
+        lambda sizes, room: {"diameter": sizes["diameter"], "length": sizes["length"], "height": sizes["length"] + room},
+        _bar(),
+        _between(10, 400),
+    ),
     "bar-in-collet": st.builds(
         lambda sizes, bore: {**sizes, "spindle_bore": sizes["diameter"] + bore}, _bar(), _between(0.5, 40)
     ),

@@ -5,10 +5,11 @@ from decimal import Decimal
 
 import pytest
 
-from tailtrue.parts import Dials
+from tailtrue.parts import Dials, Figure
 from tailtrue.places import templates_folder
-from tailtrue.procedure import Procedure
-from tailtrue.render.card import Block, Row, blocks, dangers, side_by_side, to_card_html, to_card_markdown
+from tailtrue.procedure import CardGroup, CardLine, Procedure
+from tailtrue.render.card import messages, to_card_html, to_card_markdown
+from tailtrue.render.card_rows import LAYOUTS, Block, Row, blocks, laid_out, room_below, side_by_side
 from tailtrue.render.numbers import read
 from tailtrue.render.words import say
 
@@ -39,21 +40,37 @@ def plain(text: str) -> str:
 
 
 def number_rows(page: Element) -> list[Element]:
-    return [row for table in page.all("table", "numbers") for row in table.all("tr") if list(row.all("td"))]
+    return [row for table in page.all("table", "numbers") for row in table.all("tr") if list(row.all("td", "number"))]
+
+
+def set_rows(page: Element) -> list[Element]:
+    """Those of the steps: the look-up table has a number for its label."""
+    return [row for row in number_rows(page) if not list(row.all("th", "by"))]
+
+
+def due_rows(tree: Procedure, dials: Dials) -> list[tuple[str, str, str]]:
+    """Label, number and unit of each line; a size at the end of a label follows its speed."""
+    due = []
+    for line in (line for group in tree.card.groups for line in group.lines):
+        *name, size = line.label
+        one = read(line.value, dials)
+        if name and isinstance(size, Figure):
+            number, _, unit = plain(read(size, dials).whole).partition(" ")
+            due += [("speed", one.number, one.unit), (plain("".join(map(str, name))), number, unit)]
+        else:
+            due.append((plain(say(line.label, dials)), plain(one.number), plain(one.unit)))
+    return due
 
 
 def test_each_number_of_the_card_has_its_own_line_with_its_unit(tree: Procedure, page: Element, dials: Dials) -> None:
-    found = [(plain(next(row.all("th")).words), *(plain(cell.words) for cell in row.all("td"))) for row in number_rows(page)]
-    lines = [line for group in tree.card.groups for line in group.lines]
-    shown = [read(line.value, dials) for line in lines]
-    assert found == [
-        (plain(say(line.label, dials)), plain(one.number), plain(one.unit)) for line, one in zip(lines, shown, strict=True)
-    ]
+    found = [(plain(next(row.all("th")).words), *(plain(cell.words) for cell in row.all("td"))) for row in set_rows(page)]
+    assert found == due_rows(tree, dials)
     assert len(found) > 10
 
 
 def test_an_operation_stands_over_its_lines_with_the_numbers_of_its_steps(tree: Procedure, page: Element) -> None:
     heads = [plain(next(table.all("thead")).words) for table in page.all("table", "numbers")]
+    heads = [head for head in heads if not head.startswith("Collars differ by")]
     due = [f"{group.title} {', '.join(dict.fromkeys(line.step for line in group.lines))}" for group in tree.card.groups]
     assert list(dict.fromkeys(heads)) == due
 
@@ -77,20 +94,26 @@ def test_numbers_without_decimals_need_no_room_beside_them() -> None:
         group.model_copy(update={"lines": tuple(line for line in group.lines if line.value.rounding == "speed")})
         for group in sample.card.groups
     )
-    made = blocks(sample.card.model_copy(update={"groups": speeds}), "metric")
+    made = blocks(sample.card.model_copy(update={"groups": tuple(one for one in speeds if one.lines)}), "metric")
+    assert made
     assert {row.width for block in made for row in block.rows} == {"0ch"}
 
 
-@pytest.mark.parametrize("selector", [".numbers td.number", ".moves .part th, .moves .part td"])
-def test_figures_are_at_least_seventeen_points_high(selector: str) -> None:
-    found = re.search(rf"^{re.escape(selector)} {{([^}}]*)}}", STYLE, flags=re.MULTILINE)
+def test_figures_are_at_least_seventeen_points_high_in_every_layout() -> None:
+    sizes = {
+        float(size)
+        for rule in re.findall(r"td\.number[^{]*{([^}]*)}", STYLE)
+        for size in re.findall(r"font-size: ([\d.]+)pt", rule)
+    }
+    assert sizes == {layout.number for layout in LAYOUTS}
+    assert min(sizes) >= 17
+    for selector in (".numbers td.number", ".numbers tbody th.by", ".card .figure"):
+        found = re.search(rf"^{re.escape(selector)} {{([^}}]*)}}", STYLE, flags=re.MULTILINE)
+        assert found
+        assert "font-size: 17pt" in found[1]
+    found = re.search(r"^\.numbers td\.number {([^}]*)}", STYLE, flags=re.MULTILINE)
     assert found
-    size = re.search(r"font-size: ([\d.]+)pt", found[1])
-    assert size
-    assert float(size[1]) >= 17
-    assert "text-align: right" in found[1]
-    assert "white-space: nowrap" in found[1]
-    assert "tabular-nums" in found[1]
+    assert all(word in found[1] for word in ("text-align: right", "white-space: nowrap", "tabular-nums"))
 
 
 def test_the_style_is_black_and_white_without_a_grid_and_readable() -> None:
@@ -99,36 +122,91 @@ def test_the_style_is_black_and_white_without_a_grid_and_readable() -> None:
     assert min(float(size) for size in re.findall(r"font-size: ([\d.]+)pt", STYLE)) >= 8.5
 
 
-def test_every_danger_of_the_sheet_stands_on_the_card_and_nothing_less(tree: Procedure, page: Element) -> None:
-    every = [*tree.job_cautions]
-    for phase in tree.phases:
-        every += [*phase.cautions, *(caution for step in phase.steps for caution in step.cautions)]
+def test_the_messages_of_the_card_stand_in_full_and_no_others(tree: Procedure, page: Element) -> None:
     words = plain(next(page.all("table", "dangers")).words)
-    for caution in every:
-        assert (caution.hazard in words) == (caution.signal == "danger"), caution.id
-    told = {caution.id: caution for caution in every if caution.signal == "danger"}
+    told = {caution.id: caution for caution in messages(tree)}
+    assert tuple(told) == tree.card.messages
     assert told
-    assert [caution.id for caution in dangers(tree)] == list(told)
     for caution in told.values():
         assert words.count(caution.hazard) == 1
         assert plain(say(caution.avoid[0], tree.title.dials)) in words
     assert words.count("DANGER") == 1
+    assert len(list(next(page.all("table", "dangers")).all("tr"))) == len(told)
 
 
-def test_the_look_up_table_is_whole_and_says_the_direction_in_words(tree: Procedure, page: Element, dials: Dials) -> None:
-    rows = [row for part in page.all("div", "part") for row in next(part.all("tbody")).all("tr")]
-    found = [tuple(plain(cell.words) for cell in row.all() if cell.tag in ("th", "td")) for row in rows]
+def test_a_message_stands_before_the_first_line_to_do(page: Element) -> None:
+    text = page.words
+    assert text.index("DANGER") < text.index("Before each start") < text.index("Do, then tick")
+
+
+def test_each_line_of_the_list_has_its_state_and_a_blank_and_no_way_round(tree: Procedure, page: Element) -> None:
+    rows = list(next(page.all("table", "called")).all("tr"))
+    assert len(rows) == len(tree.card.start.lines)
+    for line, row in zip(tree.card.start.lines, rows, strict=True):
+        unit = ", rev/min" if line.unit else ""
+        assert plain(row.words) == f"{line.item} {line.state}{unit}"
+        (blank,) = row.all("span", "line")
+        assert blank.attributes["aria-label"] == "write what was found"
+    assert not re.search(r"\bn/?a\b|not applicable", page.words, flags=re.IGNORECASE)
+
+
+def test_each_line_to_do_has_a_box_its_step_and_a_mark_where_the_spindle_starts(tree: Procedure, page: Element) -> None:
+    rows = list(next(page.all("table", "ticks")).all("tr"))
+    found = [plain(row.words) for row in rows]
+    assert found == [f"{chr(0x25BA) + ' ' if line.starts else ''}{line.text} {line.step}" for line in tree.card.steps]
+    assert any(line.starts for line in tree.card.steps)
+    assert all(len(list(row.all("span", "box"))) == 1 for row in rows)
+
+
+def test_the_card_says_how_to_go_on_after_a_call_and_where_each_list_ends(tree: Procedure, page: Element) -> None:
+    words = plain(page.words)
+    assert tree.card.interrupted in words
+    assert words.count("List complete") == 2
+    assert [plain(one.words) for one in page.all("p", "ends")] == [tree.card.start.ends_with, tree.card.ends_with]
+
+
+def test_the_look_up_table_has_every_move_and_says_the_direction_in_words(
+    tree: Procedure, page: Element, dials: Dials
+) -> None:
+    rows = [row for row in number_rows(page) if list(row.all("th", "by"))]
+    found = [(plain(next(row.all("th")).words), plain(next(row.all("td")).words)) for row in rows]
+    inside, outside = tree.look_up.inside, tree.look_up.outside
     assert found == [
-        (read(row.difference, dials).number, "leave it" if row.move is None else read(row.move, dials).number)
+        (read(row.difference, dials).number, read(row.move, dials).number)
         for row in tree.look_up.rows
+        if row.move is not None and not (inside and outside and inside.value < row.difference.value <= outside.value)
     ]
-    unit = "mm" if dials == "metric" else "in"
-    heads = {plain(head.words) for part in page.all("div", "part") for head in next(part.all("thead")).all("th")}
-    assert heads == {f"differ by, {unit}", f"move, {unit}"}
-    which = plain(next(page.all("div", "which")).words)
+    assert len(found) > 3
+    assert {plain(list(row.all("td"))[1].words) for row in rows} == {"mm" if dials == "metric" else "in"}
+    which = [plain(head.words) for head in page.all("th", "direction")]
     assert f"Tailstock end LARGER: {tree.look_up.larger_at_tailstock}" in which
     assert f"Tailstock end SMALLER: {tree.look_up.smaller_at_tailstock}" in which
-    assert "or less: leave it alone." in which
+
+
+def test_a_tool_is_a_number_of_its_own_and_tools_at_one_speed_stand_under_it() -> None:
+    def drill(name: str, marked: str, value: float) -> CardLine:
+        size = Figure(fact="hole.ladder.size", value=1.0, unit="mm", rounding="tool", marked=marked)
+        speed = Figure(fact="hole.ladder.speed", value=value, unit="1/min", rounding="speed")
+        return CardLine(label=(f"{name} ", size), value=speed, step="5.1")
+
+    group = CardGroup(
+        title="Drill",
+        lines=(drill("straight", "4 mm", 700), drill("straight", "9.5 mm", 700), drill("taper", "13/64 in", 450)),
+    )
+    (block,) = blocks(procedure().card.model_copy(update={"groups": (group,)}), "metric", {700.0: "B3"})
+    assert [(row.number, row.unit, row.lever) for row in block.rows] == [
+        ("700", "rev/min", "B3"), ("4", "mm", ""), ("9.5", "mm", ""), ("450", "rev/min", ""), ("13/64", "in", ""),
+    ]  # fmt: skip
+
+
+def test_the_fewer_the_numbers_the_larger_they_are(tree: Procedure, dials: Dials) -> None:
+    made = blocks(tree.card, dials)
+    few, _ = laid_out(made[:1], dials)
+    many, columns = laid_out(made * 3, dials)
+    assert few.number > many.number >= 17
+    assert few.columns == 1
+    assert room_below(few, laid_out(made[:1], dials)[1]) >= 0
+    assert sum(len(block.rows) for column in columns for block in column) == 3 * sum(len(block.rows) for block in made)
 
 
 def test_no_verdict_is_claimed_when_none_is_possible(tree: Procedure) -> None:
@@ -143,17 +221,18 @@ def test_stop_conditions_and_notes_are_all_there(tree: Procedure, page: Element)
     dials = tree.title.dials
     for line in tree.stop_at_once:
         assert plain(say(line, dials)) in text
-    called = ", ".join(f"{line.item} {line.state}" for line in tree.card.start.lines)
-    assert f"{tree.card.start.title}: {called}. {tree.card.start.ends_with}." in text
     for note in tree.card.notes:
-        assert plain(f"{say(note.label, dials)}: {say(note.value, dials)}") in text
+        assert plain(f"{say(note.label, dials)}:") in text
+        for piece in note.value:
+            assert plain(piece if isinstance(piece, str) else read(piece, dials).whole) in text
 
 
 def test_the_card_says_which_sheet_it_goes_with_and_what_to_do_in_an_emergency(page: Element) -> None:
     text = plain(page.words)
     assert f"Goes with sheet {NUMBER} rev 3, checksum 7c1e-93af. It does not stand in for the sheet." in text
     assert "EMERGENCY Press the stop. Isolate the lathe. Then help. Call" in text
-    assert [line.attributes["aria-label"] for line in page.all("span", "line")] == ["write the number here"]
+    (line,) = next(page.all("p", "emergency")).all("span", "line")
+    assert line.attributes["aria-label"] == "write the number here"
     assert plain(next(page.all("h1")).words) == f"{MACHINE}: bench card"
 
 
@@ -175,7 +254,7 @@ def test_the_same_procedure_gives_the_same_bytes(dials: Dials) -> None:
 
 
 def block(title: str, rows: int, label: str = "speed") -> Block:
-    return Block(title, "1.1", tuple(Row(f"{label} {place}", "1", "mm", 0.0, 1.0) for place in range(rows)))
+    return Block(title, "1.1", tuple(Row((f"{label} {place}",), "1", "mm") for place in range(rows)))
 
 
 def sizes(columns: tuple[tuple[Block, ...], ...]) -> list[list[tuple[str, int]]]:
@@ -184,19 +263,19 @@ def sizes(columns: tuple[tuple[Block, ...], ...]) -> list[list[tuple[str, int]]]
 
 def test_columns_keep_the_order_and_lose_nothing(tree: Procedure, dials: Dials) -> None:
     made = blocks(tree.card, dials)
-    columns = side_by_side(made)
+    columns = side_by_side(made, 3)
     assert len(columns) == 3
     assert [row for column in columns for one in column for row in one.rows] == [row for one in made for row in one.rows]
 
 
 def test_blocks_that_share_out_evenly_stay_whole() -> None:
     made = tuple(block(title, 4) for title in "abcdef")
-    assert sizes(side_by_side(made)) == [[("a", 4), ("b", 4)], [("c", 4), ("d", 4)], [("e", 4), ("f", 4)]]
+    assert sizes(side_by_side(made, 3)) == [[("a", 4), ("b", 4)], [("c", 4), ("d", 4)], [("e", 4), ("f", 4)]]
 
 
 def test_a_block_is_split_only_when_that_saves_more_than_a_row() -> None:
-    assert sizes(side_by_side((block("a", 3), block("b", 4), block("c", 3)))) == [[("a", 3)], [("b", 4)], [("c", 3)]]
-    long = sizes(side_by_side((block("a", 2), block("b", 20), block("c", 2))))
+    assert sizes(side_by_side((block("a", 3), block("b", 4), block("c", 3)), 3)) == [[("a", 3)], [("b", 4)], [("c", 3)]]
+    long = sizes(side_by_side((block("a", 2), block("b", 20), block("c", 2)), 3))
     assert [title for column in long for title, _ in column] == ["a", "b", "b", "b", "c"]
     assert sum(rows for column in long for title, rows in column if title == "b") == 20
 
@@ -204,7 +283,7 @@ def test_a_block_is_split_only_when_that_saves_more_than_a_row() -> None:
 def test_a_card_without_numbers_is_still_a_page(tree: Procedure) -> None:
     bare = tree.model_copy(update={"card": tree.card.model_copy(update={"notes": (), "groups": ()})})
     page = read_page(to_card_html(bare))
-    assert number_rows(page) == []
+    assert set_rows(page) == []
     assert list(page.all("table", "dangers"))
 
 
@@ -212,9 +291,8 @@ def test_markdown_holds_the_same_numbers_in_the_same_order(tree: Procedure, dial
     text = to_card_markdown(tree)
     rows = [line.split(" | ") for line in text.splitlines() if line.startswith("| ")]
     numbers = [(cells[2], cells[3].removesuffix(" |").strip()) for cells in rows if len(cells) == 4][2:]
-    lines = [line for group in tree.card.groups for line in group.lines]
-    assert numbers == [(read(line.value, dials).number, read(line.value, dials).unit) for line in lines]
-    for caution in dangers(tree):
+    assert [(plain(number), plain(unit)) for number, unit in numbers] == [row[1:] for row in due_rows(tree, dials)]
+    for caution in messages(tree):
         assert f"- **DANGER** **{caution.hazard}.**" in text
     assert f"Tailstock end LARGER: **{tree.look_up.larger_at_tailstock}**" in text
     assert "**Emergency** Press the stop." in text

@@ -169,6 +169,20 @@ _SOUND = {
     "bar-in-steady": drawing("bar-in-steady", diameter=25, length=378, standing_out=37),
     "bar-in-spindle": drawing("bar-in-spindle", diameter=25, length=378, standing_out=37, spindle_bore=38),
     "bar-in-collet": drawing("bar-in-collet", diameter=25, length=378, standing_out=37, spindle_bore=38),
+    "blank-in-collet": drawing("blank-in-collet", sawn_width=28, grip=21, standing_out=7, collet_length=30, diameter=60),
+    "boring-reach-collet": drawing("boring-reach-collet", width=25, room=8, overhang=33, shank=16, hole=23, chuck_hole=62),
+    "bar-in-four-jaws": drawing("bar-in-four-jaws", diameter=25, length=378, standing_out=37, spindle_bore=38, run_out=0.05),
+    "bar-under-press": drawing("bar-under-press", diameter=25, length=378, height=700),
+    "round-blank-by-halves": drawing(
+        "round-blank-by-halves",
+        sawn_width=33,
+        first_face=1.5,
+        second_face=6.5,
+        width=25,
+        sawn_diameter=70,
+        diameter=64,
+        bar=25,
+    ),
     "jaws-on-plug": drawing("jaws-on-plug", jaw_depth=40, step=20, plug=62, plug_width=12, diameter=70),
     "blank-in-soft-jaws": drawing(
         "blank-in-soft-jaws", sawn_width=28, grip=20, standing_out=8, jaw_depth=40, room=20, plug=62, diameter=70

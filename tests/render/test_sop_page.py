@@ -12,6 +12,7 @@ from tailtrue.procedure import Procedure
 from tailtrue.render.pdf import to_pdf
 from tailtrue.render.sop_page import HEADS, WORDS, sop_of, to_sop_html, to_sop_markdown
 from tailtrue.render.words import say, sentence
+from tailtrue.shop_sheet import Change
 
 from .reading import read_page
 from .test_pdf import EXAMPLES, POINTS, on_paper, squeezed, strokes, words
@@ -91,16 +92,17 @@ def test_what_is_worn_and_not_worn_has_its_signs(tree: Procedure) -> None:
     assert all(len(label) > 5 for labels in drawn for label in labels)
 
 
-def test_the_roster_of_a_shop_with_others_stands_alone_on_the_last_page_and_an_owner_alone_has_none(
-    name: str, sheet: PdfReader
-) -> None:
+def test_the_last_page_hangs_at_the_lathe_with_the_roster_and_an_owner_alone_has_none(name: str, sheet: PdfReader) -> None:
     if name == ALONE:
         assert all("roster" not in words(page).lower() for page in sheet.pages)
         assert all(HEADS["roster"] not in words(page) for page in sheet.pages)
         return
-    heads = [head for part, head in HEADS.items() if part != "roster"]
+    # With it what a signature says, and the comments; nothing else.
+    heads = [head for part, head in HEADS.items() if part not in ("roster", "acknowledgement")]
     last = words(sheet.pages[-1])
     assert HEADS["roster"] in last
+    assert HEADS["acknowledgement"] in last
+    assert "Comments on this paper" in last
     assert not [head for head in heads if re.search(rf"(?<!\w){re.escape(head)}(?!\w)", last)]
     assert all(HEADS["roster"] not in words(page) for page in sheet.pages[:-1])
 
@@ -111,8 +113,12 @@ def test_nothing_is_lost_on_paper(tree: Procedure, sheet: PdfReader) -> None:
     lines = (*sop.scope, *sop.training, *sop.supervision, *sop.isolation, *sop.waste, *sop.records, *sop.acknowledgement)
     for line in (*lines, *sop.before, *sop.during, *sop.after, *sop.forbidden, *sop.banners):
         assert squeezed(say(line.text, dials)) in text, line.id
+    for line in sop.hazard_note:
+        assert squeezed(say(line.text, dials)) in text, line.id
     for hazard in sop.hazards:
         assert squeezed(sentence(hazard.hazard)) in text
+    for term in sop.glossary:
+        assert squeezed(f"{term.term} {say(term.meaning, dials)}") in text
     for form in sop.forms:
         assert squeezed(form.title) in text
 
@@ -173,7 +179,7 @@ def test_places_to_write_are_eight_millimetres_high_and_the_roster_of_a_shop_wit
 
 def test_what_the_shop_wrote_is_text_and_never_markup(tree: Procedure) -> None:
     said = '<script>alert("x")</script>'
-    html = to_sop_html(with_control(tree, changes=(said,), id=said))
+    html = to_sop_html(with_control(tree, changes=(Change(what=said, why=said),), id=said))
     assert "<script" not in html
     assert "&lt;script&gt;" in html
 
@@ -204,8 +210,9 @@ def test_markdown_says_the_same_in_tables_that_readers_can_read(name: str, tree:
     html = MarkdownIt("commonmark").enable("table").render(text)
     heads = re.findall(r"<h2>(.*?)</h2>", html)
     wanted = {part: head for part, head in HEADS.items() if name != ALONE or part not in FOR_OTHERS}
-    roster = [wanted.pop("roster")] if "roster" in wanted else []
-    assert heads == [*wanted.values(), *(form.title for form in sop.forms), *roster]
+    at_lathe = [wanted.pop(part) for part in ("acknowledgement", "roster") if part in wanted]
+    forms = [[form.title for form in sop.forms if form.at_lathe == here] for here in (False, True)]
+    assert heads == [*wanted.values(), *forms[0], *at_lathe, *forms[1]]
     titles = [" ".join(one.words.split()) for one in read_page(to_sop_html(tree)).all("h2")]
     assert {HEADS[part] in titles for part in FOR_OTHERS} == {name != ALONE}
     told = squeezed(re.sub(r"<[^>]+>", "", html).replace("&quot;", '"').replace("&amp;", "&"))
@@ -225,3 +232,30 @@ def test_the_same_tree_makes_the_same_pages(tree: Procedure) -> None:
 def test_a_tree_without_one_makes_none(tree: Procedure) -> None:
     with pytest.raises(LookupError, match="no standing procedure"):
         to_sop_html(tree.model_copy(update={"sop": None}))
+
+
+def test_an_owner_has_one_column_of_steps_and_no_empty_one(name: str, tree: Procedure) -> None:
+    heads = [
+        " ".join(cell.words.split()) for cell in next(iter(read_page(to_sop_html(tree)).all("table", "matrix"))).all("th")
+    ]
+    assert ("The owner" in heads) == (name == ALONE)
+    assert ("Staff only" in heads) == (name != ALONE)
+
+
+def test_changes_stand_in_rows_with_their_reason(tree: Procedure) -> None:
+    changes = (Change(what="speed lowered", why="new chuck"), Change(what="guard", why="it was cracked"))
+    page = read_page(to_sop_html(with_control(tree, changes=changes)))
+    rows = [" ".join(row.words.split()) for row in next(iter(page.all("table", "changes"))).all("tr")]
+    assert rows[1:] == ["speed lowered.new chuck.", "guard.it was cracked."]
+
+
+def test_the_foot_of_every_page_says_by_whom_and_when_it_was_last_reviewed(tree: Procedure) -> None:
+    assert "last reviewed not yet" in to_sop_html(tree)
+    assert "last reviewed second trainer, 2026-03-30" in to_sop_html(
+        with_control(tree, last_reviewed=("second trainer, 2026-03-30",))
+    )
+
+
+def test_there_is_a_place_for_a_photo_that_names_the_lathe(tree: Procedure) -> None:
+    page = read_page(to_sop_html(tree))
+    assert tree.title.machine in next(iter(page.all("div", "photo"))).words

@@ -106,7 +106,8 @@ REFUSED = [
     (reword("caution", "stringy-chips", "Stand 300 mm off."), "is a number typed into a text"),
     (reword("caution", "stringy-chips", "word " * 21), "has more than 20 words"),
     (reword("caution", "stringy-chips", " "), "has an empty line"),
-    (reword("note", NOTE, "It is so."), "leaves out"),
+    (reword("note", NOTE, "It is {{ skim.speed }}."), "brings in value skim.speed"),
+    (reword("step", "skim-collars", "Watch the chip."), "is done while the spindle turns: its words stay as they are"),
     (reword("caution", "stringy-chips", "Stop.") + disable("caution", "stringy-chips"), "is reworded here and taken out"),
     (reword("step", "start-check", "Start."), "is a check or a hold: its words stay as they are"),
     (reword("step", "clean-lathe", "Wipe the ways 3 times."), "a number is typed into a sentence"),
@@ -267,7 +268,12 @@ def test_a_reworded_step_keeps_its_numbers_and_says_whose_words_it_has(tmp_path:
     steps = [step for phase in tree.phases for step in phase.steps if step.id == "clean-lathe"]
     assert steps
     assert all(step.shop_rule == "RK: as agreed" for step in steps)
-    assert all(step.text[0] == ("Brush the ways, never use air.",) for step in steps)
+    shipped = SHIPPED.steps["clean-lathe"].sentences
+    for step in steps:
+        assert step.text[-2:] == (("Brush the ways, never use air.",), ("Wipe them with a rag.",))
+        assert step.of_shop == len(step.text) - len(shipped) == 2
+    page = to_markdown(tree)
+    assert page.count("**Shop rule** Wipe them with a rag.") == len(steps)
 
 
 def test_rules_that_the_job_names_are_laid_and_a_missing_file_is_told(tmp_path: Path) -> None:
@@ -312,7 +318,7 @@ _ENTRY = st.one_of(
     st.tuples(
         st.sampled_from(sorted(caution.file.id for caution in SHIPPED.cautions)),
         st.sampled_from(["notice", "caution", "warning", "danger"]),
-    ).map(lambda pair: reword("caution", pair[0], "Mind it.", more=f'signal = "{pair[1]}"\n')),
+    ).map(lambda pair: reword("caution", pair[0], "Stop the spindle first.", more=f'signal = "{pair[1]}"\n')),
     st.just(CAUTION),
 )  # fmt: skip
 

@@ -23,6 +23,8 @@ BROKEN = [
     ("limits.toml", 'back = "Do not skim. Make new collars."', 'back = ""', "at least 1 character"),
     ("machine.toml", 'machine = "turning"', 'machine = "running"', "should be 'isolated'"),
     ("emergency.toml", 'seen = "Heavy bleeding"', 'seen = "Bleeding"', "the sheet's table has no such line"),
+    ("page.toml", 'route = "use-bar"', 'route = "use-bars"', "has no [[paper]] with its title"),
+    ("lines.toml", 'activities = ["free-end"]', 'activities = ["free-ends"]', "belongs on no paper"),
     ("page.toml", 'name = "job.author"', 'name = "job.writer"', "no fact is named 'job.writer'"),
     ("page.toml", 'high = ["What happened"', 'high = ["What was it"', "is no place of the form 'incident'"),
     ("page.toml", "roster_rows = 20", "roster_rows = 9", "greater than or equal to 15"),

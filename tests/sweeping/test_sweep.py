@@ -7,12 +7,14 @@ from itertools import combinations
 import pytest
 
 from shops import ROOT
-from tailtrue.advise import knowledge
+from tailtrue.advise import Advice, knowledge
 from tailtrue.conditions import read_condition
+from tailtrue.errors import InspectionFailed, Problem
+from tailtrue.procedure import Procedure
 from tailtrue.sweeping.files import UNREACHED, read_sweep, values
 from tailtrue.sweeping.page import reach_page
 from tailtrue.sweeping.pairs import pairwise
-from tailtrue.sweeping.reach import Reach, everything, reached_by, unreached
+from tailtrue.sweeping.reach import Reach, everything, reached_by, unreached, wrong_on_paper
 from tailtrue.sweeping.run import jobs_of, sweep_all, visited
 from tailtrue.sweeping.seek import as_entry, seek
 from tailtrue.tables import Row, Table
@@ -25,6 +27,26 @@ def reach() -> Reach:
 
 def test_everything_is_reached_or_explained() -> None:
     assert list(unreached(knowledge(), reach())) == []
+
+
+def test_every_sheet_of_the_sweep_passes_inspection() -> None:
+    assert reach().faults == []
+
+
+def test_what_the_inspection_finds_on_a_sheet_is_told_with_its_job(monkeypatch: pytest.MonkeyPatch) -> None:
+    known = knowledge()
+    sweep = read_sweep(known)
+    _, advice, refused = reached_by(sweep.job, known, sweep.starts["at-hand"])
+    assert advice is not None
+    assert not refused
+    assert wrong_on_paper(advice, {"job.title": "bar"}) == ()
+
+    def failing(_: Advice) -> Procedure:
+        raise InspectionFailed((Problem("step 3.1", "V34", "is empty", "fill it in"),))
+
+    monkeypatch.setattr("tailtrue.sweeping.reach.procedure_of", failing)
+    (found,) = wrong_on_paper(advice, {"job.title": "bar"})
+    assert found.where == "step 3.1, sheet of the sweep with job.title = bar"
 
 
 def test_the_sweep_makes_sheets_and_refusals_and_few_jobs_that_cannot_be_read() -> None:

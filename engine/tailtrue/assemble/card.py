@@ -1,15 +1,18 @@
-"""The card at the lathe: chosen settings of the steps that are in the plan, by operation."""
+"""The card at the lathe: chosen settings of the steps that are in the plan, by operation, and the steps in short."""
 
 from collections.abc import Iterable, Iterator
+from itertools import groupby
 from typing import TypeVar
 
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.steps import settings
-from tailtrue.parts import Figure, Text
-from tailtrue.procedure import Card, CardGroup, CardLine, Phase, StartLine, StartList, Step
+from tailtrue.parts import Caution, Figure, Text
+from tailtrue.procedure import Card, CardGroup, CardLine, Phase, ShortStep, StartLine, StartList, Step
 from tailtrue.store.knowledge import CardGroupText, CardLineText, PageLine, Route, Trouble
+from tailtrue.store.page_models import CardFile, ShortStepFile, StartListFile
 
 Line = TypeVar("Line", PageLine, Trouble)
+MOST_MESSAGES = 3
 
 
 def about(route: Route, lines: Iterable[Line]) -> tuple[Line, ...]:
@@ -17,35 +20,102 @@ def about(route: Route, lines: Iterable[Line]) -> tuple[Line, ...]:
     return tuple(line for line in lines if route.has_to_do_with(line.concerns))
 
 
-def card(filler: Filler, phases: Iterable[Phase], route: Route) -> Card:
+def card(filler: Filler, phases: Iterable[Phase], route: Route, for_the_job: Iterable[Caution]) -> Card:
     """The card of a job. A group without a line in this job is left out."""
     page = filler.case.knowledge.page.card
+    phases = tuple(phases)
     steps = [step for phase in phases for step in phase.steps]
+    dangers = _dangers(for_the_job, phases)
+    start = _list(page.file.start if any(map(_turns, steps)) else page.file.still, dangers)
     groups = (CardGroup(title=group.title, lines=tuple(_lines(filler, group, steps))) for group in page.groups)
     return Card(
-        start=StartList(
-            title=page.start.title,
-            lines=tuple(StartLine(item=line.item, state=line.state) for line in page.start.line),
-            ends_with=page.start.ends_with,
-        ),
+        messages=_messages(page.file, start, dangers),
+        start=start,
         notes=settings(filler, about(route, page.notes)),
         groups=tuple(group for group in groups if group.lines),
+        steps_title=page.file.short.title,
+        steps=tuple(_short(page.file.short.line, steps)),
+        list_first=page.file.short.list_first,
+        interrupted=page.file.short.interrupted,
+        ends_with=page.file.short.ends_with,
+        emergency=page.file.emergency,
+        pointer=page.file.pointer,
     )
+
+
+def _dangers(for_the_job: Iterable[Caution], phases: Iterable[Phase]) -> tuple[str, ...]:
+    """Every danger that the operator meets, each once; what others do away from this lathe is theirs."""
+    met = list(for_the_job)
+    for phase in phases:
+        if any(step.who != "staff" for step in phase.steps):
+            met += [*phase.cautions, *(caution for step in phase.steps for caution in step.cautions)]
+    return tuple(dict.fromkeys(caution.id for caution in met if caution.signal == "danger"))
+
+
+def _list(file: StartListFile, dangers: tuple[str, ...]) -> StartList:
+    lines = (
+        StartLine(
+            item=line.item, state=line.state, unit=line.unit, answers=tuple(name for name in line.answers if name in dangers)
+        )
+        for line in file.line
+    )
+    return StartList(title=file.title, lines=tuple(lines), ends_with=file.ends_with)
+
+
+def _messages(file: CardFile, start: StartList, dangers: tuple[str, ...]) -> tuple[str, ...]:
+    """What no line of the list keeps off: first what the shop added, then in the order of the file."""
+    answered = {name for line in start.lines for name in line.answers}
+    rank = {name: place for place, name in enumerate(file.messages)}
+    told = sorted((name for name in dangers if name not in answered), key=lambda name: rank.get(name, -1))
+    return tuple(told[:MOST_MESSAGES])
+
+
+def _short(lines: Iterable[ShortStepFile], steps: list[Step]) -> Iterator[ShortStep]:
+    """The steps that have a line, in their order; those of one line that follow each other are one stretch."""
+    line_of = {name: line for line in lines for name in line.steps}
+    told = [(place, step, line_of[step.id]) for place, step in enumerate(steps) if step.id in line_of]
+    # A line without a text is as many lines as it has steps.
+    for (_, text), group in groupby(told, key=lambda one: (one[2].steps[0] if one[2].text else one[1].number, one[2].text)):
+        stretch = tuple(group)
+        (first, step, _), (last, _, _) = stretch[0], stretch[-1]
+        yield ShortStep(
+            step=step.number,
+            last=steps[last].number,
+            text=text or f"{step.title}.",
+            starts=any(map(_turns, steps[first : last + 1])),
+        )
+
+
+def _turns(step: Step) -> bool:
+    return step.machine == "turning"
 
 
 def _lines(filler: Filler, group: CardGroupText, steps: list[Step]) -> Iterator[CardLine]:
     """Each number once, though several steps of the group set it alike."""
     here = [step for step in steps if step.id in group.steps]
     for wanted in group.lines:
-        found: dict[tuple[Text, Figure], CardLine] = {}
-        for line in (line for step in here for line in _set_at(filler, wanted, step)):
-            found.setdefault((line.label, line.value), line)
-        yield from found.values()
+        found: dict[tuple[Text, Figure], tuple[CardLine, ...]] = {}
+        for lines in (lines for step in here for lines in _set_at(filler, wanted, step)):
+            found.setdefault((lines[0].label, lines[0].value), lines)
+        for lines in found.values():
+            yield from lines
 
 
-def _set_at(filler: Filler, wanted: CardLineText, step: Step) -> Iterator[CardLine]:
+def _set_at(filler: Filler, wanted: CardLineText, step: Step) -> Iterator[tuple[CardLine, ...]]:
+    """What is set at a step with what is told beside it; under a label of its own also the ends of what is accepted."""
     for setting in step.settings:
-        for piece in setting.value:
-            if isinstance(piece, Figure) and piece.fact == wanted.fact:
-                label = filler.text(wanted.label) if wanted.label.parts else setting.label
-                yield CardLine(label=label, value=piece, step=step.number)
+        for piece in _figures(setting.value, wanted.fact):
+            label = filler.text(wanted.label) if wanted.label.parts else setting.label
+            beside = _figures(setting.reason, wanted.beside)
+            yield (
+                CardLine(label=label, value=piece, step=step.number),
+                *(CardLine(label=(wanted.beside_label,), value=one, step=step.number) for one in beside),
+            )
+    for check in step.checks:
+        for end in (check.limits.low, check.limits.high) if check.limits else ():
+            if end is not None and end.fact == wanted.fact:
+                yield (CardLine(label=filler.text(wanted.label), value=end, step=step.number),)
+
+
+def _figures(text: Text, fact: str) -> Iterator[Figure]:
+    return (piece for piece in text if isinstance(piece, Figure) and piece.fact == fact)

@@ -1,6 +1,6 @@
 """Cautions put where they protect: up front, at the opening of a phase, or directly above the action."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Sequence, Set
 from typing import NamedTuple, get_args
 
 from tailtrue.assemble.filling import Filler
@@ -8,9 +8,6 @@ from tailtrue.parts import Caution as CautionNode
 from tailtrue.parts import MachineState
 from tailtrue.store.knowledge import Caution
 from tailtrue.truth import Truth
-
-MOST_AT_A_STEP = "limit.messages_at_step"
-LINES_AT_A_STEP = "limit.lines_at_step"
 
 # What is read while the reader gets ready is about the step that follows.
 _GETS_READY = "start-check"
@@ -48,13 +45,19 @@ def _node(filler: Filler, caution: Caution, because: str | None) -> CautionNode:
         answers=tuple(file.answers),
         shown_because=because,
         shop_rule=filler.case.knowledge.shop.mark("caution", file.id),
+        of_shop=filler.case.knowledge.shop.own_lines("caution", file.id),
         sources=tuple(file.sources),
     )
 
 
-def for_the_job(held: Iterable[tuple[Caution, CautionNode]], activities: set[str]) -> tuple[CautionNode, ...]:
+def for_the_job(held: Iterable[tuple[Caution, CautionNode]], activities: Set[str]) -> tuple[CautionNode, ...]:
     """Cautions that hold for the whole job, printed once up front."""
     return tuple(node for caution, node in held if caution.file.scope == "job" and activities & set(caution.file.answers))
+
+
+def worst_first(nodes: Iterable[CautionNode]) -> tuple[CautionNode, ...]:
+    """Cautions in the order in which they are read."""
+    return tuple(sorted(nodes, key=_rank))
 
 
 class Place(NamedTuple):
@@ -72,19 +75,32 @@ class Dealt(NamedTuple):
     steps: tuple[tuple[CautionNode, ...], ...]
 
 
+class Few(NamedTuple):
+    """How many cautions may stand at a step and before a phase, and from which severity on one is told again."""
+
+    at_step: int
+    at_phase: int
+    again_from: int
+
+
 class CautionDealer:
     """Deals cautions out over the whole sheet, phase by phase, and remembers where each stands in full.
 
     A caution stands above the first step that meets its hazard. In a later phase it comes again only where it is the
     worst that answers an activity, so that every activity has one close by and none is read so often that it is no
-    longer read. What stood in full in an earlier phase names that place and is printed as one line; a danger never is.
-    A step carries `most` in full, the worst of them, and `lines` of the others. What is left over stands at the start
-    check right before the step; where there is none, or no room, it opens the phase. It never moves to a step that is
-    about something else.
+    longer read; one of little severity does not where a message up front is about that activity. What stood in full in
+    an earlier phase names that place and is printed as one line; a danger never is.
+    A step carries few of them, in full or as a line, the worst first. What is left over stands at the start check right
+    before the step; where there is none, or no room, it opens the phase. It never moves to a step that is about something
+    else. What is too much for the opening of a phase goes up front, the least of it (`up_front`); but no danger, and
+    nothing that asks for more than is worn for the whole job.
     """
 
-    def __init__(self, held: Iterable[tuple[Caution, CautionNode]], most: int, lines: int) -> None:
-        self._room = {True: lines, False: most}
+    def __init__(self, held: Iterable[tuple[Caution, CautionNode]], few: Few, front: Sequence[CautionNode] = ()) -> None:
+        self._few = few
+        self._worn = {piece for node in front for piece in node.protective_equipment}
+        self._answered = {activity for node in front for activity in node.answers}
+        self.up_front: list[CautionNode] = []
         self._held = [(caution, node) for caution, node in held if caution.file.scope == "step"]
         self._answers = {node.id: frozenset(node.answers) for _, node in self._held}
         self._answering: dict[str, set[int]] = {}
@@ -104,7 +120,7 @@ class CautionDealer:
             due = [node for node in due if self._answers[node.id].isdisjoint(place.activities)]
             for node in here:
                 self._with_room(opening, above, places, index, node).append(node)
-        placed = tuple(self._placed(node, number) for node in opening)
+        placed = tuple(self._placed(node, number) for node in self._opening(opening))
         return Dealt(
             placed,
             tuple(
@@ -112,6 +128,14 @@ class CautionDealer:
                 for place, nodes in zip(places, above, strict=True)
             ),
         )
+
+    def _opening(self, opening: list[CautionNode]) -> list[CautionNode]:
+        """What opens a phase, once what is too much for it has gone up front."""
+        may_go = [one for one in opening if one.signal != "danger" and self._worn >= set(one.protective_equipment)]
+        over = max(len(opening) - self._few.at_phase, 0)
+        gone = may_go[-over:] if over else []
+        self.up_front += gone
+        return [one for one in opening if one not in gone]
 
     def _with_room(
         self,
@@ -124,18 +148,13 @@ class CautionDealer:
         """Where a caution goes. What is worn may be gloves: then to no livelier step."""
         states = get_args(MachineState)
         bound = states.index(places[index].machine) if node.protective_equipment else len(states)
-        line = self._is_line(node)
         for near in (index, index - 1):
             ready = near == index or (near >= 0 and _GETS_READY in places[near].activities)
             if not ready or states.index(places[near].machine) > bound:
                 continue
-            if sum(self._is_line(one) == line for one in above[near]) < self._room[line]:
+            if len(above[near]) < self._few.at_step:
                 return above[near]
         return opening
-
-    def _is_line(self, node: CautionNode) -> bool:
-        """Whether it is printed as one line that names an earlier phase."""
-        return node.signal != "danger" and node.id in self._shown
 
     def _placed(self, node: CautionNode, place: str) -> CautionNode:
         first = self._shown.setdefault(node.id, place)
@@ -145,12 +164,15 @@ class CautionDealer:
         """The cautions of a phase with these steps, worst first."""
         due: set[str] = set()
         answered: set[str] = set()
+        said = {node.id for node in self.up_front}
         for place in places:
             ranks = set().union(*(self._answering.get(activity, ()) for activity in place.activities))
             # Worst first: the first to answer an activity in this phase is the one that stays close to it.
             for _, node in map(self._held.__getitem__, sorted(ranks)):
                 met = self._answers[node.id].intersection(place.activities)
-                if node.id not in self._shown or met - answered:
+                if node.severity < self._few.again_from:
+                    met -= self._answered
+                if node.id not in said and (node.id not in self._shown or met - answered):
                     due.add(node.id)
                     answered |= met
         return [node for _, node in self._held if node.id in due]

@@ -12,9 +12,10 @@ from tailtrue.store.knowledge import Term
 _NOT_READ = frozenset(
     {
         "id", "fact", "unit", "rounding", "bound", "kind", "place", "sources", "activities", "answers", "signs", "read",
-        "used_at", "caution", "safety_review", "sop", "record", "derivations", "glossary", "checksum", "dimensions",
-        "machine", "tools", "protective_equipment", "instrument", "go_back_to", "parts", "shop", "author", "approver",
-        "machine_detail", "walked_through", "technical_reviewer", "safety_reviewer", "operator", "stated", "never_signs",
+        "used_at", "caution", "safety_review", "sop", "record", "work_record", "derivations", "glossary", "checksum",
+        "dimensions", "machine", "tools", "protective_equipment", "instrument", "go_back_to", "parts", "shop", "author",
+        "approver", "machine_detail", "walked_through",
+        "technical_reviewer", "safety_reviewer", "operator", "stated", "never_signs",
     }
 )  # fmt: skip
 
@@ -25,20 +26,24 @@ _WORD_ENDS = re.compile(r"(?:s|es)?(?![\w-])")
 
 
 def explained(tree: Procedure, terms: Iterable[Term]) -> Procedure:
-    """The tree with the terms that its sheet and its safety review use, each for itself; its record comes with its own."""
+    """The tree with the terms that sheet, safety review and standing procedure use, each its own; the record has them."""
     terms, review = tuple(terms), tree.safety_review
     told = review.model_copy(update={"glossary": glossary(terms, review, tree.do_not_start, tree.stop_at_once)})
+    sop = tree.sop
     return tree.model_copy(
         update={
             "safety_review": told,
             "glossary": glossary(terms, tree),
+            # The titles of steps are explained where the steps are.
+            "sop": sop and sop.model_copy(update={"glossary": glossary(terms, sop.model_copy(update={"who": ()}))}),
         }
     )
 
 
 def explaining_sources(tree: Procedure) -> Iterator[str]:
     """Every source that the terms of a tree name."""
-    for terms in (tree.glossary, tree.safety_review.glossary, tree.record.glossary if tree.record else ()):
+    others = (one.glossary for one in (tree.record, tree.work_record, tree.sop) if one is not None)
+    for terms in (tree.glossary, tree.safety_review.glossary, *others):
         for term in terms:
             yield from term.sources
 

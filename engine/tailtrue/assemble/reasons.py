@@ -11,13 +11,14 @@ from tailtrue.case import Gap
 from tailtrue.decisions import JudgedRow
 from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Figure, Node, Origin, Text
-from tailtrue.procedure import Alternative, Choice, Derivation, Source
+from tailtrue.procedure import ANOTHER_BINDS, ANOTHER_FIRST, IT_BINDS, IT_FITS, Alternative, Choice, Derivation, Source
 from tailtrue.store.knowledge import Route
 from tailtrue.truth import Truth
 
 GIVEN = "given"
 _WITH_IT = "with the rest of its table, see there"
 _OPEN: dict[str, Origin] = {"memory": "memory", "common-practice": "common-practice", GIVEN: "said", "shop-rule": "said"}
+_WEIGHED: dict[str, Literal["least", "greatest"]] = {"least": "least", "greatest": "greatest"}
 _WEAKNESS: tuple[Origin, ...] = ("memory", "common-practice", "published", "said")
 
 
@@ -29,32 +30,42 @@ def choices(filler: Filler, route: Route) -> tuple[Choice, ...]:
     """
     made = []
     asked, told = filler.case.known(), route.file.answers
+    takers = {way.settled_by: name for name, way in filler.case.knowledge.computed.items() if way.settled_by}
     for name, decision in filler.case.knowledge.decisions.items():
         if name not in asked or (told and name not in told) or not route.has_to_do_with(decision.concerns):
             continue
         outcome = filler.case.outcome(name)
-        alternatives = tuple(_alternative(filler, row) for row in outcome.rows)
-        chosen = next(row.row.name for row in outcome.rows if row.chosen)
+        weighed = bool(outcome.weighed)
+        alternatives = tuple(_alternative(filler, row, weighed) for row in outcome.rows)
+        won = next(row.row for row in outcome.rows if row.chosen)
         sources = tuple(dict.fromkeys(key for row in outcome.rows for key in row.row.sources))
-        made.append(Choice(id=name, question=decision.question, chosen=chosen, alternatives=alternatives, sources=sources))
+        made.append(
+            Choice(
+                id=name, question=decision.question, chosen=won.name, alternatives=alternatives, sources=sources,
+                settles=takers.get(name), weighed=_WEIGHED[decision.hit] if weighed else None,
+            )
+        )  # fmt: skip
     return tuple(made)
 
 
-def _alternative(filler: Filler, row: JudgedRow) -> Alternative:
-    verdict, reason, sizes = _verdict(filler, row)
-    comes_to = _comes_to(filler, row)
+def _alternative(filler: Filler, row: JudgedRow, weighed: bool) -> Alternative:
+    verdict, reason, sizes = _verdict(filler, row, weighed)
+    size = filler.figure(row.row.gives) if isinstance(row.size, Fact) else None
+    comes_to = (*((size, ".") if size else ()), *_comes_to(filler, row))
     both = (*sizes, " ", *comes_to) if sizes and comes_to else sizes or comes_to
-    return Alternative(name=row.row.name, verdict=verdict, reason=reason, why=row.row.why, figures=both)
+    return Alternative(name=row.row.name, verdict=verdict, reason=reason, why=row.row.why, figures=both, size=size)
 
 
-def _verdict(filler: Filler, row: JudgedRow) -> tuple[Literal["chosen", "fits", "no", "unknown"], str, Text]:
+def _verdict(filler: Filler, row: JudgedRow, weighed: bool) -> tuple[Literal["chosen", "fits", "no", "unknown"], str, Text]:
     if row.chosen:
-        return "chosen", "it fits", ()
+        return "chosen", IT_BINDS if weighed else IT_FITS, ()
+    if weighed and isinstance(row.size, Fact) and not row.row.never_taken:
+        return "no", ANOTHER_BINDS, ()
     if row.row.closed_by:
         return "no", row.row.closed_by, ()
     if row.judged.truth is Truth.YES:
         # What is never taken is no second choice, whatever it is good for.
-        return ("no", row.row.never_taken, ()) if row.row.never_taken else ("fits", "another comes first", ())
+        return ("no", row.row.never_taken, ()) if row.row.never_taken else ("fits", ANOTHER_FIRST, ())
     verdict: Literal["no", "unknown"] = "no" if row.judged.truth is Truth.NO else "unknown"
     said = next((words for when, words in row.row.says if filler.case.judge(when).truth is Truth.YES), None)
     if said:

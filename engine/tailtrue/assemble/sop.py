@@ -1,16 +1,14 @@
 """The standing procedure of a shared shop, made from the finished steps of a tree and the texts of ``knowledge/sop``."""
 
-import hashlib
-import json
 from collections.abc import Iterable, Iterator
 from contextlib import suppress
 from typing import Any, Literal
 
-import tailtrue
+from tailtrue.assemble.control import GENERATOR, changes_said, inputs_of, known
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.signs import signs_of
 from tailtrue.case import Gap
-from tailtrue.parts import Caution, Text
+from tailtrue.parts import Caution
 from tailtrue.procedure import Procedure, Step
 from tailtrue.shop_sheet import (
     Control,
@@ -31,17 +29,20 @@ from tailtrue.shop_sheet import (
     WhoRow,
     WhoStep,
 )
+from tailtrue.store.knowledge import Route
 from tailtrue.store.sop import Entry as EntryText
-from tailtrue.store.sop import Rule, SopTexts
+from tailtrue.store.sop import FormText, Paper, Rule, SopTexts, belonging
 from tailtrue.store.sop_models import Part, SopControlFile, SopEmergencyFile, SopLimitFile
 from tailtrue.truth import Truth
-from tailtrue.wording import Wording
 
 
-def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
+def sop_sheet(filler: Filler, tree: Procedure, route: Route) -> ShopSheet:
     """The standing procedure that goes with a procedure whose phases and cautions are made."""
-    texts = filler.case.knowledge.sop
+    done = {activity for phase in tree.phases for step in phase.steps for activity in step.activities}
+    texts = belonging(filler.case.knowledge.sop, route.has_to_do_with, done)
     page = texts.page.file
+    paper = texts.papers[route.file.id]
+    scope = Line(id="scope", text=filler.text(paper.scope), sources=tuple(page.sources))
     hazards = tuple(_hazards(tree, page.hazards_at_least, page.likely_at_least))
     worn = tuple(
         WearRow(
@@ -58,15 +59,17 @@ def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
     )
     return ShopSheet(
         made_unasked=filler.case.judge(texts.page.when).truth is Truth.YES,
-        control=_control(filler, texts, tree),
+        control=_control(filler, texts, tree, paper),
+        photo=filler.text(texts.page.text("photo")),
         first=_lines(filler, texts, "first"),
         banners=_lines(filler, texts, "banner"),
-        scope=_lines(filler, texts, "scope"),
+        scope=(scope, *_lines(filler, texts, "scope")),
         who=tuple(_who(tree)),
         training=_lines(filler, texts, "training"),
         supervision=_lines(filler, texts, "supervision"),
         local=_entries(filler, texts.places),
         hazards=hazards,
+        hazard_note=_lines(filler, texts, "hazard-note"),
         signs=_signs(filler, hazards, worn),
         wear=worn,
         guards=tuple(_guards(filler, texts.controls)),
@@ -74,41 +77,37 @@ def sop_sheet(filler: Filler, tree: Procedure) -> ShopSheet:
         during=_lines(filler, texts, "during"),
         after=_lines(filler, texts, "after"),
         forbidden=_lines(filler, texts, "forbidden"),
-        limits=tuple(_limit(filler, rule) for rule in texts.limits if _may_hold(filler, rule)),
+        limits=tuple(_told(filler, texts.limits)),
         shop_rules=tree.shop_rules,
         upkeep=tuple(
             UpkeepRow(
                 every=rule.file.every,
                 task=filler.text(rule.text("task")),
-                who=rule.file.who,
+                who=(tree.title.owner and rule.file.owner) or rule.file.who,
                 sources=tuple(rule.file.sources),
             )
             for rule in texts.upkeep
             if _may_hold(filler, rule)
         ),
         isolation=_lines(filler, texts, "isolation"),
-        emergency=tuple(_emergency(filler, rule, tree) for rule in texts.emergency if _may_hold(filler, rule)),
+        emergency=tuple(_emergencies(filler, texts.emergency, tree)),
         waste=_lines(filler, texts, "waste"),
         records=_lines(filler, texts, "records"),
         acknowledgement=_lines(filler, texts, "acknowledgement"),
         roster_rows=0 if _owner(filler) else page.roster_rows,
-        forms=tuple(
-            Form(
-                id=form.id,
-                title=form.title,
-                lead=filler.text(lead),
-                places=tuple(FormLine(label=label, high=label in form.high) for label in form.blanks),
-            )
-            for form, lead in texts.forms
-        ),
+        forms=tuple(_form(filler, form, owner=tree.title.owner) for form in texts.forms),
         references=tuple(_references(filler)),
     )
 
 
 def limits_met(filler: Filler, activities: set[str]) -> Iterator[LimitRow]:
     """The limits that steps with these activities meet; one whose value nobody told is no limit of this job."""
-    for rule in filler.case.knowledge.sop.limits:
-        if activities.intersection(rule.file.activities) and _may_hold(filler, rule):
+    return _told(filler, (one for one in filler.case.knowledge.sop.limits if activities.intersection(one.file.activities)))
+
+
+def _told(filler: Filler, rules: Iterable[Rule[SopLimitFile]]) -> Iterator[LimitRow]:
+    for rule in rules:
+        if _may_hold(filler, rule):
             with suppress(Gap):
                 yield _limit(filler, rule)
 
@@ -128,8 +127,8 @@ def sop_sources(tree: Procedure) -> Iterator[str]:
     if (sop := tree.sop) is None:
         return
     lines = (
-        sop.banners, sop.scope, sop.training, sop.supervision, sop.before, sop.during, sop.after, sop.forbidden,
-        sop.isolation, sop.waste, sop.records, sop.acknowledgement,
+        sop.first, sop.banners, sop.scope, sop.training, sop.supervision, sop.hazard_note, sop.before,
+        sop.during, sop.after, sop.forbidden, sop.isolation, sop.waste, sop.records, sop.acknowledgement,
     )  # fmt: skip
     for line in (line for part in lines for line in part):
         yield from line.sources
@@ -163,26 +162,18 @@ def _lines(filler: Filler, texts: SopTexts, part: Part) -> tuple[Line, ...]:
 def _entries(filler: Filler, entries: Iterable[EntryText]) -> tuple[Entry, ...]:
     """The particulars that belong on this paper."""
     here = (one for one in entries if filler.case.judge(one.when).truth is Truth.YES)
-    return tuple(Entry(label=one.label, value=_known(filler, one.value)) for one in here)
-
-
-def _known(filler: Filler, wording: Wording) -> Text | None:
-    """The text, or None when it is empty or hangs on something that was not said: there is a place to write then."""
-    try:
-        return filler.text(wording) or None
-    except Gap:
-        return None
+    return tuple(Entry(label=one.label, value=known(filler, one.value)) for one in here)
 
 
 def _said(filler: Filler, name: str | None) -> str | None:
     return str(filler.case.value(name) or "") or None if name else None
 
 
-def _control(filler: Filler, texts: SopTexts, tree: Procedure) -> Control:
+def _control(filler: Filler, texts: SopTexts, tree: Procedure, paper: Paper) -> Control:
     case, page = filler.case, texts.page.file
     return Control(
         id="".join(map(str, filler.text(texts.page.text("id")))),
-        title="".join(map(str, filler.text(texts.page.text("title")))),
+        title="".join(map(str, filler.text(paper.title))),
         type=page.type_owner if tree.title.owner else page.type,
         revision=tree.title.revision,
         status=case.value("sop.status"),
@@ -193,24 +184,18 @@ def _control(filler: Filler, texts: SopTexts, tree: Procedure) -> Control:
         language=page.language,
         use_level=page.use_level,
         valid_for=tree.title.valid_for,
-        generator=f"tailtrue {tailtrue.__version__}",
+        generator=GENERATOR,
         rules=tree.title.knowledge_version,
-        inputs=_inputs(filler),
+        inputs=inputs_of(filler),
         entries=_entries(filler, texts.control),
-        changes=tuple(case.value("job.changes") or ()),
+        last_reviewed=known(filler, texts.page.text("last_reviewed")),
+        changes=changes_said(filler),
         signatories=tuple(
             Signatory(role=role.role, name=_said(filler, role.name), day=_said(filler, role.day))
             for role in page.role
             if role.owner == tree.title.owner
         ),
     )
-
-
-def _inputs(filler: Filler) -> str:
-    """A short fingerprint of what was said: two papers with the same one were made from the same files."""
-    said = {name: fact.value for name, fact in filler.case.known().items() if fact.spec.comes == "given"}
-    digest = hashlib.sha256(json.dumps(said, sort_keys=True, default=str).encode()).hexdigest()
-    return f"{digest[:4]}-{digest[4:8]}"
 
 
 def _who(tree: Procedure) -> Iterator[WhoRow]:
@@ -242,6 +227,7 @@ def _hazards(tree: Procedure, at_least: int, likely: int) -> Iterator[HazardRow]
             harm=caution.harm,
             avoid=caution.avoid[0],
             shop_rule=caution.shop_rule,
+            shop_says=caution.avoid[-caution.of_shop] if caution.of_shop else (),
         )
 
 
@@ -268,14 +254,38 @@ def _guards(filler: Filler, rules: Iterable[Rule[SopControlFile]]) -> Iterator[G
             )
 
 
-def _emergency(filler: Filler, rule: Rule[SopEmergencyFile], tree: Procedure) -> EmergencyRow:
-    seen, sources = rule.file.seen, tuple(rule.file.sources)
-    if rule.file.do:
-        return EmergencyRow(
-            seen=seen, do=filler.text(rule.text("do")), never=filler.text(rule.text("never")), sources=sources
-        )
-    do, never = next((do, never) for on_sheet, do, never in tree.if_it_goes_wrong if on_sheet == seen)
-    return EmergencyRow(seen=seen, do=do, never=never, sources=sources)
+def _emergencies(filler: Filler, rules: Iterable[Rule[SopEmergencyFile]], tree: Procedure) -> Iterator[EmergencyRow]:
+    """What is said here, and what the sheet says; what its own table leaves out has no place in this work."""
+    on_sheet = {seen: (do, never) for seen, do, never in tree.if_it_goes_wrong}
+    for rule in rules:
+        seen, sources = rule.file.seen, tuple(rule.file.sources)
+        if not _may_hold(filler, rule):
+            continue
+        if rule.file.do:
+            do, never = filler.text(rule.text("do")), filler.text(rule.text("never"))
+        elif seen in on_sheet:
+            do, never = on_sheet[seen]
+        else:
+            continue
+        yield EmergencyRow(seen=seen, do=do, never=never, sources=sources)
+
+
+def _form(filler: Filler, form: FormText, *, owner: bool) -> Form:
+    places = (label for label in form.file.blanks if not (owner and label in form.file.others))
+    return Form(
+        id=form.file.id,
+        title=form.file.title,
+        lead=filler.text(form.lead),
+        at_lathe=form.file.at_lathe,
+        places=tuple(
+            FormLine(
+                label=label,
+                high=label in form.file.high,
+                value=known(filler, form.given[label]) if label in form.given else None,
+            )
+            for label in places
+        ),
+    )
 
 
 def _references(filler: Filler) -> Iterator[Reference]:

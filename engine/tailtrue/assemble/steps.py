@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.assemble.cautions import LINES_AT_A_STEP, MOST_AT_A_STEP, CautionDealer, Place
+from tailtrue.assemble.cautions import CautionDealer, Few, Place, for_the_job, worst_first
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.going_on import goes_on
 from tailtrue.assemble.times import phase_time, step_time
@@ -16,15 +16,21 @@ from tailtrue.store.knowledge import Caution, CheckText, SettingsFrom, SettingTe
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording
 
+_FEW = ("limit.messages_at_step", "limit.messages_at_phase", "limit.told_again_from")
 
-def phases(filler: Filler, plan: Plan, held: Sequence[tuple[Caution, CautionNode]]) -> tuple[Phase, ...]:
-    """Every phase of a plan with its steps, numbered, with those of the cautions that hold that belong to it."""
-    most, lines = (int(filler.case.knowledge.limits[name].value) for name in (MOST_AT_A_STEP, LINES_AT_A_STEP))
-    deal = CautionDealer(held, most, lines)
+
+def phases(
+    filler: Filler, plan: Plan, held: Sequence[tuple[Caution, CautionNode]]
+) -> tuple[tuple[Phase, ...], tuple[CautionNode, ...]]:
+    """Every phase of a plan, with its steps, numbered, and those of the cautions that hold that belong to it; and the
+    cautions that stand up front."""
+    activities = {name for planned in plan.phases for step in planned.steps for name in step.file.activities}
+    job = for_the_job(held, activities)
+    deal = CautionDealer(held, Few(*(int(filler.case.knowledge.limits[name].value) for name in _FEW)), job)
     on_sheet = frozenset(step.file.id for planned in plan.phases for step in planned.steps)
     made = tuple(_phase(filler, planned, str(number), deal, on_sheet) for number, planned in enumerate(plan.phases, start=1))
     tell_all = {step.file.id for planned in plan.phases for step in planned.steps if step.file.checks_tell_all}
-    return _shortened(made, tell_all)
+    return _shortened(made, tell_all), worst_first((*job, *deal.up_front))
 
 
 def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDealer, on_sheet: frozenset[str]) -> Phase:
@@ -86,6 +92,7 @@ def _step(
         tools=tuple(tool for tool in file.tools if tool not in step.without or not _holds(filler, step.without[tool])),
         boxes=each or ("",),
         shop_rule=filler.case.knowledge.shop.mark("step", file.id),
+        of_shop=filler.case.knowledge.shop.own_lines("step", file.id),
         time=step_time(filler, file.time),
     )
 

@@ -6,7 +6,8 @@ from typing import Any
 
 from tailtrue.assemble.by_hand import set_by_hand
 from tailtrue.assemble.card import about, card
-from tailtrue.assemble.cautions import applicable, for_the_job
+from tailtrue.assemble.cautions import applicable
+from tailtrue.assemble.control import GENERATOR, changes_said, entries, inputs_of
 from tailtrue.assemble.drawings import bar, drawings
 from tailtrue.assemble.filling import Filler, words_of
 from tailtrue.assemble.glossary import explained, explaining_sources
@@ -19,6 +20,7 @@ from tailtrue.assemble.steps import phases, settings, supervision_marked
 from tailtrue.assemble.times import job_time
 from tailtrue.assemble.unsaid import unsaid
 from tailtrue.assemble.ways import can_move, ways
+from tailtrue.assemble.work_record import work_record
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.parts import Caution, Figure, Node
@@ -41,11 +43,9 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
     page = case.knowledge.page
     route = plan.route
     parts = route.file.parts
-    held = applicable(filler)
-    made = phases(filler, plan, held)
+    made, job_cautions = phases(filler, plan, applicable(filler))
     activities = {activity for phase in made for step in phase.steps for activity in step.activities}
     needs = _needs(filler, made)
-    job_cautions = for_the_job(held, activities)
     title = _title(filler, route)
     may = page.who_may_owner if title.owner else page.who_may
     tree = Procedure(
@@ -72,10 +72,11 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         phases=made,
         time=job_time(filler, made),
         look_up=_look_up(filler) if "look-up" in parts else None,
-        card=card(filler, made, route) if "card" in parts else None,
+        card=card(filler, made, route, job_cautions) if "card" in parts else None,
         safety_review=safety_review(filler, made, needs, job_cautions, near),
         # A record is of a test: what has no look-up table is none.
         record=record() if "look-up" in parts else None,
+        work_record=work_record(filler, route, made),
         care=tuple(
             filler.text(text)
             for text in (
@@ -95,7 +96,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         update={"signs": signs_of(case.knowledge, (code for one in _cautions(tree) for code in one.signs))}
     )
     if "sop" in parts:
-        tree = tree.model_copy(update={"sop": sop_sheet(filler, tree)})
+        tree = tree.model_copy(update={"sop": sop_sheet(filler, tree, route)})
     tree = explained(tree, case.knowledge.glossary)
     tree = tree.model_copy(update={"derivations": derivations(filler, figures(tree))})
     tree = tree.model_copy(update={"sources": source_list(filler, _used_sources(tree, case))})
@@ -172,7 +173,10 @@ def _title(filler: Filler, route: Route) -> TitleBlock:
         technical_reviewer=_said(filler, "job.technical_reviewer"),
         safety_reviewer=_said(filler, "job.safety_reviewer"),
         stated=_said(filler, "job.status"),
-        control=settings(filler, about(route, knowledge.page.control)),
+        control=entries(filler, about(route, knowledge.page.control)),
+        changes=changes_said(filler),
+        generator=GENERATOR,
+        inputs=inputs_of(filler),
         walked_through=_said(filler, "job.walked_through"),
         review_due=_said(filler, "sop.review_due"),
         overdue=bool(filler.case.value("sop.review_overdue")),

@@ -142,8 +142,8 @@ def correlated_difference(headstock_mm: float, tailstock_mm: float, correlation:
     at_least(headstock_mm, 0, "standard uncertainty of the headstock collar", "mm")
     at_least(tailstock_mm, 0, "standard uncertainty of the tailstock collar", "mm")
     between(correlation, -1, 1, "correlation of the two collars")
-    # Written as two squares, neither of which rounding can take below 0.
-    return hypot(headstock_mm - tailstock_mm, sqrt(2 * (1 - correlation) * headstock_mm * tailstock_mm))
+    # Written as two squares; a hair past a coefficient of 1 counts as 1.
+    return hypot(headstock_mm - tailstock_mm, sqrt(2 * max(0, 1 - correlation) * headstock_mm * tailstock_mm))
 
 
 def two_instruments(one_instrument_mm: float, first_limit_mm: float, second_limit_mm: float) -> float:

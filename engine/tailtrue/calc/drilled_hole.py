@@ -42,7 +42,8 @@ def expected_oversize(diameter_mm: float, sizes_mm: Sequence[float], oversizes_m
         if not smaller < larger:
             raise OutOfRange(f"the table of oversizes goes from {smaller:g} mm to {larger:g} mm; each must be larger")
     between(diameter_mm, sizes_mm[0], sizes_mm[-1], "diameter of the drill", "mm")
-    right = next(place for place, size in enumerate(sizes_mm) if place and diameter_mm <= size)
+    last = len(sizes_mm) - 1
+    right = next(place for place, size in enumerate(sizes_mm) if place == last or (place and diameter_mm <= size))
     share = (diameter_mm - sizes_mm[right - 1]) / (sizes_mm[right] - sizes_mm[right - 1])
     return oversizes_mm[right - 1] + share * (oversizes_mm[right] - oversizes_mm[right - 1])
 

@@ -3,6 +3,9 @@
 from collections.abc import Iterable
 from math import isfinite
 
+# What the way from inches and back leaves of a number: 1 1/2 in over 1 in is a hair more than 1.5.
+_HAIR = 1e-12
+
 
 class OutOfRange(ValueError):
     """An input for which a formula does not hold; the text is a sentence for people."""
@@ -21,8 +24,8 @@ def at_least(value: float, least: float, name: str, unit: str = "") -> None:
 
 
 def between(value: float, low: float, high: float, name: str, unit: str = "") -> None:
-    """Refuse anything but a number from `low` to `high`, both included."""
-    if not low <= value <= high:
+    """Refuse anything but a number from `low` to `high`, both included, and the hair that a change of units leaves."""
+    if not low - _HAIR * abs(low) <= value <= high + _HAIR * abs(high):
         raise OutOfRange(
             f"{name} is {_amount(value, unit)}; the formula holds from {_amount(low, unit)} to {_amount(high, unit)}"
         )

@@ -103,7 +103,7 @@ def knowledge_sweep(
     ] = False,
     as_json: Json = False,
 ) -> None:
-    """Make many jobs from the catalogue of given facts, and tell what of the rule base no job reaches."""
+    """Make and inspect many jobs from the catalogue of given facts, and tell what of the rule base no job reaches."""
 
     def work() -> dict[str, Any]:
         import os
@@ -119,7 +119,7 @@ def knowledge_sweep(
 
         known = knowledge()
         reach = sweep_all(known, os.cpu_count() or 1)
-        problems = tuple(unreached(known, reach))
+        problems = (*unreached(known, reach), *reach.faults)
         if out is not None:
             write_all({"reference/reach.md": reach_page(known, reach)}, out)
         every = everything(known)

@@ -9,10 +9,12 @@ import importlib
 _ROOMS = (
     "machine",
     "bar",
+    "bar_piece",
     "bar_held",
     "centre_hole",
     "collar_source",
     "collar",
+    "sizes",
     "chucks",
     "blank",
     "founding",
@@ -30,7 +32,11 @@ _ROOMS = (
     "joint_clamp",
     "joint_ways",
     "holding",
+    "bar_chuck",
+    "bench",
+    "blank_collet",
     "skim",
+    "skim_cut",
     "alignment",
     "truing",
     "visit",
@@ -51,6 +57,7 @@ _ROOMS = (
     "rework_chuck",
     "rework_tight",
     "shop_rules",
+    "record_tables",
 )
 
 

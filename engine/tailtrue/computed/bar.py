@@ -5,10 +5,9 @@ from math import copysign
 from typing import Any
 
 from tailtrue.calc.beams import mass_cylinder
-from tailtrue.calc.lengths import length_of_diameters, length_ratio, over_both_sides, share_of, within_both_sides
+from tailtrue.calc.lengths import length_of_diameters, length_ratio, over_both_sides, within_both_sides
 from tailtrue.calc.steps import step_down
-from tailtrue.computed.registry import Limited, computed, field
-from tailtrue.computed.stepping import least_of
+from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
@@ -24,71 +23,6 @@ _ON_HAND = "as measured on the bar on hand"
 )
 def on_hand(bars: tuple[Record, ...] | None, named: str | None) -> Limited:
     return Limited(next((bar for bar in bars or () if bar["label"] == named), None), "the job names no test bar on hand")
-
-
-@computed(
-    "bar.stock",
-    label="bar stock used",
-    kind="record",
-    needs=("stock.bars", "job.bar?", "bar.on_hand?"),
-    tables=("materials/bar_finishes",),
-    how="the test bar on hand where the job names one; else the one the job names; else of the bars whose surface may stay "
-    "as bought the thickest, which is the stiffest, and a bar of doubtful surface only where there is no other",
-)
-def bar_stock(bars: tuple[Record, ...], named: str | None, on_hand: Record | None, finishes: Table) -> Limited | None:
-    if on_hand is not None:
-        return Limited({**on_hand, "finish": "turned"}, _ON_HAND)
-    if named is not None:
-        return Limited(next((bar for bar in bars if bar["label"] == named), None), "named in the job")
-    if not bars:
-        return None
-    best = min(bars, key=lambda bar: (_doubt(bar, finishes), -bar["diameter"]))
-    passed_over = any(bar["diameter"] > best["diameter"] for bar in bars)
-    even = "the stiffest whose surface may stay as bought" if passed_over else "the stiffest of the stock list"
-    return Limited(best, even)
-
-
-def _doubt(bar: Record, finishes: Table) -> float:
-    return finishes.one(finish=bar["finish"]).number("preference")
-
-
-@computed(
-    "bar.offers",
-    label="bars that the bar may be made from",
-    kind="records",
-    fields=(
-        field("label", kind="text"),
-        field("size", "mm", "size"),
-        field("verdict", kind="text"),
-        field("reason", kind="text"),
-    ),
-    needs=("stock.bars", "bar.stock"),
-    tables=("materials/bar_finishes",),
-    how="each bar of the stock list beside the one that was chosen",
-)
-def bar_offers(bars: tuple[Record, ...], chosen: Record, finishes: Table) -> tuple[Record, ...]:
-    first = next((bar for bar in bars if bar == chosen), None)
-    return tuple(_offer(bar, first, finishes) for bar in bars)
-
-
-def _offer(bar: Record, chosen: Record | None, finishes: Table) -> Record:
-    finish = finishes.one(finish=bar["finish"])
-    reason = f"{finish.text('name')}: {finish.text('note')}"
-    if chosen is not None and bar is not chosen and _doubt(bar, finishes) <= _doubt(chosen, finishes):
-        reason = _less(bar["diameter"], chosen["diameter"])
-    return {
-        "label": bar["label"],
-        "size": bar["diameter"],
-        "verdict": "chosen" if bar is chosen else "left",
-        "reason": reason,
-    }
-
-
-def _less(across: float, chosen: float) -> str:
-    """Why of two bars of like surface this one is left."""
-    if across < chosen:
-        return "thinner than the one chosen: it bends more"
-    return "as good: the first on the list is taken" if across == chosen else "the job names the other"
 
 
 @computed("bar.offer_count", label="bars to choose from", kind="count", rounding="count", needs=("stock.bars",),
@@ -160,37 +94,6 @@ material_facts("bar", ("steel", "stainless", "tool-steel"))
 )
 def length_limit(between: float, centre: float, quill: float, room: float) -> float:
     return between - centre - quill - room
-
-
-@computed(
-    "bar.length",
-    label="finished length of the bar",
-    unit="mm",
-    rounding="length",
-    needs=(
-        "bar.on_hand?", "job.bar_length?", "bar.stock_length", "limit.facing_stock", "lathe.between_centres",
-        "limit.bar_share", "bar.length_limit", "bar.diameter", "limit.slenderness", "limit.bar_longest", "lathe.length_step",
-    ),
-    how="the smallest of: stock less facing, a share of the distance between centres, what the lathe takes, "
-    "a multiple of the diameter that stays stiff, the longest worth making; down to a whole step of the rule",
-)  # fmt: skip
-def bar_length(
-    on_hand: Record | None, said: float | None, stock: float, facing: float, between: float, share: float, limit: float,
-    diameter: float, slenderness: float, longest: float, step: float,
-) -> Limited:  # fmt: skip
-    if on_hand is not None:
-        return Limited(on_hand["length"], _ON_HAND)
-    if said is not None:
-        return Limited(said, "asked for in the job")
-    weighed = (
-        (within_both_sides(stock, facing), "the stock, less facing at both ends"),
-        (share_of(between, share), "a share of the distance between centres"),
-        (limit, "what fits between the centres"),
-        (length_of_diameters(diameter, slenderness), "stiffness: a slimmer bar bends and chatters"),
-        (longest, "longer shows no more"),
-    )
-    length, by = least_of(*weighed)
-    return Limited(step_down(length, step), by, weighed)
 
 
 @computed(

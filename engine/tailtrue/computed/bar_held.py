@@ -6,14 +6,14 @@ from tailtrue.calc.lengths import length_of_diameters, length_ratio, share_of
 from tailtrue.computed.registry import Limited, computed
 
 _ON_PADS = "steady"
-_THROUGH = ("spindle-bore", "collet")
+_THROUGH = ("spindle-bore", "collet", "four-jaw")
 
 
 @computed(
     "bar.jaws_on_seat",
     label="the jaws grip where a collar will sit",
     kind="yes-no",
-    needs=("bar.short_overhang", "limit.facing_stock", "chuck.jaw_depth", "collar.inner_edge", "collar.stop_at"),
+    needs=("bar.short_overhang", "limit.facing_stock", "bar.chuck_jaw_depth", "collar.inner_edge", "collar.stop_at"),
     how="the stretch under the jaws, before and after the end is faced, against the stretch under the collar",
 )
 def jaws_on_seat(out: float, facing: float, jaws: float, seat_from: float, seat_to: float) -> bool:
@@ -24,7 +24,7 @@ def jaws_on_seat(out: float, facing: float, jaws: float, seat_from: float, seat_
     "bar.far_jaws_on_seat",
     label="the jaws grip the far end where a collar will sit",
     kind="yes-no",
-    needs=("chuck.jaw_depth", "collar.inner_edge"),
+    needs=("bar.chuck_jaw_depth", "collar.inner_edge"),
     how="the jaws gripping the end in their whole depth, against the edge of the collar nearest to that end",
 )
 def far_jaws_on_seat(jaws: float, seat_from: float) -> bool:
@@ -80,7 +80,7 @@ def inside_speed_limit(
     "bar.bush_from_rear",
     label="the bar goes into the spindle from the rear, for its bush",
     kind="yes-no",
-    needs=("bar.loose_inside", "lathe.spindle_bore", "bar.hold", "chuck.hole?", "crib.collet_hole?"),
+    needs=("bar.loose_inside", "lathe.spindle_bore", "bar.hold", "bar.chuck_hole?", "crib.collet_hole?"),
     how="whether a bush that fills the bore of the spindle is larger than the hole of what grips the bar; so too where "
     "nobody measured that hole",
 )
@@ -90,7 +90,7 @@ def bush_from_rear(bushed: bool, bore: float, hold: str, chuck: float | None, co
 
 
 @computed("bar.bush", label="bush on the far end of the bar", unit="mm", rounding="length", bound="most",
-          needs=("lathe.spindle_bore", "limit.bush_clearance"), how="bore of the spindle, less room to slide in")  # fmt: skip
+          needs=("lathe.spindle_bore", "limit.bush_clearance"), how="bore of the spindle, less room to slide")  # fmt: skip
 def bush(bore: float, room: float) -> float:
     return bore - room
 

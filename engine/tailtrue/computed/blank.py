@@ -43,12 +43,16 @@ def body(chuck: Record) -> Any:
     unit="1/min",
     rounding="speed",
     bound="most",
-    needs=("blank.chuck",),
+    needs=("blank.chuck", "collar.collet_serves", "crib.collet_speed?"),
     tables=("machines/chuck_limits",),
-    how="the speed marked on the chuck; for an unmarked chuck the cautious figure for its size",
+    how="the speed marked on the chuck; for an unmarked chuck the cautious figure for its size; no more than that of the "
+    "collet chuck where its collet holds the blanks",
 )
-def chuck_speed_limit(chuck: Record, limits: Table) -> Any:
-    return chuck_limit(chuck, limits)
+def chuck_speed_limit(chuck: Record, in_collet: bool, collet: float | None, limits: Table) -> Limited | None:
+    limit = chuck_limit(chuck, limits)
+    if not in_collet or limit is None or collet is None or collet >= limit.value:
+        return limit
+    return Limited(collet, "the speed marked on the collet chuck")
 
 
 @computed("blank.jaw_depth", label="depth of the jaws that hold the blank", unit="mm", rounding="length",

@@ -5,63 +5,23 @@ from typing import Any
 
 from tailtrue.calc.beams import mass_cylinder
 from tailtrue.calc.lengths import (
-    length_of_diameters,
     middle_past,
     near_edge,
+    on_diameter,
     over_both_sides,
     per_side,
-    piece_of_stock,
     share_of,
     within_both_sides,
 )
 from tailtrue.calc.solids import mass_with_pieces
-from tailtrue.calc.steps import length_of_steps, step_down, step_up
+from tailtrue.calc.steps import length_of_steps, step_up
 from tailtrue.computed.bar import material_facts
 from tailtrue.computed.registry import Limited, computed
-from tailtrue.computed.stepping import least_of
 
 Record = Mapping[str, Any]
 _ON_HAND = "as measured on the bar on hand"
 
 material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
-
-
-@computed(
-    "collar.width",
-    label="width of a collar",
-    unit="mm",
-    rounding="length",
-    needs=(
-        "bar.on_hand?", "job.collar_width?", "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_most",
-        "limit.collar_width_least",
-        "collar.stock_length", "limit.saw_kerf", "collar.facing_stock", "collar.own_width", "collar.pieces",
-        "collar.how_many", "lathe.size_step",
-    ),
-    how="about the diameter of the bar, within bounds, or as wished; less when the stock gives less",
-)  # fmt: skip
-def collar_width(
-    on_hand: Record | None, asked: float | None, diameter: float, ratio: float, most: float, least: float, stock: float,
-    kerf: float, facing: float, own: bool, pieces: int, how_many: str, step: float,
-) -> Limited:  # fmt: skip
-    if on_hand is not None:
-        return Limited(on_hand["collar_width"], _ON_HAND)
-    if asked is not None and not own and asked <= within_both_sides(piece_of_stock(stock, kerf, pieces), facing):
-        return Limited(asked, "asked for in the job")
-    if own:  # nothing is sawn off, so all that the blank has stays
-        cleaned = (within_both_sides(stock, facing), "the blank, cleaned up on both faces")
-        of_blank = (cleaned, (most, "wider only wears the tool"))
-        width, by = least_of(*of_blank)
-        return Limited(step_down(width, step), by, of_blank)
-    weighed = (
-        (max(length_of_diameters(diameter, ratio), least), "about the diameter of the bar: a long enough seat, a short cut"),
-        (most, "wider only wears the tool"),
-        (
-            within_both_sides(piece_of_stock(stock, kerf, pieces), facing),
-            f"the stock, {how_many} blanks with a saw cut between",
-        ),
-    )
-    width, by = least_of(*weighed)
-    return Limited(step_down(width, step), by, weighed)
 
 
 @computed(
@@ -94,11 +54,23 @@ def blank_diameter(stock: float, skin: float) -> float:
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("collar.width", "collar.facing_stock", "collar.own_width", "collar.stock_length"),
-    how="finished width and facing stock on both faces; the stock itself where the blank is as wide",
-)
-def saw_width(width: float, facing: float, own: bool, stock: float) -> float:
-    return stock if own else over_both_sides(width, facing)
+    needs=(
+        "collar.width", "collar.facing_stock", "collar.own_width", "collar.stock_length", "collar.banded",
+        "limit.grip_least", "limit.face_clearance", "lathe.size_step",
+    ),
+    how="finished width and facing stock on both faces, wide enough to be held by halves where that is how it is turned; "
+    "the stock itself where the blank is as wide",
+)  # fmt: skip
+def saw_width(
+    width: float, facing: float, own: bool, stock: float, banded: bool, grip: float, clearance: float, step: float
+) -> Limited:  # fmt: skip
+    if own:
+        return Limited(stock, "the stock is as wide")
+    wide = over_both_sides(width, facing)
+    halves = on_diameter(clearance + step_up(grip, step))
+    if banded and halves > wide:
+        return Limited(halves, "held by one half, then by the other")
+    return Limited(wide, "the finished width, and metal to face off")
 
 
 @computed(
@@ -127,16 +99,12 @@ def least_diameter(bar: float, wall: float, use: float, visits: float) -> float:
     return over_both_sides(bar, wall) + length_of_steps(visits, use)
 
 
-def _sizes(stock: float, clean: float, swing: float) -> tuple[tuple[float, str], ...]:
-    return (stock - clean, "the stock, cleaned up all round"), (swing, "the swing over the cross slide")
-
-
 @computed(
     "collar.micrometer",
     label="micrometer for the collars",
     kind="record",
     needs=(
-        "bar.on_hand?", "crib.outside_micrometers", "job.collar_diameter?", "collar.blank_diameter", "limit.clean_up",
+        "bar.on_hand?", "crib.outside_micrometers", "job.collar_diameter?", "collar.largest_from_stock",
         "collar.swing_limit", "collar.least_diameter", "limit.use_per_visit", "limit.visits_wanted",
         "limit.micrometer_margin",
     ),
@@ -144,13 +112,13 @@ def _sizes(stock: float, clean: float, swing: float) -> tuple[tuple[float, str],
     "that are wanted",
 )  # fmt: skip
 def collar_micrometer(
-    on_hand: Record | None, owned: tuple[Record, ...], asked: float | None, stock: float, clean: float, swing: float,
-    least: float, use: float, visits: float, margin: float,
+    on_hand: Record | None, owned: tuple[Record, ...], asked: float | None, stock: float, swing: float, least: float,
+    use: float, visits: float, margin: float,
 ) -> Limited:  # fmt: skip
     if on_hand is not None:
         # A bar that exists is read as it is: it need not have years before it. Whether a visit is left is judged apart.
         asked, least, visits = on_hand["collar_diameter"], 0.0, 0.0
-    top = asked if asked is not None else least_of(*_sizes(stock, clean, swing))[0]
+    top = asked if asked is not None else min(stock, swing)
     # Where the wish or the stock itself is too thin, that is refused in its own words; no micrometer is to blame for it.
     if top < least:
         least, visits = top, 0.0
@@ -189,38 +157,12 @@ _of_micrometer("collar.micrometer_resolution", "resolution", "resolution of the 
 
 
 @computed(
-    "collar.diameter",
-    label="finished diameter of the collars",
-    unit="mm",
-    rounding="length",
-    needs=(
-        "bar.on_hand?", "job.collar_diameter?", "collar.blank_diameter", "limit.clean_up", "collar.swing_limit",
-        "collar.micrometer?", "limit.micrometer_margin", "lathe.size_step",
-    ),
-    how="the smallest of: stock cleaned up, swing over the cross slide, the top of the micrometer; down to a whole step",
-)  # fmt: skip
-def collar_diameter(
-    on_hand: Record | None, asked: float | None, stock: float, clean: float, swing: float, instrument: Record | None,
-    margin: float, step: float,
-) -> Limited:  # fmt: skip
-    if on_hand is not None:
-        return Limited(on_hand["collar_diameter"], _ON_HAND)
-    if asked is not None:
-        return Limited(asked, "asked for in the job")
-    weighed = _sizes(stock, clean, swing)
-    if instrument is not None:
-        weighed += ((instrument["to"] - margin, "the top of the micrometer"),)
-    size, by = least_of(*weighed)
-    return Limited(step_down(size, step), by, weighed)
-
-
-@computed(
     "collar.largest_from_stock",
     label="largest collar that this stock cleans up to",
     unit="mm",
     rounding="length",
     bound="most",
-    needs=("collar.blank_diameter", "limit.clean_up"),
+    needs=("collar.blank_diameter", "collar.clean_up"),
     how="diameter of the stock less what cleans it up all round",
 )
 def largest_from_stock(stock: float, clean: float) -> float:
@@ -391,11 +333,16 @@ def spacer_most(jaws: float, grip: float) -> float:
     label="grip on the blank",
     unit="mm",
     rounding="length",
-    needs=("collar.hold", "blank.jaw_depth", "crib.spacer?", "collar.saw_width", "collar.band_grip", "collar.soft_step?"),
+    needs=("collar.hold", "blank.jaw_depth", "crib.spacer?", "collar.saw_width", "collar.band_grip", "collar.soft_step?",
+           "collar.collet_grip?"),
     how="depth of the jaws less the spacer, or the blank where it is shorter; on a band, what leaves room to turn it; in "
-    "soft jaws the step",
-)
-def grip(hold: str, jaws: float, spacer: float | None, width: float, band: float, soft: float | None) -> float | None:
+    "soft jaws the step; in a collet what leaves the face clear of it",
+)  # fmt: skip
+def grip(
+    hold: str, jaws: float, spacer: float | None, width: float, band: float, soft: float | None, collet: float | None
+) -> float | None:  # fmt: skip
+    if hold == "collet":
+        return collet
     if hold == "four-jaw":
         return band
     if hold == "soft-jaws":

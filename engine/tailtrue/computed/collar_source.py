@@ -13,6 +13,7 @@ _SOURCES = ("sawn-bar", "bored-blank", "tube", "plate", "cast-blank")
 
 _COLLAR = "collar"  # the role of a material that serves
 _UNEVEN = "out of round: it is made round in four jaws first"
+_NO_SCROLL = "no scroll chuck is there: it is set true in four jaws and made round first"
 
 
 class _Piece(NamedTuple):
@@ -122,10 +123,10 @@ def offers(*given: Any) -> tuple[Record, ...]:
         row = sources.one(collar_source=source)
         for entry in entries or ():
             piece = _MAKERS[source](entry, kerf, count)
-            banded = _yes(row, "banded") or piece.uneven > wanted.scroll_uneven
+            banded = _yes(row, "banded") or piece.uneven > wanted.scroll_uneven or _only_uneven_held(chucks, row)
             unfit = _unfit(materials.one(material=piece.material))
             against = unfit or next(_against(source, row, piece, banded, wanted, chucks), "")
-            found.append(_judged(source, row, piece, banded, against))
+            found.append(_judged(source, row, piece, banded, against, wanted.scroll_uneven))
     return tuple(found)
 
 
@@ -134,7 +135,11 @@ def _unfit(material: Row) -> str:
     return "" if _COLLAR in material.text("roles") else f"{material.text('name')}: {material.text('note').split(';')[0]}"
 
 
-def _judged(source: str, row: Row, piece: _Piece, banded: bool, against: str) -> Record:
+def _why_banded(piece: _Piece, scroll: float) -> str:
+    return _UNEVEN if piece.uneven > scroll else _NO_SCROLL
+
+
+def _judged(source: str, row: Row, piece: _Piece, banded: bool, against: str, scroll: float) -> Record:
     return {
         **piece._asdict(),
         "source": source,
@@ -143,7 +148,7 @@ def _judged(source: str, row: Row, piece: _Piece, banded: bool, against: str) ->
         "banded": banded,
         "fits": not against,
         "verdict": "fits" if not against else "does not serve",
-        "reason": against or (_UNEVEN if banded and not _yes(row, "banded") else row.text("note")),
+        "reason": against or (_why_banded(piece, scroll) if banded and not _yes(row, "banded") else row.text("note")),
         "gives": piece.diameter,
     }
 
@@ -199,6 +204,11 @@ def chucks_of_kind(chucks: Sequence[Record], row: Row, banded: bool) -> list[Rec
     """The chucks of the kind that a blank of this source is held in."""
     jaws, kind = kind_held_in(row, banded)
     return [chuck for chuck in chucks if chuck["jaws"] == jaws and chuck["kind"] == kind]
+
+
+def _only_uneven_held(chucks: Sequence[Record], row: Row) -> bool:
+    """Whether the lathe has no chuck for this source as it comes from the mill, and has the one that makes it round."""
+    return not chucks_of_kind(chucks, row, banded=False) and bool(chucks_of_kind(chucks, row, banded=True))
 
 
 def _fits(source: str, words: str) -> None:

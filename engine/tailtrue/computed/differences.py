@@ -1,6 +1,6 @@
 """The differences that a look-up table lists."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from tailtrue.calc.steps import length_of_steps, nearest_steps
 from tailtrue.tables import Row
@@ -14,3 +14,10 @@ def in_steps(rows: Iterable[Row]) -> Iterator[float]:
         for place in range(1, round(nearest_steps(ends - reached, step)) + 1):
             yield round(reached + length_of_steps(place, step), 6)
         reached = ends
+
+
+def of_instrument(rows: Sequence[Row], resolution: float) -> list[Row]:
+    """The rows for an instrument: those of the finest class that it belongs to; none for a coarser one than all."""
+    classes = [row.number("instrument_upto_mm") for row in rows]
+    finest = min((one for one in classes if resolution <= one), default=None)
+    return [row for row, one in zip(rows, classes, strict=True) if one == finest]

@@ -1,4 +1,4 @@
-"""Other ways to hold: a collet for the bar, soft jaws for a blank, a stub mandrel for the second face of a collar."""
+"""Other ways to hold: a collet for bar or blank, soft jaws for a blank, a stub mandrel for the second face of a collar."""
 
 from collections.abc import Mapping, Sequence
 from typing import Any
@@ -43,48 +43,6 @@ def collet_takes(
 )
 def through_collet(diameter: float, bore: float, hole: float, clearance: float) -> bool:
     return diameter + clearance <= min(bore, hole)
-
-
-@computed(
-    "bar.four_jaw_takes",
-    label="a four-jaw chuck takes the bar",
-    kind="yes-no",
-    needs=("lathe.chucks", "bar.diameter", "lathe.spindle_bore", "limit.bore_clearance"),
-    how="diameter against what an independent chuck of four jaws grips, and with clearance against its hole and the bore "
-    "of the spindle; a hole that nobody measured is none",
-)  # fmt: skip
-def four_jaw_takes(chucks: Sequence[Record], diameter: float, bore: float, clearance: float) -> bool:
-    return any(
-        chuck["jaws"] == 4 and chuck["kind"] == "independent" and diameter <= chuck["grips_to"]
-        and diameter + clearance <= min(bore, chuck.get("through_bore") or 0.0)
-        for chuck in chucks
-    )  # fmt: skip
-
-
-@computed(
-    "collar.collet_takes",
-    label="the collet closes on this blank",
-    kind="yes-no",
-    needs=("crib.collet_from", "crib.collet_to", "collar.gripped_diameter"),
-    how="diameter of the blank against the range of the collet",
-)
-def collet_takes_blank(low: float, high: float, blank: float) -> bool:
-    return low <= blank <= high
-
-
-@computed(
-    "bar.hold_speed_limit",
-    label="speed limit of what grips the bar",
-    unit="1/min",
-    rounding="speed",
-    bound="most",
-    needs=("bar.hold", "chuck.speed_limit", "crib.collet_speed?"),
-    how="the speed marked on the collet chuck where a collet holds the bar; else that of the chuck",
-)
-def hold_speed_limit(hold: str, chuck: float, collet: float | None) -> Limited | None:
-    if hold == "collet":
-        return None if collet is None else Limited(collet, "the speed marked on the collet chuck")
-    return Limited(chuck, "the limit of the chuck")
 
 
 @computed(

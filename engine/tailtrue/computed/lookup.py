@@ -1,6 +1,6 @@
 """Paper at the lathe: the table and the scales of this bar as it was made, and why half the difference is not the move."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from typing import Any
 
 from tailtrue.calc.alignment import diameter_difference, tailstock_move
@@ -8,9 +8,9 @@ from tailtrue.calc.budget import carried_uncertainty
 from tailtrue.calc.indicator import move_factor
 from tailtrue.calc.lengths import midway, percentage
 from tailtrue.calc.steps import surely_less
-from tailtrue.computed.differences import in_steps
+from tailtrue.computed.differences import in_steps, of_instrument
 from tailtrue.computed.registry import computed, field
-from tailtrue.tables import Row, Table
+from tailtrue.tables import Table
 
 _SLACK = 1e-9
 _BAR = ("truing.span", "truing.head_station", "truing.tail_station")
@@ -64,18 +64,11 @@ def table(
 ) -> tuple[Mapping[str, Any], ...] | None:  # fmt: skip
     leave, doubtful = (unsure, unsure) if inside is None or again is None else (inside, again)
     rows = []
-    for difference in in_steps(map(steps.take, _of_instrument(steps.where(dials=dials), resolution))):
+    for difference in in_steps(map(steps.take, of_instrument(steps.where(dials=dials), resolution))):
         do = "leave" if difference <= leave + _SLACK else "again" if difference <= doubtful + _SLACK else "move"
         move = None if do == "leave" else tailstock_move(difference, span, first, second)
         rows.append({"difference": difference, "do": do, "move": move})
     return tuple(rows) or None
-
-
-def _of_instrument(rows: Sequence[Row], resolution: float) -> list[Row]:
-    """The rows for an instrument: those of the finest class that it belongs to; none for a coarser one than all."""
-    classes = [row.number("instrument_upto_mm") for row in rows]
-    finest = min((one for one in classes if resolution <= one), default=None)
-    return [row for row, one in zip(rows, classes, strict=True) if one == finest]
 
 
 @computed("lookup.move_uncertainty", label="doubt of the move", unit="mm", rounding="difference", bound="least",

@@ -53,16 +53,18 @@ def slowest(speeds: tuple[float, ...] | None, speed_from: float | None) -> float
     "chuck.used",
     label="chuck used",
     kind="record",
-    needs=("lathe.chucks", "blank.chuck?", "collar.banded", "bar.diameter"),
+    needs=("lathe.chucks", "blank.chuck?", "collar.banded", "bar.diameter", "bar.four_jaw?"),
     how="the three-jaw scroll chuck of the blanks, so that no chuck is changed between; the smallest that grips the bar, "
-    "where the blanks are held in another kind",
+    "where the blanks are held in another kind; a four-jaw independent chuck where there is no scroll chuck",
 )
-def chuck_used(chucks: tuple[Record, ...], of_blanks: Record | None, banded: bool, bar: float) -> Limited | None:
+def chuck_used(
+    chucks: tuple[Record, ...], of_blanks: Record | None, banded: bool, bar: float, four_jaw: Record | None
+) -> Limited | None:  # fmt: skip
     if not banded and of_blanks is not None:
         return Limited(of_blanks, "it holds the blanks")
     three_jaw = [chuck for chuck in chucks if chuck["jaws"] == 3 and chuck["kind"] == "scroll"]
     if not three_jaw:
-        return Limited(None, "there is no three-jaw scroll chuck on the list")
+        return Limited(four_jaw, "there is no three-jaw scroll chuck on the list")
     fitting = [chuck for chuck in three_jaw if chuck["grips_to"] >= bar]
     if fitting:
         return Limited(min(fitting, key=lambda chuck: chuck["body"]), "the smallest that grips the bar")
@@ -72,6 +74,12 @@ def chuck_used(chucks: tuple[Record, ...], of_blanks: Record | None, banded: boo
 @computed("chuck.label", label="chuck", kind="text", needs=("chuck.used",), how="its name on the list")
 def chuck_label(chuck: Record) -> Any:
     return chuck["label"]
+
+
+@computed("chuck.kind", label="kind of the chuck", kind="choice", choices=("scroll", "independent"), needs=("chuck.used",),
+          how="as given for the chuck")  # fmt: skip
+def chuck_kind(chuck: Record) -> Any:
+    return chuck["kind"]
 
 
 @computed(

@@ -51,3 +51,13 @@ def fixed_by(on_hand: Mapping[str, Any] | None, made: str | None) -> Limited:
     if on_hand is None:
         return Limited(made, "this job settles no way to fix them")
     return Limited(on_hand.get("fixed_by"), "nobody told how the collars of this bar are fixed")
+
+
+@computed("bar.middle_run_out", label="run-out of the middle of the bar that is borne", unit="mm", rounding="fit",
+          bound="most", needs=("bar.on_hand?", "limit.bar_run_out"),
+          how="the limit, and what the bar ran out when it was made where its certificate tells that")  # fmt: skip
+def middle_run_out(on_hand: Mapping[str, Any] | None, most: float) -> Limited:
+    new = (on_hand or {}).get("run_out")
+    if new is None:
+        return Limited(most, "a bar centred in a lathe")
+    return Limited(most + float(new), "what this bar ran out when it was made, and a little")

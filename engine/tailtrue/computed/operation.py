@@ -29,7 +29,7 @@ class Dial(NamedTuple):
     division: str
 
 
-_CROSS_SLIDE = Dial("cross-slide dial", "lathe.radial_division", "lathe.radial_division")
+CROSS_SLIDE = Dial("cross-slide dial", "lathe.radial_division", "lathe.radial_division")
 _TOP_SLIDE = Dial("top-slide dial", "lathe.facing_step", "lathe.top_slide_dial_division")
 SPINDLE = ("lathe.speeds?", "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun")
 
@@ -91,8 +91,9 @@ def operation(
     fine: bool = False,
     bound_depth: bool = True,
     by_top_slide: bool = False,
+    decided: bool = False,
 ) -> None:
-    """Register speed, surface speed, feed and depth of an operation."""
+    """Register speed, surface speed, feed and depth of an operation; not feed and depth where decisions choose them."""
     # First: of equal limits the first is named, and a limit that does not bind is as high as the top speed.
     caps = (("lathe.fastest", "top speed of the lathe"), *caps)
     cap_facts = tuple(fact for fact, _ in caps)
@@ -120,19 +121,8 @@ def operation(
     def _surface(speed: float, size: float) -> float:
         return surface_speed(speed, size)
 
-    @computed(
-        f"{prefix}.feed", label=f"feed, {what}", unit="mm/rev", rounding="feed",
-        needs=(f"{work}.feed_group", tool, "lathe.feeds?", *((feed_factor,) if feed_factor else ())),
-        tables=("cutting/feeds",),
-        how="a feed of the lathe's own plate inside the advised band",
-    )  # fmt: skip
-    def _feed(group: str, cutter: str, feeds: tuple[float, ...] | None, *rest: Any) -> Limited:
-        row = _feed_row(rest[-1], table, group, cutter)
-        low, high = row.number("feed_low_mm"), share_of(row.number("feed_high_mm"), rest[0] if feed_factor else 1.0)
-        fitting = sorted(feed for feed in feeds or () if low <= feed <= high)
-        if not fitting:
-            return Limited(None, "no power feed inside the advised band; feed by hand")
-        return Limited(fitting[0] if fine else median_high(fitting), "of the feeds on the plate")
+    if not decided:
+        _feed_of_plate(prefix, what, table, work, tool, feed_factor, fine=fine)
 
     @computed(
         f"{prefix}.feed_kind", label=f"how the tool is fed, {what}", kind="choice", choices=("power", "hand"),
@@ -146,14 +136,32 @@ def operation(
         needs=(f"{work}.feed_group", tool), tables=("cutting/feeds",), how="the low end of the advised band",
     )  # fmt: skip
     def _hand(group: str, cutter: str, feeds: Table) -> float:
-        return _feed_row(feeds, table, group, cutter).number("feed_low_mm")
+        return feed_row(feeds, table, group, cutter).number("feed_low_mm")
 
-    if bound_depth:
-        dial = _TOP_SLIDE if by_top_slide else _CROSS_SLIDE
+    if bound_depth and not decided:
+        dial = _TOP_SLIDE if by_top_slide else CROSS_SLIDE
         _depth_facts(prefix, what, table, work, tool, depth_factor, depth_by, dial, fine=fine)
 
 
-def _feed_row(feeds: Table, operation: str, group: str, cutter: str) -> Row:
+def _feed_of_plate(
+    prefix: str, what: str, table: str, work: str, tool: str, feed_factor: str | None, *, fine: bool
+) -> None:  # fmt: skip
+    @computed(
+        f"{prefix}.feed", label=f"feed, {what}", unit="mm/rev", rounding="feed",
+        needs=(f"{work}.feed_group", tool, "lathe.feeds?", *((feed_factor,) if feed_factor else ())),
+        tables=("cutting/feeds",),
+        how="a feed of the lathe's own plate inside the advised band",
+    )  # fmt: skip
+    def _feed(group: str, cutter: str, feeds: tuple[float, ...] | None, *rest: Any) -> Limited:
+        row = feed_row(rest[-1], table, group, cutter)
+        low, high = row.number("feed_low_mm"), share_of(row.number("feed_high_mm"), rest[0] if feed_factor else 1.0)
+        fitting = sorted(feed for feed in feeds or () if low <= feed <= high)
+        if not fitting:
+            return Limited(None, "no power feed inside the advised band; feed by hand")
+        return Limited(fitting[0] if fine else median_high(fitting), "of the feeds on the plate")
+
+
+def feed_row(feeds: Table, operation: str, group: str, cutter: str) -> Row:
     return feeds.one(operation=operation, feed_group=group, tool=cutter)
 
 
@@ -176,7 +184,7 @@ def _depth_facts(
         division: float, power: float, share: float, *rest: Any,
     ) -> Limited:  # fmt: skip
         *numbers, feeds, materials = rest
-        row = _feed_row(feeds, table, group, cutter)
+        row = feed_row(feeds, table, group, cutter)
         low, high = row.number("depth_low_mm"), row.number("depth_high_mm")
         depth, by = (low if fine else low + share_of(high - low, share)), "advised band, light lathe"
         if numbers and numbers[0] < 1.0:
@@ -188,6 +196,12 @@ def _depth_facts(
         # A fine cut below its least depth rubs instead of cutting, so it takes the next whole division.
         whole = min(step_up(depth, division), step_down(high, division)) if fine else step_down(depth, division)
         return Limited(whole if whole > 0 else division, by if whole > 0 else "one division of the dial")
+
+    depth_on_the_dial(prefix, what, dial)
+
+
+def depth_on_the_dial(prefix: str, what: str, dial: Dial = CROSS_SLIDE) -> None:
+    """Register what a depth is on the dial and on the diameter."""
 
     @computed(
         f"{prefix}.depth_divisions", label=f"divisions of the {dial.name}, {what}", unit="1", rounding="count",

@@ -31,6 +31,7 @@ class Computed(NamedTuple):
     optional: frozenset[str]
     tables: tuple[str, ...]
     cut: Cut | None = None
+    settled_by: str = ""
 
 
 _REGISTER: dict[str, Computed] = {}
@@ -56,13 +57,16 @@ def computed(
     fields: tuple[FactSpec, ...] = (),
     sources: tuple[str, ...] = (),
     cut: Cut | None = None,
+    settled_by: str = "",
 ) -> Callable[[Callable[..., Any]], Callable[..., Any]]:
     """Register a function as the way to a fact.
 
     `needs` are handed over in order; a name that ends in ``?`` may be unknown and is then None. After them come the
     `tables`. The function returns the value, a Limited value, or None when no value exists. `cut` says which speeds are
-    looked up, for those who ask why.
+    looked up, for those who ask why. `settled_by` names the decision whose size this fact takes: the function gets that
+    size first, as a Limited value with the row that gave it.
     """
+    needs = (settled_by, *needs) if settled_by else needs
     spec = FactSpec(
         name, kind, label, "computed", unit, rounding, bound, choices,
         fields={f.name: f for f in fields}, how=how, sources=sources,
@@ -73,7 +77,7 @@ def computed(
     def register(function: Callable[..., Any]) -> Callable[..., Any]:
         if name in _REGISTER:
             raise ValueError(f"two functions compute {name}")
-        _REGISTER[name] = Computed(spec, function, plain, optional, tables, cut)
+        _REGISTER[name] = Computed(spec, function, plain, optional, tables, cut, settled_by)
         return function
 
     return register

@@ -46,7 +46,7 @@ def force(material: str, depth: float, feed: float, materials: Table, factors: T
     unit="N",
     rounding="force",
     bound="least",
-    needs=("skim.cutting_force", "skim.truing_depth", "crib.nose_radius"),
+    needs=("skim.cutting_force", "skim.truing_depth", "skim.nose_radius"),
     tables=("cutting/force_factors",),
     how="as large as the cutting force where the cut is shallower than the nose radius of the tool, else a share of it",
 )

@@ -101,7 +101,7 @@ operation(
 )  # fmt: skip
 operation(
     "skim", "skimming the collars", table="skim", work="collar", diameter="collar.diameter", tool="crib.tool_material",
-    caps=_CENTRES, fine=True,
+    caps=_CENTRES, decided=True,
 )  # fmt: skip
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from tailtrue.computed.registry import Computed
-from tailtrue.decisions import JudgedRow
+from tailtrue.decisions import JudgedRow, Outcome
 from tailtrue.explaining.conditions_said import condition_lines
 from tailtrue.explaining.formulas import formulas_of
 from tailtrue.explaining.said import Explanation, Line, Side, parts_of
@@ -56,7 +56,7 @@ def decision(side: Side, name: str, whole: bool) -> Explanation:
         for judged in outcome.rows
         if not judged.chosen
         for line in (
-            Line((f"{judged.row.name} ({judged.row.then}): {_fared(judged, chosen is not None)}",)),
+            Line((f"{judged.row.name} ({judged.row.then}): {_fared(judged, outcome)}", *size_said(judged))),
             *(Line(below.text, below.depth + 1) for below in condition_lines(case, judged.row.when)),
         )
     ]
@@ -64,8 +64,8 @@ def decision(side: Side, name: str, whole: bool) -> Explanation:
         kind="decision",
         name=name,
         label=asked.spec.label,
-        rule=(f"{asked.question} {_policy(asked.hit)}",),
-        met=(f"Here: {chosen.name}. {chosen.why}",) if chosen else _met(side, outcome.fact),
+        rule=(f"{asked.question} {_POLICIES[asked.hit]}",),
+        met=_chosen(outcome) or _met(side, outcome.fact),
         parts=parts_of(
             ("Because", condition_lines(case, chosen.when) if chosen else ()),
             ("What is missing", missing_lines(side, outcome.fact)),
@@ -77,16 +77,31 @@ def decision(side: Side, name: str, whole: bool) -> Explanation:
     )
 
 
-def _policy(hit: str) -> str:
-    return "The first answer whose conditions hold is taken." if hit == "priority" else "One answer at most can hold."
+_POLICIES = {
+    "priority": "The first answer whose conditions hold is taken.",
+    "unique": "One answer at most can hold.",
+    "least": "Each answer that holds gives a size, and the least binds.",
+    "greatest": "Each answer that holds gives a size, and the greatest binds.",
+}
 
 
-def _fared(judged: JudgedRow, answered: bool) -> str:
+def _chosen(outcome: Outcome) -> Text:
+    return (f"Here: {outcome.won.row.name}", *size_said(outcome.won), f". {outcome.won.row.why}") if outcome.won else ()
+
+
+def size_said(judged: JudgedRow) -> Text:
+    """The size that an answer comes to, behind its name."""
+    return (", ", figure_of(judged.size.spec, judged.size.value)) if isinstance(judged.size, Fact) else ()
+
+
+def _fared(judged: JudgedRow, outcome: Outcome) -> str:
     truth = judged.judged.truth
     if truth == "yes" and judged.row.never_taken:
         return f"would do, but is never taken: {judged.row.never_taken}"
+    if truth == "yes" and outcome.weighed:
+        return "weighed, and another binds before it" if isinstance(judged.size, Fact) else NOT_KNOWN
     if truth == "yes":
-        return "would do, but another comes first" if answered else "would do"
+        return "would do, but another comes first" if outcome.won else "would do"
     return "no" if truth == "no" else NOT_KNOWN
 
 

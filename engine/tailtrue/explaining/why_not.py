@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from tailtrue.conditions import Condition, Judged
-from tailtrue.decisions import JudgedRow
+from tailtrue.decisions import JudgedRow, Outcome
 from tailtrue.explaining import of_facts
 from tailtrue.explaining.conditions_said import failed, leaf_data, to_change
 from tailtrue.explaining.materials import material
@@ -57,13 +57,23 @@ def alternative(side: Side, named: Named) -> Explanation:
     decision = side.case.knowledge.decisions[named.name]
     rows = side.case.outcome(named.name).rows
     asked = [row for row in rows if row.row.then == named.word]
-    met, against = _fared(asked, rows)
+    outcome = side.case.outcome(named.name)
+    met, against = _weighed(asked, outcome) or _fared(asked, rows)
     sources = [key for row in asked for key in row.row.sources]
     label = f"{decision.spec.label}: {' or '.join(dict.fromkeys(row.row.name for row in asked))}"
     return _answer(
         side, "choice", f"{named.name}={named.word}", label, met, against, sources,
         rule=f"{decision.question} The case for this answer: {' '.join(dict.fromkeys(row.row.why for row in asked))}",
     )  # fmt: skip
+
+
+def _weighed(asked: list[JudgedRow], outcome: Outcome) -> tuple[Text, tuple[Condition, ...]] | None:
+    """How an answer fared whose size was held against others: its size, and that of the one that binds."""
+    won, sized = outcome.won, next((row for row in asked if isinstance(row.size, Fact) and not row.chosen), None)
+    if won is None or sized is None or not outcome.weighed:
+        return None
+    lost = ("It was weighed", *of_facts.size_said(sized), f", and another binds before it: {won.row.name}")
+    return (*lost, *of_facts.size_said(won), f". {won.row.why}"), ()
 
 
 def _fared(asked: list[JudgedRow], rows: tuple[JudgedRow, ...]) -> tuple[str, tuple[Condition, ...]]:
@@ -145,7 +155,7 @@ def _stop(side: Side, named: Named) -> Explanation:
 
 
 def _answer(
-    side: Side, kind: Kind, name: str, label: str, met: str, against: Iterable[Condition], sources: Iterable[str],
+    side: Side, kind: Kind, name: str, label: str, met: str | Text, against: Iterable[Condition], sources: Iterable[str],
     rule: str = "", titles: tuple[str, ...] = (),
 ) -> Explanation:  # fmt: skip
     case = side.case
@@ -167,7 +177,7 @@ def _answer(
         name=name,
         label=label,
         rule=(rule,) if rule else (),
-        met=(met,),
+        met=(met,) if isinstance(met, str) else met,
         parts=parts_of(
             ("What kept it from holding", lines),
             ("What would have to be otherwise", changes),

@@ -14,7 +14,7 @@ HANDS_IN = frozenset(
         "grip-in-chuck", "mount-between-centres", "chuck-change", "heavy-part", "spacer-behind-work", "taper-shank-drill",
         "measure", "measure-bar", "gauge-bore", "move-tailstock", "re-clamp", "verify-tailstock", "deburr", "fit-centre",
         "handle-stock", "clear-chips", "inspect-bar", "marking-blue", "sweep", "level-machine", "set-back", "grip-in-collet",
-        "jaw-change", "plug-in-jaws", "plug-out", "grip-in-soft-jaws", "mount-on-stub",
+        "jaw-change", "plug-in-jaws", "plug-out", "grip-in-soft-jaws", "mount-on-stub", "set-bar-true", "short-in-collet",
     }
 )  # fmt: skip
 
@@ -26,7 +26,8 @@ POWER_OFF = frozenset(
         "bond", "degrease", "cure-wait", "heat-part", "cool-part", "press", "pour-metal", "saw-stock", "saw-collar-stock",
         "drill-press", "hand-saw", "pin", "set-screw", "tap", "ream-by-hand", "inspect-bar", "clean-up",
         "grind-tool", "grip-in-collet", "jaw-change", "plug-in-jaws", "plug-out", "grip-in-soft-jaws", "mount-on-stub",
-        "grip-in-chuck", "mount-between-centres", "fit-centre",
+        "grip-in-chuck", "mount-between-centres", "fit-centre", "set-bar-true", "short-in-collet",
+        "centre-on-press", "upright-bar", "centre-punch",
     }
 )  # fmt: skip
 

@@ -24,7 +24,8 @@ def cone_is_cut(sheet: Sheet) -> Iterator[Fault]:
     """A centre hole is told from where the cone begins to cut, to a large end that a drill of the shop makes there."""
     for placed in sheet.steps:
         told = placed.told
-        if "centre-drill" not in placed.step.activities or placed.step.machine != "turning":
+        on_press = "centre-on-press" in placed.step.activities
+        if not on_press and ("centre-drill" not in placed.step.activities or placed.step.machine != "turning"):
             continue
         if _FROM_FACE in told:
             yield Fault(placed.where, "a centre hole is counted from the face; pilots differ in length")

@@ -11,8 +11,9 @@ _CARD = "card"
 _MOST_LINES = 9
 # An answer that can be given without looking.
 _NO_STATE = frozenset({"", "ok", "done", "set", "checked", "yes"})
-# What kills at a start when it is left out.
-_CALLED = ("key", "guard", "clamps", "speed", "turn by hand")
+# What kills at a start when it is left out, and what kills where hands go in and nothing may turn.
+_CALLED = ("key", "gloves", "sleeves, hair", "guard", "clamps", "behind the spindle", "speed", "turn by hand")
+_STILL = ("power", "plug or lock", "spindle", "key", "sleeves, hair")
 
 
 def agrees(sheet: Sheet) -> Iterator[Fault]:
@@ -23,10 +24,12 @@ def agrees(sheet: Sheet) -> Iterator[Fault]:
         if step is None:
             yield Fault(_CARD, f"{line.value.fact} is said to stand at step {line.step}, and there is no such step")
             continue
-        set_there = [figure for setting in step.settings for figure in figures_in(setting)]
+        set_there = [
+            figure for part in (*step.settings, *(check.limits for check in step.checks)) for figure in figures_in(part)
+        ]
         for figure in (*figures_in(line.label), line.value):
             if figure not in set_there:
-                yield Fault(_CARD, f"{figure.fact} of {figure.value:g} {figure.unit} is no setting of step {line.step}")
+                yield Fault(_CARD, f"{figure.fact} of {figure.value:g} {figure.unit} is not set at step {line.step}")
 
 
 def tells_side(sheet: Sheet) -> Iterator[Fault]:
@@ -66,7 +69,10 @@ def speeds_complete(sheet: Sheet) -> Iterator[Fault]:
 
 
 def starts_called_out(sheet: Sheet) -> Iterator[Fault]:
-    """What is looked at before each start stands on the card: few lines, each with its state, and words that end them."""
+    """What is looked at before each start stands on the card: few lines, each with its state, and words that end them.
+
+    Where nothing turns in the whole job, it is looked at before hands go in.
+    """
     card = sheet.procedure.card
     if card is None:
         return
@@ -79,7 +85,8 @@ def starts_called_out(sheet: Sheet) -> Iterator[Fault]:
         if line.state.strip().lower() in _NO_STATE:
             yield Fault(_CARD, f'before each start "{line.item}" names no state that must be found')
     called = " ".join(line.item for line in start.lines)
-    for name in _CALLED:
+    turns = any(placed.step.machine == "turning" for placed in sheet.steps)
+    for name in _CALLED if turns else _STILL:
         if name not in called:
             yield Fault(_CARD, f'before each start the line "{name}" is missing')
 

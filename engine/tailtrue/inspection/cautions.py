@@ -123,13 +123,9 @@ def few_enough(sheet: Sheet) -> Iterator[Fault]:
     """A pile of messages at one step is not read; what is left over from it is never a DANGER."""
     shop = sheet.shop
     for placed in sheet.steps:
-        lines = sum(bool(caution.again) for caution in placed.step.cautions)
-        count = len(placed.step.cautions) - lines
+        count = len(placed.step.cautions)
         if count > shop.messages_at_step:
-            yield Fault(placed.where, f"{count} cautions stand in full at this step, {shop.messages_at_step} is the most")
-        if lines > shop.lines_at_step:
-            what = f"{lines} lines here point to cautions told in full, {shop.lines_at_step} is the most"
-            yield Fault(placed.where, what)
+            yield Fault(placed.where, f"{count} cautions stand at this step, {shop.messages_at_step} is the most")
     for phase in sheet.procedure.phases:
         if len(phase.cautions) > sheet.shop.messages_at_phase:
             what = f"{len(phase.cautions)} cautions open this phase, {sheet.shop.messages_at_phase} is the most"

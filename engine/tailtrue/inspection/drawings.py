@@ -195,6 +195,14 @@ def _in_soft_jaws(sizes: Sizes) -> Iterator[str]:
         yield from _above(sizes, "plug", "hole")
 
 
+def _in_collet(sizes: Sizes) -> Iterator[str]:
+    yield from _equal(sizes, "sawn_width", "grip", "standing_out")
+    if sizes["grip"] > sizes["collet_length"] + _CLOSE_MM:
+        yield f"a grip of {sizes['grip']:g} mm is more than a collet of {sizes['collet_length']:g} mm gives"
+    if "hole" in sizes:
+        yield from _above(sizes, "diameter", "hole")
+
+
 def _on_stub(sizes: Sizes) -> Iterator[str]:
     yield from _equal(sizes, "width", "spigot", "inside")
     yield from _above(sizes, "stub_out", "spigot")
@@ -222,6 +230,11 @@ def _bar_held(sizes: Sizes) -> Iterator[str]:
     if "spindle_bore" in sizes:
         yield from _above(sizes, "spindle_bore", "diameter")
     yield from _above(sizes, "length", "standing_out")
+
+
+def _upright(sizes: Sizes) -> Iterator[str]:
+    yield from _above(sizes, "height", "length")
+    yield from _above(sizes, "length", "diameter")
 
 
 def _between_centres(sizes: Sizes) -> Iterator[str]:
@@ -262,12 +275,15 @@ KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
         ("sawn_width", "grip", "standing_out", "jaw_depth", "room", "plug", "diameter"),
         _in_soft_jaws,
     ),
+    "blank-in-collet": (("sawn_width", "grip", "standing_out", "collet_length", "diameter"), _in_collet),
     "collar-on-stub": (("width", "spigot", "inside", "stub_out", "stub", "bore", "diameter"), _on_stub),
     "drill-ladder": (("rough_bore",), _ladder),
     "boring-reach": (("overhang", "width", "room", "shank", "hole"), _reach),
     "bar-in-collet": (("diameter", "length", "standing_out", "spindle_bore"), _bar_held),
     "bar-in-spindle": (("diameter", "length", "standing_out", "spindle_bore"), _bar_held),
+    "bar-in-four-jaws": (("diameter", "length", "standing_out", "spindle_bore", "run_out"), _bar_held),
     "bar-in-steady": (("diameter", "length", "standing_out"), _bar_held),
+    "bar-upright": (("diameter", "length", "height"), _upright),
     "between-centres": (("dog", "gap", "to_collar", "length", "quill", "tool_clear"), _between_centres),
     "indicator-on-collars": ((), _nothing),
     "indicator-on-quill": (("quill",), _nothing),

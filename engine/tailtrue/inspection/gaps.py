@@ -15,12 +15,15 @@ _SUSPECT = re.compile(r"\{\{|\}\}|\{%|None|nan|NaN|TBD|TODO|FIXME|inf|\?\?\?")
 _MAY_BE_EMPTY = frozenset(
     {
         "unit", "boxes", "edition", "approver", "walked_through", "safe", "shop_rule", "dated", "again", "stated",
-        "technical_reviewer", "safety_reviewer",
+        "technical_reviewer", "safety_reviewer", "sheet_number",
     }
 )  # fmt: skip
 _MAY_BE_EMPTY_TEXTS = frozenset(
-    {"reason", "why", "purpose", "detail", "amount", "planned", "figures", "limited_by", "by_hand", "machine_detail"}
-)
+    {
+        "reason", "why", "purpose", "detail", "amount", "planned", "figures", "limited_by", "by_hand", "machine_detail",
+        "shop_says", "read_with",
+    }
+)  # fmt: skip
 # Lists of other things; empty, they look like an empty text.
 _LISTS = frozenset(
     {
@@ -28,8 +31,9 @@ _LISTS = frozenset(
         "facts", "control", "who_may", "do_not_start", "stop_at_once", "after_a_stop", "in_emergency", "if_it_goes_wrong",
         "conventions", "care", "findings", "limits",
         "choices", "derivations", "alternatives", "avoid", "set_by_hand", "shop_rules", "at_least", "at_most",
-        "notes", "groups", "lines", "drawings", "near_misses", "alone", "chemicals",
+        "notes", "groups", "lines", "messages", "answers", "drawings", "near_misses", "alone", "chemicals",
         "training", "supervision", "acknowledgement", "banners", "changes", "any", "supervised", "staff", "glossary",
+        "ways", "tables",
     }
 )  # fmt: skip
 
@@ -117,7 +121,7 @@ def _parts_of_its_kind(sheet: Sheet) -> Iterator[Fault]:
         "drawing": procedure.drawing,
         "cut-list": procedure.cut_list,
         "look-up": procedure.look_up and procedure.look_up.rows,
-        "card": procedure.card and procedure.card.groups,
+        "card": procedure.card and procedure.card.steps,
         "care": procedure.care,
         "sop": procedure.sop,
     }

@@ -15,6 +15,10 @@ def papers_named(sheet: Sheet) -> Iterator[Fault]:
     number = tree.title.number
     if not any(_names(line, _REVIEW, number) for line in tree.do_not_start):
         yield Fault("front", "the conditions of the start do not name the safety review by its number")
+    if tree.work_record is not None and not any(
+        _names(line, _RECORD, number) for one in sheet.steps for line in one.step.text
+    ):
+        yield Fault("work record", "no step says, by its number, into which record the readings go")
     if tree.record is None:
         return
     skims = [place for place, placed in enumerate(sheet.steps) if "skim" in placed.step.activities]

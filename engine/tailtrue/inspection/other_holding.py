@@ -7,6 +7,8 @@ from tailtrue.inspection.sheet import Placed, Sheet
 from tailtrue.parts import Figure
 
 _STUB_CUT = "limit.stub_cut"
+_GRIP, _OUT, _GRIPPED = "collar.grip", "collar.held_out", "collar.gripped_diameter"
+_DRILL, _HOLE = "hole.ladder.size", "crib.collet_hole"
 # What grips, by the activity that uses it, and the fact of what it grips.
 _SIZED: Mapping[str, tuple[str, str]] = {
     "bore-jaws": ("soft jaws", "collar.blank_diameter"),
@@ -72,12 +74,41 @@ def in_their_range(sheet: Sheet) -> Iterator[Fault]:
     """Collet, soft jaws and stub are used within the sizes that the user's files give for them."""
     for placed in sheet.steps:
         if "grip-in-collet" in placed.step.activities:
-            yield from _outside(sheet, placed, "collet", _bar_sizes(sheet))
+            yield from _outside(sheet, placed, "collet", _blank_sizes(sheet) if _of_blank(placed) else _bar_sizes(sheet))
         for activity in set(placed.step.activities) & _SIZED.keys():
             what, fact = _SIZED[activity]
             sizes = [figure.value for figure in placed.figures if figure.fact == fact]
             if placed.step.machine == "turning":
                 yield from _outside(sheet, placed, what, sizes)
+
+
+def collet_filled(sheet: Sheet) -> Iterator[Fault]:
+    """A blank in a collet fills most of it, stands out of it, and drill and boring bar find a hole behind it."""
+    least, clear = (sheet.shop.limits.get(name, (0.0, ""))[0] for name in ("limit.collet_fill", "limit.face_clearance"))
+    shorts = [placed for placed in sheet.steps if _of_blank(placed)]
+    for placed in shorts:
+        grip = placed.told.get(_GRIP, 0.0)
+        if not least * sheet.shop.collet_mm <= grip <= sheet.shop.collet_mm or not grip:
+            what = f"{grip:.3g} mm of the blank in a collet of {sheet.shop.collet_mm:.3g} mm"
+            yield Fault(placed.where, f"{what}; {least * sheet.shop.collet_mm:.3g} mm is the least")
+        if "grip-in-collet" not in placed.step.activities or not {"collet", "collet-key"} <= set(placed.step.tools):
+            yield Fault(placed.where, "a blank sits in the collet and no step closes it with its key")
+    if shorts and shorts[0].told.get(_OUT, 0.0) <= clear:
+        yield Fault(shorts[0].where, f"the face stands no more than {clear:g} mm out of the collet")
+    holes = [placed for placed in sheet.steps if "drill" in placed.step.activities] if shorts else []
+    for placed in holes:
+        drills = [figure.value for figure in placed.figures if figure.fact == _DRILL]
+        if drills and placed.told.get(_HOLE, 0.0) <= max(drills):
+            yield Fault(placed.where, "the last drill comes out behind the blank, and no hole of the collet chuck takes it")
+
+
+def _of_blank(placed: Placed) -> bool:
+    return "short-in-collet" in placed.step.activities
+
+
+def _blank_sizes(sheet: Sheet) -> list[float]:
+    return [figure.value for placed in sheet.steps if _of_blank(placed) for figure in placed.figures
+            if figure.fact == _GRIPPED]  # fmt: skip
 
 
 def _bar_sizes(sheet: Sheet) -> list[float]:

@@ -112,11 +112,10 @@ def _of_the_sheet(sheet: Sheet) -> Iterator[Figure]:
 
 def places_say_what(sheet: Sheet) -> Iterator[Fault]:
     """Every place has a label, and one of: a unit, words to choose from, words to write."""
-    record = sheet.procedure.record
-    if record is None:
-        return
-    groups = [(f"record, {name}", places) for name, places in record.places.items()]
-    groups += [(f"record, {block.id}", block.entries) for block in record.blocks]
+    record, work = sheet.procedure.record, sheet.procedure.work_record
+    groups = [(f"record, {name}", places) for name, places in record.places.items()] if record is not None else []
+    groups += [(f"record, {block.id}", block.entries) for block in (record.blocks if record is not None else ())]
+    groups += [(f"work record, {block.id}", block.entries) for block in (work.blocks if work is not None else ())]
     for where, places in groups:
         for place in places:
             ways = [bool(place.unit), bool(place.choices), place.words]

@@ -27,7 +27,7 @@ from tailtrue.procedure import (
 _NAMES = frozenset(
     {
         "activities", "sources", "tools", "each", "boxes", "answers", "protective_equipment", "signs", "read", "used_at",
-        "never_signs", "parts", "machine", "own_sources",
+        "never_signs", "parts", "machine", "own_sources", "messages",
     }
 )  # fmt: skip
 

@@ -102,6 +102,7 @@ class Shop:
     `third_collar`: the job asks for one in the middle of the bar. `guard_switch`: the chuck guard stops the drive.
     `takes` holds the least and largest size, in mm, that a collet, soft jaws or a stub mandrel of the crib may be used for.
     `by_hand` are the numbers that the job file sets, by fact; `shop_rules` the entries of the shop's own rule files;
+    `kept` the typed pieces of each line, as shipped, of the cautions and steps that those put words beside;
     `signals` the signal words of the shipped cautions, `limits` the shipped limits with the side to which a shop may move
     each.
     """
@@ -123,15 +124,17 @@ class Shop:
     speed_to: float | None = None
     speed_settings: tuple[str, ...] = ()
     set_over: str = ""
+    # What was found out of line before the tailstock: bed, headstock.
+    found_out: frozenset[str] = frozenset()
     screws: tuple[str, str] = ("", "")  # toward the operator, away; empty where nobody said
     labels: tuple[str, ...] = ()
     must_say: Mapping[str, frozenset[str]] = field(default_factory=dict)
     states: Mapping[str, frozenset[str]] = field(default_factory=dict)
     messages_at_step: int = 0
-    lines_at_step: int = 0
     messages_at_phase: int = 0
     by_hand: Mapping[str, HandSetting] = field(default_factory=dict)
     shop_rules: tuple[ShopEntry, ...] = ()
+    kept: Mapping[tuple[str, str], tuple[tuple[str, ...], ...]] = field(default_factory=dict)
     signals: Mapping[str, str] = field(default_factory=dict)
     limits: Mapping[str, tuple[float, str]] = field(default_factory=dict)
     measured: Mapping[str, tuple[float, ...]] = field(default_factory=dict)
@@ -150,6 +153,7 @@ class Shop:
     rework: Rework | None = None
     centre_drills: tuple[tuple[float, float], ...] = ()  # pilot and body of each one in the crib, in mm
     spindle_bore_mm: float | None = None
+    collet_mm: float = 0.0  # how long the collet grips; nought where nobody said
     bar_metal: tuple[float, float] | None = None  # modulus of elasticity in MPa and density in kg/m3
     third_collar: bool = False
     guard_switch: bool = False

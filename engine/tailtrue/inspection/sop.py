@@ -25,7 +25,7 @@ _END = re.compile(r"(?<=[.!?])\s+")
 _CAPS = {
     "chuck.speed_limit": "chuck",
     "blank.chuck_speed_limit": "chuck of the blanks",
-    "bar.hold_speed_limit": "collet chuck",
+    "bar.hold_speed_limit": "what grips the bar",
     "rework.chuck_speed_limit": "chuck of the collar",
     "limit.between_centres_speed": "work on a dog",
     "skim.centre_speed_limit": "tailstock centre",
@@ -191,7 +191,7 @@ def signs_in_words(sheet: Sheet) -> Iterator[Fault]:
             found = cautions.get(row.caution)
             if found is None or (found.signal, found.hazard, found.harm) != (row.signal, row.hazard, row.harm):
                 yield Fault(_SOP, f'the hazard "{row.hazard}" is not told as on the sheet')
-            elif row.avoid not in found.avoid:
+            elif row.avoid not in found.avoid or (row.shop_says and row.shop_says not in found.avoid):
                 yield Fault(_SOP, f'what answers the hazard "{row.hazard}" is not what the sheet says')
         listed = {row.caution for row in sop.hazards}
         for caution in cautions.values():

@@ -18,8 +18,9 @@ _END = re.compile(r"(?<=[.!?])\s+")
 _OWN = frozenset({"term", "seen_as", "meaning"})
 _CODES = frozenset({"id", "fact", "unit", "kind", "activities", "sources", "tools", "answers", "signs", "read", "used_at"})
 _UNREAD = _OWN | _CODES
-_REVIEW, _SHEET, _RECORD = "safety review", "glossary", "record"
-_OF_PAPERS = (_SHEET, _REVIEW, _RECORD)
+_REVIEW, _SHEET, _RECORD, _WORK = "safety review", "glossary", "record", "work record"
+_STANDING = "standing procedure"
+_OF_PAPERS = (_SHEET, _REVIEW, _RECORD, _WORK, _STANDING)
 _READ_BEFORE_REVIEW = ("do not start", "stop at once")
 
 
@@ -46,6 +47,10 @@ def _papers(sheet: Sheet) -> Iterator[tuple[str, tuple[Term, ...]]]:
     yield _REVIEW, tree.safety_review.glossary
     if tree.record is not None:
         yield _RECORD, tree.record.glossary
+    if tree.sop is not None:
+        yield _STANDING, tree.sop.glossary
+    if tree.work_record is not None:
+        yield _WORK, tree.work_record.glossary
 
 
 def _meaning(where: str, term: Term) -> Iterator[Fault]:
@@ -81,13 +86,14 @@ def _said(sheet: Sheet) -> Mapping[str, str]:
 
 def _is_on(paper: str, where: str) -> bool:
     if where.startswith("sop"):
-        return False
+        return paper == _STANDING
     if where.startswith(_REVIEW):
         return paper == _REVIEW
     if where.startswith(_READ_BEFORE_REVIEW):
         return paper in (_REVIEW, _SHEET)
-    if where.startswith(_RECORD):
-        return paper == _RECORD
+    for record in (_RECORD, _WORK):
+        if where.startswith(record):
+            return paper == record
     return paper == _SHEET and not where.startswith(("derivation of", "source "))
 
 

@@ -4,7 +4,9 @@ from tailtrue.decisions import Decision, DecisionRow
 from tailtrue.reference.writing import bullets, condition, head, sourced, table, text
 from tailtrue.store.knowledge import Caution, Knowledge, Stop
 
-_HIT = {"priority": "The first that holds is taken.", "unique": "One holds, whatever is known."}
+_HIT = {"priority": "The first that holds is taken.", "unique": "One holds, whatever is known.",
+        "least": "Of those that hold the least binds; what settles it is taken before.",
+        "greatest": "Of those that hold the greatest binds; what settles it is taken before."}  # fmt: skip
 _UNKNOWN = {"ask": "asks", "pass-over": "is passed over", "refuse": "refuses"}
 
 
@@ -22,7 +24,8 @@ def _decision(decision: Decision) -> str:
 
 
 def _named(row: DecisionRow) -> str:
-    return f"{row.name} (never taken: {row.never_taken})" if row.never_taken else row.name
+    gives = f", {'settles it and ' if row.settles else ''}gives `{row.gives}`" if row.gives else ""
+    return f"{row.name} (never taken: {row.never_taken})" if row.never_taken else f"{row.name}{gives}"
 
 
 def _if_unknown(row: DecisionRow) -> str:

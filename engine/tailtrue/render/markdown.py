@@ -16,12 +16,17 @@ from tailtrue.render.words import (
     APPROVED_BY_OWNER,
     BY_HAND,
     BY_HAND_MEANS,
+    CHANGED,
+    CHANGED_BLANK,
     CUTS,
+    GET_IT,
     HEADINGS,
+    HERE,
     KINDS,
     LEAVE,
     LEVELS,
     LIMITS,
+    MADE_BY,
     MISSING,
     OPERATOR,
     ORIGINS,
@@ -45,6 +50,7 @@ from tailtrue.render.words import (
     may_be,
     say,
     second_column,
+    sentence,
     when_to_leave,
 )
 from tailtrue.review import ReviewLine
@@ -96,12 +102,15 @@ class _Writer:
             (USE, title.use_level),
             (OPERATOR, title.operator),
             ("Written by", title.author or "-"),
-            *((self._text(line.label), self._text(line.value)) for line in title.control),
+            *((line.label, "____________" if line.value is None else self._text(line.value)) for line in title.control),
+            *((CHANGED, f"{sentence(one.what)} {sentence(one.why)}") for one in title.changes),
+            *(() if title.changes else ((CHANGED_BLANK, "____________"),)),
             *reviewed,
             (WALKED_BY_OWNER if title.owner else WALKED, title.walked_through or "____________"),
             (APPROVED_BY_OWNER if title.owner else APPROVED, title.approver or "____________"),
             ("Done by, on", "____________"),
             ("Rules", f"{title.knowledge_version}, checksum {title.checksum}"),
+            (MADE_BY, f"{title.generator}, from files {title.inputs}"),
             ("Valid for", title.valid_for),
             (REVIEW_DUE, title.review_due),
         )
@@ -159,6 +168,7 @@ class _Writer:
     def _gathering(self) -> Iterable[str]:
         p = self._p
         yield heading(2, HEADINGS["needs"])
+        yield literal(HERE)
         for kind, name in KINDS.items():
             needs = [need for need in p.needs if need.kind == kind]
             if needs:
@@ -209,7 +219,8 @@ class _Writer:
             parts.append(self._text(need.amount))
         if need.detail:
             parts.append(self._text(need.detail))
-        parts.append("in the shop" if need.in_shop else "**get it**")
+        if not need.in_shop:
+            parts.insert(0, bold(GET_IT))
         used = self._index.step_numbers(need.used_at)
         return ", ".join([*parts, f"steps {literal(used)}"] if used else parts)
 
@@ -239,8 +250,8 @@ class _Writer:
         rows = ((literal(difference or ""), bold(move) if move else LEAVE) for difference, move in pairs)
         yield table(head, rows)
         yield bullets(f"**{case}:** {bold(direction)}" for case, direction in directions(look_up))
-        for sentence in when_to_leave(look_up):
-            yield self._text(sentence)
+        for leave in when_to_leave(look_up):
+            yield self._text(leave)
 
     def _after(self) -> Iterable[str]:
         if self._p.limits:

@@ -8,6 +8,7 @@ from tailtrue.render.figures.speed_plate import plate_rows
 from tailtrue.render.numbers import show_limits, show_one, unit_name
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, quote, table
+from tailtrue.render.times import step_clause
 from tailtrue.render.words import PLATE, SHOP_RULE, STATES, WHO, dimension, goes_on_words, say, sentence
 
 _BLANK = "____________"
@@ -24,24 +25,27 @@ class StepWriter:
     def caution(self, caution: Caution) -> str:
         """A safety message as a block quote: the word, the hazard and its harm, how it is avoided."""
         first = f"**{caution.signal.upper()}** {bold(sentence(caution.hazard))} {literal(sentence(caution.harm))}"
-        avoid = " ".join(self._text(line) for line in caution.avoid)
+        shipped = len(caution.avoid) - caution.of_shop
+        avoid = " ".join(self._text(line) for line in caution.avoid[:shipped])
         if caution.protective_equipment:
             avoid += f" **Wear:** {literal(', '.join(caution.protective_equipment))}."
         because = f"Shown because {literal(sentence(caution.shown_because))}" if caution.shown_because else ""
         if caution.shop_rule:
-            avoid += f" {bold(SHOP_RULE)} {literal(sentence(caution.shop_rule))}"
+            ours = (self._text(line) for line in caution.avoid[shipped:])
+            avoid += " ".join(("", bold(SHOP_RULE), *ours, literal(sentence(caution.shop_rule))))
         signs = f"Signs {literal(', '.join(caution.signs))}. " if caution.signs else ""
         return quote((first, avoid, because, f"{signs}Source: {literal('; '.join(caution.sources))}"))
 
     def step(self, step: Step) -> Iterable[str]:
         """A step: cautions under its heading and before what is done."""
         yield heading(3, f"{step.number} {step.title}")
-        tags = (STATES[step.machine], WHO[step.who])
+        tags = (STATES[step.machine], WHO[step.who], step_clause(step, self._dials))
         yield f"({', '.join(tag for tag in tags if tag)})"
         for caution in step.cautions:
             yield self.caution(caution)
-        for line in step.text:
-            yield self._text(line)
+        shipped = len(step.text) - step.of_shop
+        for place, line in enumerate(step.text):
+            yield f"{bold(SHOP_RULE)} {self._text(line)}" if place >= shipped else self._text(line)
         if step.settings:
             rows = (
                 (self._text(one.label), bold(say(one.value, self._dials)), self._text(one.reason)) for one in step.settings

@@ -17,11 +17,12 @@ from tailtrue.render.numbers import columns, read, show_one
 from tailtrue.render.paper import MEND, head_of, page, unit_beside
 from tailtrue.render.plain import bold, bullets, heading, literal, table
 from tailtrue.render.words import HEADINGS, directions, say
+from tailtrue.render.work_record_page import work_record_html, work_record_markdown
+from tailtrue.render.writing import ON_SHEET, WRITE, judged, planned, to_write
 
 DO: Mapping[Do, str] = {"leave": "leave it", "again": "read again", "move": "move"}
 DO_FIXED: Mapping[Do, str] = {"leave": "leave it", "again": "read again", "move": "note it"}
 BLOCKS = 3
-WRITE = "____________"
 NOTHING = "\u2013"
 TITLE = "Bar at the lathe"
 TABLE_TITLE = "Difference read, and the move"
@@ -35,8 +36,6 @@ ORDER = ("H headstock end, first", "T tailstock end, first", "T tailstock end, s
 MOVES = ("indicator before the move", "after the move, not yet clamped", "after clamping")
 WAYS = ("toward you", "away from you")
 TURNS = ("first move", "second move")
-PLANNED = "planned"
-ON_SHEET = "on the sheet:"
 NEXT_DUE = "next check due"
 INITIALS = "verified by, initials"
 SETS: Mapping[Part, str] = {
@@ -47,11 +46,15 @@ SETS: Mapping[Part, str] = {
 
 def to_record_html(procedure: Procedure, mend: Sequence[Text] = (), *, large: bool = False) -> str:
     """The record of a procedure as one HTML file, in large print if asked; `mend` is what keeps the lathe from running."""
+    if procedure.work_record is not None:
+        return work_record_html(procedure.work_record, procedure.title, mend, large=large)
     return record_html(_of(procedure), _head(procedure), mend, large=large)
 
 
 def to_record_markdown(procedure: Procedure, mend: Sequence[Text] = ()) -> str:
     """The record of a procedure as Markdown."""
+    if procedure.work_record is not None:
+        return work_record_markdown(procedure.work_record, procedure.title, mend)
     return record_markdown(_of(procedure), _head(procedure), mend)
 
 
@@ -103,6 +106,7 @@ def record_html(sheet: RecordSheet, head: Head, mend: Sequence[Text] = (), *, la
         glossary_title=HEADINGS["glossary"],
         abreast=abreast,
         legend=legend(sheet, tuple(mend)),
+        judged=lambda entry: judged(entry, head.dials),
         unit_beside=lambda unit: unit_beside(unit, dials),
     )
 
@@ -165,23 +169,16 @@ def _markdown(sheet: RecordSheet, head: Head, mend: Sequence[Text]) -> Iterator[
 
 def _block_rows(block: Block, head: Head) -> Iterator[tuple[str, ...]]:
     for entry in block.entries:
-        yield (literal(entry.label) + _planned(entry, head, ON_SHEET), *[_to_write(entry, head)] * len(block.columns))
+        band = judged(entry, head.dials)
+        beside = planned(entry, head.dials, ON_SHEET) + (f" ({literal(band)})" if band else "")
+        yield (literal(entry.label) + beside, *[to_write(entry, head.dials)] * len(block.columns))
 
 
 def _rows(place: Place, head: Head, count: int) -> Iterator[tuple[str, ...]]:
-    blank, planned = _to_write(place, head), _planned(place, head)
+    blank, beside = to_write(place, head.dials), planned(place, head.dials)
     many: dict[str, tuple[str, ...]] = {"readings": ORDER, "moves": MOVES}
     names = many.get(place.kind, (place.label,))
     for name in names:
-        yield (literal(name) + planned, *[blank] * count)
+        yield (literal(name) + beside, *[blank] * count)
     if place.kind == "way":
         yield ("way of the move", *[" / ".join(WAYS)] * count)
-
-
-def _to_write(entry: Place, head: Head) -> str:
-    unit = unit_beside(entry.unit, head.dials)
-    return " / ".join(map(literal, entry.choices)) if entry.choices else literal(f"{WRITE} {unit}" if unit else WRITE)
-
-
-def _planned(entry: Place, head: Head, word: str = PLANNED) -> str:
-    return f" ({word} {literal(say(entry.planned, head.dials))})" if entry.planned else ""

@@ -3,14 +3,16 @@
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 from types import MappingProxyType
-from typing import Final
+from typing import Final, NamedTuple
 
 from markupsafe import Markup, escape
 
 from tailtrue.parts import Dials, Figure, Text
 from tailtrue.procedure import Procedure
+from tailtrue.render.glossary import terms
 from tailtrue.render.marks import legend
 from tailtrue.render.numbers import show
+from tailtrue.render.pairs import pieces
 from tailtrue.render.pictograms import pictograms
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
 from tailtrue.render.shop_rules import shop_rule_cells
@@ -25,7 +27,7 @@ from tailtrue.render.words import (
     say,
     sentence,
 )
-from tailtrue.shop_sheet import Entry, Line, ShopSheet, WhoStep
+from tailtrue.shop_sheet import Change, Entry, Form, FormLine, Line, ShopSheet, WhoRow, WhoStep
 
 HEADS: Final = MappingProxyType(
     {
@@ -37,17 +39,18 @@ HEADS: Final = MappingProxyType(
         "hazards": "The worst hazards",
         "wear": "What to wear, by what the machine can do",
         "guards": "What protects at this lathe",
+        "isolation": "Isolate and tag",
         "before": "Before",
         "during": "During",
         "after": "After",
         "forbidden": "Never",
         "limits": "Limits of this lathe and job",
         "emergency": "Emergency",
-        "isolation": "Isolate and tag",
         "upkeep": "Upkeep",
         "waste": "Waste and cleaning",
         "records": "Records and review",
         "references": "References",
+        "glossary": HEADINGS["glossary"],
         "acknowledgement": "What a signature on the roster says",
         "roster": "Released to use this lathe for this job",
     }
@@ -55,14 +58,17 @@ HEADS: Final = MappingProxyType(
 WORDS: Final = MappingProxyType(
     {
         "none": "\u2013",
-        "changes": "Changed since the last revision:",
+        "changes": ("Changed since the last revision", "Why"),
+        "not_reviewed": "not yet",
+        "last_reviewed": "last reviewed",
+        "whole_phase": "every step, {} to {}",
+        "one_step": "its one step, {}",
         "signatories": ("Role", "Name", "Date", "Signature"),
         "who": ("Phase", "Anybody on the roster", "With a supervisor", "Staff only"),
-        "who_owner": ("Phase", "The owner", "With a supervisor", "Staff only"),
+        "who_owner": ("Phase", "The owner"),
         "hazards": ("Level", "Hazard, what it does, and what to do", "Signs (ISO 7010)"),
         "hazards_run_in": ("Level", "Hazard, what it does, what to do, and the signs (ISO 7010)"),
         "do": "Do:",
-        "every_hazard": "Every hazard of the job stands in the procedure, above the step where it is met.",
         "wear": ("State", "Wear", "Do not wear or do"),
         "guards": ("What", "State as told", "What that means"),
         "limits": ("Limit", "Here", "What happens beyond it", "The way back"),
@@ -80,6 +86,7 @@ WORDS: Final = MappingProxyType(
 # The word across every page of a paper that is not in force.
 MARKS: Final = MappingProxyType({"draft": "DRAFT", "superseded": "SUPERSEDED", "approved": ""})
 WRITE: Final = "____________"
+NO_CHANGE: Final = (Change(what=WRITE, why=WRITE),)
 # Letters that two lines take in half of the width.
 _LONG_LABEL, _LONG_VALUE = 42, 60
 Pair = tuple[str, str | None]
@@ -99,6 +106,10 @@ def to_sop_html(procedure: Procedure, *, large: bool = False) -> str:
         control=_abreast(tuple(control(sop, dials))),
         legend=legend(sop, procedure.title.machine_detail),
         upkeep=tuple(_upkeep(sop)),
+        who=who_rows(sop, owner=procedure.title.owner),
+        who_head=WORDS["who_owner" if procedure.title.owner else "who"],
+        last_reviewed=last_reviewed(sop, dials),
+        form_rows=form_rows,
         local=_abreast(tuple(_pairs(sop.local, dials))),
         sign_words={sign.code: sign.words for sign in sop.signs},
         pictograms=pictograms(sop.signs),
@@ -135,6 +146,45 @@ def control(sop: ShopSheet, dials: Dials) -> Iterator[Pair]:
     yield "Valid", block.valid_for
 
 
+def form_rows(form: Form) -> Iterator[Sequence[FormLine]]:
+    """The places of a form two abreast, a high one alone."""
+    for high, places in groupby(form.places, key=lambda place: place.high):
+        here = tuple(places)
+        yield from (here[start : start + (1 if high else 2)] for start in range(0, len(here), 1 if high else 2))
+
+
+def last_reviewed(sop: ShopSheet, dials: Dials) -> str:
+    """When the paper was last reviewed, for the foot of every page."""
+    when = sop.control.last_reviewed
+    return f"{WORDS['last_reviewed']} {say(when, dials) if when else WORDS['not_reviewed']}"
+
+
+class WhoCell(NamedTuple):
+    """What stands in a cell of who may do which step: the whole phase in a few words, or its steps."""
+
+    whole: str = ""
+    steps: tuple[WhoStep, ...] = ()
+
+
+def who_rows(sop: ShopSheet, *, owner: bool) -> tuple[tuple[str, str, tuple[WhoCell, ...]], ...]:
+    """Number and title of each phase, and a cell for each who may do steps of it; an owner alone does them all."""
+    return tuple((row.phase, row.title, _cells(row)[: 1 if owner else None]) for row in sop.who)
+
+
+def _cells(row: WhoRow) -> tuple[WhoCell, ...]:
+    parts = (row.any, row.supervised, row.staff)
+    if sum(map(bool, parts)) > 1:
+        return tuple(WhoCell(steps=steps) for steps in parts)
+    return tuple(WhoCell(whole=_whole(steps)) for steps in parts)
+
+
+def _whole(steps: tuple[WhoStep, ...]) -> str:
+    if not steps:
+        return str(WORDS["none"])
+    words = str(WORDS["whole_phase" if len(steps) > 1 else "one_step"])
+    return words.format(steps[0].number, steps[-1].number)
+
+
 def _pairs(entries: Iterable[Entry], dials: Dials) -> Iterator[Pair]:
     for entry in entries:
         yield entry.label, None if entry.value is None else say(entry.value, dials)
@@ -160,8 +210,11 @@ def _upkeep(sop: ShopSheet) -> Iterator[tuple[str, str, tuple[Text, ...]]]:
 def _told(text: Text, dials: Dials) -> Markup:
     """A text with its figures in bold."""
     bolded = Markup('<b class="figure">{}</b>')
-    pieces = (bolded.format(show(piece, dials)) if isinstance(piece, Figure) else escape(piece) for piece in text)
-    return Markup("").join(pieces)
+    told = (
+        bolded.format(show(piece, dials, finer)) if isinstance(piece, Figure) else escape(piece)
+        for piece, finer in pieces(text)
+    )  # fmt: skip
+    return Markup("").join(told)
 
 
 def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
@@ -190,6 +243,7 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
     yield heading(1, block.title)
     yield f"{bold(title.machine)} {told(title.machine_detail)}"
     yield "\n\n".join(bold(say(line.text, dials)) for line in sop.first)
+    yield f"[{told(sop.photo)}]"
     if MARKS[block.status]:
         yield bold(MARKS[block.status])
     yield bullets(bold(say(line.text, dials)) for line in sop.banners)
@@ -197,14 +251,14 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
     yield pairs(control(sop, dials))
     signatories = ((literal(one.role), literal(one.name or WRITE), literal(one.day or WRITE)) for one in block.signatories)
     yield table(WORDS["signatories"], ((*cells, literal(WRITE)) for cells in signatories))
-    yield f"{bold(str(WORDS['changes']))} {literal('; '.join(block.changes) or WRITE)}"
+    yield table(WORDS["changes"], ((literal(one.what), literal(one.why)) for one in block.changes or NO_CHANGE))
     yield from part("scope", sop.scope)
     yield from part("training", sop.training)
     yield from part("supervision", sop.supervision)
     yield pairs(_pairs(sop.local, dials))
-    phases = ((f"{row.phase} {row.title}", row.any, row.supervised, row.staff) for row in sop.who)
     who = "who_owner" if title.owner else "who"
-    yield from rows("who", ((literal(phase), *map(_steps, cells)) for phase, *cells in phases), who)
+    phases = who_rows(sop, owner=title.owner)
+    yield from rows("who", ((literal(f"{number} {name}"), *map(_cell, cells)) for number, name, cells in phases), who)
     signs = {sign.code: sign.words for sign in sop.signs}
 
     def signed(codes: Iterable[str]) -> str:
@@ -214,12 +268,12 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
         (
             bold(row.signal.upper()),
             " ".join((bold(sentence(row.hazard)), literal(sentence(row.harm)), bold(str(WORDS["do"])), told(row.avoid))
-            + ((bold(SHOP_RULE),) if row.shop_rule else ())),
+            + ((bold(SHOP_RULE), *((told(row.shop_says),) if row.shop_says else ())) if row.shop_rule else ())),
             signed(row.signs),
         )
         for row in sop.hazards
     ))  # fmt: skip
-    yield literal(str(WORDS["every_hazard"]))
+    yield bullets(told(line.text) for line in sop.hazard_note)
     yield from rows("wear", (
         (
             literal(row.state),
@@ -229,6 +283,7 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
         for row in sop.wear
     ))  # fmt: skip
     yield from rows("guards", ((literal(row.name), told(row.state), told(row.means)) for row in sop.guards))
+    yield from part("isolation", sop.isolation)
     yield from part("before", sop.before, ticks=True)
     yield from part("during", sop.during)
     yield from part("after", sop.after, ticks=True)
@@ -242,27 +297,33 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
         yield literal(SHOP_RULES_MEAN)
         yield table(SHOP_RULES, shop_rule_cells(sop.shop_rules, dials))
     yield from rows("emergency", ((literal(row.seen), told(row.do), told(row.never)) for row in sop.emergency))
-    yield from part("isolation", sop.isolation)
     yield from rows("upkeep", ((literal(every), several(tasks), literal(who)) for every, who, tasks in _upkeep(sop)))
     yield from part("waste", sop.waste)
     yield from part("records", sop.records)
     yield heading(2, HEADS["references"])
     yield literal(str(WORDS["follows"]))
     yield bullets(literal(f"{one.title}{f' ({one.edition})' if one.edition else ''}: {one.idea}") for one in sop.references)
+    yield from terms(HEADS["glossary"], sop.glossary, dials)
+
+    def forms(*, at_lathe: bool) -> Iterator[str]:
+        for form in (one for one in sop.forms if one.at_lathe == at_lathe):
+            yield heading(2, form.title)
+            yield told(form.lead)
+            written = ((place.label, WRITE if place.value is None else say(place.value, dials)) for place in form.places)
+            yield table(("What", "Written"), (tuple(map(literal, row)) for row in written))
+
+    yield from forms(at_lathe=False)
     yield from part("acknowledgement", sop.acknowledgement)
-    for form in sop.forms:
-        yield heading(2, form.title)
-        yield told(form.lead)
-        yield table(("What", "Written"), ((literal(place.label), literal(WRITE)) for place in form.places))
-    if not sop.roster_rows:
-        return
-    yield heading(2, HEADS["roster"])
-    yield literal(f"{WORDS['roster_lead']} {title.machine}, {block.id} rev {block.revision}.")
-    yield _empty(WORDS["roster"], sop.roster_rows)
+    if sop.roster_rows:
+        yield heading(2, HEADS["roster"])
+        yield literal(f"{WORDS['roster_lead']} {title.machine}, {block.id} rev {block.revision}.")
+        yield _empty(WORDS["roster"], sop.roster_rows)
+    yield from forms(at_lathe=True)
 
 
-def _steps(steps: tuple[WhoStep, ...]) -> str:
-    return literal("; ".join(f"{step.number} {step.title}" for step in steps) or str(WORDS["none"]))
+def _cell(cell: WhoCell) -> str:
+    steps = "; ".join(f"{step.number} {step.title}" for step in cell.steps)
+    return literal(cell.whole or steps or str(WORDS["none"]))
 
 
 def _empty(head: Sequence[str], count: int) -> str:

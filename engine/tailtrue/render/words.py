@@ -8,6 +8,7 @@ from tailtrue.parts import Dials, Text
 from tailtrue.procedure import GoesOn, HandSet, LookUp
 from tailtrue.render.numbers import BY_HAND as MARK
 from tailtrue.render.numbers import show
+from tailtrue.render.pairs import pieces
 
 HEADINGS: Final = MappingProxyType(
     {
@@ -46,6 +47,9 @@ UNCONFIRMED_MEANS: Final = "[?] stands behind a number that no published source 
 READ: Final = "read"
 STATUS_MEANS: Final = "The text of a source was read, unless another word stands behind it."
 LIMITS: Final = ("Limit", "What happens beyond it", "The way back")
+MADE_BY: Final = "Made by"
+CHANGED: Final = "Changed"
+CHANGED_BLANK: Final = "Changed, and why"
 WALKED: Final = "Walked through at the lathe, the usual way and one fault, before approval: by, on"
 WALKED_BY_OWNER: Final = "Walked through at the lathe by its owner, the usual way and one fault, before approval: by, on"
 APPROVED: Final = "Approved by"
@@ -113,6 +117,8 @@ LEVELS: Final = MappingProxyType({"note": "Note", "attention": "Attention"})
 
 VERDICTS: Final = MappingProxyType({"chosen": "chosen", "fits": "would do", "no": "no", "unknown": "not known"})
 
+WEIGHED: Final = "Weighed:"
+
 ORIGINS: Final = MappingProxyType(
     {
         "published": "published",
@@ -157,12 +163,14 @@ SHOP_RULES: Final = ("Rule", "What", "Reason", "By")
 BY_HAND_MEANS: Final = f"{MARK} behind a number: a person put it in place of the one that was worked out."
 BY_HAND_CARD: Final = f"{MARK} set by hand, see the sheet."
 BY_HAND: Final = ("Number", "Set to", "Worked out", "May be", "Reason", "By")
+SPEED_OF_IT: Final = "speed"
+DIFFER: Final = "Collars differ by"
 LEAVE: Final = "leave it"
 READ_AGAIN: Final = "read again"
 AS_STEP: Final = "As step"
 AGAIN: Final = "In full:"
 GET_IT: Final = "GET IT:"
-HERE: Final = "Tick what lies ready. The shop has all of it but what is marked GET IT."
+HERE: Final = "Tick what lies ready, and get the rest before you begin."
 # The second column of the look-up table, on the sheet and on the card: where the tailstock moves, and where it cannot.
 MOVE_BY: Final = ("Move the tailstock", "move")
 OFF_BY: Final = ("Centre off the line", "off by")
@@ -187,7 +195,7 @@ def say(text: Text, dials: Dials) -> str:
     >>> say(("Set ", Figure(fact="skim.speed", value=310.0, unit="1/min", rounding="speed"), "."), "metric")
     'Set 310\\xa0rev/min.'
     """
-    return "".join([piece if isinstance(piece, str) else show(piece, dials) for piece in text])
+    return "".join([piece if isinstance(piece, str) else show(piece, dials, finer) for piece, finer in pieces(text)])
 
 
 def sentence(text: str) -> str:

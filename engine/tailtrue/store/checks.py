@@ -21,15 +21,17 @@ from tailtrue.store.reading_ease import (
     order_problems,
     vague_problems,
 )
+from tailtrue.store.records import record_problems
 from tailtrue.store.route_checks import route_problems
 from tailtrue.store.safety import safety_problems
 from tailtrue.store.scan import unique_problems
 from tailtrue.store.settable_checks import settable_problems
-from tailtrue.store.sop import sop_problems
+from tailtrue.store.sop import belonging, sop_problems
 from tailtrue.store.state_checks import TABLE as STATES
 from tailtrue.store.state_checks import state_problems
 from tailtrue.store.time_checks import time_problems
 from tailtrue.store.values import numbers_in
+from tailtrue.store.weighing_checks import weighing_problems
 from tailtrue.store.word_checks import glossary_problems
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
@@ -41,9 +43,10 @@ _QUOTES = 'put a cell that holds a comma between two "'
 _DIGIT = re.compile(r"\d")
 
 
-def check_knowledge(knowledge: Knowledge) -> None:
-    """Hold the whole knowledge against itself; KnowledgeInvalid with everything that is wrong."""
+def check_knowledge(knowledge: Knowledge, of_the_shop: Iterable[Problem] = ()) -> None:
+    """Hold the whole knowledge against itself; KnowledgeInvalid with everything that is wrong, in words of a shop too."""
     problems = [
+        *of_the_shop,
         *_dependencies(knowledge),
         *_sources(knowledge),
         *_steps(knowledge),
@@ -51,7 +54,7 @@ def check_knowledge(knowledge: Knowledge) -> None:
         *route_problems(knowledge),
         *time_problems(knowledge),
         *printed_problems(knowledge),
-        *card_problems(knowledge.page.card, knowledge.steps),
+        *card_problems(knowledge.page.card, knowledge.steps, knowledge.cautions),
         *drawing_problems(knowledge),
         *_ids(knowledge),
         *order_problems(knowledge.steps.values(), knowledge.tables[VERBS]),
@@ -66,6 +69,8 @@ def check_knowledge(knowledge: Knowledge) -> None:
         *state_problems(knowledge.tables[STATES], knowledge.steps, _answered(knowledge)),
         *example_problems(knowledge),
         *_sop(knowledge),
+        *weighing_problems(knowledge),
+        *_records(knowledge),
     ]
     for name, decision in knowledge.decisions.items():
         # Limits drawn tighter and alternatives closed change what examples of the shipped rows say.
@@ -230,7 +235,20 @@ def _needs(knowledge: Knowledge) -> Iterator[Problem]:
 
 def _sop(knowledge: Knowledge) -> Iterator[Problem]:
     seen = [row.seen for row in knowledge.page.trouble]
-    yield from sop_problems(knowledge.sop, knowledge.catalogue, knowledge.sources, seen)
+    papers = {}
+    for name, route in knowledge.routes.items():
+        if "sop" in route.file.parts:
+            steps = [knowledge.steps[step] for phase in route.phases for step in phase.file.steps if step in knowledge.steps]
+            done = {activity for step in steps for activity in step.file.activities}
+            papers[name] = belonging(knowledge.sop, route.has_to_do_with, done)
+    yield from sop_problems(knowledge.sop, knowledge.catalogue, knowledge.sources, seen, papers)
+
+
+def _records(knowledge: Knowledge) -> Iterator[Problem]:
+    yield from record_problems(
+        knowledge.records, knowledge.blocks, knowledge.catalogue, knowledge.routes, knowledge.needs, knowledge.steps,
+        knowledge.sources,
+    )  # fmt: skip
 
 
 def _ids(knowledge: Knowledge) -> Iterator[Problem]:
@@ -308,6 +326,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
     yield from ((line.where, line.file.id, line.text, "") for line in lines)
     for block in knowledge.blocks:
         yield from ((block.where, entry.file.label, entry.planned, "") for entry in block.entries)
+    for record in knowledge.records.values():
+        yield from ((where, said, text, "") for where, said, text in record.wordings())
     for name, need in knowledge.needs.items():
         yield from (("knowledge/needs.toml", name, text, "") for text in (need.name, need.detail))
     for name, step in knowledge.steps.items():

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from types import MappingProxyType
 from typing import Any
 
-from tailtrue.conditions import Condition, Get, may_be_open
+from tailtrue.conditions import Condition, Get, atoms, may_be_open
 from tailtrue.decisions import Decision, decide
 from tailtrue.errors import FactsWrong, Problem
 from tailtrue.facts import Fact, FactSpec, NotKnown
@@ -59,21 +59,25 @@ def example_problems(knowledge: Knowledge) -> Iterator[Problem]:
         yield from _judge(knowledge, caution.file.id, caution.when, caution.file.example, caution.where)
         if caution.file.when:
             yield from _told(caution.file.id, caution.file.example, caution.where, _due(knowledge, caution.when))
+            yield from _asked(caution.file.id, caution.when, caution.file.example, caution.where)
     for stop in knowledge.stops:
         yield from _judge(knowledge, stop.file.id, stop.when, stop.file.example, stop.where)
         yield from _told(stop.file.id, stop.file.example, stop.where, _due(knowledge, stop.when))
+        yield from _asked(stop.file.id, stop.when, stop.file.example, stop.where)
         yield from _comes_then(stop)
     for remark in knowledge.remarks:
         yield from _judge(knowledge, remark.file.id, remark.when, remark.file.example, remark.where)
         yield from _told(remark.file.id, remark.file.example, remark.where, _due(knowledge, remark.when))
+        yield from _asked(remark.file.id, remark.when, remark.file.example, remark.where)
     for note in knowledge.notes:
         yield from _judge(knowledge, note.file.id, note.when, note.file.example, note.where)
         if note.file.example:
             yield from _told(note.file.id, note.file.example, note.where, _due(knowledge, note.when))
-
+            yield from _asked(note.file.id, note.when, note.file.example, note.where)
     for standing in conditional(knowledge.sop):
         yield from _judge(knowledge, standing.file.id, standing.when, standing.file.example, standing.where)
         yield from _told(standing.file.id, standing.file.example, standing.where, _due(knowledge, standing.when))
+        yield from _asked(standing.file.id, standing.when, standing.file.example, standing.where)
         yield from _comes_then(standing)
 
 
@@ -145,6 +149,15 @@ def _comes_then(rule: Stop | Rule[SopRuleFile]) -> Iterator[Problem]:
 def _due(knowledge: Knowledge, when: Condition) -> tuple[str, ...]:
     """Both ways, and unknown too where something that is not known can leave the rule open."""
     return (*_BOTH_WAYS, "unknown") if may_be_open(when, knowledge.limits) else _BOTH_WAYS
+
+
+def _asked(name: str, when: Condition, examples: list[ExampleFile], where: str) -> Iterator[Problem]:
+    """A rule that asks whether a fact is known says what it does without it, and with it."""
+    for fact in sorted({atom.fact for atom in atoms(when) if atom.operator in ("known", "unknown")}):
+        given = [fact in example.facts for example in examples]
+        if given and (all(given) or not any(given)):
+            lacks = "leaves out" if all(given) else "gives"
+            yield Problem(where, name, f"asks whether {fact} is known, and no example {lacks} it", "add one")
 
 
 def _told(name: str, examples: list[ExampleFile], where: str, due: tuple[str, ...]) -> Iterator[Problem]:

@@ -12,10 +12,8 @@ from tailtrue.facts import Fact, FactSpec
 from tailtrue.given.catalogue import Catalogue
 from tailtrue.store.models import (
     BlankFile,
-    BlockFile,
     CautionFile,
     DecisionExampleFile,
-    EntryFile,
     HoldFile,
     NeedFile,
     NoteFile,
@@ -28,7 +26,8 @@ from tailtrue.store.models import (
     StopFile,
     TermFile,
 )
-from tailtrue.store.page_models import CutFile, StartListFile, StepDrawingFile
+from tailtrue.store.page_models import CardFile, CutFile, StepDrawingFile
+from tailtrue.store.records import BlockText, WorkRecordText
 from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
 from tailtrue.tables import Table
@@ -94,23 +93,6 @@ class Term(NamedTuple):
     def forms(self) -> tuple[str, ...]:
         """Every form that stands for it."""
         return (self.file.term, *self.file.also)
-
-
-class EntryText(NamedTuple):
-    """A place of the record with its text read."""
-
-    file: EntryFile
-    when: Condition
-    planned: Wording
-
-
-class BlockText(NamedTuple):
-    """Places of the record that belong together, read."""
-
-    file: BlockFile
-    when: Condition
-    entries: tuple[EntryText, ...]
-    where: str
 
 
 @dataclass(frozen=True)
@@ -271,10 +253,15 @@ class StepDrawing(NamedTuple):
 
 
 class CardLineText(NamedTuple):
-    """A number on the card with its label read; an empty label stands for that of the step."""
+    """A number on the card with its label read; an empty label stands for that of the step.
+
+    `beside` is the fact of a number that the step gives in its reason; empty where none is told.
+    """
 
     fact: str
     label: Wording
+    beside: str
+    beside_label: str
 
 
 class CardGroupText(NamedTuple):
@@ -286,9 +273,9 @@ class CardGroupText(NamedTuple):
 
 
 class CardText(NamedTuple):
-    """What stands on the card at the lathe."""
+    """What stands on the card at the lathe; what has no fact in it stands in the file."""
 
-    start: StartListFile
+    file: CardFile
     notes: tuple[PageLine, ...]
     groups: tuple[CardGroupText, ...]
 
@@ -337,13 +324,19 @@ class ShopChange(NamedTuple):
 
 @dataclass(frozen=True)
 class ShopRules:
-    """What a shop laid over the knowledge: its changes, the marks of changed rules, and limits and words as shipped."""
+    """What a shop laid over the knowledge: its changes, marks and own lines of changed rules, what was as shipped."""
 
     changes: tuple[ShopChange, ...] = ()
     marks: Mapping[tuple[str, str], str] = field(default_factory=dict)
+    own: Mapping[tuple[str, str], int] = field(default_factory=dict)
+    kept: Mapping[tuple[str, str], tuple[tuple[str, ...], ...]] = field(default_factory=dict)
     limits: Mapping[str, Fact] = field(default_factory=dict)
     signals: Mapping[str, str] = field(default_factory=dict)
     always: tuple[CautionFile, ...] = ()
+
+    def own_lines(self, what: str, name: str) -> int:
+        """How many lines of a rule, the last ones, the shop has put beside the shipped ones."""
+        return self.own.get((what, name), 0)
 
     def mark(self, what: str, name: str) -> str:
         """What stands beside a changed rule on paper; empty where it is as shipped."""
@@ -368,6 +361,7 @@ class Knowledge:
     says: tuple[Say, ...]
     glossary: tuple[Term, ...]
     blocks: tuple[BlockText, ...]
+    records: Mapping[str, WorkRecordText]
     steps: Mapping[str, StepText]
     routes: Mapping[str, Route]
     needs: Mapping[str, Need]

@@ -17,7 +17,6 @@ from tailtrue.store import models, page_models
 from tailtrue.store.checks import check_knowledge
 from tailtrue.store.knowledge import (
     Also,
-    BlockText,
     CardGroupText,
     CardLineText,
     CardText,
@@ -26,7 +25,6 @@ from tailtrue.store.knowledge import (
     CheckText,
     CutText,
     DrawingPlan,
-    EntryText,
     HoldText,
     Knowledge,
     Need,
@@ -49,6 +47,7 @@ from tailtrue.store.knowledge import (
 from tailtrue.store.layers import Layers
 from tailtrue.store.overlay import Overlay
 from tailtrue.store.reading import Reader
+from tailtrue.store.records import load_blocks, load_records
 from tailtrue.store.safety import controls_of, load_safety
 from tailtrue.store.sop import load_sop
 from tailtrue.store.version import knowledge_version
@@ -128,10 +127,8 @@ class Loader:
                 for f, w in self.reader.entries(f"{room}/says.toml", "say", models.SayFile)
             ),
             glossary=tuple(Term(f, w) for f, w in self.reader.entries("words/glossary.toml", "term", models.TermFile)),
-            blocks=tuple(
-                BlockText(f, self._when(f.when, w, f.id), tuple(self._entry(entry, w, f.id) for entry in f.entry), w)
-                for f, w in self.reader.entries("record/sheet.toml", "block", models.BlockFile)
-            ),
+            blocks=load_blocks(self.reader, self._when, self._wording),
+            records=load_records(self.folder, self.reader, self._when, self._wording),
             steps=self._steps(),
             routes=self._routes(),
             needs={
@@ -153,9 +150,10 @@ class Loader:
         self.overlay.look_over()
         if self.reader.problems:
             raise KnowledgeInvalid(tuple(self.reader.problems))
-        laid = replace(knowledge.shop, changes=tuple(self.overlay.changes), marks=self.overlay.marks)
+        over = self.overlay
+        laid = replace(knowledge.shop, changes=tuple(over.changes), marks=over.marks, own=over.own, kept=over.kept)
         knowledge = replace(knowledge, shop=laid)
-        check_knowledge(knowledge)
+        check_knowledge(knowledge, over.word_problems(knowledge.tables))
         return knowledge
 
     def _version(self) -> str:
@@ -236,6 +234,8 @@ class Loader:
                 tuple((self._when(says.when, where, f"{file.id}: {row.then}"), says.text) for says in row.says),
                 row.closed_by,
                 row.never_taken,
+                row.gives,
+                row.settles,
             )
             for row in file.row
         )
@@ -244,9 +244,6 @@ class Loader:
     def _setting(self, file: models.SettingFile, where: str, said: str) -> SettingText:
         label, value, reason = self._wordings([file.label, file.value, file.reason], where, said)
         return SettingText(label, value, reason, self._when(file.when, where, said))
-
-    def _entry(self, file: models.EntryFile, where: str, said: str) -> EntryText:
-        return EntryText(file, self._when(file.when, where, said), self._wording(file.planned, where, said))
 
     def _page_line(self, file: page_models.PageLineFile, where: str, said: str) -> PageLine:
         line = self._setting(file, where, said)
@@ -380,12 +377,15 @@ class Loader:
             CardGroupText(
                 group.title,
                 frozenset(group.steps),
-                tuple(CardLineText(line.fact, self._wording(line.label, where, line.fact)) for line in group.line),
+                tuple(
+                    CardLineText(line.fact, self._wording(line.label, where, line.fact), line.beside, line.beside_label)
+                    for line in group.line
+                ),
             )
             for group in file.group
         )
         notes = tuple(self._page_line(note, where, "card") for note in file.notes)
-        return CardText(file.start, notes, groups)
+        return CardText(file, notes, groups)
 
 
 def load_knowledge(folder: Path, layers: Layers | None = None) -> Knowledge:

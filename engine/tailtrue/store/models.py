@@ -143,28 +143,6 @@ class SayFile(File):
     sources: list[str] = Field(min_length=1)
 
 
-class EntryFile(File):
-    """A place to write in on the record."""
-
-    label: str
-    unit: str = ""
-    choices: list[str] = []
-    planned: str = ""
-    words: bool = False
-    when: When = []
-
-
-class BlockFile(File):
-    """Places of the record that belong together."""
-
-    id: str
-    title: str
-    columns: list[str] = Field(min_length=1)
-    when: When = []
-    entry: list[EntryFile] = Field(min_length=1)
-    sources: list[str] = Field(min_length=1)
-
-
 class ReasonFile(File):
     """Plain words for why an alternative does not hold, and when they are the ones to say."""
 
@@ -175,7 +153,8 @@ class ReasonFile(File):
 class DecisionRowFile(File):
     """One alternative of a decision. `figures` is what it comes to in this job, shown whether or not it wins.
 
-    `never_taken` is the reason why it stands beside the choice, judged, and is never the choice.
+    `never_taken` is the reason why it stands beside the choice, judged, and is never the choice. `gives` names the size that
+    it comes to. Where sizes are weighed, a row that `settles` stands before the others and is taken without weighing.
     """
 
     then: str
@@ -188,6 +167,8 @@ class DecisionRowFile(File):
     says: list[ReasonFile] = []
     closed_by: str = ""
     never_taken: str = ""
+    gives: str = ""
+    settles: bool = False
 
 
 class DecisionFile(File):
@@ -200,7 +181,7 @@ class DecisionFile(File):
     question: str
     label: str
     concerns: list[str] = []
-    hit: Literal["unique", "priority"]
+    hit: Literal["unique", "priority", "least", "greatest"]
     shop_may_close: bool = False
     row: list[DecisionRowFile] = Field(min_length=1)
     example: list[DecisionExampleFile] = Field(min_length=2)

@@ -5,10 +5,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from tailtrue.conditions import Condition, may_be_open
-from tailtrue.decisions import Decision, DecisionRow, Outcome, decide
+from tailtrue.conditions import may_be_open
+from tailtrue.decisions import WEIGHED, Decision, DecisionRow, Hit, Outcome, decide
 from tailtrue.errors import Problem
-from tailtrue.facts import Fact
+from tailtrue.facts import Fact, NotKnown
 from tailtrue.store.condition_faults import faults
 from tailtrue.store.examples import example_case, then_of
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Stop
@@ -21,6 +21,7 @@ from tailtrue.truth import Truth
 # Kinds of rule whose examples notice every fault; one that does not is refused.
 COMPLETE = frozenset({"cautions", "decisions", "notes", "remarks", "standing", "stops"})
 NOT_KNOWN_TURNED = "what is not known turned round"
+LEFT_OUT, TURNED = "the row left out", "the least and the greatest turned round"
 # Faults that change nothing, each with its reason.
 EQUAL = "equal_faults"
 
@@ -101,27 +102,37 @@ def _of_decision(knowledge: Knowledge, decision: Decision) -> Iterator[Noticed]:
     examples = knowledge.decision_examples[decision.spec.name]
     right = [_came(knowledge, decision, one) for one in examples]
 
-    def told(place: int, when: Condition) -> bool:
-        rows = list(decision.rows)
-        rows[place] = replace(rows[place], when=when)
-        wrong = replace(decision, rows=tuple(rows))
+    def told(place: int, *instead: DecisionRow, hit: Hit = decision.hit) -> bool:
+        rows = (*decision.rows[:place], *instead, *decision.rows[place + 1 :])
+        wrong = replace(decision, rows=rows, hit=hit)
         return any(_came(knowledge, wrong, one) != came for one, came in zip(examples, right, strict=True))
 
     for place, row in enumerate(decision.rows):
         name = f"{decision.spec.name}: {row.then}"
         for changed in faults(row.when, knowledge.catalogue):
-            yield Noticed("decisions", decision.where, name, changed.fault, told(place, changed.condition))
-        if may_be_open(row.when, knowledge.limits) and not row.never_taken:
+            noticed = told(place, replace(row, when=changed.condition))
+            yield Noticed("decisions", decision.where, name, changed.fault, noticed)
+        if decision.hit in WEIGHED:
+            yield Noticed("decisions", decision.where, name, LEFT_OUT, told(place))
+            turned: Hit = "greatest" if decision.hit == "least" else "least"
+            if not row.settles:
+                yield Noticed("decisions", decision.where, name, TURNED, told(place, row, hit=turned))
+        if _may_be_open(knowledge, decision, row) and not row.never_taken:
             noticed = any(_asks(knowledge, decision, place, one) for one in examples)
             # Where an earlier row is always open too, nothing of this one can be told.
             if noticed or any(_asks(knowledge, decision, place, one) for one in _thinned(row, examples)):
                 yield Noticed("decisions", decision.where, name, NOT_KNOWN_TURNED, noticed)
 
 
+def _may_be_open(knowledge: Knowledge, decision: Decision, row: DecisionRow) -> bool:
+    weighed = decision.hit in WEIGHED and not row.settles and row.gives not in knowledge.limits
+    return weighed or may_be_open(row.when, knowledge.limits)
+
+
 def _thinned(row: DecisionRow, examples: Iterable[DecisionExampleFile]) -> Iterator[DecisionExampleFile]:
     """The examples with one fact less that the row reads."""
     for example in examples:
-        for name in row.when.names() & set(example.facts):
+        for name in {row.gives, *row.when.names()} & set(example.facts):
             less = {fact: value for fact, value in example.facts.items() if fact != name}
             yield example.model_copy(update={"facts": less})
 
@@ -137,7 +148,8 @@ def _asks(knowledge: Knowledge, decision: Decision, place: int, example: Decisio
     for other in range(place, len(rows)) if asks else (place,):
         rows[other] = replace(rows[other], if_unknown="pass-over" if asks else "ask")
     get = example_case(example.facts, knowledge.catalogue, knowledge.limits)
-    if decision.rows[place].when.judge(get).truth is not Truth.UNKNOWN:
+    here = decide(decision, get).rows[place]
+    if here.judged.truth is not Truth.UNKNOWN and not isinstance(here.size, NotKnown):
         return False
     return _choice(decide(replace(decision, rows=tuple(rows)), get)) != _choice(decide(decision, get))
 

@@ -1,10 +1,10 @@
 """The rules of a shop laid over the shipped knowledge, entry by entry; a change against the safe side is refused."""
 
 import re
-from collections.abc import Callable, Collection, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
-from tailtrue.errors import FactsWrong
+from tailtrue.errors import FactsWrong, Problem
 from tailtrue.facts import nearest
 from tailtrue.quantities import OFFERED, read_quantity
 from tailtrue.store.checks import MARKS
@@ -13,6 +13,8 @@ from tailtrue.store.layers import Layers
 from tailtrue.store.models import CautionFile, ControlFile, DecisionFile, LimitFile, NoteFile, StepFile, StopFile
 from tailtrue.store.overlay_models import AddFile, DisableFile, EntryFile, RewordFile, TightenFile
 from tailtrue.store.rule_files import SHOP_SOURCE
+from tailtrue.store.shop_words import shop_word_problems
+from tailtrue.tables import Table
 from tailtrue.wording import read_wording
 
 _WEIGHT = {"notice": 0, "caution": 1, "warning": 2, "danger": 3}
@@ -40,7 +42,8 @@ def _day(entry: EntryFile) -> str:
 class Overlay:
     """What the files of a shop change. Faults go to `wrong`; what was changed is kept in `changes`.
 
-    `marks` holds what stands beside a rule on paper, by kind and id.
+    `marks` holds what stands beside a rule on paper, by kind and id; `own` how many of its lines, the last ones, are
+    the shop's, `kept` what is typed in the lines as shipped, which stay.
     """
 
     def __init__(self, layers: Layers | None, wrong: Wrong) -> None:
@@ -59,6 +62,8 @@ class Overlay:
         self._met: dict[str, set[str]] = {kind: set() for kind in ("caution", "note", "step", "decision", "limit")}
         self.changes: list[ShopChange] = []
         self.marks: dict[tuple[str, str], str] = {}
+        self.own: dict[tuple[str, str], int] = {}
+        self.kept: dict[tuple[str, str], tuple[tuple[str, ...], ...]] = {}
 
     def cautions(self, shipped: Iterable[tuple[CautionFile, str]]) -> Iterator[tuple[CautionFile, str]]:
         """The cautions that stand after the shop has spoken."""
@@ -72,7 +77,8 @@ class Overlay:
                 if entry.caution == file.id and self._may_reword_caution(file, entry, at):
                     # Of two files the louder word binds.
                     signal = max(made.signal, entry.signal or made.signal, key=_WEIGHT.__getitem__)
-                    update = {"avoid": entry.text, "signal": signal, **_sourced(made)}
+                    avoid = [*made.avoid, *self._beside("caution", file.id, file.avoid, entry)]
+                    update = {"avoid": avoid, "signal": signal, **_sourced(made)}
                     made, place = made.model_copy(update=update), at
                     self._change("reword", "caution", file.id, file.hazard, entry, at)
             yield made, place
@@ -90,12 +96,15 @@ class Overlay:
                 self._change("disable", "note", file.id, file.id.replace("-", " "), gone, at)
             if out:
                 continue
-            made, place = file, where
-            for entry, at in self._reword:
-                if entry.note == file.id and self._same_places(at, file.id, [file.text], entry):
-                    made, place = made.model_copy(update={"text": " ".join(entry.text), **_sourced(made)}), at
+            yield file, where
+            for number, (entry, at) in enumerate(self._reword):
+                if entry.note == file.id and self._brings_in_nothing(at, file.id, [file.text], entry):
                     self._change("reword", "note", file.id, file.id.replace("-", " "), entry, at)
-            yield made, place
+                    # The shipped note stays; the words of the shop are a note of their own behind it.
+                    name = f"{file.id}-of-the-shop-{number}"
+                    self.marks["note", name] = self.marks.pop(("note", file.id))
+                    own = {"id": name, "text": " ".join(entry.text), "example": []}
+                    yield file.model_copy(update={**own, **_sourced(file)}), at
         for new, at in self._added:
             if new.note:
                 self._change("add", "note", new.note.id, new.note.id.replace("-", " "), new, at)
@@ -116,15 +125,19 @@ class Overlay:
             yield self._limit(file, where)
 
     def step(self, file: StepFile, body: str, where: str) -> tuple[str, str]:
-        """The sentences of a step, in the words of the shop where it has its own, and where they stand."""
+        """The sentences of a step, behind them those of the shop where it has its own, and where they stand."""
         self._met["step"].add(file.id)
+        shipped = [line for line in body.splitlines() if line.strip()]
         for entry, at in self._reword:
             if entry.step != file.id:
                 continue
             if file.hold or MARKS & set(file.activities):
                 self._wrong(at, file.id, "is a check or a hold: its words stay as they are", "add a caution of your own")
-            elif self._same_places(at, file.id, body.splitlines(), entry):
-                body, where = "\n".join(entry.text), at
+            elif file.machine == "turning":
+                wrong = "is done while the spindle turns: its words stay as they are"
+                self._wrong(at, file.id, wrong, "add a caution of your own")
+            elif self._brings_in_nothing(at, file.id, shipped, entry):
+                body, where = "\n".join((body, *self._beside("step", file.id, shipped, entry))), at
                 self._change("reword", "step", file.id, file.title, entry, at)
         return body, where
 
@@ -143,6 +156,10 @@ class Overlay:
                         "disable", "alternative", f"{file.id}: {entry.alternative}", f"{file.question} {name}", entry, at
                     )
             yield made, place
+
+    def word_problems(self, tables: Mapping[str, Table]) -> Iterator[Problem]:
+        """What is wrong in the words that the shop wrote."""
+        return shop_word_problems(self._added, self._reword, tables)
 
     def look_over(self) -> None:
         """Entries that name what is not there, none or too much, or that change one thing twice in a file."""
@@ -247,13 +264,20 @@ class Overlay:
         elif len(entry.text) > _MOST_LINES:
             self._wrong(at, file.id, f"has more than {_MOST_LINES} lines", "say it shorter")
         else:
-            return self._same_places(at, file.id, file.avoid, entry, signal_allowed=True)
+            return self._brings_in_nothing(at, file.id, file.avoid, entry, signal_allowed=True)
         return False
 
-    def _same_places(
+    def _beside(self, what: str, name: str, shipped: Sequence[str], entry: RewordFile) -> list[str]:
+        """The lines of a shop that are not said already; they stand behind the shipped ones, which stay."""
+        self.kept[what, name] = tuple(_typed(line) for line in shipped)
+        lines = [line for line in dict.fromkeys(entry.text) if line.strip() not in {one.strip() for one in shipped}]
+        self.own[what, name] = self.own.get((what, name), 0) + len(lines)
+        return lines
+
+    def _brings_in_nothing(
         self, at: str, name: str, old: Iterable[str], entry: RewordFile, *, signal_allowed: bool = False
     ) -> bool:  # fmt: skip
-        """Whether new words carry every number of the old ones and no other."""
+        """Whether the words of a shop carry no number that the shipped ones do not."""
         if entry.signal and not signal_allowed:
             self._wrong(at, name, "has no signal word", "take the signal word out of this entry")
             return False
@@ -261,13 +285,12 @@ class Overlay:
             self._wrong(at, name, "has an empty line", "take it out")
             return False
         before, after = _places(old), _places(entry.text)
-        if before is None or after is None or before == after:
+        if before is None or after is None or after <= before:
             return True  # a brace that is no place is told where the text is read
-        lost, new = ", ".join(sorted(before - after)), ", ".join(sorted(after - before))
-        said = " and ".join(
-            part for part in (f"leaves out {lost}" if lost else "", f"brings in {new}" if new else "") if part
+        new = ", ".join(sorted(after - before))
+        self._wrong(
+            at, name, f"brings in {new}", "say it with the numbers of the words that it stands beside, or add a rule"
         )
-        self._wrong(at, name, said, "keep the numbers of the words that it stands for")
         return False
 
     def _may_close(self, file: DecisionFile, entry: DisableFile, at: str) -> bool:
@@ -327,6 +350,13 @@ def _size(written: str, unit: str) -> float | None:
         return float(written) if unit in ("", "1") else read_quantity(written, unit)
     except (FactsWrong, ValueError):
         return None
+
+
+def _typed(line: str) -> tuple[str, ...]:
+    try:
+        return tuple(piece for piece in read_wording(line.strip()).parts if isinstance(piece, str))
+    except ValueError:
+        return (line.strip(),)
 
 
 def _places(lines: Iterable[str]) -> set[str] | None:

@@ -63,10 +63,12 @@ class StepDrawingFile(File):
 
 
 class CardLineFile(File):
-    """One number on the card; without a label, that of the step."""
+    """One number on the card; without a label, that of the step. `beside` is one told with it, on a line of its own."""
 
     fact: str
     label: str = ""
+    beside: str = ""
+    beside_label: str = ""
 
 
 class CardGroupFile(File):
@@ -99,6 +101,8 @@ class StartLineFile(File):
 
     item: str = Field(min_length=1)
     state: str = Field(min_length=1)
+    unit: str = ""
+    answers: list[str] = Field(default=[])
 
 
 class StartListFile(File):
@@ -109,10 +113,32 @@ class StartListFile(File):
     line: list[StartLineFile] = Field(min_length=1)
 
 
+class ShortStepFile(File):
+    """A line to do and confirm, for these steps where they follow each other; without a text, the title of each."""
+
+    steps: list[str] = Field(min_length=1)
+    text: str = ""
+
+
+class ShortListFile(File):
+    """The lines to do and confirm, in the order of the sheet, and the words round them."""
+
+    title: str = Field(min_length=1)
+    list_first: str = Field(min_length=1)
+    interrupted: str = Field(min_length=1)
+    ends_with: str = Field(min_length=1)
+    line: list[ShortStepFile] = Field(min_length=1)
+
+
 class CardFile(File):
     """What stands on the card at the lathe."""
 
+    pointer: str = Field(min_length=1)
+    emergency: str = Field(min_length=1)
+    messages: list[str] = Field(min_length=1)
     start: StartListFile
+    still: StartListFile
+    short: ShortListFile
     notes: list[PageLineFile]
     group: list[CardGroupFile]
 

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from itertools import chain
 from pathlib import Path
 from typing import Any, Generic, TypeVar
@@ -23,6 +23,7 @@ _DIGIT = re.compile(r"\d")
 _VAGUE = re.compile(r"\b(?:carefully|as required|as needed|appropriate(?:ly)?|slightly|properly|etc)\b", re.IGNORECASE)
 
 FileT = TypeVar("FileT", bound=File)
+RuleT = TypeVar("RuleT", bound=files.SopRuleFile)
 
 
 @dataclass(frozen=True)
@@ -46,6 +47,24 @@ class Entry:
     label: str
     value: Wording
     when: Condition
+    activities: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Paper:
+    """What the paper of one route is called, and the line that says what it is for."""
+
+    title: Wording
+    scope: Wording
+
+
+@dataclass(frozen=True)
+class FormText:
+    """A form with its lead, and what stands in some of its places already."""
+
+    file: files.FormFile
+    lead: Wording
+    given: Mapping[str, Wording]
 
 
 @dataclass(frozen=True)
@@ -53,9 +72,10 @@ class SopTexts:
     """Everything that the standing procedure is made from."""
 
     page: Rule[files.SopPageFile]
+    papers: Mapping[str, Paper]
     control: tuple[Entry, ...]
     places: tuple[Entry, ...]
-    forms: tuple[tuple[files.FormFile, Wording], ...]
+    forms: tuple[FormText, ...]
     lines: tuple[Rule[files.SopLineFile], ...]
     limits: tuple[Rule[files.SopLimitFile], ...]
     controls: tuple[Rule[files.SopControlFile], ...]
@@ -76,14 +96,38 @@ class SopTexts:
             for texts in rule.texts.values():
                 yield from ((rule.where, getattr(rule.file, "id", ""), text) for text in texts)
         entries = ((one.label, one.value) for one in (*self.control, *self.places))
-        for label, text in (*entries, *((form.id, text) for form, text in self.forms)):
+        papers = ((route, text) for route, one in self.papers.items() for text in (one.title, one.scope))
+        forms = ((form.file.id, text) for form in self.forms for text in (form.lead, *form.given.values()))
+        for label, text in (*entries, *papers, *forms):
             yield self.page.where, label, text
+
+
+def standing(sop: SopTexts) -> Iterator[Rule[files.SopRuleFile]]:
+    """Every entry that may stand on one paper and not on another."""
+    every: Iterable[Rule[Any]] = chain(sop.lines, sop.limits, sop.controls, sop.wear, sop.upkeep, sop.emergency)
+    yield from every
 
 
 def conditional(sop: SopTexts) -> Iterator[Rule[files.SopRuleFile]]:
     """Every entry that stands on the paper under a condition alone."""
-    every: Iterable[Rule[Any]] = chain(sop.lines, sop.limits, sop.controls, sop.wear, sop.upkeep, sop.emergency)
-    yield from (rule for rule in every if rule.file.when)
+    yield from (rule for rule in standing(sop) if rule.file.when)
+
+
+def belonging(sop: SopTexts, about: Callable[[Collection[str]], bool], activities: Collection[str]) -> SopTexts:
+    """The entries for a sheet whose steps do these activities; `about` tells whether it has to do with some concerns."""
+
+    def here(rules: tuple[Rule[RuleT], ...]) -> tuple[Rule[RuleT], ...]:
+        return tuple(rule for rule in rules if about(rule.file.concerns) and _met(rule.file.activities, activities))
+
+    control = tuple(entry for entry in sop.control if _met(entry.activities, activities))
+    return replace(
+        sop, control=control, lines=here(sop.lines), limits=here(sop.limits), controls=here(sop.controls),
+        wear=here(sop.wear), upkeep=here(sop.upkeep), emergency=here(sop.emergency),
+    )  # fmt: skip
+
+
+def _met(wanted: Collection[str], activities: Collection[str]) -> bool:
+    return not wanted or any(one in activities for one in wanted)
 
 
 When_ = Callable[[When, str, str], Condition]
@@ -116,15 +160,24 @@ def load_sop(folder: Path, reader: Reader, when: When_, word: Word) -> SopTexts:
         raise KnowledgeInvalid(tuple(reader.problems))
 
     def entry(file: files.EntryFile) -> Entry:
-        return Entry(file.label, word(file.value, at_page, file.label), when(file.when, at_page, file.label))
+        return Entry(
+            file.label, word(file.value, at_page, file.label), when(file.when, at_page, file.label), tuple(file.activities)
+        )
 
-    frame = Rule(page, when(page.made_when, at_page, "made_when"),
-                 {name: (word(getattr(page, name), at_page, name),) for name in ("id", "title")}, at_page)  # fmt: skip
+    def form(file: files.FormFile) -> FormText:
+        given = {place: word(text, at_page, file.id) for place, text in file.given.items()}
+        return FormText(file, word(file.lead, at_page, file.id), given)
+
+    said = {name: (word(getattr(page, name), at_page, name),) for name in ("id", "photo", "last_reviewed")}
+    frame = Rule(page, when(page.made_when, at_page, "made_when"), said, at_page)
     return SopTexts(
         page=frame,
+        papers={
+            one.route: Paper(word(one.title, at_page, one.route), word(one.scope, at_page, one.route)) for one in page.paper
+        },
         control=tuple(map(entry, page.control)),
         places=tuple(map(entry, page.place)),
-        forms=tuple((form, word(form.lead, at_page, form.id)) for form in page.form),
+        forms=tuple(map(form, page.form)),
         lines=tuple(rule(f, w) for f, w in reader.entries("sop/lines.toml", "line", files.SopLineFile)),
         limits=tuple(rule(f, w) for f, w in reader.entries("sop/limits.toml", "limit", files.SopLimitFile)),
         controls=tuple(rule(f, at_machine) for f in machine.control),
@@ -135,9 +188,12 @@ def load_sop(folder: Path, reader: Reader, when: When_, word: Word) -> SopTexts:
 
 
 def sop_problems(
-    sop: SopTexts, facts: Collection[str], sources: Collection[str], seen: Collection[str]
+    sop: SopTexts, facts: Collection[str], sources: Collection[str], seen: Collection[str], papers: Mapping[str, SopTexts]
 ) -> Iterator[Problem]:
-    """What is wrong in the texts: facts and sources that nobody knows, sentences too long or vague, numbers typed."""
+    """What is wrong in the texts: facts and sources that nobody knows, sentences too long or vague, numbers typed.
+
+    `papers` are the entries that belong to each route with a standing procedure, were all its steps done.
+    """
     where = sop.page.where
     for rule in sop.rules:
         for key in (key for text in getattr(rule.file, "sources", ()) for key in source_keys(text)):
@@ -154,18 +210,32 @@ def sop_problems(
         if not emergency.file.do and emergency.file.seen not in seen:
             yield Problem(emergency.where, emergency.file.seen, "the sheet's table has no such line", "say what to do")
     for form in sop.page.file.form:
-        for label in set(form.high) - set(form.blanks):
+        for label in {*form.high, *form.others, *form.given} - set(form.blanks):
             yield Problem(where, label, f"is no place of the form '{form.id}'", "mend the name")
-    for part in COUNTED:
-        count = sum(1 for line in sop.lines if line.file.part == part)
-        if count > AT_MOST_LINES:
-            yield Problem(
-                f"{where.rpartition('/')[0]}/lines.toml", part, f"has {count} lines", f"keep {AT_MOST_LINES} at most"
-            )
+    yield from _papers(sop, papers)
     ids = [str(getattr(rule.file, "id", "")) for rule in sop.rules]
     for twice in sorted({one for one in ids if ids.count(one) > 1}):
         yield Problem(where, twice, "two entries have this id", "rename one")
     yield from _sentences(sop, facts)
+
+
+def _papers(sop: SopTexts, papers: Mapping[str, SopTexts]) -> Iterator[Problem]:
+    """Routes without a title, titles without a route, lists too long for one of them, entries that belong to none."""
+    where = sop.page.where
+    for route in sorted(papers.keys() ^ sop.papers.keys()):
+        wrong = "has no [[paper]] with its title" if route in papers else "is no route with a standing procedure"
+        yield Problem(where, route, wrong, "let routes and papers be the same")
+    for route, mine in papers.items():
+        for part in COUNTED:
+            count = sum(1 for line in mine.lines if line.file.part == part)
+            if count > AT_MOST_LINES:
+                lines = f"{where.rpartition('/')[0]}/lines.toml"
+                yield Problem(lines, part, f"has {count} lines on {route}", f"keep {AT_MOST_LINES} at most")
+    used = {rule.file.id for mine in papers.values() for rule in standing(mine)}
+    for rule in standing(sop):
+        limit = isinstance(rule.file, files.SopLimitFile)  # stands on the sheets of other routes too
+        if rule.file.id not in used and not limit:
+            yield Problem(rule.where, rule.file.id, "belongs on no paper", "mend its concerns and activities")
 
 
 def _sentences(sop: SopTexts, facts: Collection[str]) -> Iterator[Problem]:

@@ -8,8 +8,8 @@ from tailtrue.parts import MachineState
 from tailtrue.store.models import ExampleFile, File, When
 
 Part = Literal[
-    "first", "banner", "scope", "training", "supervision", "before", "during", "after", "forbidden", "isolation", "waste",
-    "records", "acknowledgement",
+    "first", "banner", "scope", "training", "supervision", "hazard-note", "before", "during", "after", "forbidden",
+    "isolation", "waste", "records", "acknowledgement",
 ]  # fmt: skip
 
 
@@ -19,6 +19,7 @@ class EntryFile(File):
     label: str
     value: str = ""
     when: When = Field(default=[], description="the paper that it stands on; on every one without")
+    activities: list[str] = Field(default=[], description="those of which a step must do one; any step without")
 
 
 class RoleFile(File):
@@ -31,13 +32,19 @@ class RoleFile(File):
 
 
 class FormFile(File):
-    """A form to be filled in by hand; `high` names the places that take several lines."""
+    """A form to be filled in by hand: `high` names the places of several lines, `others` those that an owner alone lacks.
+
+    `given` is what stands in a place already, where it was said.
+    """
 
     id: str
     title: str
     lead: str
     blanks: list[str] = Field(min_length=1)
     high: list[str] = Field(default=[])
+    others: list[str] = Field(default=[])
+    given: dict[str, str] = Field(default={})
+    at_lathe: bool = Field(default=False, description="hangs at the lathe with the roster")
 
 
 class ReferenceFile(File):
@@ -47,12 +54,19 @@ class ReferenceFile(File):
     idea: str
 
 
+class PaperFile(File):
+    """What the paper of one route is called, and what it is for."""
+
+    route: str
+    title: str
+    scope: str
+
+
 class SopPageFile(File):
     """The frame of the paper."""
 
     made_when: When = Field(min_length=1)
     id: str
-    title: str
     type: str
     type_owner: str
     language: str
@@ -60,7 +74,10 @@ class SopPageFile(File):
     hazards_at_least: int = Field(ge=1, le=5, description="the least severity of a hazard that stands in the table")
     likely_at_least: int = Field(ge=1, le=5, description="the least likelihood of one that is no danger")
     roster_rows: int = Field(ge=15)
+    photo: str
+    last_reviewed: str
     sources: list[str] = Field(min_length=1)
+    paper: list[PaperFile] = Field(min_length=1)
     control: list[EntryFile]
     place: list[EntryFile]
     role: list[RoleFile] = Field(min_length=1)
@@ -69,10 +86,12 @@ class SopPageFile(File):
 
 
 class SopRuleFile(File):
-    """What every entry has."""
+    """What every entry has: a sheet that has to do with it, a step that does one of its activities, and a condition."""
 
     id: str
     when: When = Field(default=[])
+    concerns: list[str] = Field(default=[], description="what a sheet must have to do with; any sheet without")
+    activities: list[str] = Field(default=[], description="those of which a step must do one; any step without")
     sources: list[str] = Field(min_length=1)
     example: list[ExampleFile] = Field(default=[])
 
@@ -87,9 +106,8 @@ class SopLineFile(SopRuleFile):
 
 
 class SopLimitFile(SopRuleFile):
-    """A limit, what happens beyond it, and the way back; the sheet prints it where a step does one of its activities."""
+    """A limit, what happens beyond it, and the way back; the sheet prints those that name an activity of its steps."""
 
-    activities: list[str] = Field(default=[])
     label: str
     value: str
     beyond: str = Field(min_length=1)
@@ -121,6 +139,7 @@ class SopUpkeepFile(SopRuleFile):
     every: str
     task: str
     who: str
+    owner: str = Field(default="", description="who it is in a shop of one, where it is somebody else")
 
 
 class SopMachineFile(File):

@@ -1,21 +1,18 @@
 """What one job reaches of the rule base, and what many jobs reach together."""
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from tailtrue.advise import Advice, advise
-from tailtrue.assemble import assemble
+from tailtrue.advise import Advice, advise, procedure_of
 from tailtrue.case import Case, Gap
-from tailtrue.errors import FactsWrong, Problem, Refused
-from tailtrue.log.fields import fields_of_a_record
+from tailtrue.errors import FactsWrong, InspectionFailed, Problem, Refused
 from tailtrue.plan import Plan, make_plan
-from tailtrue.procedure import Procedure
 from tailtrue.store.knowledge import Knowledge
+from tailtrue.store.sop import belonging
 from tailtrue.sweeping.files import PASSED, UNREACHED
-from tailtrue.truing.lookup import record_sheet
 from tailtrue.truth import Truth
 
 # Not a thing to reach: a stop that could not be judged on a job that gets its sheet.
@@ -26,19 +23,21 @@ Thing = tuple[str, str]
 
 @dataclass
 class Reach:
-    """How many jobs reach each thing, how many were tried, refused, and could not be read."""
+    """How many jobs reach each thing, how many were tried, refused, and could not be read; what is wrong on their sheets."""
 
     counted: Counter[Thing] = field(default_factory=Counter)
     jobs: int = 0
     refused: int = 0
     unread: int = 0
+    faults: list[Problem] = field(default_factory=list)
 
-    def add(self, things: set[Thing] | None, *, refused: bool = False) -> None:
+    def add(self, things: set[Thing] | None, *, refused: bool = False, faults: Sequence[Problem] = ()) -> None:
         """Count one job; None where its files contradict each other."""
         self.jobs += 1
         self.unread += things is None
         self.refused += refused
         self.counted.update(things or ())
+        self.faults += faults
 
 
 def everything(knowledge: Knowledge) -> tuple[Thing, ...]:
@@ -95,8 +94,8 @@ def say_name(where: str, name: str) -> str:
     return f"{where.split('/')[1]}: {name}"
 
 
-def reached_by(job: Path, knowledge: Knowledge, instead: Mapping[str, Any]) -> tuple[set[Thing] | None, Case | None, bool]:
-    """What a job reaches, its case, and whether it is refused; nothing where the files cannot be read."""
+def reached_by(job: Path, knowledge: Knowledge, instead: Mapping[str, Any]) -> tuple[set[Thing] | None, Advice | None, bool]:
+    """What a job reaches, the advice on it, and whether it is refused; nothing where the files cannot be read."""
     try:
         advice = advise(job, knowledge, instead)
     except FactsWrong:
@@ -108,7 +107,19 @@ def reached_by(job: Path, knowledge: Knowledge, instead: Mapping[str, Any]) -> t
     plan = None if advice.refused else _planned(advice)
     if plan is not None:
         things |= set(_on_paper(advice, plan))
-    return things, advice.case, plan is None
+    return things, advice, plan is None
+
+
+def wrong_on_paper(advice: Advice, instead: Mapping[str, Any]) -> tuple[Problem, ...]:
+    """What the inspection finds on the sheet of a job that is not refused; the job stands beside it."""
+    try:
+        procedure_of(advice)
+    except Refused:
+        return ()
+    except InspectionFailed as failed:
+        job = ", ".join(f"{name} = {raw}" for name, raw in sorted(instead.items()))
+        return tuple(replace(one, where=f"{one.where}, sheet of the sweep with {job}") for one in failed.problems)
+    return ()
 
 
 def _judged(advice: Advice) -> Iterator[Thing]:
@@ -141,15 +152,6 @@ def said(case: Case) -> Iterator[Thing]:
 def stopped(case: Case) -> Iterator[Thing]:
     """Stops that hold, whatever the route."""
     yield from (("stop", one.file.id) for one in case.knowledge.stops if case.judge(one.when).truth is Truth.YES)
-
-
-def made(advice: Advice) -> Procedure:
-    """The sheet of a job that is not refused, without an inspection.
-
-    Raises Gap, or FactsWrong, where something is not known.
-    """
-    case = advice.case
-    return assemble(case, make_plan(case, advice.route), lambda: record_sheet(case, fields_of_a_record()))
 
 
 def _planned(advice: Advice) -> Plan | None:
@@ -186,11 +188,12 @@ def _on_paper(advice: Advice, plan: Plan) -> Iterator[Thing]:
         if route.has_to_do_with(trouble.concerns) and may(trouble.when):
             yield "trouble", trouble.seen
     if "sop" in route.file.parts:
-        for line in known.sop.lines:
+        standing = belonging(known.sop, route.has_to_do_with, activities)
+        for line in standing.lines:
             truth = case.judge(line.when).truth
             if truth is Truth.YES or (truth is Truth.UNKNOWN and line.file.if_unknown == "show"):
                 yield "standing line", line.file.id
-        yield from (("standing limit", one.file.label) for one in known.sop.limits if may(one.when))
+        yield from (("standing limit", one.file.label) for one in standing.limits if may(one.when))
     else:
         # A sheet without that paper tells the limits that its own steps meet.
         met = (one for one in known.sop.limits if activities & set(one.file.activities) and may(one.when))

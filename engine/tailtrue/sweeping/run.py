@@ -5,20 +5,20 @@ from concurrent.futures import ProcessPoolExecutor
 from itertools import chain
 from typing import Any
 
-from tailtrue.advise import advise, knowledge
+from tailtrue.advise import advise, knowledge, procedure_of
 from tailtrue.assemble.glossary import glossary
-from tailtrue.case import Gap
+from tailtrue.errors import InspectionFailed, Problem, Refused
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.sweeping.files import Raw, Sweep, VisitFile, read_sweep, values
 from tailtrue.sweeping.pairs import pairwise
-from tailtrue.sweeping.reach import Reach, Thing, decided, made, reached_by, said, stopped
+from tailtrue.sweeping.reach import Reach, Thing, decided, reached_by, said, stopped, wrong_on_paper
 
 # The start that meets every alternative one at a time; the others are met by pairs and by jobs that aim at one thing.
 _EVERY_WAY = "at-hand"
 _DO, _SAME = "job.do", "make-and-use-bar"
 _AT_ONCE = 40
 
-Reached = tuple[set[Thing] | None, bool]
+Reached = tuple[set[Thing] | None, bool, tuple[Problem, ...]]
 
 
 def sweep_all(known: Knowledge, workers: int = 1) -> Reach:
@@ -28,12 +28,12 @@ def sweep_all(known: Knowledge, workers: int = 1) -> Reach:
     jobs = list(jobs_of(known, sweep))
     if workers > 1:
         with ProcessPoolExecutor(workers) as pool:
-            for things, refused in pool.map(_one, jobs, chunksize=_AT_ONCE):
-                reach.add(things, refused=refused)
+            for things, refused, faults in pool.map(_one, jobs, chunksize=_AT_ONCE):
+                reach.add(things, refused=refused, faults=faults)
     else:
         for raw in jobs:
-            things, _, refused = reached_by(sweep.job, known, raw)
-            reach.add(things, refused=refused)
+            things, refused, faults = _tried(known, sweep, raw)
+            reach.add(things, refused=refused, faults=faults)
     for visit in sweep.visits:
         reach.add(visited(known, sweep, visit))
     reach.counted.update(_terms(known, sweep))
@@ -42,8 +42,12 @@ def sweep_all(known: Knowledge, workers: int = 1) -> Reach:
 
 def _one(raw: Raw) -> Reached:
     known = knowledge()
-    things, _, refused = reached_by(read_sweep(known).job, known, raw)
-    return things, refused
+    return _tried(known, read_sweep(known), raw)
+
+
+def _tried(known: Knowledge, sweep: Sweep, raw: Raw) -> Reached:
+    things, advice, refused = reached_by(sweep.job, known, raw)
+    return things, refused, wrong_on_paper(advice, raw) if advice is not None and not refused else ()
 
 
 def jobs_of(known: Knowledge, sweep: Sweep) -> Iterator[Raw]:
@@ -77,12 +81,11 @@ def _terms(known: Knowledge, sweep: Sweep) -> Iterator[Thing]:
         if not open_terms:
             return
         advice = advise(sweep.job, known, raw)
-        if advice.refused:
-            continue
         try:
-            tree = made(advice)
-        except Gap:
+            tree = procedure_of(advice)
+        except (Refused, InspectionFailed):
             continue
-        for term in (*tree.glossary, *glossary(open_terms.values(), tree.sop, tree.record, tree.safety_review)):
+        papers = (tree.sop, tree.record, tree.work_record, tree.safety_review)
+        for term in (*tree.glossary, *glossary(open_terms.values(), *papers)):
             if open_terms.pop(term.id, None) is not None:
                 yield "term", term.id

@@ -35,11 +35,11 @@ def seek(knowledge: Knowledge, sweep: Sweep, thing: Thing) -> Sought | None:
     ways = _telling(knowledge, sweep, wanted)
 
     def worth(start: str, changes: Raw) -> tuple[float, bool]:
-        things, case, refused = reached_by(sweep.job, knowledge, {**sweep.starts[start], **changes})
-        if case is None or things is None:
+        things, advice, refused = reached_by(sweep.job, knowledge, {**sweep.starts[start], **changes})
+        if advice is None or things is None:
             return -1.0, False
         on_paper = thing[0] not in ("stop", "alternative", "note")
-        best = max((score(condition, case) for condition in wanted), default=1.0)
+        best = max((score(condition, advice.case) for condition in wanted), default=1.0)
         return best - _REFUSED * (on_paper and refused), thing in things
 
     ranked = sorted(sweep.starts, key=lambda start: -worth(start, {})[0])

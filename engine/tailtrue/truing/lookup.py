@@ -5,11 +5,11 @@ from collections.abc import Mapping
 from tailtrue.assemble.filling import Filler, fact_pieces, figure
 from tailtrue.assemble.glossary import glossary
 from tailtrue.assemble.ways import can_move, ways
+from tailtrue.assemble.work_record import block_of
 from tailtrue.case import Case
 from tailtrue.facts import Fact, FactSpec
 from tailtrue.parts import Figure
-from tailtrue.record_sheet import Block, Part, Place, RecordSheet, Scales, TableRow
-from tailtrue.store.knowledge import BlockText
+from tailtrue.record_sheet import Part, Place, RecordSheet, Scales, TableRow
 from tailtrue.truing.paper import lines_of, needed
 from tailtrue.truth import Truth
 
@@ -54,7 +54,7 @@ def record_sheet(case: Case, fields: Mapping[str, FactSpec]) -> RecordSheet:
             if isinstance(found := case.get(row.text("designation")), Fact)
         ),
         places=_places(case, fields),
-        blocks=tuple(_block(filler, block) for block in case.knowledge.blocks if case.judge(block.when).truth is Truth.YES),
+        blocks=tuple(block_of(filler, one) for one in case.knowledge.blocks if case.judge(one.when).truth is Truth.YES),
         keep=lines_of(case, "record-keep"),
     )
     return sheet.model_copy(update={"glossary": glossary(case.knowledge.glossary, sheet)})
@@ -75,21 +75,6 @@ def _rows(case: Case) -> tuple[TableRow, ...]:
     return tuple(
         TableRow(difference=difference, do=do, move=move) for difference, do, move in made if difference is not None
     )
-
-
-def _block(filler: Filler, block: BlockText) -> Block:
-    entries = tuple(
-        Place(
-            label=entry.file.label,
-            unit=entry.file.unit,
-            choices=tuple(entry.file.choices),
-            planned=filler.text(entry.planned),
-            words=entry.file.words,
-        )
-        for entry in block.entries
-        if filler.case.judge(entry.when).truth is Truth.YES
-    )
-    return Block(id=block.file.id, title=block.file.title, columns=tuple(block.file.columns), entries=entries)
 
 
 def _places(case: Case, fields: Mapping[str, FactSpec]) -> dict[Part, tuple[Place, ...]]:

@@ -5,8 +5,10 @@ from types import MappingProxyType
 
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
-from tailtrue.render.figures.bar_held import bar_in_collet, bar_in_spindle, bar_in_steady
+from tailtrue.render.figures.bar_held import bar_in_collet, bar_in_four_jaws, bar_in_spindle, bar_in_steady
+from tailtrue.render.figures.bar_upright import bar_upright
 from tailtrue.render.figures.between_centres import between_centres
+from tailtrue.render.figures.blank_collet import blank_in_collet
 from tailtrue.render.figures.blank_held import blank_held
 from tailtrue.render.figures.boring_reach import boring_reach
 from tailtrue.render.figures.centre_hole import centre_hole
@@ -26,10 +28,13 @@ Draw = Callable[[Drawing, Dials], str]
 KINDS: Mapping[str, Draw] = MappingProxyType(
     {
         "bar-in-collet": bar_in_collet,
+        "bar-in-four-jaws": bar_in_four_jaws,
         "bar-in-spindle": bar_in_spindle,
         "bar-in-steady": bar_in_steady,
+        "bar-upright": bar_upright,
         "between-centres": between_centres,
         "blank-held": blank_held,
+        "blank-in-collet": blank_in_collet,
         "blank-in-four-jaws": blank_in_four_jaws,
         "blank-in-soft-jaws": blank_in_soft_jaws,
         "blank-on-band": blank_on_band,

@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
+from tailtrue.render.figures.plan import indicator
 from tailtrue.render.figures.plate import FIRST_ROW, LEVEL, WIDTH, Plate
 from tailtrue.render.figures.stack import Span, stack
 from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, wrap
@@ -16,6 +17,7 @@ _END = 62.0
 _SIZE_AT = 67.5
 _SPINDLE_LEFT, _REAR, _SPINDLE_BORE = 4.0, 9.0, 5.0
 _STEADY, _STEADY_HALF = 5.0, 12.0
+_BESIDE = 3.0  # from jaw or end to the plunger of an indicator
 _COLLET_NARROW, _COLLET_WIDE, _COLLET_BODY = 1.5, 4.0, 11.0
 
 
@@ -27,6 +29,11 @@ def bar_in_spindle(drawing: Drawing, dials: Dials) -> str:
 def bar_in_collet(drawing: Drawing, dials: Dials) -> str:
     """The same in a collet, which closes round the bar."""
     return _through_the_spindle(drawing, dials, _collet)
+
+
+def bar_in_four_jaws(drawing: Drawing, dials: Dials) -> str:
+    """The same in four jaws: the indicator that it is set true with beside them, and in dashes at the free end."""
+    return _through_the_spindle(drawing, dials, _set_true)
 
 
 def _through_the_spindle(drawing: Drawing, dials: Dials, grip: Callable[[Plate, float, float], None]) -> str:
@@ -43,7 +50,8 @@ def _through_the_spindle(drawing: Drawing, dials: Dials, grip: Callable[[Plate, 
     grip(plate, face, middle)
     ink.words((_SPINDLE_LEFT + face - _CHUCK) / 2, middle + 9 + TEXT_HEIGHT + 0.6, (plate.label("spindle"),), "middle")
     foot = _sizes(plate, _REAR, face + _JAWS, middle)
-    rows = (f"{plate.label('spindle_bore')} Ø{plate.number('spindle_bore')}",)
+    rows = [f"{plate.label('spindle_bore')} Ø{plate.number('spindle_bore')}"]
+    rows += [f"{plate.label('run_out')} {plate.number('run_out')}"] if plate.has("run_out") else []
     return plate.finish(foot, NOT_TO_SCALE, rows)
 
 
@@ -84,6 +92,12 @@ def _chuck(plate: Plate, face: float, middle: float, through: bool = False) -> N
 
 def _open_chuck(plate: Plate, face: float, middle: float) -> None:
     _chuck(plate, face, middle, through=True)
+
+
+def _set_true(plate: Plate, face: float, middle: float) -> None:
+    _open_chuck(plate, face, middle)
+    indicator(plate.ink, face + _JAWS + _BESIDE, middle - _BAR, -1)
+    indicator(plate.ink, _END - _BESIDE, middle - _BAR, -1, "hidden")
 
 
 def _collet(plate: Plate, face: float, middle: float) -> None:

@@ -1,0 +1,143 @@
+"""Which chuck grips the bar for facing, and which chuck is on the spindle before and after that."""
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from tailtrue.computed.machine import chuck_limit, jaws_of
+from tailtrue.computed.registry import Limited, computed
+from tailtrue.tables import Table
+
+Record = Mapping[str, Any]
+_FOUR, _COLLET, _INDEPENDENT = "four-jaw", "collet", "independent"
+
+
+def _takes(chuck: Record, diameter: float, bore: float, clearance: float) -> bool:
+    """Whether a chuck grips the bar and lets it through; a hole that nobody measured is none."""
+    return bool(
+        diameter <= chuck["grips_to"] and diameter + clearance <= min(bore, chuck.get("through_bore") or 0.0)
+    )  # fmt: skip
+
+
+@computed(
+    "bar.four_jaw",
+    label="four-jaw chuck for the bar",
+    kind="record",
+    needs=("lathe.chucks", "bar.diameter", "lathe.spindle_bore", "limit.bore_clearance", "blank.chuck?"),
+    how="of the independent chucks of four jaws one that takes the bar; of those that of the blanks, or else the smallest",
+)
+def four_jaw(
+    chucks: Sequence[Record], diameter: float, bore: float, clearance: float, of_blanks: Record | None
+) -> Limited:  # fmt: skip
+    four = [chuck for chuck in chucks if chuck["jaws"] == 4 and chuck["kind"] == _INDEPENDENT]
+    if not four:
+        return Limited(None, "there is no four-jaw independent chuck on the list")
+    label = of_blanks["label"] if of_blanks is not None else None
+    best = min(
+        four, key=lambda one: (not _takes(one, diameter, bore, clearance), one["label"] != label, one["body"])
+    )  # fmt: skip
+    return Limited(best, "of the four-jaw chucks that take the bar, or else of all")
+
+
+@computed(
+    "bar.four_jaw_takes",
+    label="a four-jaw chuck takes the bar",
+    kind="yes-no",
+    needs=("bar.four_jaw?", "bar.diameter", "lathe.spindle_bore", "limit.bore_clearance"),
+    how="diameter against what an independent chuck of four jaws grips, and with clearance against its hole and the bore "
+    "of the spindle; a hole that nobody measured is none",
+)
+def four_jaw_takes(chuck: Record | None, diameter: float, bore: float, clearance: float) -> bool:
+    return chuck is not None and _takes(chuck, diameter, bore, clearance)
+
+
+@computed(
+    "bar.chuck",
+    label="chuck that grips the bar",
+    kind="record",
+    needs=("bar.hold?", "chuck.used", "bar.four_jaw?"),
+    how="the four-jaw chuck where the bar is set true in four jaws; else the chuck used",
+)
+def chuck(hold: str | None, used: Record, four: Record | None) -> Limited:
+    if hold == _FOUR and four is not None:
+        return Limited(four, "each of its jaws is set by itself")
+    return Limited(used, "the chuck used")
+
+
+@computed("bar.chuck_label", label="chuck that grips the bar", kind="text", needs=("bar.chuck",), how="its name on the list")
+def chuck_label(of_bar: Record) -> Any:
+    return of_bar["label"]
+
+
+@computed("bar.chuck_jaw_depth", label="depth of the jaws that grip the bar", unit="mm", rounding="length",
+          needs=("bar.chuck", "limit.jaw_depth_assumed"),
+          how="as given for the chuck; when it was not given, a usual depth")  # fmt: skip
+def jaw_depth(of_bar: Record, assumed: float) -> Limited:
+    return jaws_of(of_bar, assumed)
+
+
+@computed("bar.chuck_hole", label="hole through the chuck that grips the bar", unit="mm", rounding="length", bound="most",
+          needs=("bar.chuck",), how="as measured on the chuck")  # fmt: skip
+def chuck_hole(of_bar: Record) -> float | None:
+    return of_bar.get("through_bore")
+
+
+@computed(
+    "bar.chuck_change",
+    label="another chuck is fitted for the bar",
+    kind="yes-no",
+    needs=("bar.chuck", "chuck.used"),
+    how="whether the chuck that grips the bar is not the chuck used",
+)
+def chuck_change(of_bar: Record, used: Record) -> bool:
+    return bool(of_bar["label"] != used["label"])
+
+
+@computed(
+    "blank.chuck_stays",
+    label="the chuck of the blanks is on the spindle already",
+    kind="yes-no",
+    needs=("bar.hold?", "bar.chuck_label", "blank.chuck_label?"),
+    how="whether what gripped the bar is the chuck of the blanks",
+)
+def chuck_stays(hold: str | None, of_bar: str, of_blanks: str | None) -> bool:
+    return hold != _COLLET and of_bar == of_blanks
+
+
+@computed(
+    "bar.chuck_speed_limit",
+    label="speed limit of the chuck that grips the bar",
+    unit="1/min",
+    rounding="speed",
+    bound="most",
+    needs=("bar.chuck",),
+    tables=("machines/chuck_limits",),
+    how="the speed marked on the chuck; for an unmarked chuck the cautious figure for its size",
+)
+def chuck_speed_limit(of_bar: Record, limits: Table) -> Limited | None:
+    return chuck_limit(of_bar, limits)
+
+
+@computed(
+    "bar.hold_speed_limit",
+    label="speed limit of what grips the bar",
+    unit="1/min",
+    rounding="speed",
+    bound="most",
+    needs=(
+        "bar.hold?", "bar.chuck_change", "blank.chuck_stays", "chuck.speed_limit", "crib.collet_speed?",
+        "bar.chuck_speed_limit?", "blank.chuck_speed_limit?",
+    ),
+    how="the speed marked on the collet chuck where a collet holds the bar, that of the four-jaw chuck where one is fitted "
+    "for it; else that of the chuck",
+)  # fmt: skip
+def hold_speed_limit(
+    hold: str | None, other: bool, stays: bool, used: float, collet: float | None, of_bar: float | None,
+    of_blanks: float | None,
+) -> Limited | None:  # fmt: skip
+    if hold == _COLLET:
+        return None if collet is None else Limited(collet, "the speed marked on the collet chuck")
+    if not other:
+        return Limited(used, "the limit of the chuck")
+    # One chuck for bar and blanks has one limit, by hand too.
+    limit = of_blanks if stays else of_bar
+    return None if limit is None else Limited(limit, "the limit of the four-jaw chuck")

@@ -1,0 +1,206 @@
+"""The numbers of the card, one a line: their decimal points stand under each other, and their letters fill the page."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from functools import cache
+from itertools import combinations_with_replacement, groupby, pairwise
+from textwrap import wrap
+from types import MappingProxyType
+
+from tailtrue.parts import Dials, Figure, Text
+from tailtrue.procedure import Card, CardGroup, LookUp
+from tailtrue.render import words
+from tailtrue.render.look_up import look_up_columns
+from tailtrue.render.numbers import NBSP, Shown, read
+
+_HEADING = 0.8  # height of a heading, in rows
+_SPLIT = 0.6  # rows that a column may be longer rather than split a block
+_LETTER = 0.52  # width of a letter, in its size
+_DIGIT = 0.556  # width of a digit, in its size
+_SHORT_LEVER = 4
+
+
+@dataclass(frozen=True)
+class Layout:
+    """One way to fill the room of the numbers: columns side by side, and the sizes of letters in points."""
+
+    name: str
+    columns: int
+    rows: float  # that a column has room for
+    number: float
+    label: float
+    column: float  # its width, in points
+    unit: float  # width of the units
+
+
+# The largest that holds a job is taken. Seventeen points are read from where the operator stands.
+LAYOUTS = (
+    Layout("one n26", 1, 22.5, 26, 12, 334, 48),
+    Layout("one n24", 1, 24.5, 24, 12, 334, 48),
+    Layout("one n22", 1, 26.8, 22, 12, 334, 48),
+    Layout("one n20", 1, 29.5, 20, 12, 334, 48),
+    Layout("one n18", 1, 33.0, 18, 12, 334, 48),
+    Layout("two n17", 2, 35.7, 17, 9.5, 166, 34),
+)
+
+
+@dataclass(frozen=True)
+class Row:
+    """One number: its digits, its unit, and how many digits are wanting to its right to stand under the others.
+
+    Without a number it is a line of words.
+    """
+
+    label: Text
+    number: str
+    unit: str
+    wanting: float = 0.0
+    height: float = 1.0  # in rows of a label of one line
+    lever: str = ""  # how lever or belt stands, the end of the label
+    speed: bool = False
+    large: bool = False  # the label is a number too
+    cell: str = ""  # what stands in the place of a number
+
+    @property
+    def width(self) -> str:
+        """The empty room to the right of the digits, in widths of a digit."""
+        return f"{self.wanting:g}ch"
+
+
+@dataclass(frozen=True)
+class Block:
+    """The rows of one operation and the steps that set them."""
+
+    title: str
+    steps: str
+    rows: tuple[Row, ...]
+
+
+def blocks(
+    card: Card, dials: Dials, settings: Mapping[float, str] = MappingProxyType({}), look_up: LookUp | None = None
+) -> tuple[Block, ...]:
+    """The groups of a card and the look-up table, set so that decimal points stand under each other all over the card.
+
+    `settings` say how lever or belt stands for a speed.
+    """
+    made = [_block(group, dials, settings) for group in card.groups]
+    made += [_moves(look_up, dials)] if look_up else []
+    most = max((_decimals(row.number) for block in made for row in block.rows), default=0)
+    return tuple(
+        replace(
+            block, rows=tuple(replace(row, wanting=_wanting(row.number, most)) if row.number else row for row in block.rows)
+        )
+        for block in made
+    )
+
+
+def _block(group: CardGroup, dials: Dials, settings: Mapping[float, str]) -> Block:
+    rows: list[Row] = []
+    last: Figure | None = None
+    for line in group.lines:
+        label, size = line.label, None
+        if len(label) > 1 and isinstance(label[-1], Figure):
+            # What runs at a speed, a drill, is a number of its own; several at one speed stand under it.
+            label, size = (words.SPEED_OF_IT,), _size(label, dials)
+        if size is None or line.value != last:
+            one = read(line.value, dials)
+            speed = line.value.rounding == "speed"
+            lever = settings.get(line.value.value, "") if speed else ""
+            rows.append(Row(label, one.number, one.unit, lever=lever, speed=speed))
+        last = None
+        if size is not None:
+            rows.append(size)
+            last = line.value
+    return Block(group.title, ", ".join(dict.fromkeys(line.step for line in group.lines)), tuple(rows))
+
+
+def _size(label: Text, dials: Dials) -> Row:
+    """The size at the end of a label as a row; of a tool it is a word that ends with its unit."""
+    *name, figure = label
+    shown = read(figure, dials) if isinstance(figure, Figure) else Shown("", "")
+    number, _, unit = shown.number.replace(NBSP, " ").partition(" ")
+    return Row(tuple(name), number, shown.unit or unit)
+
+
+def _moves(look_up: LookUp, dials: Dials) -> Block:
+    """The look-up table: a difference, and the move for it; what is left alone or read again is told by its limits."""
+    differences, moves = look_up_columns(look_up, dials)
+    rows = [Row((f"{case}: {way}",), "", "", height=1.0) for case, way in words.directions(look_up)]
+    rows += [Row(text, "", "") for text in words.when_to_leave(look_up) if not look_up.verdict_possible]
+    for difference, move in zip(differences.numbers, moves.numbers, strict=True):
+        if move is not None and move != words.READ_AGAIN:
+            rows.append(Row((str(difference),), move, moves.unit, large=True))
+    return Block(f"{words.DIFFER}: {words.second_column(look_up)[1]}", "", tuple(rows))
+
+
+def _decimals(number: str) -> int:
+    return len(number.partition(".")[2])
+
+
+def _wanting(number: str, most: int) -> float:
+    """The digits wanting after a number; a decimal point is half as wide as a digit.
+
+    >>> _wanting("0.050", 3), _wanting("0.05", 3), _wanting("450", 3), _wanting("450", 0)
+    (0.0, 1.0, 3.5, 0.0)
+    """
+    missing = most - _decimals(number)
+    return missing + (0.5 if most and "." not in number else 0.0)
+
+
+def laid_out(made: tuple[Block, ...], dials: Dials) -> tuple[Layout, tuple[tuple[Block, ...], ...]]:
+    """The largest letters that hold every number, and the blocks in columns."""
+    for layout in LAYOUTS:
+        sized = tuple(_sized(block, layout, dials) for block in made)
+        columns = side_by_side(sized, layout.columns)
+        if layout is LAYOUTS[-1] or room_below(layout, columns) >= 0:
+            return layout, columns
+    raise AssertionError("the last layout holds every job")
+
+
+def room_below(layout: Layout, columns: tuple[tuple[Block, ...], ...]) -> float:
+    """The rows that are free below the longest column."""
+    return layout.rows - max((_length(column) for column in columns), default=0.0)
+
+
+def _length(column: tuple[Block, ...]) -> float:
+    return sum(_HEADING + sum(row.height for row in block.rows) for block in column)
+
+
+def _sized(block: Block, layout: Layout, dials: Dials) -> Block:
+    """Rows with their heights: a long label has more than one line."""
+    widest = max((len(row.number) + row.wanting for row in block.rows if row.number), default=0.0)
+    beside = layout.column - layout.unit - widest * _DIGIT * layout.number - 6
+    return replace(block, rows=tuple(replace(row, height=_height(row, layout, beside, dials)) for row in block.rows))
+
+
+def _height(row: Row, layout: Layout, beside: float, dials: Dials) -> float:
+    room = beside if row.number else layout.column - 6
+    if row.lever:
+        room -= (len(row.lever) + 1) * layout.number * _DIGIT * (len(row.lever) <= _SHORT_LEVER)
+    said = "".join(piece if isinstance(piece, str) else read(piece, dials).whole for piece in row.label)
+    letters = max(int(room / (_LETTER * layout.label)), 6)
+    lines = len(wrap(said, letters)) * layout.label * 1.06 / (layout.number * 1.04)
+    if len(row.lever) > _SHORT_LEVER:
+        lines += len(wrap(row.lever, max(int(beside / (_DIGIT * layout.number)), 4)))
+    return max(1.0 if row.number else 0.0, lines)
+
+
+def side_by_side(made: tuple[Block, ...], columns: int) -> tuple[tuple[Block, ...], ...]:
+    """The blocks in columns, in order, cut so that the longest column is short and few blocks go on in the next one."""
+    rows = [(place, row) for place, block in enumerate(made) for row in block.rows]
+
+    @cache  # the same stretches come back in most of the cuts
+    def length(start: int, end: int) -> float:
+        return sum(row.height for _, row in rows[start:end]) + _HEADING * len({place for place, _ in rows[start:end]})
+
+    def cost(cut: tuple[int, ...]) -> float:
+        split = sum(1 for at in cut if 0 < at < len(rows) and rows[at - 1][0] == rows[at][0])
+        return max(length(start, end) for start, end in pairwise((0, *cut, len(rows)))) + _SPLIT * split
+
+    cut = min(combinations_with_replacement(range(len(rows) + 1), columns - 1), key=cost)
+    return tuple(tuple(_regrouped(made, rows[start:end])) for start, end in pairwise((0, *cut, len(rows))))
+
+
+def _regrouped(made: tuple[Block, ...], rows: list[tuple[int, Row]]) -> Iterator[Block]:
+    for place, group in groupby(rows, key=lambda pair: pair[0]):
+        yield replace(made[place], rows=tuple(row for _, row in group))

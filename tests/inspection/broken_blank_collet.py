@@ -1,0 +1,89 @@
+"""Sheets that hold blanks in a collet, with one thing wrong."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from functools import cache
+
+from shops import EXAMPLES
+from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.parts import Figure, Setting
+from tailtrue.procedure import Drawing, Step
+
+from .broken import breaks
+from .changed import Job
+
+_HOLD, _AGAIN = "hold-blank-collet", "reseat-collet"
+
+
+@cache
+def _job() -> Job:
+    path = EXAMPLES / "tannery-lane" / "job-large-collet.toml"
+    return make_procedure(path), shop_for(advise(path))
+
+
+def _where(step: str) -> str:
+    return next(f"step {one.number}" for phase in _job()[0].phases for one in phase.steps if one.id == step)
+
+
+def _with(step: str, change: Callable[[Step], Step]) -> Job:
+    tree, shop = _job()
+    phases = tuple(
+        phase.model_copy(update={"steps": tuple(change(one) if one.id == step else one for one in phase.steps)})
+        for phase in tree.phases
+    )
+    return tree.model_copy(update={"phases": phases}), shop
+
+
+def _figures(step: str, fact: str, value: float) -> Job:
+    def figure(piece: str | Figure) -> str | Figure:
+        return piece.model_copy(update={"value": value}) if isinstance(piece, Figure) and piece.fact == fact else piece
+
+    def line(one: Setting) -> Setting:
+        return one.model_copy(update={"value": tuple(map(figure, one.value)), "reason": tuple(map(figure, one.reason))})
+
+    return _with(step, lambda one: one.model_copy(update={"settings": tuple(map(line, one.settings))}))
+
+
+@breaks("V413", _where(_AGAIN))
+def blank_that_hardly_sits_in_the_collet() -> Job:
+    return _figures(_AGAIN, "collar.grip", 8.0)
+
+
+@breaks("V413", _where(_HOLD))
+def collet_longer_than_the_sheet_thinks() -> Job:
+    tree, shop = _job()
+    return tree, replace(shop, collet_mm=60.0)
+
+
+@breaks("V413", _where(_HOLD), also="V15")
+def collet_with_no_key_to_close_it() -> Job:
+    return _with(_HOLD, lambda one: one.model_copy(update={"tools": tuple(t for t in one.tools if t != "collet-key")}))
+
+
+@breaks("V413", _where(_HOLD), also="V86")
+def face_too_near_to_the_collet() -> Job:
+    return _figures(_HOLD, "collar.held_out", 2.0)
+
+
+@breaks("V413", _where("drill-blank"))
+def drill_that_does_not_go_into_the_collet_chuck() -> Job:
+    return _figures("drill-blank", "crib.collet_hole", 10.0)
+
+
+@breaks("V134", _where(_HOLD))
+def blank_of_another_size_than_the_collet() -> Job:
+    tree, shop = _job()
+    return tree, replace(shop, takes={**shop.takes, "collet": (50.0, 58.0)})
+
+
+@breaks("V87", "drawing blank-in-collet", also="V86")
+def blank_drawn_deeper_than_the_collet() -> Job:
+    tree, shop = _job()
+
+    def shorter(one: Drawing) -> Drawing:
+        if one.kind != "blank-in-collet":
+            return one
+        length = one.dimensions["collet_length"].model_copy(update={"value": 15.0})
+        return one.model_copy(update={"dimensions": {**one.dimensions, "collet_length": length}})
+
+    return tree.model_copy(update={"drawings": tuple(map(shorter, tree.drawings))}), shop

@@ -1,0 +1,93 @@
+"""Sheets that set a bar true in four independent jaws, with one thing wrong."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from functools import cache
+
+from shops import EXAMPLES
+from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.parts import Check
+from tailtrue.procedure import Step
+
+from .broken import breaks
+from .changed import Job
+
+_HOLD, _KEEP = "hold-bar-four-jaw", "keep-four-jaw"
+
+
+@cache
+def _job() -> Job:
+    path = EXAMPLES / "weir-cottage" / "job.toml"
+    return make_procedure(path), shop_for(advise(path))
+
+
+def _where(step: str) -> str:
+    return next(f"step {one.number}" for phase in _job()[0].phases for one in phase.steps if one.id == step)
+
+
+def _with(step: str, change: Callable[[Step], Step]) -> Job:
+    tree, shop = _job()
+    phases = tuple(
+        phase.model_copy(update={"steps": tuple(change(one) if one.id == step else one for one in phase.steps)})
+        for phase in tree.phases
+    )
+    return tree.model_copy(update={"phases": phases}), shop
+
+
+def _checks(change: Callable[[Check], Check]) -> Job:
+    return _with(_HOLD, lambda one: one.model_copy(update={"checks": tuple(map(change, one.checks))}))
+
+
+def _looser(check: Check) -> Check:
+    if check.limits is None or check.limits.high is None:
+        return check
+    high = check.limits.high.model_copy(update={"value": 0.5})
+    return check.model_copy(update={"limits": check.limits.model_copy(update={"high": high})})
+
+
+@breaks("V410", _where(_HOLD), also="V90")
+def bar_in_four_jaws_that_nobody_set_true() -> Job:
+    return _with(_HOLD, lambda one: one.model_copy(update={"activities": tuple(
+        done for done in one.activities if done != "set-bar-true")}))  # fmt: skip
+
+
+@breaks("V410", _where(_HOLD))
+def bar_set_true_to_no_limit() -> Job:
+    return _checks(lambda check: check.model_copy(update={"limits": None}))
+
+
+@breaks("V410", _where(_HOLD), also="V156")
+def bar_set_true_to_a_loose_limit() -> Job:
+    return _checks(_looser)
+
+
+@breaks("V410", _where(_HOLD), also="V26")
+def bar_set_true_and_nothing_written_down() -> Job:
+    return _checks(lambda check: check.model_copy(update={"blanks": ()}) if check.limits else check)
+
+
+@breaks("V410", _where(_HOLD), also="V15")
+def bar_set_true_with_no_indicator_at_hand() -> Job:
+    return _with(_HOLD, lambda one: one.model_copy(update={"tools": tuple(
+        tool for tool in one.tools if tool != "indicator")}))  # fmt: skip
+
+
+@breaks("V410", _where(_HOLD))
+def bar_set_true_with_a_coarse_indicator() -> Job:
+    tree, shop = _job()
+    return tree, replace(shop, indicator_division_mm=0.05)
+
+
+@breaks("V410", _where(_HOLD), also="V311")
+def bar_set_true_in_a_scroll_chuck() -> Job:
+    tree, shop = _job()
+    return tree, replace(shop, independent_chucks={})
+
+
+@breaks("V311", _where(_KEEP), also="V410")
+def blanks_in_a_chuck_that_is_not_the_one_on_the_spindle() -> Job:
+    tree, shop = _job()
+    needs = tuple(
+        need.model_copy(update={"name": ("another chuck",)}) if need.id == "chuck" else need for need in tree.needs
+    )
+    return tree.model_copy(update={"needs": needs}), shop
