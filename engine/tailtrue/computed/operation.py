@@ -94,7 +94,8 @@ def operation(
     decided: bool = False,
 ) -> None:
     """Register speed, surface speed, feed and depth of an operation; not feed and depth where decisions choose them."""
-    caps = (*caps, ("lathe.fastest", "top speed of the lathe"))
+    # First: of equal limits the first is named, and a limit that does not bind is as high as the top speed.
+    caps = (("lathe.fastest", "top speed of the lathe"), *caps)
     cap_facts = tuple(fact for fact, _ in caps)
     cap_names = tuple(name for _, name in caps)
 

@@ -106,7 +106,7 @@ operation(
 
 
 def _centre_drilling(prefix: str, work: str, what: str, held: str, *more: tuple[str, str]) -> None:
-    caps = (*more, ("lathe.fastest", "top speed of the lathe"), ("limit.centre_drill_speed", "a thin pilot"))
+    caps = (("lathe.fastest", "top speed of the lathe"), *more, ("limit.centre_drill_speed", "a thin pilot"))
     caps = (*caps, (held, "work held short"))
     cap_names = tuple(name for _, name in caps)
 
