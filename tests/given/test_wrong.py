@@ -309,7 +309,7 @@ def test_a_file_that_cannot_be_read_does_not_hide_the_others(lines: Lines) -> No
 def test_a_missing_heading_is_one_fault_and_not_thirty(lines: Lines) -> None:
     assert lines(("job", "[job]", "[jobb]")) == [
         "job.toml: [job]: not given; begin this file with the line [job]",
-        "job.toml:1: [jobb]: does not belong here; this file holds the table [job], its tables [[override]] and nothing else",
+        "job.toml:1: [jobb]: does not belong here; this file holds the table [job], its tables [[override]], the headings [[job.changes]] and nothing else",
     ]
 
 
