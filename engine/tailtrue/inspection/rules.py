@@ -21,6 +21,7 @@ from tailtrue.inspection import (
     drawings,
     drawn_words,
     figures,
+    first_turns,
     fixed_tailstock,
     free_end,
     gaps,
@@ -33,6 +34,7 @@ from tailtrue.inspection import (
     material,
     measuring,
     named_papers,
+    named_tools,
     numbering,
     other_chuck,
     other_holding,
@@ -348,6 +350,9 @@ RULES: tuple[Rule, ...] = (
     Rule("V455", standing.consequences_command_nothing, "simplified technical English: what is told commands nothing"),
     Rule("V470", bond.both_metals_count, "common practice: a bond holds and cures as the worse of two metals"),
     Rule("V471", carriage_stop.set_before_the_dog, "common practice: a carriage stop stands between tool and dog"),
+    Rule("V472", first_turns.hands_before_power, "OSHA 1910.147: hands look before power is back"),
+    Rule("V473", first_turns.slow_at_first, "common practice: a loose grip shows in the first turns, at the slowest speed"),
+    Rule("V474", named_tools.on_the_list, "house rule: a line names no tool that the list of its sheet does not have"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
