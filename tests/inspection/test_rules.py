@@ -54,6 +54,7 @@ from . import (
     broken_time,
     broken_too_close,
     broken_unsaid,
+    broken_ways_back,
     broken_words,
     broken_work_record,
 )
@@ -108,6 +109,7 @@ PARTS = (
     broken_time,
     broken_too_close,
     broken_unsaid,
+    broken_ways_back,
     broken_words,
     broken_work_record,
 )

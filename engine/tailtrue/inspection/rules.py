@@ -57,6 +57,7 @@ from tailtrue.inspection import (
     sources,
     spindle,
     standing,
+    state_back,
     swept,
     tags,
     tailstock,
@@ -187,6 +188,9 @@ RULES: tuple[Rule, ...] = (
         "V335", swept.nothing_to_brush, "procedure writing practice: a line that asks for what is not there is not believed"
     ),
     Rule("V336", power_back.comes_back, "lock-out practice: power comes back as a line of its own, on every way"),
+    Rule("V480", state_back.lands_where_it_fits, "lock-out practice: who goes back finds the lathe as the line needs it"),
+    Rule("V481", state_back.nothing_twice, "arithmetic: an amount that was set is not set again in full"),
+    Rule("V482", state_back.hold_is_met, "quality practice: a hold stands before what it holds"),
     Rule("V337", tags.screws_counted, "house rule: a sheet holds for one machine only"),
     Rule("V338", tags.tags_named, "lock-out practice: a tag is taken off by its name"),
     Rule("V339", set_over.touched_where_it_meets, "geometry: the end that comes out small stands nearest to the tool"),
