@@ -82,3 +82,55 @@ def test_what_is_never_taken_asks_for_nothing() -> None:
     assert isinstance(outcome.fact, Fact)
     assert outcome.fact.value == "steady"
     assert outcome.beside == ()
+
+
+LENGTHS = {
+    name: FactSpec(name, "quantity", name, "computed", "mm") for name in ("bar.stock_gives", "bar.room", "job.wish")
+}  # fmt: skip
+
+
+def weighing(hit: Literal["least", "greatest"], *rows: tuple[str, str, str]) -> Decision:
+    """Rows of: then, the size that it gives, the fact that must be known for it to settle the question."""
+    made = tuple(
+        DecisionRow(
+            then, then, read_condition([f"{asks} is known"] if asks else [], LENGTHS), "why", ("common-practice",), "ask",
+            gives=gives, settles=bool(asks),
+        )
+        for then, gives, asks in rows
+    )  # fmt: skip
+    return Decision(HOLD, "What binds?", hit, made, "here")
+
+
+WISH, STOCK, ROOM = ("wish", "job.wish", "job.wish"), ("stock", "bar.stock_gives", ""), ("room", "bar.room", "")
+
+
+def sizes(**known: float) -> Any:
+    facts = {name.replace("_", ".", 1): value for name, value in known.items()}
+    return lambda name: Fact(LENGTHS[name], facts[name]) if name in facts else NotKnown(LENGTHS[name], (name,))
+
+
+def chosen(hit: Literal["least", "greatest"], **known: float) -> Any:
+    fact = decide(weighing(hit, WISH, STOCK, ROOM), sizes(**known)).fact
+    return fact.value if isinstance(fact, Fact) else fact.missing
+
+
+def test_of_sizes_the_least_or_the_greatest_binds_and_of_equal_ones_the_first() -> None:
+    assert chosen("least", bar_stock_gives=300.0, bar_room=200.0) == "room"
+    assert chosen("greatest", bar_stock_gives=300.0, bar_room=200.0) == "stock"
+    assert chosen("least", bar_stock_gives=200.0, bar_room=200.0) == chosen("greatest", bar_stock_gives=2.0, bar_room=2.0)
+
+
+def test_what_settles_the_question_is_taken_before_any_size() -> None:
+    outcome = decide(weighing("least", WISH, STOCK, ROOM), sizes(job_wish=900.0, bar_stock_gives=300.0, bar_room=200.0))
+    assert outcome.won is not None
+    assert outcome.won.row.then == "wish"
+    assert outcome.weighed == ()
+
+
+def test_a_size_that_is_not_known_stops_the_choice() -> None:
+    assert chosen("least", bar_stock_gives=300.0) == ("bar.room",)
+
+
+def test_each_size_that_was_weighed_is_kept_with_its_name() -> None:
+    outcome = decide(weighing("least", WISH, STOCK, ROOM), sizes(bar_stock_gives=300.0, bar_room=200.0))
+    assert sorted(outcome.weighed) == [(200.0, "room"), (300.0, "stock")]

@@ -112,6 +112,11 @@ class Cut(Node):
     mass_finished: Figure | None = Field(default=None, description="of all pieces")
 
 
+# Reasons that say no more than the verdict beside them: small print leaves them out.
+IT_FITS, IT_BINDS, ANOTHER_FIRST, ANOTHER_BINDS = "it fits", "it binds", "another comes first", "another binds before it"
+TOLD_BY_VERDICT = frozenset({IT_FITS, IT_BINDS, ANOTHER_FIRST, ANOTHER_BINDS})
+
+
 class Alternative(Node):
     """One way a question could have been answered, and what came of it."""
 

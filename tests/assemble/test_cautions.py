@@ -7,7 +7,7 @@ import pytest
 
 from shops import EXAMPLES
 from tailtrue.advise import advise, knowledge, make_procedure, procedure_of
-from tailtrue.assemble.cautions import CautionDealer, Place
+from tailtrue.assemble.cautions import CautionDealer, Few, Place
 from tailtrue.case import Case
 from tailtrue.facts import Fact
 from tailtrue.parts import Caution
@@ -126,7 +126,7 @@ def test_a_caution_that_names_something_to_wear_never_moves_to_a_livelier_step()
     gloves, plain = (_caution(name, wear) for name, wear in (("hot", ("dry gloves",)), ("bumped", ())))
     held = [(SimpleNamespace(file=SimpleNamespace(scope="step")), one) for one in (_caution("worst", ()), gloves, plain)]
     places = [Place("1.1", "turning", ("start-check",)), Place("1.2", "isolated", ("hold",))]
-    dealt = CautionDealer(held, 1, 5).phase("1", places)  # type: ignore[arg-type]
+    dealt = CautionDealer(held, Few(1, 5, 5)).phase("1", places)  # type: ignore[arg-type]
     assert [one.id for one in dealt.steps[1]] == ["worst"]
     assert [one.id for one in dealt.steps[0]] == ["bumped"]
     assert [one.id for one in dealt.opening] == ["hot"]
@@ -139,7 +139,7 @@ def test_what_has_no_room_goes_to_the_start_check_right_before_and_to_no_other_s
         Place("1.2", "stopped", ("start-check",)),
         Place("1.3", "turning", ("hold",)),
     ]
-    dealt = CautionDealer(held, 1, 5).phase("1", places)  # type: ignore[arg-type]
+    dealt = CautionDealer(held, Few(1, 5, 5)).phase("1", places)  # type: ignore[arg-type]
     assert [[one.id for one in step] for step in dealt.steps] == [[], ["b"], ["a"]]
     assert [one.id for one in dealt.opening] == ["c"]
 
@@ -149,7 +149,7 @@ def test_one_that_comes_again_stands_at_the_first_step_of_the_phase_that_does_it
     file = SimpleNamespace(file=SimpleNamespace(scope="step"))
     cloth = _caution("cloth", ()).model_copy(update={"answers": ("skim",)})
     chips = _caution("chips", ()).model_copy(update={"answers": ("skim", "cut")})
-    dealer = CautionDealer([(file, cloth), (file, chips)], 2, 5)  # type: ignore[list-item]
+    dealer = CautionDealer([(file, cloth), (file, chips)], Few(2, 5, 5))  # type: ignore[list-item]
     dealer.phase("1", [Place("1.1", "turning", ("skim", "cut"))])
     again = dealer.phase("2", [Place("2.1", "turning", ("skim",)), Place("2.2", "turning", ("cut",))])
     assert [[one.id for one in step] for step in again.steps] == [["chips", "cloth"], []]
@@ -182,7 +182,8 @@ def test_what_is_too_much_for_an_opening_goes_up_front_once_the_least_of_it() ->
     nodes.append(_caution("f", ()).model_copy(update={"signal": "danger", "severity": 5}))
     held = [(SimpleNamespace(file=SimpleNamespace(scope="step")), one) for one in nodes]
     places = [Place("1.1", "isolated", ("hold",))]
-    dealer = CautionDealer(held, 1, 3, {"glasses"})  # type: ignore[arg-type]
+    front = (_caution("front", ("glasses",)).model_copy(update={"answers": ("other",)}),)
+    dealer = CautionDealer(held, Few(1, 3, 5), front)  # type: ignore[arg-type]
     dealt = dealer.phase("1", places)
     assert [[one.id for one in step] for step in dealt.steps] == [["a"]]
     assert [one.id for one in dealt.opening] == ["b", "c", "f"]
@@ -195,11 +196,9 @@ def test_a_step_that_saws_grips_and_files_opens_with_five_and_loses_none() -> No
     """Rework in one step: fourteen messages are about it, and all stand before it."""
     sweep = read_sweep(knowledge())
     raw = {
-        **sweep.starts["rework"],
-        "job.found": "centre-bruised",
-        "job.found_collars_on": False,
-        "job.found_in_chuck": False,
-    }
+        **sweep.starts["rework"], "job.found": "centre-bruised", "job.found_collars_on": False, "job.found_in_chuck": False,
+        "lathe.feeds": ["0.05 mm/rev", "0.1 mm/rev"],
+    }  # fmt: skip
     tree = procedure_of(advise(sweep.job, knowledge(), raw))
     (phase,) = (one for one in tree.phases if any("saw-stock" in step.activities for step in one.steps))
     assert len(phase.cautions) == 5
@@ -207,3 +206,17 @@ def test_a_step_that_saws_grips_and_files_opens_with_five_and_loses_none() -> No
     for caution in knowledge().cautions:
         if not caution.file.when and set(phase.steps[0].activities) & set(caution.file.answers):
             assert caution.file.id in before
+
+
+def test_what_kills_comes_again_and_lesser_words_do_not_where_the_front_is_about_the_work() -> None:
+    """Common practice: generic words stand once; the grave one stands where the hand meets it."""
+    step = SimpleNamespace(file=SimpleNamespace(scope="step"))
+    lesser, grave, own = (_caution(name, ()) for name in ("lesser", "grave", "own"))
+    grave = grave.model_copy(update={"severity": 5, "answers": ("turn",)})
+    lesser = lesser.model_copy(update={"answers": ("hold",)})
+    own = own.model_copy(update={"answers": ("file",)})
+    front = tuple(_caution(name, ()).model_copy(update={"answers": (name,)}) for name in ("turn", "hold"))
+    dealer = CautionDealer([(step, one) for one in (grave, lesser, own)], Few(3, 5, 5), front)  # type: ignore[misc]
+    places = [Place("1.1", "turning", ("turn", "hold", "file"))]
+    assert [one.id for one in dealer.phase("1", places).steps[0]] == ["grave", "lesser", "own"]
+    assert [one.id for one in dealer.phase("2", places).steps[0]] == ["grave", "own"]

@@ -193,8 +193,12 @@ def test_v43_a_checklist_wants_values_is_short_and_ends_in_words(made: Job) -> N
         start = made.tree.card.start
         assert 1 <= len(start.lines) <= MOST_LINES
         assert start.ends_with.lower() == "list complete"
-        called = ", ".join(f"{line.item} {line.state}" for line in start.lines)
-        assert f"{called}. {start.ends_with}." in " ".join(_shown(made, "card").split())
+        shown = " ".join(_shown(made, "card").split())
+        places = [shown.find(f"{line.item} {line.state}") for line in start.lines]
+        assert -1 not in places
+        assert places == sorted(places)
+        assert shown.find(start.ends_with) > places[-1]
+        assert made.tree.card.ends_with.lower() == "list complete"
         assert not {line.state.lower() for line in start.lines} & {"", "ok", "set", "checked", "done", "yes"}
     for block in made.tree.safety_review.checks:
         assert 1 <= len(block.lines) <= MOST_LINES, block.title

@@ -174,3 +174,24 @@ def test_v54_every_message_that_holds_is_printed_in_full_before_its_first_step(m
         assert told, (node.id, first.number)
         checked += 1
     assert checked > MOST_BEFORE_A_PHASE
+
+
+def test_v01_the_messages_of_the_card_stand_before_its_first_line(made: Job) -> None:
+    """DITA 1.3 and flight-deck checklist studies: few messages, before what they protect."""
+    if made.tree.card:
+        words = made.page("card").words
+        assert words.index("DANGER") < words.index(made.tree.card.steps_title)
+        assert 1 <= len(made.tree.card.messages) <= 3
+
+
+def test_v17_the_list_stands_before_the_lines_of_the_card_that_start_the_spindle(made: Job) -> None:
+    """Shop safety practice: each start has its check; on the card a mark sends back to the list."""
+    if made.tree.card:
+        words, card = made.page("card").words, made.tree.card
+        assert words.index(card.start.title) < words.index(card.steps_title)
+        turning = {step.number for _, step in made.steps if step.machine == "turning"}
+        numbers = [step.number for _, step in made.steps]
+        for line in card.steps:
+            stretch = numbers[numbers.index(line.step) : numbers.index(line.last) + 1]
+            assert line.starts == bool(turning & set(stretch)), line.text
+        assert any(line.starts for line in card.steps) == (card.list_first in words)

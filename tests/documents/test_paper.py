@@ -255,6 +255,18 @@ def test_no_heading_of_a_phase_stands_alone_at_the_foot_of_a_page(name: str) -> 
     assert _alone_at_a_foot(_pdf(name, "procedure"), job(name).tree) == []
 
 
+@pytest.mark.parametrize("name", SHIPPED)
+def test_no_heading_of_what_is_needed_stands_without_its_first_lines(name: str) -> None:
+    """Common practice of print: a heading stands with what it is the heading of."""
+    pages = [re.sub(r"\s", "", page.extract_text()) for page in _pdf(name, "procedure").pages]
+    kinds = list(job(name).page("procedure").all("section", "kind"))
+    assert kinds
+    for kind in kinds:
+        first = "".join(next(kind.all("li", "need")).words.split())
+        heading = "".join(next(kind.all("h3")).words.split())
+        assert any(f"{heading}{first}" in page for page in pages), heading
+
+
 @pytest.mark.parametrize("name", [*PRINTED, "tannery-lane/job"])
 def test_nor_does_it_when_a_browser_prints(name: str, tmp_path: Path) -> None:
     """The same, by the other way to paper."""

@@ -35,7 +35,12 @@ ONE_NAME = {
 
 
 def _lines(made: Job) -> list[tuple[str, str]]:
-    return [(step.number, one) for _, step in made.steps for line in step.text for one in sentences(line)]
+    """The sentences of the steps, and of the short steps of the card."""
+    short = made.tree.card.steps if made.tree.card else ()
+    return [
+        *((step.number, one) for _, step in made.steps for line in step.text for one in sentences(line)),
+        *((f"card {line.step}", one) for line in short for one in sentences((line.text,))),
+    ]
 
 
 def _orders(made: Job) -> list[tuple[str, str]]:

@@ -117,7 +117,7 @@ def cone_that_no_centre_drill_cuts() -> Job:
     return _figures(_DRILL, "bar.centre_cone", 5.5)
 
 
-@breaks("V412", "drawing collar-blank", also="V86")
+@breaks("V412", "drawing collar-blank", also="V86 V401")
 def collars_that_do_not_clean_up() -> Job:
     tree, shop = _job()
 

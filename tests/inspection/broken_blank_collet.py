@@ -55,7 +55,7 @@ def collet_longer_than_the_sheet_thinks() -> Job:
     return tree, replace(shop, collet_mm=60.0)
 
 
-@breaks("V413", _where(_HOLD), also="V15 V86")
+@breaks("V413", _where(_HOLD), also="V15")
 def collet_with_no_key_to_close_it() -> Job:
     return _with(_HOLD, lambda one: one.model_copy(update={"tools": tuple(t for t in one.tools if t != "collet-key")}))
 

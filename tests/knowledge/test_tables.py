@@ -32,6 +32,8 @@ WORDS = set(COLUMNS_OF_WORDS.split())
 # In this table `factor` is a name, not a number.
 WORDS_IN = {
     "joints/derating": {"factor"},
+    "materials/bar_left": {"because", "says"},
+    "words/shop_acts": {"act", "verbs", "things", "unless", "write"},
     "words/trade_names": {"choices"},
     "cutting/printed_speeds": {"materials", "printed_for", "operations"},
     "cutting/printed_forces": {"materials", "printed_for"},

@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from tailtrue.render.columns import abreast, lines_of, rows
 
-MOST = 30
+MOST = 40
 
 
 def every_row(start: int, count: int) -> Iterator[list[int]]:
@@ -69,7 +69,7 @@ def test_lines_are_those_of_the_words(entry: str, lines: int) -> None:
 
 
 def test_bold_words_need_more_room_than_plain_ones() -> None:
-    words = "the number that was found " * 10
+    words = "the number that was found " * 20
     assert lines_of(Markup(f"<li><b>{words}</b></li>")) > lines_of(Markup(f"<li>{words}</li>"))
 
 

@@ -33,9 +33,9 @@ ORDER = (
     "look_up",
     "trouble",
     "care",
+    "cautions",
     "choices",
     "derivations",
-    "cautions",
     "sources",
 )
 

@@ -128,7 +128,7 @@ def test_the_pdf_of_the_extra_is_as_large_and_nothing_is_shrunk_or_cut(example: 
                 if IN_THE_MARGINS < y < height - IN_THE_MARGINS and squeezed(text) not in in_drawings:
                     assert size >= LEAST - 0.05, (name, number, text, size)
             assert any(
-                text == f"{number} / {len(file.pages)}" and size == pytest.approx(12, abs=0.01)
+                text == f"{number} / {len(file.pages)}" and size == pytest.approx(14, abs=0.01)
                 for text, _, _, size in strokes(sheet)
             )
 

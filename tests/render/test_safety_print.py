@@ -30,9 +30,11 @@ from .test_pdf import (
 )
 from .test_print import printed
 
-MOST_PAGES = 7
-# Tables at eight points; what is read at the machine at ten.
-LEAST_POINTS, MACHINE_POINTS = 8.0, 10.0
+MOST_PAGES = 8
+# Words of the trade and what explains the tables at eight and a half points; what is read at the machine at ten.
+LEAST_POINTS, MACHINE_POINTS = 8.5, 10.0
+# Letters of a line that no other table has too.
+OWN = 20
 
 
 @pytest.fixture(scope="module", params=["fernhill", "quarry-road"])
@@ -104,7 +106,9 @@ def test_no_list_of_the_check_ends_a_page_with_its_head(review: tuple[Procedure,
         assert set(page_of(file, f"{checks.title}{safety_words.CHECKED[0]}")) & set(page_of(file, first)), checks.title
 
 
-def test_letters_are_of_eight_points_or_more_and_of_ten_at_the_machine(review: tuple[Procedure, PdfReader]) -> None:
+def test_letters_are_of_eight_and_a_half_points_or_more_and_of_ten_at_the_machine(
+    review: tuple[Procedure, PdfReader],
+) -> None:
     tree, file = review
     sizes: dict[str, float] = {}
     for page in file.pages:
@@ -117,7 +121,7 @@ def test_letters_are_of_eight_points_or_more_and_of_ten_at_the_machine(review: t
     for line in at_the_machine:
         said = say(line, tree.title.dials)
         for page in file.pages:
-            here = [size for text, _, _, size in strokes(page) if len(text) > 12 and text.strip() in said]
+            here = [size for text, _, _, size in strokes(page) if len(text) > OWN and text.strip() in said]
             assert all(size >= MACHINE_POINTS - 0.05 for size in here), said
 
 

@@ -8,7 +8,7 @@ from tailtrue.advise import make_procedure
 from tailtrue.parts import Figure
 from tailtrue.procedure import Phase, Procedure, Span
 from tailtrue.render import to_html, to_markdown
-from tailtrue.render.times import attended, phase_clause
+from tailtrue.render.times import attended, phase_clause, step_clause
 
 from .reading import read_page
 
@@ -59,3 +59,31 @@ def test_every_phase_and_the_total_stand_in_the_table_of_times(tree: Procedure) 
         assert phase_clause(phase, "metric") in page
         assert phase_clause(phase, "metric") in text
     assert said["Together"][0] == attended(tree.time.total, "metric")
+
+
+def test_every_step_has_its_time_at_its_head_and_those_of_a_phase_come_to_its_time(tree: Procedure) -> None:
+    page, text = read_page(to_html(tree)), to_markdown(tree)
+    heads = {step.attributes["aria-labelledby"]: step for step in page.all("section", "step")}
+    for phase in tree.phases:
+        low = high = 0.0
+        for step in phase.steps:
+            assert step.time is not None
+            (told,) = heads[f"step-{step.number}"].all("span", "lasts")
+            assert told.words == step_clause(step, "metric")
+            assert told.words.startswith(attended(step.time, "metric"))
+            assert ("each" in told.words.split()) == (len(phase.each) > 1)
+            assert f", {told.words})" in text
+            low += step.time.low.value * (len(phase.each) or 1)
+            high += step.time.high.value * (len(phase.each) or 1)
+        # Told in steps of five minutes, rounded up.
+        assert phase.time is not None
+        assert low <= phase.time.low.value < low + 300
+        assert high <= phase.time.high.value < high + 300
+
+
+def test_a_wait_stands_beside_the_time_of_its_step(tree: Procedure) -> None:
+    step = tree.phases[0].steps[0]
+    assert step.time is not None
+    waits = step.time.model_copy(update={"waiting": span(60, 60, 86400).waiting})
+    assert step_clause(step.model_copy(update={"time": waits}), "metric").endswith(" + 24 h".replace(" h", "\u00a0h"))
+    assert step_clause(step.model_copy(update={"time": None}), "metric") == ""

@@ -95,3 +95,13 @@ def test_a_choice_without_an_example_that_asks_is_noticed_by_none() -> None:
     lost = replace(known, decision_examples={**known.decision_examples, "centre.tail": examples})
     open_ones = [one.rule for one in noticing(lost) if one.fault == NOT_KNOWN_TURNED and not one.noticed]
     assert open_ones == ["centre.tail: live", "centre.tail: dead"]
+
+
+def test_a_rule_that_asks_whether_a_fact_is_known_has_examples_with_it_and_without_it() -> None:
+    known = knowledge()
+    key = next(one for one in known.notes if one.file.id == "plain-chuck-key")
+    for kept, lacks in ((True, "leaves out"), (False, "gives")):
+        examples = [one for one in key.file.example if bool(one.facts) is kept]
+        bare = key._replace(file=key.file.model_copy(update={"example": examples}))
+        told = {problem.wrong for problem in example_problems(replace(known, notes=(bare,))) if problem.said == key.file.id}
+        assert f"asks whether lathe.chuck_key is known, and no example {lacks} it" in told

@@ -9,9 +9,6 @@ from tailtrue.parts import MachineState
 from tailtrue.store.knowledge import Caution
 from tailtrue.truth import Truth
 
-MOST_AT_A_STEP = "limit.messages_at_step"
-MOST_AT_A_PHASE = "limit.messages_at_phase"
-
 # What is read while the reader gets ready is about the step that follows.
 _GETS_READY = "start-check"
 
@@ -78,22 +75,31 @@ class Dealt(NamedTuple):
     steps: tuple[tuple[CautionNode, ...], ...]
 
 
+class Few(NamedTuple):
+    """How many cautions may stand at a step and before a phase, and from which severity on one is told again."""
+
+    at_step: int
+    at_phase: int
+    again_from: int
+
+
 class CautionDealer:
     """Deals cautions out over the whole sheet, phase by phase, and remembers where each stands in full.
 
     A caution stands above the first step that meets its hazard. In a later phase it comes again only where it is the
     worst that answers an activity, so that every activity has one close by and none is read so often that it is no
-    longer read. What stood in full in an earlier phase names that place and is printed as one line; a danger never is.
-    A step carries `most` of them, in full or as a line, the worst first. What is left over stands at the start check
-    right before the step; where there is none, or no room, it opens the phase. It never moves to a step that is about
-    something else. What is more than `opening` before a phase goes up front, the least of it, for `up_front`; but no
-    danger, and nothing that asks for more than is `worn` for the whole job.
+    longer read; one of little severity does not where a message up front is about that activity. What stood in full in
+    an earlier phase names that place and is printed as one line; a danger never is.
+    A step carries few of them, in full or as a line, the worst first. What is left over stands at the start check right
+    before the step; where there is none, or no room, it opens the phase. It never moves to a step that is about something
+    else. What is too much for the opening of a phase goes up front, the least of it (`up_front`); but no danger, and
+    nothing that asks for more than is worn for the whole job.
     """
 
-    def __init__(
-        self, held: Iterable[tuple[Caution, CautionNode]], most: int, opening: int, worn: Set[str] = frozenset()
-    ) -> None:
-        self._most, self._most_opening, self._worn = most, opening, worn
+    def __init__(self, held: Iterable[tuple[Caution, CautionNode]], few: Few, front: Sequence[CautionNode] = ()) -> None:
+        self._few = few
+        self._worn = {piece for node in front for piece in node.protective_equipment}
+        self._answered = {activity for node in front for activity in node.answers}
         self.up_front: list[CautionNode] = []
         self._held = [(caution, node) for caution, node in held if caution.file.scope == "step"]
         self._answers = {node.id: frozenset(node.answers) for _, node in self._held}
@@ -114,7 +120,7 @@ class CautionDealer:
             due = [node for node in due if self._answers[node.id].isdisjoint(place.activities)]
             for node in here:
                 self._with_room(opening, above, places, index, node).append(node)
-        placed = tuple(self._placed(node, number) for node in self._few(opening))
+        placed = tuple(self._placed(node, number) for node in self._opening(opening))
         return Dealt(
             placed,
             tuple(
@@ -123,10 +129,10 @@ class CautionDealer:
             ),
         )
 
-    def _few(self, opening: list[CautionNode]) -> list[CautionNode]:
+    def _opening(self, opening: list[CautionNode]) -> list[CautionNode]:
         """What opens a phase, once what is too much for it has gone up front."""
         may_go = [one for one in opening if one.signal != "danger" and self._worn >= set(one.protective_equipment)]
-        over = max(len(opening) - self._most_opening, 0)
+        over = max(len(opening) - self._few.at_phase, 0)
         gone = may_go[-over:] if over else []
         self.up_front += gone
         return [one for one in opening if one not in gone]
@@ -146,7 +152,7 @@ class CautionDealer:
             ready = near == index or (near >= 0 and _GETS_READY in places[near].activities)
             if not ready or states.index(places[near].machine) > bound:
                 continue
-            if len(above[near]) < self._most:
+            if len(above[near]) < self._few.at_step:
                 return above[near]
         return opening
 
@@ -164,6 +170,8 @@ class CautionDealer:
             # Worst first: the first to answer an activity in this phase is the one that stays close to it.
             for _, node in map(self._held.__getitem__, sorted(ranks)):
                 met = self._answers[node.id].intersection(place.activities)
+                if node.severity < self._few.again_from:
+                    met -= self._answered
                 if node.id not in said and (node.id not in self._shown or met - answered):
                     due.add(node.id)
                     answered |= met

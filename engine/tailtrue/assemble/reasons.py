@@ -11,7 +11,7 @@ from tailtrue.case import Gap
 from tailtrue.decisions import JudgedRow
 from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Figure, Node, Origin, Text
-from tailtrue.procedure import Alternative, Choice, Derivation, Source
+from tailtrue.procedure import ANOTHER_BINDS, ANOTHER_FIRST, IT_BINDS, IT_FITS, Alternative, Choice, Derivation, Source
 from tailtrue.store.knowledge import Route
 from tailtrue.truth import Truth
 
@@ -58,14 +58,14 @@ def _alternative(filler: Filler, row: JudgedRow, weighed: bool) -> Alternative:
 
 def _verdict(filler: Filler, row: JudgedRow, weighed: bool) -> tuple[Literal["chosen", "fits", "no", "unknown"], str, Text]:
     if row.chosen:
-        return "chosen", "it binds" if weighed else "it fits", ()
+        return "chosen", IT_BINDS if weighed else IT_FITS, ()
     if weighed and isinstance(row.size, Fact) and not row.row.never_taken:
-        return "no", "another binds before it", ()
+        return "no", ANOTHER_BINDS, ()
     if row.row.closed_by:
         return "no", row.row.closed_by, ()
     if row.judged.truth is Truth.YES:
         # What is never taken is no second choice, whatever it is good for.
-        return ("no", row.row.never_taken, ()) if row.row.never_taken else ("fits", "another comes first", ())
+        return ("no", row.row.never_taken, ()) if row.row.never_taken else ("fits", ANOTHER_FIRST, ())
     verdict: Literal["no", "unknown"] = "no" if row.judged.truth is Truth.NO else "unknown"
     said = next((words for when, words in row.row.says if filler.case.judge(when).truth is Truth.YES), None)
     if said:

@@ -3,14 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.assemble.cautions import (
-    MOST_AT_A_PHASE,
-    MOST_AT_A_STEP,
-    CautionDealer,
-    Place,
-    for_the_job,
-    worst_first,
-)
+from tailtrue.assemble.cautions import CautionDealer, Few, Place, for_the_job, worst_first
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.going_on import goes_on
 from tailtrue.assemble.times import phase_time, step_time
@@ -23,6 +16,8 @@ from tailtrue.store.knowledge import Caution, CheckText, SettingsFrom, SettingTe
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording
 
+_FEW = ("limit.messages_at_step", "limit.messages_at_phase", "limit.told_again_from")
+
 
 def phases(
     filler: Filler, plan: Plan, held: Sequence[tuple[Caution, CautionNode]]
@@ -31,8 +26,7 @@ def phases(
     cautions that stand up front."""
     activities = {name for planned in plan.phases for step in planned.steps for name in step.file.activities}
     job = for_the_job(held, activities)
-    most, opening = (int(filler.case.knowledge.limits[name].value) for name in (MOST_AT_A_STEP, MOST_AT_A_PHASE))
-    deal = CautionDealer(held, most, opening, {piece for one in job for piece in one.protective_equipment})
+    deal = CautionDealer(held, Few(*(int(filler.case.knowledge.limits[name].value) for name in _FEW)), job)
     on_sheet = frozenset(step.file.id for planned in plan.phases for step in planned.steps)
     made = tuple(_phase(filler, planned, str(number), deal, on_sheet) for number, planned in enumerate(plan.phases, start=1))
     tell_all = {step.file.id for planned in plan.phases for step in planned.steps if step.file.checks_tell_all}

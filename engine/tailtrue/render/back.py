@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from tailtrue.parts import Figure
-from tailtrue.procedure import Alternative, Derivation, Procedure
+from tailtrue.procedure import Alternative, Derivation, Procedure, StepTime
 
 # Parts of the tree that are other papers, or the back itself.
 _ELSEWHERE = frozenset({"sop", "card", "safety_review", "record", "derivations"})
@@ -38,6 +38,9 @@ def _on_this_paper(procedure: Procedure) -> set[str]:
         elif kind is Alternative and (vars(part)["verdict"] == "no" or vars(part)["size"] is not None):
             # The name of a way that comes to a size says how it does.
             inside = [one for name, one in vars(part).items() if name not in ("figures", "size")]
+        elif kind is StepTime:
+            # What is cut of the time of a step is no number of its own on paper.
+            inside = [one for name, one in vars(part).items() if name != "cutting"]
         else:
             inside = vars(part).values()
         for one in inside:

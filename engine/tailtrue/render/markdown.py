@@ -19,7 +19,9 @@ from tailtrue.render.words import (
     CHANGED,
     CHANGED_BLANK,
     CUTS,
+    GET_IT,
     HEADINGS,
+    HERE,
     KINDS,
     LEAVE,
     LEVELS,
@@ -166,6 +168,7 @@ class _Writer:
     def _gathering(self) -> Iterable[str]:
         p = self._p
         yield heading(2, HEADINGS["needs"])
+        yield literal(HERE)
         for kind, name in KINDS.items():
             needs = [need for need in p.needs if need.kind == kind]
             if needs:
@@ -216,7 +219,8 @@ class _Writer:
             parts.append(self._text(need.amount))
         if need.detail:
             parts.append(self._text(need.detail))
-        parts.append("in the shop" if need.in_shop else "**get it**")
+        if not need.in_shop:
+            parts.insert(0, bold(GET_IT))
         used = self._index.step_numbers(need.used_at)
         return ", ".join([*parts, f"steps {literal(used)}"] if used else parts)
 

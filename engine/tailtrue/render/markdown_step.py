@@ -8,6 +8,7 @@ from tailtrue.render.figures.speed_plate import plate_rows
 from tailtrue.render.numbers import show_limits, show_one, unit_name
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, quote, table
+from tailtrue.render.times import step_clause
 from tailtrue.render.words import PLATE, SHOP_RULE, STATES, WHO, dimension, goes_on_words, say, sentence
 
 _BLANK = "____________"
@@ -38,7 +39,7 @@ class StepWriter:
     def step(self, step: Step) -> Iterable[str]:
         """A step: cautions under its heading and before what is done."""
         yield heading(3, f"{step.number} {step.title}")
-        tags = (STATES[step.machine], WHO[step.who])
+        tags = (STATES[step.machine], WHO[step.who], step_clause(step, self._dials))
         yield f"({', '.join(tag for tag in tags if tag)})"
         for caution in step.cautions:
             yield self.caution(caution)

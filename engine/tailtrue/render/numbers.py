@@ -18,6 +18,8 @@ BY_HAND = "\u2020"  # stands behind a number that was set by hand
 MINUS = "\u2212"
 _ON_A_DIGIT = Decimal("0.000001")
 _MOST_EXTRA_PLACES = 6  # a value that is not zero by the rule above shows its first digit within these
+Finer = tuple[int, int]  # digits more than those of the kind, metric and inch
+NOT_FINER: Finer = (0, 0)
 _ROUNDING_OF: Mapping[Bound, str] = {"nearest": ROUND_HALF_EVEN, "most": ROUND_FLOOR, "least": ROUND_CEILING}
 _EXACT = Context(prec=400)
 
@@ -110,14 +112,14 @@ _PRETTY = {"1": "", "1/min": "rev/min", "degC": "°C", "degF": "°F", "mm2": "mm
 _SIGNIFICANT = 3  # digits of a bare ratio
 
 
-def show(figure: Figure, dials: Dials) -> str:
+def show(figure: Figure, dials: Dials, finer: Finer = NOT_FINER) -> str:
     """The figure in the system of the dials, the other system in parentheses where that helps.
 
     >>> show(Figure(fact="bar.diameter", value=25.4, unit="mm", rounding="fit"), "inch").replace(NBSP, " ")
     '1.0000 in (25.400 mm)'
     """
-    first = read(figure, dials)
-    second = other(figure, dials)
+    first = read(figure, dials, finer[dials == "inch"])
+    second = other(figure, dials, finer)
     return f"{first.whole} ({second.whole})" if second else first.whole
 
 
@@ -220,13 +222,13 @@ def _set(number: float, unit: str, rounding: Rounding, bound: Bound, dials: Dial
     return Shown(_significant(value, bound), unit_name(unit))
 
 
-def other(figure: Figure, dials: Dials) -> Shown | None:
+def other(figure: Figure, dials: Dials, finer: Finer = NOT_FINER) -> Shown | None:
     """The figure in the system that is not on the dials, if it is worth printing.
 
     >>> other(Figure(fact="chuck.force", value=310.0, unit="N", rounding="force"), "inch") is None
     True
     """
-    return _read(figure, _other_system(dials), 0) if _has_second(figure) else None
+    return _read(figure, _other_system(dials), finer[dials == "metric"]) if _has_second(figure) else None
 
 
 def unit_name(unit: str) -> str:
@@ -262,11 +264,16 @@ def _ends(low: Figure | None, high: Figure | None, dials: Dials) -> tuple[Shown 
     """Both ends inward; a band thinner than a digit gets more digits rather than ends that cross."""
     if low is None or high is None:
         return (None if low is None else read(low, dials)), (None if high is None else read(high, dials))
+    extra = crossing_places(low, high, dials)
+    return read(low, dials, extra), read(high, dials, extra)
+
+
+def crossing_places(low: Figure, high: Figure, dials: Dials) -> int:
+    """How many digits more two ends need so that inward rounding does not cross them on paper."""
     for extra in range(_MOST_EXTRA_PLACES):
-        ends = read(low, dials, extra), read(high, dials, extra)
-        if not _crossed(ends[0].number, ends[1].number):
+        if not _crossed(read(low, dials, extra).number, read(high, dials, extra).number):
             break
-    return ends
+    return extra
 
 
 def _crossed(low: str, high: str) -> bool:

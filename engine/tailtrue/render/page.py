@@ -7,18 +7,31 @@ from functools import lru_cache
 from markupsafe import Markup, escape
 
 from tailtrue.parts import Caution, Check, Figure, Limits, Text
-from tailtrue.procedure import Alternative, Choice, Drawing, LookUp, Need, Phase, Procedure, Source, Span, Step
+from tailtrue.procedure import (
+    TOLD_BY_VERDICT,
+    Alternative,
+    Choice,
+    Drawing,
+    LookUp,
+    Need,
+    Phase,
+    Procedure,
+    Source,
+    Span,
+    Step,
+)
 from tailtrue.render.back import worked_out
 from tailtrue.render.beside import reasons_beside
 from tailtrue.render.by_drawing import ByDrawing, by_drawing
 from tailtrue.render.halves import halves, lines_of
 from tailtrue.render.look_up import look_up_columns
-from tailtrue.render.numbers import Column, limits_apart, limits_ends, show, show_one, unit_name
+from tailtrue.render.numbers import Column, Finer, limits_apart, limits_ends, show, show_one, unit_name
+from tailtrue.render.pairs import pieces
 from tailtrue.render.symbols import SYMBOLS
 from tailtrue.render.templates import marked
-from tailtrue.render.times import attended, phase_clause, waiting
+from tailtrue.render.times import attended, phase_clause, step_clause, waiting
 from tailtrue.render.values import ValueLine, value_line
-from tailtrue.render.words import KINDS, ORIGINS, listed, say
+from tailtrue.render.words import KINDS, ORIGINS, listed, say, sentence
 
 _TO_ESCAPE = re.compile("[&<>\"']")
 _NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
@@ -83,7 +96,7 @@ class Page:
 
     def text(self, text: Text) -> Markup:
         """A text with its figures in bold, each leading to how it came about."""
-        return marked("".join([self._piece(piece) for piece in text]))
+        return marked("".join([self._piece(piece, finer) for piece, finer in pieces(text)]))
 
     def plain(self, text: Text) -> str:
         """A text without any markup."""
@@ -202,6 +215,14 @@ class Page:
                 found.setdefault(said, ([], way))[0].append(way.name)
         return found.values()
 
+    def alone(self, text: Text) -> str:
+        """A text of the back, its figures in the system of the dials alone: the other stands where the number is used."""
+        return "".join([piece if isinstance(piece, str) else show_one(piece, self._dials) for piece in text])
+
+    def reason_of(self, way: Alternative) -> str:
+        """Why an alternative was chosen or not, where that says more than its verdict."""
+        return "" if way.reason in TOLD_BY_VERDICT else sentence(way.reason)
+
     def weighed_ways(self, choice: Choice) -> list[Alternative]:
         """The alternatives whose sizes were held against the one that binds: their names and sizes say all."""
         sized = (way for way in choice.alternatives if choice.weighed and way.size is not None)
@@ -229,6 +250,10 @@ class Page:
     def phase_time(self, phase: Phase) -> str:
         """How long a phase takes, for its heading."""
         return phase_clause(phase, self._dials)
+
+    def step_time(self, step: Step) -> str:
+        """How long a step takes, for its head; empty where that is not known."""
+        return step_clause(step, self._dials)
 
     def attended(self, span: Span) -> str:
         """From how long to how long somebody is at it."""
@@ -263,11 +288,11 @@ class Page:
         """A name that may stand in an id."""
         return anchor(name)
 
-    def _piece(self, piece: str | Figure) -> str:
+    def _piece(self, piece: str | Figure, finer: Finer) -> str:
         # Pieces are escaped one by one and joined as plain strings: a sheet has some thousand of them.
         if isinstance(piece, str):
             return str(escape(piece)) if _TO_ESCAPE.search(piece) else piece
-        shown = escape(show(piece, self._dials))
+        shown = escape(show(piece, self._dials, finer))
         if piece.fact in self._told:
             return f'<a class="figure" href="#number-{anchor(piece.fact)}">{shown}</a>'
         return f'<b class="figure">{shown}</b>'

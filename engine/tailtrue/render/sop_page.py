@@ -12,6 +12,7 @@ from tailtrue.procedure import Procedure
 from tailtrue.render.glossary import terms
 from tailtrue.render.marks import legend
 from tailtrue.render.numbers import show
+from tailtrue.render.pairs import pieces
 from tailtrue.render.pictograms import pictograms
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, table
 from tailtrue.render.shop_rules import shop_rule_cells
@@ -209,8 +210,11 @@ def _upkeep(sop: ShopSheet) -> Iterator[tuple[str, str, tuple[Text, ...]]]:
 def _told(text: Text, dials: Dials) -> Markup:
     """A text with its figures in bold."""
     bolded = Markup('<b class="figure">{}</b>')
-    pieces = (bolded.format(show(piece, dials)) if isinstance(piece, Figure) else escape(piece) for piece in text)
-    return Markup("").join(pieces)
+    told = (
+        bolded.format(show(piece, dials, finer)) if isinstance(piece, Figure) else escape(piece)
+        for piece, finer in pieces(text)
+    )  # fmt: skip
+    return Markup("").join(told)
 
 
 def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:

@@ -1,7 +1,7 @@
 """Times in words: from so long to so long, for which pieces, and what waits by itself."""
 
 from tailtrue.parts import Dials, Figure
-from tailtrue.procedure import Phase, Span
+from tailtrue.procedure import Phase, Span, Step
 from tailtrue.render.numbers import read
 from tailtrue.render.words import listed
 
@@ -40,3 +40,12 @@ def phase_clause(phase: Phase, dials: Dials) -> str:
     pieces = f" for {listed(phase.each)} together" if phase.each else ""
     wait = f", and a wait of {waiting(phase.time, dials)}" if phase.time.waiting else ""
     return f"Takes about {attended(phase.time, dials)}{pieces}{wait}."
+
+
+def step_clause(step: Step, dials: Dials) -> str:
+    """The time of a step as it stands at its head, for one piece; a wait after a sign of its own."""
+    if step.time is None:
+        return ""
+    each = " each" if len(step.boxes) > 1 else ""
+    wait = f" + {waiting(step.time, dials)}" if step.time.waiting else ""
+    return f"{attended(step.time, dials)}{each}{wait}"

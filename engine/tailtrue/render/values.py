@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from tailtrue.parts import Dials, Figure, Text
 from tailtrue.render.numbers import Shown, other, read
+from tailtrue.render.pairs import pieces
 
 
 @dataclass(frozen=True)
@@ -24,10 +25,11 @@ def value_line(text: Text, dials: Dials) -> ValueLine | None:
     """
     if not text or isinstance(text[0], str) or isinstance(text[-1], str):
         return None
-    first = _joined(text, [read(piece, dials) for piece in text if isinstance(piece, Figure)])
+    figures = [(piece, finer) for piece, finer in pieces(text) if isinstance(piece, Figure)]
+    first = _joined(text, [read(piece, dials, finer[dials == "inch"]) for piece, finer in figures])
     if first is None:
         return None
-    seconds = [other(piece, dials) for piece in text if isinstance(piece, Figure)]
+    seconds = [other(piece, dials, finer) for piece, finer in figures]
     known = [second for second in seconds if second is not None]
     second = _joined(text, known) if len(known) == len(seconds) else None
     return ValueLine(first.number, first.unit, second.whole if second else "")

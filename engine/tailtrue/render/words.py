@@ -8,6 +8,7 @@ from tailtrue.parts import Dials, Text
 from tailtrue.procedure import GoesOn, HandSet, LookUp
 from tailtrue.render.numbers import BY_HAND as MARK
 from tailtrue.render.numbers import show
+from tailtrue.render.pairs import pieces
 
 HEADINGS: Final = MappingProxyType(
     {
@@ -169,7 +170,7 @@ READ_AGAIN: Final = "read again"
 AS_STEP: Final = "As step"
 AGAIN: Final = "In full:"
 GET_IT: Final = "GET IT:"
-HERE: Final = "Tick what lies ready. The shop has all of it but what is marked GET IT."
+HERE: Final = "Tick what lies ready, and get the rest before you begin."
 # The second column of the look-up table, on the sheet and on the card: where the tailstock moves, and where it cannot.
 MOVE_BY: Final = ("Move the tailstock", "move")
 OFF_BY: Final = ("Centre off the line", "off by")
@@ -194,7 +195,7 @@ def say(text: Text, dials: Dials) -> str:
     >>> say(("Set ", Figure(fact="skim.speed", value=310.0, unit="1/min", rounding="speed"), "."), "metric")
     'Set 310\\xa0rev/min.'
     """
-    return "".join([piece if isinstance(piece, str) else show(piece, dials) for piece in text])
+    return "".join([piece if isinstance(piece, str) else show(piece, dials, finer) for piece, finer in pieces(text)])
 
 
 def sentence(text: str) -> str:
@@ -258,7 +259,7 @@ def when_to_leave(look_up: LookUp) -> tuple[Text, ...]:
     if look_up.inside is not None:
         sentences.append(("In limits at ", look_up.inside, " or less: leave it alone." if moves else " or less."))
         if look_up.outside is not None:
-            sentences.append(("From there to ", look_up.outside, ": read again first."))
+            sentences.append(("From there to below ", look_up.outside, ": read again first."))
     elif look_up.leave is not None:
         told = ": leave the tailstock alone." if moves else "."
         sentences.append(("At ", look_up.leave, f" or less the reading cannot tell{told}"))

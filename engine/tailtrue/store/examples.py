@@ -155,7 +155,7 @@ def _asked(name: str, when: Condition, examples: list[ExampleFile], where: str) 
     """A rule that asks whether a fact is known says what it does without it, and with it."""
     for fact in sorted({atom.fact for atom in atoms(when) if atom.operator in ("known", "unknown")}):
         given = [fact in example.facts for example in examples]
-        if all(given) or not any(given):
+        if given and (all(given) or not any(given)):
             lacks = "leaves out" if all(given) else "gives"
             yield Problem(where, name, f"asks whether {fact} is known, and no example {lacks} it", "add one")
 
