@@ -307,7 +307,7 @@ def wait_without_a_hold() -> Job:
     return with_step("3.2", hold=None)
 
 
-@breaks("V75", "step 4.3")
+@breaks("V75", "step 4.3", also="V480")
 def bonded_again_after_the_wait() -> Job:
     return in_order("3", "3.2", "3.1")
 

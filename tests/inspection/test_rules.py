@@ -42,6 +42,7 @@ from . import (
     broken_review,
     broken_rework,
     broken_room,
+    broken_rounds,
     broken_routes,
     broken_safety,
     broken_shop,
@@ -58,6 +59,7 @@ from . import (
     broken_time,
     broken_too_close,
     broken_unsaid,
+    broken_ways_back,
     broken_words,
     broken_work_record,
 )
@@ -100,6 +102,7 @@ PARTS = (
     broken_review,
     broken_rework,
     broken_room,
+    broken_rounds,
     broken_routes,
     broken_safety,
     broken_shop,
@@ -116,6 +119,7 @@ PARTS = (
     broken_time,
     broken_too_close,
     broken_unsaid,
+    broken_ways_back,
     broken_words,
     broken_work_record,
 )
