@@ -38,7 +38,7 @@ def sizes_worked_out_at_a_running_lathe() -> Job:
     return _changed(job, "bore-finish-unmeasured", checks=(*step.checks, asked))
 
 
-@breaks("V486", "step 5.22")
+@breaks("V486", "step 5.22", also="V95")
 def saddle_wound_in_with_the_tip_at_its_depth() -> Job:
     return _reworded("cinder-lane", "job", "set-slide-indicator", "Draw the tip off the wall", "Leave the tip")
 
