@@ -300,7 +300,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V310", through.sent_through, "geometry: what goes through a blank travels its width and a little more"),
     Rule("V316", through.band_reached, "arithmetic: so many passes of such a depth, both sides, make the size"),
     Rule("V317", through.faced_to_width, "arithmetic: what comes off is so many cuts of such a depth"),
-    Rule("V498", through.still_gripped, "geometry: what was faced is narrower, and stands out less at one grip"),
+    Rule("V495", through.still_gripped, "geometry: what was faced is narrower, and stands out less at one grip"),
     Rule("V318", pads.slow_on_pads, "common practice: greased pads are no bearing, and run hot at speed"),
     Rule("V319", boring.gauge_has_its_reader, "common practice: a telescoping gauge carries a size to a micrometer"),
     Rule("V311", other_chuck.fitted_before_use, "common practice: each chuck is fitted as a step, and its own mark holds"),
