@@ -194,7 +194,7 @@ RULES: tuple[Rule, ...] = (
     ),
     Rule("V336", power_back.comes_back, "lock-out practice: power comes back as a line of its own, on every way"),
     Rule("V480", state_back.lands_where_it_fits, "lock-out practice: who goes back finds the lathe as the line needs it"),
-    Rule("V481", state_back.nothing_twice, "arithmetic: an amount that was set is not set again in full"),
+    Rule("V487", state_back.nothing_twice, "arithmetic: an amount that was set is not set again in full"),
     Rule("V483", rounds_last.relief_outlasts_rounds, "geometry: the tool passes between the bands in air, in every round"),
     Rule("V484", rounds_last.taper_leaves_cuts, "geometry: a taper that is mended needs metal to be mended in"),
     Rule("V485", rounds_last.reckoned_at_rest, "common practice: nobody does sums beside a spindle that turns"),
