@@ -61,6 +61,7 @@ from tailtrue.inspection import (
     sources,
     spindle,
     standing,
+    supervised,
     swept,
     tags,
     tailstock,
@@ -71,6 +72,7 @@ from tailtrue.inspection import (
     too_close,
     tooling,
     top_slide,
+    tried_in_bore,
     unsaid,
     warmth,
     waste,
@@ -352,6 +354,10 @@ RULES: tuple[Rule, ...] = (
     Rule("V472", first_turns.hands_before_power, "OSHA 1910.147: hands look before power is back"),
     Rule("V473", first_turns.slow_at_first, "common practice: a loose grip shows in the first turns, at the slowest speed"),
     Rule("V474", named_tools.on_the_list, "house rule: a line names no tool that the list of its sheet does not have"),
+    Rule("V475", supervised.releases, "house rule: no second look is left to whoever works, where somebody supervises"),
+    Rule("V476", supervised.marked, "common practice: a learner starts, cuts and moves a tailstock with somebody there"),
+    Rule("V477", supervised.told_who, "house rule: a sheet says who may do the work, and that is who does it"),
+    Rule("V478", tried_in_bore.as_it_fits, "common practice: a bore smaller than its bar never meets it cold"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)

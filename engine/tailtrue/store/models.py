@@ -271,11 +271,13 @@ class GoesOnFile(File):
 class HoldFile(File):
     """A hold point. `go_back_to`: a step, or the first of several that stands on the sheet; none where one only waits on.
 
+    `by`: whether whoever works releases it, a second person where there is one, or somebody else in any case.
     `goes_on`: once released, work goes on with the sheet that was left.
     """
 
     text: str
     releases: str
+    by: Literal["self", "second", "other"] = "self"
     go_back_to: str | list[str] | None = None
 
     @property
@@ -309,6 +311,7 @@ class StepFile(File):
     ends: list[str] = []
     tools: list[str] = []
     without: dict[str, When] = Field(default={}, description="tools that the step goes without, and when")
+    only: dict[str, When] = Field(default={}, description="lines of its text that stand in some jobs only, and when")
     activities: list[str] = []
     settings: list[SettingFile] = []
     settings_from: SettingsFromFile | None = None
