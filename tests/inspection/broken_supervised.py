@@ -20,7 +20,8 @@ def _job(operator: str) -> Job:
         return make_procedure(path), shop_for(advise(path))
 
 
-def _with(operator: str, wanted: str, change: Callable[[Step], Step]) -> Job:
+def with_step_of(operator: str, wanted: str, change: Callable[[Step], Step]) -> Job:
+    """A sheet of fernhill for an operator, one step of it changed."""
     tree, given = _job(operator)
     phases = tuple(
         phase.model_copy(update={"steps": tuple(change(one) if one.id == wanted else one for one in phase.steps)})
@@ -35,7 +36,7 @@ def _released(operator: str, wanted: str, releases: str) -> Job:
         assert step.hold is not None
         return step.model_copy(update={"hold": step.hold.model_copy(update={"releases": releases})})
 
-    return _with(operator, wanted, change)
+    return with_step_of(operator, wanted, change)
 
 
 @breaks("V475", "step 1.1")
@@ -48,14 +49,14 @@ def tailstock_released_by_nobody_in_particular() -> Job:
     return _released("trained", "verify-tailstock", "a second person")
 
 
-@breaks("V475", "step 3.1")
+@breaks("V475", "step 5.18")
 def hold_that_a_learner_releases() -> Job:
     return _released("learner", "measure-bar", "the operator, after reading them again")
 
 
-@breaks("V476", "step 3.1")
+@breaks("V476", "step 5.21", also="V104")
 def boring_that_is_not_marked() -> Job:
-    return _with("learner", "bore-rough", lambda step: step.model_copy(update={"who": "any"}))
+    return with_step_of("learner", "bore-rough", lambda step: step.model_copy(update={"who": "any"}))
 
 
 @breaks("V477", "who may do this")
@@ -65,14 +66,14 @@ def sheet_for_trained_people_that_a_learner_has() -> Job:
     return mine.model_copy(update={"who_may": tree.who_may}), given
 
 
-@breaks("V478", "step 3.1")
+@breaks("V478", "step 5.23")
 def bar_kept_away_from_a_bore_that_it_slides_through() -> Job:
-    return _with(
+    return with_step_of(
         "trained", "gauge-bore", lambda step: step.model_copy(update={"text": (("Keep the bar away from the bore.",),)})
     )
 
 
-@breaks("V478", "step 3.1")
+@breaks("V478", "step 5.23")
 def line_that_asks_whether_the_bar_goes_in() -> Job:
     asks = "IF the table says that the bar must not go in, THEN stop."
-    return _with("trained", "gauge-bore", lambda step: step.model_copy(update={"text": (*step.text, (asks,))}))
+    return with_step_of("trained", "gauge-bore", lambda step: step.model_copy(update={"text": (*step.text, (asks,))}))

@@ -43,6 +43,7 @@ from tailtrue.inspection import (
     power_back,
     rear_tool,
     record,
+    record_named,
     released,
     restart,
     rework,
@@ -358,6 +359,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V476", supervised.marked, "common practice: a learner starts, cuts and moves a tailstock with somebody there"),
     Rule("V477", supervised.told_who, "house rule: a sheet says who may do the work, and that is who does it"),
     Rule("V478", tried_in_bore.as_it_fits, "common practice: a bore smaller than its bar never meets it cold"),
+    Rule("V479", record_named.by_its_number, "ISO 9001 7.5.3: a record is kept where the paper it belongs to is named"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)

@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 
 from tailtrue.computed.registry import Computed, register
 from tailtrue.conditions import Condition, ConditionError, read_condition
-from tailtrue.decisions import Decision, DecisionRow
+from tailtrue.decisions import Decision, DecisionRow, Stated
 from tailtrue.errors import FactsWrong, KnowledgeInvalid
 from tailtrue.facts import Fact, FactSpec
 from tailtrue.given.catalogue import Catalogue, load_catalogue
@@ -240,7 +240,9 @@ class Loader:
             )
             for row in file.row
         )
-        return Decision(self.catalogue[file.id], file.question, file.hit, rows, where, tuple(file.concerns))
+        told = file.stated
+        stated = Stated(told.fact, self._when(told.when, where, file.id), told.says) if told else None
+        return Decision(self.catalogue[file.id], file.question, file.hit, rows, where, tuple(file.concerns), stated)
 
     def _setting(self, file: models.SettingFile, where: str, said: str) -> SettingText:
         label, value, reason = self._wordings([file.label, file.value, file.reason], where, said)

@@ -171,6 +171,14 @@ class DecisionRowFile(File):
     settles: bool = False
 
 
+class StatedFile(File):
+    """When the answer of a decision stands elsewhere, because the work was done: the fact that tells it."""
+
+    fact: str
+    when: When = Field(min_length=1)
+    says: str = Field(min_length=1)
+
+
 class DecisionFile(File):
     """A question and its alternatives. A shop may close one only where each row holds by its own conditions.
 
@@ -183,6 +191,7 @@ class DecisionFile(File):
     concerns: list[str] = []
     hit: Literal["unique", "priority", "least", "greatest"]
     shop_may_close: bool = False
+    stated: StatedFile | None = None
     row: list[DecisionRowFile] = Field(min_length=1)
     example: list[DecisionExampleFile] = Field(min_length=2)
 
