@@ -348,3 +348,11 @@ def _said_of_letting_go(procedure: Procedure, ident: str) -> bool:
     found = [step for phase in procedure.phases for step in phase.steps if step.id == ident]
     assert found, ident
     return all("joint.shrink_fit.lets_go_at" in line.model_dump_json() for step in found for line in step.settings[:1])
+
+
+@pytest.mark.parametrize("bar", [18.0, 19.05, 20.0, 25.0, 25.4, 30.0, 38.1])
+def test_the_usual_bars_have_a_row_for_every_way_of_fixing(bar: float) -> None:
+    """A bar as thick as the end of a range belongs to it (ISO 286-1: over one size, up to and including the next)."""
+    clearances = load_knowledge(knowledge_folder()).tables["fits/attachment_clearance"]
+    for method in {row.text("method") for row in clearances}:
+        assert clearances.within(bar, "over_mm", "upto_mm", method=method).number("least_mm") is not None

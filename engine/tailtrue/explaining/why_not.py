@@ -61,6 +61,8 @@ def alternative(side: Side, named: Named) -> Explanation:
     met, against = _weighed(asked, outcome) or _fared(asked, rows)
     sources = [key for row in asked for key in row.row.sources]
     label = f"{decision.spec.label}: {' or '.join(dict.fromkeys(row.row.name for row in asked))}"
+    if (told := of_facts.stated(side, decision, "choice", f"{named.name}={named.word}", label)) is not None:
+        return told
     return _answer(
         side, "choice", f"{named.name}={named.word}", label, met, against, sources,
         rule=f"{decision.question} The case for this answer: {' '.join(dict.fromkeys(row.row.why for row in asked))}",
@@ -103,6 +105,8 @@ def _fared(asked: list[JudgedRow], rows: tuple[JudgedRow, ...]) -> tuple[str, tu
 def _others(side: Side, named: Named) -> Explanation:
     """Every answer that was not chosen."""
     decision = side.case.knowledge.decisions[named.name]
+    if (told := of_facts.stated(side, decision, "decision", named.name, decision.spec.label)) is not None:
+        return told
     rows = side.case.outcome(named.name).rows
     chosen = next((row.row for row in rows if row.chosen), None)
     met = f"Chosen: {chosen.name}. {chosen.why}" if chosen else "Nothing could be chosen."
