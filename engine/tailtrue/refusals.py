@@ -7,6 +7,7 @@ from functools import partial
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
 from tailtrue.errors import Problem, Refused
+from tailtrue.explaining.roots import root_of, ways_of
 from tailtrue.explaining.turning import leaves
 from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Dials, Text
@@ -68,8 +69,20 @@ def _refusals(case: Case, filler: Filler, stops: Iterable[Stop]) -> Iterator[Ref
             yield replace(_refusal(stop, filler, stop.text), read=read, missing=missing)
         else:
             labels = " and ".join(case.knowledge.catalogue[name].label for name in judged.missing)
+            roots = tuple(dict.fromkeys(root for name in read if (root := root_of(case, name))))
             one = _refusal(stop, filler, stop.text, f"Not known: {labels}.")
+            if roots:
+                # Its own ways out mend nothing while what it asks for cannot be worked out.
+                causes = " ".join(f"It hangs on this: {_trouble(case, root)}" for root in roots)
+                ways = tuple(way for root in roots for way in ways_of(case, root))
+                one = replace(one, text=(f"Not known: {labels}. {causes}",), way_out=ways)
             yield replace(one, read=read, missing=judged.missing)
+
+
+def _trouble(case: Case, root: str) -> str:
+    found = case.get(root)
+    trouble = found.trouble if isinstance(found, NotKnown) else ""
+    return trouble if trouble.endswith(".") else f"{trouble}."
 
 
 def _refusal(stop: Stop, filler: Filler, text: Wording, also: str = "") -> Refusal:

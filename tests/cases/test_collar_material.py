@@ -57,5 +57,5 @@ def test_each_bar_that_is_left_has_a_reason_of_its_own(tmp_path: Path) -> None:
     judged = {one["label"]: one for one in advise(job).case.value("bar.offers")}
     assert [one["verdict"] for one in judged.values()] == ["chosen", "left", "left", "left"]
     assert judged["thin"]["reason"] == "thinner than the one chosen: it bends more"
-    assert judged["like"]["reason"] == "as good: the first on the list is taken"
+    assert judged["like"]["reason"] == "alike in thickness and surface: the first on the list is taken"
     assert len({one["reason"] for one in judged.values()}) == 4

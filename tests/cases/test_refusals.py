@@ -157,10 +157,10 @@ REFUSED = [
         ["300", "160"],
     ),
     (
-        "only a four-jaw chuck",
+        "a scroll chuck of four jaws alone",
         [("lathe", "jaws = 3", "jaws = 4")],
-        "no-three-jaw-chuck",
-        ["three-jaw scroll chuck"],
+        "four-jaw-does-not-take-the-bar",
+        ["lists no scroll chuck", "through_bore", "three-jaw scroll chuck"],
     ),
     (
         "drills that are all too large",

@@ -12,7 +12,7 @@ from tailtrue.advise import advise, make_procedure
 from tailtrue.errors import FactsWrong, Refused
 from tailtrue.parts import Figure
 from tailtrue.procedure import Procedure, Step
-from tailtrue.render.card import dangers
+from tailtrue.render.card import messages
 
 Change = tuple[str, str, str]
 JOBS = [("fernhill", "plate"), ("fernhill", "cast"), ("fernhill", "bored"), ("quarry-road", "tube")]
@@ -229,7 +229,7 @@ def test_the_card_at_the_lathe_tells_both_chucks_and_leaves_molten_metal_to_the_
     limits = {line.value.fact: line.value.value for group in sheet.card.groups for line in group.lines}
     assert limits["chuck.speed_limit"] == 2500
     assert limits["blank.chuck_speed_limit"] == 1500
-    assert "water-under-molten-metal" not in {caution.id for caution in dangers(sheet)}
+    assert "water-under-molten-metal" not in {caution.id for caution in messages(sheet)}
     assert any(caution.id == "water-under-molten-metal" for phase in sheet.phases
                for caution in (*phase.cautions, *(one for step in phase.steps for one in step.cautions)))  # fmt: skip
 

@@ -115,7 +115,7 @@ def test_a_size_in_millimetres_is_answered_in_millimetres_whatever_the_dials() -
     assert unfit is not None
     assert (unfit.wrong, unfit.do) == (
         "is not plausible here: 150 mm to 460 mm is",
-        "look at the unit and the decimal point; typical: 280 mm",
+        "look at the unit and the decimal point; a true value beyond that is beyond these rules; typical: 280 mm",
     )
 
 

@@ -34,7 +34,7 @@ CASES: list[tuple[Spoil, str]] = [
     (
         ("lathe", '"280 mm"', '"2 in"'),
         'lathe.toml:4: swing_over_bed = "2 in": is not plausible here: 6 in to 18 in is; '
-        "look at the unit and the decimal point; typical: 11 in",
+        "look at the unit and the decimal point; a true value beyond that is beyond these rules; typical: 11 in",
     ),
     (
         ("lathe", '"MT3"', '"5MT"'),
@@ -56,7 +56,7 @@ CASES: list[tuple[Spoil, str]] = [
     (
         ("lathe", '"280 mm"', '"28 mm"'),
         'lathe.toml:4: swing_over_bed = "28 mm": is not plausible here: 150 mm to 460 mm is; '
-        "look at the unit and the decimal point; typical: 280 mm",
+        "look at the unit and the decimal point; a true value beyond that is beyond these rules; typical: 280 mm",
     ),
     (
         ("lathe", '"280 mm"', "true"),
@@ -309,7 +309,7 @@ def test_a_file_that_cannot_be_read_does_not_hide_the_others(lines: Lines) -> No
 def test_a_missing_heading_is_one_fault_and_not_thirty(lines: Lines) -> None:
     assert lines(("job", "[job]", "[jobb]")) == [
         "job.toml: [job]: not given; begin this file with the line [job]",
-        "job.toml:1: [jobb]: does not belong here; this file holds the table [job], its tables [[override]] and nothing else",
+        "job.toml:1: [jobb]: does not belong here; this file holds the table [job], its tables [[override]], the headings [[job.changes]] and nothing else",
     ]
 
 

@@ -67,12 +67,12 @@ def size_chosen_that_is_not_the_greatest() -> Job:
     return _width(20.0, 25.0, 30.0, "greatest")
 
 
-@breaks("V401", "choice collar.width_bound", also="V24")
+@breaks("V401", "choice collar.width_bound", also="V24 V470")
 def number_beyond_the_size_that_binds() -> Job:
     return _width(20.0, 25.0, 21.0)
 
 
-@breaks("V401", "choice collar.width_bound", also="V24")
+@breaks("V401", "choice collar.width_bound", also="V24 V470")
 def number_that_is_not_the_one_that_was_measured() -> Job:
     return _width(20.0, 25.0, 19.0, None)
 

@@ -67,6 +67,7 @@ def start_check(number: str) -> Step:
         activities=("start-check", "spindle-start"),
         text=(
             ("Touch the chuck key in its place.",),
+            ("Set the slowest speed for the first turns, spindle stopped.",),
             ("Turn the spindle by hand through one full turn.",),
             ("IF the lathe was isolated, THEN restore power.",),
         ),

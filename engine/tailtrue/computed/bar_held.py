@@ -89,6 +89,12 @@ def bush_from_rear(bushed: bool, bore: float, hold: str, chuck: float | None, co
     return bushed and (hole is None or bore > hole)
 
 
+@computed("bar.bush", label="bush on the far end of the bar", unit="mm", rounding="length", bound="most",
+          needs=("lathe.spindle_bore", "limit.bush_clearance"), how="bore of the spindle, less room to slide")  # fmt: skip
+def bush(bore: float, room: float) -> float:
+    return bore - room
+
+
 @computed(
     "bar.pads_speed_limit",
     label="speed limit of the bar on the pads of the fixed steady",

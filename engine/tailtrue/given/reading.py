@@ -153,6 +153,8 @@ class Reading:
             # What was misspelt is not missing too.
             self.met.add(facts[close].spec.name)
             do = f"a heading [[{kind}.{close}]] exists" if tables else f"a key named '{close}' exists"
+            if facts[close].spec.choices and not tables:
+                do += f"; it is one of {', '.join(facts[close].spec.choices)}"
         elif tables:
             heads = self._headings(kind)
             do = f"headings here are {', '.join(f'[[{head}]]' for head in heads)}" if heads else f"take it out of [{kind}]"

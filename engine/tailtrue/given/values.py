@@ -75,7 +75,10 @@ def quantity(fact: GivenFact, raw: Any, unit: str, system: System = "") -> tuple
         do = wrong.offering(fits) if fits else problem.do if not wrong.offers else _of_the_band(band)
         raise Unfit(problem.wrong, f"{do}{also}", fits) from wrong
     if not within(fact, size):
-        raise Unfit(f"is not plausible here: {band} is", f"look at the unit and the decimal point{also}")
+        raise Unfit(
+            f"is not plausible here: {band} is",
+            f"look at the unit and the decimal point; a true value beyond that is beyond these rules{also}",
+        )
     return size, raw.strip()
 
 

@@ -21,6 +21,7 @@ from tailtrue.inspection import (
     drawings,
     drawn_words,
     figures,
+    first_turns,
     fixed_tailstock,
     free_end,
     gaps,
@@ -33,6 +34,7 @@ from tailtrue.inspection import (
     material,
     measuring,
     named_papers,
+    named_tools,
     numbering,
     other_chuck,
     other_holding,
@@ -289,6 +291,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V310", through.sent_through, "geometry: what goes through a blank travels its width and a little more"),
     Rule("V316", through.band_reached, "arithmetic: so many passes of such a depth, both sides, make the size"),
     Rule("V317", through.faced_to_width, "arithmetic: what comes off is so many cuts of such a depth"),
+    Rule("V481", through.still_gripped, "geometry: what was faced is narrower, and stands out less at one grip"),
     Rule("V318", pads.slow_on_pads, "common practice: greased pads are no bearing, and run hot at speed"),
     Rule("V319", boring.gauge_has_its_reader, "common practice: a telescoping gauge carries a size to a micrometer"),
     Rule("V311", other_chuck.fitted_before_use, "common practice: each chuck is fitted as a step, and its own mark holds"),
@@ -347,6 +350,9 @@ RULES: tuple[Rule, ...] = (
     Rule("V455", standing.consequences_command_nothing, "simplified technical English: what is told commands nothing"),
     Rule("V470", bond.both_metals_count, "common practice: a bond holds and cures as the worse of two metals"),
     Rule("V471", carriage_stop.set_before_the_dog, "common practice: a carriage stop stands between tool and dog"),
+    Rule("V472", first_turns.hands_before_power, "OSHA 1910.147: hands look before power is back"),
+    Rule("V473", first_turns.slow_at_first, "common practice: a loose grip shows in the first turns, at the slowest speed"),
+    Rule("V474", named_tools.on_the_list, "house rule: a line names no tool that the list of its sheet does not have"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)

@@ -23,6 +23,7 @@ _STATES = (
     ("turn by hand", re.compile(r"\bby hand\b"), re.compile(r"\bby hand: clear\b")),
     ("guard", re.compile(r"\bguard\b"), re.compile(r"\bguard closed\b")),
     ("covers", re.compile(r"\bcovers\b"), re.compile(r"\bcovers closed\b")),
+    ("first turns", re.compile(r"\bfirst turns\b"), re.compile(r"\bfirst turns\b[^.]*\bsteady\b")),
     ("out of line", re.compile(r"\bin line\b"), re.compile(r"\bin line\b")),
 )
 

@@ -1,0 +1,31 @@
+"""What a line names is on the list: no steady where none stands, no grease where nothing is greased."""
+
+import re
+from collections.abc import Iterator
+
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import Sheet
+from tailtrue.parts import Text
+
+# What a line says of a thing that not every shop has, and the need that must be listed then.
+_NAMED = (
+    ("steady", re.compile(r"\bpads of the steady\b|\bgreased pads\b", re.IGNORECASE)),
+    ("grease", re.compile(r"\bgrease the (?:centre )?hole\b|\bwith grease\b", re.IGNORECASE)),
+)
+
+
+def on_the_list(sheet: Sheet) -> Iterator[Fault]:
+    """No line, reason or message of a step names a tool that the list of this sheet does not have."""
+    listed = {need.id for need in sheet.procedure.needs}
+    for placed in sheet.steps:
+        step = placed.step
+        texts = [*step.text, *(line.value for line in step.settings), *(line.reason for line in step.settings)]
+        texts += [line for caution in step.cautions for line in caution.avoid]
+        words = " ".join(map(_words, texts))
+        for need, pattern in _NAMED:
+            if need not in listed and (found := pattern.search(words)):
+                yield Fault(placed.where, f'"{found[0].lower()}" is said, and {need} is not on the list')
+
+
+def _words(text: Text) -> str:
+    return "".join(piece if isinstance(piece, str) else "X" for piece in text)
