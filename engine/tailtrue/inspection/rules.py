@@ -61,6 +61,7 @@ from tailtrue.inspection import (
     sources,
     spindle,
     standing,
+    stock_taken,
     swept,
     tags,
     tailstock,
@@ -353,6 +354,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V472", first_turns.hands_before_power, "OSHA 1910.147: hands look before power is back"),
     Rule("V473", first_turns.slow_at_first, "common practice: a loose grip shows in the first turns, at the slowest speed"),
     Rule("V474", named_tools.on_the_list, "house rule: a line names no tool that the list of its sheet does not have"),
+    Rule("V490", stock_taken.listed_as_chosen, "house rule: what is taken off the rack is what was judged"),
+    Rule("V491", stock_taken.metal_for_collars, "common practice: a collar to measure keeps its size"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
