@@ -50,7 +50,11 @@ def material(side: Side, name: str, word: str) -> Explanation:
         label=f"{found.spec.label}: {row.text('name')}",
         rule=("The stock list says what there is. Every piece on it is weighed, and the best that serves is taken.",),
         met=(met,),
-        parts=parts_of(("Its row in the table of collar.metal", _told(judged)), ("On the stock list", pieces), ("Sources", source_lines(case.knowledge, keys))),
+        parts=parts_of(
+            ("Its row in the table of collar.metal", _told(judged)),
+            ("On the stock list", pieces),
+            ("Sources", source_lines(case.knowledge, keys)),
+        ),
         data={"material": word, "sources": source_data(case.knowledge, keys)},
     )
 
