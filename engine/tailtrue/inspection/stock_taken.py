@@ -21,13 +21,13 @@ def listed_as_chosen(sheet: Sheet) -> Iterator[Fault]:
     """Of the pieces that a step lists one is chosen, and it is the one that the step tells to take."""
     for placed in sheet.steps:
         lines = {_words(line.label): _words(line.value) for line in placed.step.settings}
-        if not _VERDICTS.intersection(lines.values()):
+        told = [words for line in placed.step.text if (words := _words(line)).startswith(_TAKE)]
+        if not told or not _VERDICTS.intersection(lines.values()):
             continue
         taken = [label for label, verdict in lines.items() if verdict == _CHOSEN]
         if len(taken) != 1:
             yield Fault(placed.where, f"{len(taken)} pieces of the rack are called chosen")
             continue
-        told = [words for line in placed.step.text if (words := _words(line)).startswith(_TAKE)]
         if not any(_named(words) in taken[0] for words in told):
             yield Fault(placed.where, f'the piece that is called chosen is not the one to take: "{taken[0]}"')
 
