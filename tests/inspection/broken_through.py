@@ -127,11 +127,11 @@ def bar_spun_on_greased_pads() -> Job:
     return tree.model_copy(update={"phases": phases}), shop
 
 
-@breaks("V481", "step 6.10")
+@breaks("V495", "step 6.10")
 def blank_turned_round_that_stands_out_as_before() -> Job:
     return _told("job-cast", "reseat-four-jaw", "collar.again_out", 28.0)
 
 
-@breaks("V481", "step 6.10")
+@breaks("V495", "step 6.10")
 def blank_turned_round_and_nobody_tells_how_far_it_stands_out() -> Job:
     return _told("job-cast", "reseat-four-jaw", "collar.again_out", None)

@@ -42,6 +42,7 @@ from . import (
     broken_review,
     broken_rework,
     broken_room,
+    broken_rounds,
     broken_routes,
     broken_safety,
     broken_shop,
@@ -59,6 +60,7 @@ from . import (
     broken_time,
     broken_too_close,
     broken_unsaid,
+    broken_ways_back,
     broken_words,
     broken_work_record,
 )
@@ -101,6 +103,7 @@ PARTS = (
     broken_review,
     broken_rework,
     broken_room,
+    broken_rounds,
     broken_routes,
     broken_safety,
     broken_shop,
@@ -118,6 +121,7 @@ PARTS = (
     broken_time,
     broken_too_close,
     broken_unsaid,
+    broken_ways_back,
     broken_words,
     broken_work_record,
 )

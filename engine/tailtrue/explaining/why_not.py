@@ -72,6 +72,8 @@ def _weighed(asked: list[JudgedRow], outcome: Outcome) -> tuple[Text, tuple[Cond
     won, sized = outcome.won, next((row for row in asked if isinstance(row.size, Fact) and not row.chosen), None)
     if won is None or sized is None or not outcome.weighed:
         return None
+    if sized.row.never_taken:
+        return ("It was weighed", *of_facts.size_said(sized), f", but it is never taken: {sized.row.never_taken}."), ()
     lost = ("It was weighed", *of_facts.size_said(sized), f", and another binds before it: {won.row.name}")
     return (*lost, *of_facts.size_said(won), f". {won.row.why}"), ()
 
