@@ -86,7 +86,7 @@ def _fared(asked: list[JudgedRow], rows: tuple[JudgedRow, ...]) -> tuple[str, tu
         return "It is what was chosen here.", ()
     holding = [row.row for row in asked if row.judged.truth is Truth.YES]
     if holding and all(row.never_taken for row in holding):
-        return f"It would do, but it is never taken: {holding[0].never_taken}.", ()
+        return f"Its conditions hold, but it is never taken: {holding[0].never_taken}.", ()
     if holding:
         if chosen:
             return f"It would do, but another comes first: {chosen.name}. {chosen.why}", ()

@@ -65,6 +65,7 @@ from tailtrue.inspection import (
     standing,
     state_back,
     supervised,
+    stock_taken,
     swept,
     tags,
     tailstock,
@@ -370,6 +371,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V477", supervised.told_who, "house rule: a sheet says who may do the work, and that is who does it"),
     Rule("V478", tried_in_bore.as_it_fits, "common practice: a bore smaller than its bar never meets it cold"),
     Rule("V479", record_named.by_its_number, "ISO 9001 7.5.3: a record is kept where the paper it belongs to is named"),
+    Rule("V490", stock_taken.listed_as_chosen, "house rule: what is taken off the rack is what was judged"),
+    Rule("V491", stock_taken.metal_for_collars, "common practice: a collar to measure keeps its size"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
