@@ -212,10 +212,10 @@ def test_the_spindle_never_turns_under_power_while_the_height_is_checked() -> No
     assert {one.machine for phase in procedure.phases for one in phase.steps} == {"isolated"}
 
 
-def test_a_card_that_a_route_does_not_have_is_a_fault_of_the_wish(tmp_path: Path) -> None:
-    procedure = made("fernhill/height-and-droop.toml")
+def test_a_paper_that_a_route_does_not_have_is_a_fault_of_the_wish(tmp_path: Path) -> None:
+    procedure = made("fernhill/make-bar.toml")
     with pytest.raises(UsageError, match="has no "):
-        write_documents(procedure, tmp_path, Wanted(documents=("card",)))
+        write_documents(procedure, tmp_path, Wanted(documents=("record",)))
     assert not list(tmp_path.iterdir())
 
 

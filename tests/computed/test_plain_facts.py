@@ -36,6 +36,7 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ("collar.band_grip", (42.0, 4.0, 12.0, 0.5), 12),
     ("collar.band_grip", (6.0, 4.0, 30.0, 0.5), 0),
     ("collar.band_out", (42.0, 17.0), 25),
+    ("collar.again_out", (25.0, 1.5), 23.5),
     ("collar.band_length", (25.0, 4.0), 21),
     ("collar.run_out", (True, 1.0, 0.1, 2.0), 1),
     ("collar.run_out", (False, 1.0, 0.1, 0.0), 0.1),

@@ -11,13 +11,13 @@ from random_shops import shops, write
 from shops import EXAMPLES
 from tailtrue.advise import advise
 from tailtrue.cli.explain import side_of
+from tailtrue.decisions import WEIGHED
 from tailtrue.explaining.compare import compare
 from tailtrue.explaining.naming import names
 from tailtrue.explaining.near import near_misses
 from tailtrue.explaining.said import Side
 from tailtrue.explaining.why import why
 from tailtrue.explaining.why_not import why_not
-from tailtrue.decisions import WEIGHED
 from tailtrue.truth import Truth
 
 JOBS = tuple(EXAMPLES / name / "job.toml" for name in ("fernhill", "quarry-road"))

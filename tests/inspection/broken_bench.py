@@ -132,13 +132,13 @@ def cooled_and_started_again_without_power() -> Job:
     return _with(_SHRUNK, "rough-collars", change)
 
 
-@breaks("V347", "step 2.4", also="V32 V89 V111 V125")
+@breaks("V347", "step 2.4", also="V32 V89 V111 V125 V480")
 def rear_tool_fitted_upright() -> Job:
     changed, givens = with_step("2.4", text=(*step("2.4").text, ("Fit the turning tool.",)))
     return changed, replace(givens, tool_side="rear")
 
 
-@breaks("V347", "step 2.4")
+@breaks("V347", "step 2.4", also="V480")
 def front_tool_told_to_go_in_upside_down() -> Job:
     return with_step("2.4", text=(*step("2.4").text, ("Fit the turning tool upside down.",)))
 

@@ -45,7 +45,7 @@ def _looser(check: Check) -> Check:
     return check.model_copy(update={"limits": check.limits.model_copy(update={"high": high})})
 
 
-@breaks("V410", _where(_HOLD), also="V90")
+@breaks("V410", _where(_HOLD), also="V90 V290")
 def bar_in_four_jaws_that_nobody_set_true() -> Job:
     return _with(_HOLD, lambda one: one.model_copy(update={"activities": tuple(
         done for done in one.activities if done != "set-bar-true")}))  # fmt: skip

@@ -14,12 +14,12 @@ def _told(number: str, *sentences: str) -> Job:
     return with_step(number, text=tuple((sentence,) for sentence in sentences))
 
 
-@breaks("V340", "step 2.1")
+@breaks("V340", "step 2.1", also="V480")
 def blank_gripped_beside_the_tool() -> Job:
     return _told("2.1", "Seat the blank for collar 1 as in step 1.1.")
 
 
-@breaks("V340", "step 2.1")
+@breaks("V340", "step 2.1", also="V480")
 def carriage_run_back_only_after_the_hands() -> Job:
     return _told("2.1", "Seat the blank for collar 1 as in step 1.1.", "Run the carriage back.")
 

@@ -56,7 +56,7 @@ def _figures(name: str, step: str, change: Callable[[Figure], Figure | None]) ->
     return _with(name, step, changed)
 
 
-@breaks("V131", _where(_SOFT, "bore-soft-jaws"), also="V290")
+@breaks("V131", _where(_SOFT, "bore-soft-jaws"))
 def soft_jaws_bored_on_no_plug() -> Job:
     return _without(_SOFT, "fit-soft-jaws", "plug-in-jaws")
 

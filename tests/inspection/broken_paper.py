@@ -140,7 +140,7 @@ def step_without_a_box() -> Job:
     return with_step("4.1", boxes=())
 
 
-@breaks("V41", "phase 3", also="V75 V90 V290 V301")
+@breaks("V41", "phase 3", also="V75 V90 V290 V301 V480")
 def phase_without_steps() -> Job:
     return in_order("3")
 
@@ -155,7 +155,7 @@ def start_on_the_safety_review_of_another_sheet() -> Job:
     return with_sheet(do_not_start=(("The safety review, SW-L2-013, is not signed.",),))
 
 
-@breaks("V360", "record")
+@breaks("V360", "record", also="V480")
 def readings_that_go_into_no_record() -> Job:
     return with_step("4.4", text=(("Measure both collars.",),))
 

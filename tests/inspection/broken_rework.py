@@ -103,7 +103,7 @@ def radius_told_as_diameter() -> Job:
     return _told("fernhill", "rework-bore", cuts__depth=0.1)
 
 
-@breaks("V172", "step 3.4", also="V80")
+@breaks("V172", "step 3.4", also="V80 V442")
 def beginning_that_lets_the_cuts_end_past_the_window() -> Job:
     return _told("fernhill", "rework-bore", begin_most=24.97)
 

@@ -157,7 +157,7 @@ def chips_where_nothing_was_cut() -> Job:
     return _worded("height-and-droop", "wipe-lathe", "Wipe the ways.", "Brush the chips away. Wipe the ways.")
 
 
-@breaks("V338", "step 9.6")
+@breaks("V338", "step 9.6", also="V480")
 def tag_taken_off_that_may_be_either() -> Job:
     return _worded("taper-and-return", "restore", "Take the do-not-start tag off.", "Take the tag off.")
 

@@ -307,7 +307,7 @@ def wait_without_a_hold() -> Job:
     return with_step("3.2", hold=None)
 
 
-@breaks("V75", "step 4.3")
+@breaks("V75", "step 4.3", also="V480")
 def bonded_again_after_the_wait() -> Job:
     return in_order("3", "3.2", "3.1")
 
@@ -327,7 +327,7 @@ def drilled_while_gripped_on_a_draft() -> Job:
     return with_step("2.1", activities=(*step("2.1").activities, "grip-uneven"))
 
 
-@breaks("V130", "step 2.5", also="V01 V160 V161 V203")
+@breaks("V130", "step 2.5", also="V01 V160 V161 V203 V495")
 def gripped_on_a_band_that_nobody_turned() -> Job:
     changed, shop = with_step("2.4", activities=(*step("2.4").activities, "grip-uneven"))
     banded = step("2.5").model_copy(update={"activities": (*step("2.5").activities, "grip-on-band")})

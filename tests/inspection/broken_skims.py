@@ -75,7 +75,7 @@ def stand_on_the_cross_slide() -> Job:
     )
 
 
-@breaks("V201", "step 4.7", also="V160 V161 V01 V290 V340")
+@breaks("V201", "step 4.7", also="V160 V161 V290 V340")
 def tailstock_touched_between_the_skim_and_the_reading() -> Job:
     return _with(
         "stop-and-cool",

@@ -125,3 +125,13 @@ def bar_spun_on_greased_pads() -> Job:
         for phase in tree.phases
     )
     return tree.model_copy(update={"phases": phases}), shop
+
+
+@breaks("V495", "step 6.10")
+def blank_turned_round_that_stands_out_as_before() -> Job:
+    return _told("job-cast", "reseat-four-jaw", "collar.again_out", 28.0)
+
+
+@breaks("V495", "step 6.10")
+def blank_turned_round_and_nobody_tells_how_far_it_stands_out() -> Job:
+    return _told("job-cast", "reseat-four-jaw", "collar.again_out", None)

@@ -68,7 +68,7 @@ def _without(**parts: Any) -> Job:
     return _changed(lambda step: step.model_copy(update=parts))
 
 
-@breaks("V302", "step 3.1")
+@breaks("V302", "step 3.1", also="V462")
 def a_gap_told_wider_than_it_is() -> Job:
     return _told("rework.gap_least", 0.03)
 

@@ -83,7 +83,11 @@ def _collars() -> Phase:
                 machine="isolated",
                 activities=("grip-in-chuck",),
                 cautions=(caution("short-grip", "warning", "grip-in-chuck"),),
-                text=(("Unlock the saddle. Run the carriage back. Seat the blank for collar 1 as in step 1.1.",),),
+                text=(
+                    (
+                        "Isolate the lathe. Unlock the saddle. Run the carriage back. Seat the blank for collar 1 as in step 1.1.",
+                    ),
+                ),
                 tools=("chuck",),
             ),
             start_check("2.2"),
@@ -158,7 +162,7 @@ def _bond() -> Phase:
                 title="Bond both collars",
                 machine="isolated",
                 activities=("bond",),
-                text=(("Push each collar on with a slow twist.",),),
+                text=(("Isolate the lathe. Push each collar on with a slow twist.",),),
                 settings=(
                     Setting(
                         label=("torque each bond carries",),

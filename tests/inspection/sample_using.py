@@ -57,7 +57,7 @@ def _test() -> Phase:
                 machine="isolated",
                 activities=("measure",),
                 cautions=(caution("measured-hot", "notice", "measure"),),
-                text=(("Measure both collars.",), ("Write them into the record of sheet SW-L2-014.",)),
+                text=(("Isolate the lathe. Measure both collars.",), ("Write them into the record of sheet SW-L2-014.",)),
                 checks=(
                     Check(
                         text=("Both collars, above the worn size.",),

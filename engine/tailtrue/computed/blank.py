@@ -112,6 +112,13 @@ def band_out(width: float, grip: float) -> float:
     return width - grip
 
 
+@computed("collar.again_out", label="blank standing out of the jaws, its first side faced", unit="mm", rounding="length",
+          needs=("collar.band_out", "collar.facing_stock"),
+          how="what stood out before, less what the first side lost, so that the grip stays as deep")  # fmt: skip
+def again_out(out: float, faced: float) -> float:
+    return out - faced
+
+
 @computed("collar.band_length", label="length of the band", unit="mm", rounding="length",
           needs=("collar.band_out", "limit.face_clearance"),
           how="what stands out less the clearance in front of the jaws")  # fmt: skip

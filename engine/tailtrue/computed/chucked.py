@@ -5,9 +5,9 @@ from tailtrue.calc.alignment import scaled_tolerance
 from tailtrue.calc.beams import deflection_cantilever
 from tailtrue.calc.bending import diameter_error
 from tailtrue.calc.chip import corrected_force, passive_force
-from tailtrue.calc.cutting import cutting_force
+from tailtrue.calc.cutting import cutting_force, passes_for_stock
 from tailtrue.calc.doubts import all_together
-from tailtrue.calc.lengths import length_of_diameters, length_ratio, middle_past, near_edge, share_of
+from tailtrue.calc.lengths import length_of_diameters, length_ratio, middle_past, near_edge, on_diameter, share_of
 from tailtrue.calc.steps import step_down, surely_less
 from tailtrue.calc.uncertainty import expanded
 from tailtrue.computed.alignment import budget_parts
@@ -72,6 +72,20 @@ operation(
     "chucked.skim", "skimming the bands", table="skim", work="bar", diameter="bar.diameter", tool="crib.tool_material",
     caps=_CHUCK, speed_factor="chucked.overhang_factor", fine=True,
 )  # fmt: skip
+
+
+@computed("chucked.relief_stock", label="diameter by which the middle is turned smaller", unit="mm", rounding="depth",
+          bound="least", needs=("chucked.skim.depth", "limit.chucked_rounds"),
+          how="twice the depth per side of a skim, for each round that may follow and one to spare")  # fmt: skip
+def relief_stock(depth: float, rounds: float) -> float:
+    return on_diameter(depth, rounds)
+
+
+@computed("chucked.relief_passes", label="passes that relieve the middle", kind="count", rounding="count",
+          needs=("chucked.relief_stock", "chucked.relief.depth"),
+          how="what is turned off, divided by what a pass takes off the diameter, up to a whole pass")  # fmt: skip
+def relief_passes(stock: float, depth: float) -> int:
+    return passes_for_stock(stock, depth)
 
 
 @computed("chucked.near", label="middle of the band at the chuck from the jaws", unit="mm", rounding="length",

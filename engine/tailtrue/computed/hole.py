@@ -13,7 +13,7 @@ from tailtrue.calc.spindle_band import speed_band
 from tailtrue.calc.steps import step_down
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, holder_torque, needs_sleeve
-from tailtrue.computed.operation import limited_speed
+from tailtrue.computed.operation import TOP_SPEED, limited_speed
 from tailtrue.computed.registry import Cut, Limited, computed, field
 from tailtrue.computed.stepping import least_of
 from tailtrue.tables import NoRow, Row, Table
@@ -99,7 +99,7 @@ def _with_planner(make: Callable[["_Planner", list[Drill]], Limited]) -> Callabl
         speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, overrun: float,
         sleeves: bool | None, *tables: Table,
     ) -> Limited:  # fmt: skip
-        caps = [(chuck_cap, "the chuck"), (top, "top speed of the lathe"), (blank_cap, "a blank held short in the jaws")]
+        caps = [(chuck_cap, "the chuck"), (top, TOP_SPEED), (blank_cap, "a blank held short in the jaws")]
         spindle = (speeds, low, high, step, overrun)
         planner = _Planner(material, family, group, hand, power, depth, caps, spindle, light, last_most, tables)
         held = [drill for drill in drills_of(owned, tables[0]) if fits_tailstock(drill, chuck_to, taper, sleeves)]

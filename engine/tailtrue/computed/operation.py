@@ -19,6 +19,7 @@ from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Row, Table
 
 Cap = tuple[str, str]  # the fact that caps the speed, and how the page calls it
+TOP_SPEED = "top speed of the lathe"
 
 
 class Dial(NamedTuple):
@@ -62,7 +63,8 @@ def limited_speed(advised: SpeedBand, caps: Sequence[tuple[float, str]], *spindl
     wanted = advised.middle_per_min
     weighed = ((wanted, "surface speed"), *caps)
     *speeds, overrun = spindle
-    cap, cap_name = min(caps, key=lambda one: one[0])
+    # What does not bind gives the top speed of the lathe: among equals the lathe itself is the reason.
+    cap, cap_name = min(caps, key=lambda one: (one[0], one[1] != TOP_SPEED))
     speed = spindle_step(wanted, cap, *speeds)
     if speed is None:
         return Limited(None, f"the slowest speed of this lathe is above the limit of {cap_name}")
@@ -94,8 +96,7 @@ def operation(
     decided: bool = False,
 ) -> None:
     """Register speed, surface speed, feed and depth of an operation; not feed and depth where decisions choose them."""
-    # First: of equal limits the first is named, and a limit that does not bind is as high as the top speed.
-    caps = (("lathe.fastest", "top speed of the lathe"), *caps)
+    caps = (*caps, ("lathe.fastest", TOP_SPEED))
     cap_facts = tuple(fact for fact, _ in caps)
     cap_names = tuple(name for _, name in caps)
 

@@ -6,7 +6,7 @@ from tailtrue.calc.centre_hole import mean_cutting_diameter
 from tailtrue.calc.cut_power import power_at_tool
 from tailtrue.calc.lengths import midway
 from tailtrue.calc.spindle_band import speed_band
-from tailtrue.computed.operation import SPINDLE, limited_speed, operation
+from tailtrue.computed.operation import SPINDLE, TOP_SPEED, limited_speed, operation
 from tailtrue.computed.registry import Cut, Limited, computed
 from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Table
@@ -106,7 +106,7 @@ operation(
 
 
 def _centre_drilling(prefix: str, work: str, what: str, held: str, *more: tuple[str, str]) -> None:
-    caps = (("lathe.fastest", "top speed of the lathe"), *more, ("limit.centre_drill_speed", "a thin pilot"))
+    caps = (*more, ("lathe.fastest", TOP_SPEED), ("limit.centre_drill_speed", "a thin pilot"))
     caps = (*caps, (held, "work held short"))
     cap_names = tuple(name for _, name in caps)
 

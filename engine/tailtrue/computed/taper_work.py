@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from tailtrue.calc.lengths import on_diameter
 from tailtrue.computed.operation import operation
 from tailtrue.computed.registry import computed
 from tailtrue.tables import Table
@@ -28,3 +29,10 @@ operation(
     tool="crib.tool_material",
     caps=(("limit.between_centres_speed", "work on a dog between centres"), ("skim.centre_speed_limit", "the centre")),
 )  # fmt: skip
+
+
+@computed("setover.small_at_check", label="small end when the taper is checked", unit="mm", rounding="length",
+          bound="least", needs=("setover.small?", "setover.turning.depth", "limit.taper_cuts_left"),
+          how="small end of the drawing, and what the cuts that are left take off")  # fmt: skip
+def small_at_check(small: float | None, depth: float, cuts: float) -> float | None:
+    return None if small is None else small + on_diameter(depth, cuts)

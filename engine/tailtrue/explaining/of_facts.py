@@ -121,7 +121,7 @@ def size_said(judged: JudgedRow) -> Text:
 def _fared(judged: JudgedRow, outcome: Outcome) -> str:
     truth = judged.judged.truth
     if truth == "yes" and judged.row.never_taken:
-        return f"would do, but is never taken: {judged.row.never_taken}"
+        return f"its conditions hold, but it is never taken: {judged.row.never_taken}"
     if truth == "yes" and outcome.weighed:
         return "weighed, and another binds before it" if isinstance(judged.size, Fact) else NOT_KNOWN
     if truth == "yes":

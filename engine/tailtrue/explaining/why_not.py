@@ -74,6 +74,8 @@ def _weighed(asked: list[JudgedRow], outcome: Outcome) -> tuple[Text, tuple[Cond
     won, sized = outcome.won, next((row for row in asked if isinstance(row.size, Fact) and not row.chosen), None)
     if won is None or sized is None or not outcome.weighed:
         return None
+    if sized.row.never_taken:
+        return ("It was weighed", *of_facts.size_said(sized), f", but it is never taken: {sized.row.never_taken}."), ()
     lost = ("It was weighed", *of_facts.size_said(sized), f", and another binds before it: {won.row.name}")
     return (*lost, *of_facts.size_said(won), f". {won.row.why}"), ()
 
@@ -84,7 +86,7 @@ def _fared(asked: list[JudgedRow], rows: tuple[JudgedRow, ...]) -> tuple[str, tu
         return "It is what was chosen here.", ()
     holding = [row.row for row in asked if row.judged.truth is Truth.YES]
     if holding and all(row.never_taken for row in holding):
-        return f"It would do, but it is never taken: {holding[0].never_taken}.", ()
+        return f"Its conditions hold, but it is never taken: {holding[0].never_taken}.", ()
     if holding:
         if chosen:
             return f"It would do, but another comes first: {chosen.name}. {chosen.why}", ()

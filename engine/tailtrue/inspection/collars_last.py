@@ -6,7 +6,8 @@ from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet, figures_in
 
 _WORN, _USE = "skim.worn_out_at", "skim.use_per_visit"
-_AGAIN = "Repeat test"
+# What sends somebody round again, and how often the collars are skimmed then.
+_AGAIN = (("Repeat test", 1), ("skim both ways again", 2))
 _SLACK_MM = 1e-6
 
 
@@ -22,13 +23,14 @@ def accepted_in_time(sheet: Sheet) -> Iterator[Fault]:
 
 
 def measured_each_round(sheet: Sheet) -> Iterator[Fault]:
-    """Whoever is sent round again measures the collars first, against one skim more."""
+    """Whoever is sent round again measures the collars first, against the skims that come."""
     if not sheet.shop.bar_on_hand:
         return
     for placed in sheet.steps:
         said = " ".join("".join(one for one in text if isinstance(one, str)) for text in placed.step.text)
-        if _AGAIN in said:
-            yield from _accepted(sheet, placed, 1)
+        for again, skims in _AGAIN:
+            if again in said:
+                yield from _accepted(sheet, placed, skims)
 
 
 def swapped_in_time(sheet: Sheet) -> Iterator[Fault]:

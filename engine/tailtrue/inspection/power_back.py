@@ -4,28 +4,13 @@ The sheet is walked with the state of its power. Each go-back, of a hold or of a
 """
 
 import re
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.ways_back import restores, ways
 
-_RESTORES = re.compile(r"\b(?:restore power|bring power back)\b", re.IGNORECASE)
 _ISOLATES = re.compile(r"\bisolate\b", re.IGNORECASE)
-_BACK = re.compile(r"\bgo back to [^.]*|\bcooling step again\b[^.]*", re.IGNORECASE)
-# A way back to another sheet is held against that sheet.
-_ELSEWHERE = re.compile(r"\byour sheet\b", re.IGNORECASE)
-
-
-@dataclass(frozen=True)
-class _Way:
-    """One way back: where from, to which place among the steps, and whether the lathe is isolated then."""
-
-    where: str
-    said: str
-    to: int | None
-    power: bool
 
 
 def comes_back(sheet: Sheet) -> Iterator[Fault]:
@@ -36,18 +21,16 @@ def comes_back(sheet: Sheet) -> Iterator[Fault]:
         if placed.step.machine == "turning" and not power:
             yield Fault(placed.where, "the spindle is to turn, and no line since it was isolated restores power")
         power = _after(placed, power)
-        for way in _ways(steps, place, power):
+        for way in ways(steps, place):
             if way.to is None:
                 yield Fault(way.where, f'"{way.said}": nothing tells which line that is')
-            elif (stuck := _stuck(steps, way.to, way.power)) is not None:
+            elif (stuck := _stuck(steps, way.to, power and not _ISOLATES.search(way.sentence or ""))) is not None:
                 what = f'"{way.said}" lands at step {steps[way.to].step.number}'
                 yield Fault(way.where, f"{what}: step {stuck.step.number} turns, and no line from there on restores power")
 
 
 def _after(placed: Placed, power: bool) -> bool:
-    if placed.step.machine == "isolated":
-        return False
-    return power or any(_RESTORES.search(_words(text)) for text in placed.step.text)
+    return restores(placed) or (power and placed.step.machine != "isolated")
 
 
 def _stuck(steps: Sequence[Placed], to: int, power: bool) -> Placed | None:
@@ -57,96 +40,3 @@ def _stuck(steps: Sequence[Placed], to: int, power: bool) -> Placed | None:
             return None if power else placed
         power = _after(placed, power)
     return None
-
-
-def _ways(steps: Sequence[Placed], place: int, power: bool) -> Iterator[_Way]:
-    placed = steps[place]
-    step = placed.step
-    if step.hold is not None and step.hold.go_back_to is not None:
-        target = step.hold.go_back_to
-        named = [index for index, one in enumerate(steps) if target in (one.step.id, one.step.number)]
-        nearest = [index for index in named if index <= place][-1:] or named[:1]
-        yield _Way(placed.where, f"not released: go back to step {target}", next(iter(nearest), None), power)
-    texts = [*step.text, *(line.reason for line in step.settings), *(check.text for check in step.checks)]
-    for text in texts:
-        for sentence in _words(text).split(". "):
-            found = _BACK.search(sentence)
-            if found is not None and not _ELSEWHERE.search(sentence):
-                yield _Way(placed.where, found[0], _target(found[0], steps, place), power and not _ISOLATES.search(sentence))
-
-
-def _target(said: str, steps: Sequence[Placed], place: int) -> int | None:
-    """The place of the step that a way back names in words."""
-    for pattern, find in _NAMED:
-        if pattern.search(said):
-            return find(steps, place)
-    return None
-
-
-def _last(steps: Sequence[Placed], before: int, wanted: Callable[[Placed], bool]) -> int | None:
-    return next((index for index in range(before - 1, -1, -1) if wanted(steps[index])), None)
-
-
-def _does(activity: str) -> Callable[[Placed], bool]:
-    return lambda placed: activity in placed.step.activities
-
-
-def _power(steps: Sequence[Placed], place: int) -> int | None:
-    return _last(steps, place, lambda one: one.step.machine == "stopped" and _after(one, False))
-
-
-def _check(steps: Sequence[Placed], place: int) -> int | None:
-    return _last(steps, place, _does("start-check"))
-
-
-def _before_the_stub(find: Callable[[Sequence[Placed], int], int | None]) -> Callable[[Sequence[Placed], int], int | None]:
-    def found(steps: Sequence[Placed], place: int) -> int | None:
-        turned = _last(steps, place, lambda one: "turn-stub" in one.step.activities and one.step.machine == "turning")
-        return None if turned is None else find(steps, turned)
-
-    return found
-
-
-def _first_of(steps: Sequence[Placed], inside: int | None) -> int | None:
-    if inside is None:
-        return None
-    return next(index for index, one in enumerate(steps) if one.phase.number == steps[inside].phase.number)
-
-
-def _phase_before(steps: Sequence[Placed], place: int) -> int | None:
-    here = steps[place].phase.number
-    return _first_of(steps, _last(steps, place, lambda one: one.phase.number != here))
-
-
-def _phase_of_the_cut(steps: Sequence[Placed], place: int) -> int | None:
-    return _first_of(steps, _last(steps, place, lambda one: one.step.machine == "turning"))
-
-
-def _cooling(steps: Sequence[Placed], place: int) -> int | None:
-    return _last(steps, place, lambda one: one.step.machine == "isolated" and "thermometer" in one.step.tools)
-
-
-def _next_drill(steps: Sequence[Placed], place: int) -> int | None:
-    return _last(steps, place, lambda one: "next drill" in one.step.title)
-
-
-# In this order: what is named last in a sentence is where one stands then.
-_NAMED: tuple[tuple[re.Pattern[str], Callable[[Sequence[Placed], int], int | None]], ...] = tuple(
-    (re.compile(pattern, re.IGNORECASE), find)
-    for pattern, find in (
-        (r"power [^.]*before the stub is turned", _before_the_stub(_power)),
-        (r"start check before the stub is turned", _before_the_stub(_check)),
-        (r"cooling step again, then the start check", _check),
-        (r"cooling step again", _cooling),
-        (r"power\b", _power),
-        (r"start check", _check),
-        (r"the phase before this one", _phase_before),
-        (r"first line of the phase in which the difference was read", _phase_of_the_cut),
-        (r"the step that tightens the stub", lambda steps, place: _last(steps, place, _does("mount-on-stub"))),
-        (r"the step that fits the next one", _next_drill),
-    )
-)  # fmt: skip
-
-
-def _words(text: Text) -> str:
-    return "".join(piece for piece in text if isinstance(piece, str))

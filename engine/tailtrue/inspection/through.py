@@ -13,6 +13,7 @@ _CLOSE_MM = 0.1
 _CUTS, _LEFT, _DEPTH, _ONE = "collar.second_cuts", "collar.second_stock", "collar.facing.depth", 1 - 1e-6
 _CIRCLE, _OUT = "collar.corner_diameter", "collar.run_out"
 _BAND, _PASSES, _BLANK_SIZE = "collar.band.depth", "collar.band_passes", "collar.blank_diameter"
+_STANDS, _AGAIN, _GRIP = "collar.band_out", "collar.again_out", "collar.band_grip"
 _PAST_DRILL, _PAST_BAR = "limit.break_through", "limit.boring_clearance"
 
 
@@ -71,3 +72,19 @@ def faced_to_width(sheet: Sheet) -> Iterator[Fault]:
         due = told.get(_LEFT, 0.0) / told[_DEPTH] if told.get(_DEPTH) else 0.0
         if not 0 <= told[_CUTS] - max(due, _ONE) <= 1:
             yield Fault(placed.where, f"{told[_CUTS]:g} cuts are told, and what comes off takes {due:.3g}")
+
+
+def still_gripped(sheet: Sheet) -> Iterator[Fault]:
+    """A blank that was faced and turned round stands out less, so that the jaws hold as much of it as is told."""
+    for placed in sheet.steps:
+        told = placed.told
+        if "grip-on-band" not in placed.step.activities or _STANDS in told:
+            continue
+        if not told.keys() >= {_AGAIN, _GRIP}:
+            yield Fault(placed.where, "nothing says how far a blank that was turned round stands out, and what grip is left")
+            continue
+        phase = [one.told for one in sheet.steps if one.phase.number == placed.phase.number]
+        for sizes in (one for one in phase if one.keys() >= {_WIDTH, _LEFT}):
+            left = sizes[_WIDTH] + sizes[_LEFT] - told[_AGAIN]
+            if abs(left - told[_GRIP]) > _CLOSE_MM:
+                yield Fault(placed.where, f"{left:.3g} mm are left in the jaws, and {told[_GRIP]:.3g} mm of grip are told")

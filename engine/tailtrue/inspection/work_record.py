@@ -97,11 +97,14 @@ def bands_of_the_sheet(sheet: Sheet) -> Iterator[Fault]:
             band = _named(check.limits.low), _named(check.limits.high)
             if band not in bands:
                 yield Fault(WORK, f"{placed.where} judges {' to '.join(filter(None, band))}, and no place here does")
-    told = {one.figure.fact: one.figure.value for one in sheet.at_steps}
+    told: dict[str, set[float]] = {}
+    for one in sheet.at_steps:
+        told.setdefault(one.figure.fact, set()).add(one.figure.value)
     for figure in figures_in(record):
-        known = None if "table." in figure.fact or "cuts." in figure.fact else told.get(figure.fact)
-        if known is not None and not isclose(figure.value, known, rel_tol=SAME, abs_tol=SAME):
-            yield Fault(WORK, f"{figure.fact} is {figure.value:g} here and {known:g} at the steps")
+        known = () if "table." in figure.fact or "cuts." in figure.fact else told.get(figure.fact, ())
+        for other in known:
+            if not isclose(figure.value, other, rel_tol=SAME, abs_tol=SAME):
+                yield Fault(WORK, f"{figure.fact} is {figure.value:g} here and {other:g} at the steps")
 
 
 def sides_right(sheet: Sheet) -> Iterator[Fault]:

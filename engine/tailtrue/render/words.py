@@ -259,7 +259,7 @@ def when_to_leave(look_up: LookUp) -> tuple[Text, ...]:
     if look_up.inside is not None:
         sentences.append(("In limits at ", look_up.inside, " or less: leave it alone." if moves else " or less."))
         if look_up.outside is not None:
-            sentences.append(("From there to ", look_up.outside, ": read again first."))
+            sentences.append(("From there to below ", look_up.outside, ": read again first."))
     elif look_up.leave is not None:
         told = ": leave the tailstock alone." if moves else "."
         sentences.append(("At ", look_up.leave, f" or less the reading cannot tell{told}"))
