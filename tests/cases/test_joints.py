@@ -32,6 +32,7 @@ pins = [
     { type = "hardened-dowel", diameter = "6 mm", length = "40 mm", drill_reach = "90 mm" },
 ]
 """
+_SCREWS = 'compressed_air = true\ntaps = ["{0}"]\nset_screws = [{{ thread = "{0}", length = "{1}" }}]\n'
 # A thicker bar: a press fit needs it.
 THICK: Changes = (
     ("stock", '"25 mm"', '"35 mm"'), ("stock", '"55 mm"', '"62 mm"'), ("crib", 'to = "35 mm"', 'to = "60 mm"'),
@@ -184,6 +185,10 @@ REFUSED = [
     ("bond with no bottle", "ropewalk", "retaining-compound", (), KIT, "compound-wished-and-none-there", ["none"]),
     ("nothing at all", "ropewalk", None, (("crib", '^oven_to = "200 degC"\n', ""),), "compressed_air = true\n",
      "no-way-to-fix-the-collars", ["Enter the retaining compound"]),
+    ("only screws, and no drill press", "ropewalk", None, (("crib", '^oven_to = "200 degC"\n', ""), *LARGE), _SCREWS.format("M6", "10 mm"),
+     "set-screws-do-not-serve", ["The set screws on the list carry", "thicker bar", "smaller diameter"]),
+    ("only screws that are too long", "ropewalk", None, (("crib", '^oven_to = "200 degC"\n', ""),), _SCREWS.format("M6", "40 mm"),
+     "no-set-screw-fits", ["No set screw on the list carries anything here", "shorter set screws"]),
 ]  # fmt: skip
 
 

@@ -66,7 +66,7 @@ def sheet_for_trained_people_that_a_learner_has() -> Job:
     return mine.model_copy(update={"who_may": tree.who_may}), given
 
 
-@breaks("V478", "step 5.23")
+@breaks("V478", "step 5.23", also="V480")
 def bar_kept_away_from_a_bore_that_it_slides_through() -> Job:
     return with_step_of(
         "trained", "gauge-bore", lambda step: step.model_copy(update={"text": (("Keep the bar away from the bore.",),)})
