@@ -29,7 +29,7 @@ def _reworded(shop: str, name: str, wanted: str, old: str, new: str) -> Job:
 
 @breaks("V480", "step 4.4")
 def clamps_slackened_under_the_work() -> Job:
-    return _without("fernhill", "taper-and-return", "check-taper", "IF it is wrong, THEN hold the work")
+    return _without("fernhill", "taper-and-return", "check-taper", "IF it is wrong, THEN lift the work out")
 
 
 @breaks("V480", "step 3.5")
