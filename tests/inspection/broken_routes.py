@@ -311,3 +311,21 @@ def screws_of_the_set_over_taken_for_each_other() -> Job:
         for one in tree.drawings
     )
     return tree.model_copy(update={"drawings": drawings}), shop
+
+
+@breaks("V506", "step 2.1", also="V79")
+def arm_held_as_if_it_were_work_for_a_cut() -> Job:
+    def changed(step: Step) -> Step:
+        return step.model_copy(update={"activities": ("sweep", "grip-in-chuck")}) if step.id == "fit-arm" else step
+
+    return _with_steps("height-and-droop", changed)
+
+
+@breaks("V506", "standing procedure")
+def speed_limit_for_a_spindle_that_stands_still() -> Job:
+    tree, known = _with_steps("height-and-droop", lambda step: step)
+    turned, _ = _with_steps("use-bar", lambda step: step)
+    assert tree.sop is not None and turned.sop is not None
+    row = next(row for row in turned.sop.limits if row.label == "Speed with the chuck")
+    sop = tree.sop.model_copy(update={"limits": (*tree.sop.limits, row)})
+    return tree.model_copy(update={"sop": sop}), known

@@ -363,6 +363,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V454", standing.commands_single, "simplified technical English: one instruction a sentence, which begins with it"),
     Rule("V455", standing.consequences_command_nothing, "simplified technical English: what is told commands nothing"),
     Rule("V505", watched.stood_by, "common practice of shared shops: chuck, wheel and first start are supervised"),
+    Rule("V506", swept.nothing_to_throw, "house rule: a paper warns of what its own work can do, and of nothing else"),
     Rule("V470", bond.both_metals_count, "common practice: a bond holds and cures as the worse of two metals"),
     Rule("V471", carriage_stop.set_before_the_dog, "common practice: a carriage stop stands between tool and dog"),
     Rule("V472", first_turns.hands_before_power, "OSHA 1910.147: hands look before power is back"),
