@@ -353,6 +353,6 @@ def angle_of_the_centres_with_no_limit() -> Job:
     return _without_limit("taper-and-return", "setover.steepest_half_angle")
 
 
-@breaks("V507", "standing procedure")
+@breaks("V507", "standing procedure", also="V190")
 def skim_of_the_bands_as_deep_as_you_like() -> Job:
     return _without_limit("chucked-bar-test", "chucked.skim.depth")
