@@ -41,8 +41,9 @@ def nothing_to_brush(sheet: Sheet) -> Iterator[Fault]:
 
 
 def nothing_to_throw(sheet: Sheet) -> Iterator[Fault]:
-    """Where nothing turns, no step grips work for a cut, and no limit is a speed of the spindle."""
-    if any(placed.step.machine == "turning" for placed in sheet.steps):
+    """Where the quill is swept and nothing turns, no step grips work for a cut, and no limit is a speed of the spindle."""
+    swept = any("sweep" in placed.step.activities for placed in sheet.steps)
+    if not swept or any(placed.step.machine == "turning" for placed in sheet.steps):
         return
     for placed in sheet.steps:
         if _GRIP in placed.step.activities:
