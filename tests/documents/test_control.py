@@ -317,7 +317,7 @@ def test_the_title_block_tells_of_its_making_or_leaves_a_place(made: Job) -> Non
         assert said_there in words
     labels = {entry.label for entry in title.control}
     assert {"Lathe number", "Takes the place of", "Kept at", "Micrometers due"} <= labels
-    assert ("Compound until" in labels) <= ("compound" in made.page("procedure").words)
+    assert ("Compound, use by" in labels) <= ("compound" in made.page("procedure").words)
     for one in title.changes:
         assert one.what in words
         assert one.why in words

@@ -311,3 +311,48 @@ def screws_of_the_set_over_taken_for_each_other() -> Job:
         for one in tree.drawings
     )
     return tree.model_copy(update={"drawings": drawings}), shop
+
+
+@breaks("V506", "step 2.1", also="V79")
+def arm_held_as_if_it_were_work_for_a_cut() -> Job:
+    def changed(step: Step) -> Step:
+        return step.model_copy(update={"activities": ("sweep", "grip-in-chuck")}) if step.id == "fit-arm" else step
+
+    return _with_steps("height-and-droop", changed)
+
+
+@breaks("V506", "standing procedure")
+def speed_limit_for_a_spindle_that_stands_still() -> Job:
+    tree, known = _with_steps("height-and-droop", lambda step: step)
+    turned, _ = _with_steps("use-bar", lambda step: step)
+    assert tree.sop is not None
+    assert turned.sop is not None
+    row = next(row for row in turned.sop.limits if row.label == "Speed with the chuck")
+    sop = tree.sop.model_copy(update={"limits": (*tree.sop.limits, row)})
+    return tree.model_copy(update={"sop": sop}), known
+
+
+def _without_limit(name: str, fact: str) -> Job:
+    """The shipped sheet whose standing procedure tells one limit less."""
+    tree, known = _with_steps(name, lambda step: step)
+    assert tree.sop is not None
+    left = tuple(
+        row for row in tree.sop.limits if not any(isinstance(one, Figure) and one.fact == fact for one in row.limit)
+    )
+    assert len(left) < len(tree.sop.limits)
+    return tree.model_copy(update={"sop": tree.sop.model_copy(update={"limits": left})}), known
+
+
+@breaks("V507", "standing procedure")
+def set_over_with_no_limit() -> Job:
+    return _without_limit("taper-and-return", "setover.amount")
+
+
+@breaks("V507", "standing procedure")
+def angle_of_the_centres_with_no_limit() -> Job:
+    return _without_limit("taper-and-return", "setover.steepest_half_angle")
+
+
+@breaks("V507", "standing procedure", also="V190")
+def skim_of_the_bands_as_deep_as_you_like() -> Job:
+    return _without_limit("chucked-bar-test", "chucked.skim.depth")

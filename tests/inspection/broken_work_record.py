@@ -233,6 +233,12 @@ def a_shim_as_thick_as_the_quill_is_low() -> Job:
 
 
 @breaks("V443", "work record, Height of the quill, and what would bring it to the middle")
+def a_quill_below_without_its_minus() -> Job:
+    value = _value("height-and-droop", "height.table", 0, 0)
+    return _with_cell("height-and-droop", "height.table", 0, 0, -value)
+
+
+@breaks("V443", "work record, Height of the quill, and what would bring it to the middle")
 def a_low_quill_without_what_it_lacks() -> Job:
     return _with_cell("height-and-droop", "height.table", 0, 1, None)
 

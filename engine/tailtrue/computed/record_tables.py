@@ -131,7 +131,7 @@ def height_table(dials: str, division: float, step: float, least: float, most: f
         low, high = signed < least - division - _SLACK, signed > most + division + _SLACK
         inside = least + division - _SLACK <= signed <= most - division + _SLACK
         do = "low" if low else "high" if high else "in" if inside else "again"
-        return {"height": height, "says": f"{side}-{do}", "shim": middle - signed if low else None}
+        return {"height": signed, "says": f"{side}-{do}", "shim": middle - signed if low else None}
 
     return (
         *(line("below", length_of_steps(place, step)) for place in range(below, 0, -1)),

@@ -15,6 +15,7 @@ HANDS_IN = frozenset(
         "measure", "measure-bar", "gauge-bore", "move-tailstock", "re-clamp", "verify-tailstock", "deburr", "fit-centre",
         "handle-stock", "clear-chips", "inspect-bar", "marking-blue", "sweep", "level-machine", "set-back", "grip-in-collet",
         "jaw-change", "plug-in-jaws", "plug-out", "grip-in-soft-jaws", "mount-on-stub", "set-bar-true", "short-in-collet",
+        "hold-arm",
     }
 )  # fmt: skip
 
@@ -27,7 +28,7 @@ POWER_OFF = frozenset(
         "drill-press", "hand-saw", "pin", "set-screw", "tap", "ream-by-hand", "inspect-bar", "clean-up",
         "grind-tool", "grip-in-collet", "jaw-change", "plug-in-jaws", "plug-out", "grip-in-soft-jaws", "mount-on-stub",
         "grip-in-chuck", "mount-between-centres", "fit-centre", "set-bar-true", "short-in-collet",
-        "centre-on-press", "upright-bar", "centre-punch",
+        "centre-on-press", "upright-bar", "centre-punch", "hold-arm",
     }
 )  # fmt: skip
 

@@ -4,17 +4,18 @@ import re
 from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Placed, Sheet
+from tailtrue.inspection.sheet import Placed, Sheet, figures_in
 
 _FIXED = re.compile(r"\b(?:fix|clamp|screw|fasten) the arm\b[^.]*", re.IGNORECASE)
 _TO_A_JAW = re.compile(r"(?<!never )(?<!not )\b(?:to|on) (?:a|the|one) jaw", re.IGNORECASE)
+_HOLD, _GRIP = "hold-arm", "grip-in-chuck"
 _LIKE_THE_QUILL = "as thick as the quill"
 
 
 def arm_stays(sheet: Sheet) -> Iterator[Fault]:
     """The arm is fixed to what does not move when the chuck is opened, over a bar of the quill's own thickness."""
     for placed in sheet.steps:
-        if not {"sweep", "grip-in-chuck"} <= set(placed.step.activities):
+        if not {"sweep", _HOLD} <= set(placed.step.activities):
             continue
         words = _words(placed)
         fixed = _FIXED.search(words)
@@ -37,6 +38,21 @@ def nothing_to_brush(sheet: Sheet) -> Iterator[Fault]:
     for placed in sheet.steps:
         if re.search(r"\bBrush the chips\b", _words(placed)):
             yield Fault(placed.where, "chips are brushed away on a sheet on which nothing is cut")
+
+
+def nothing_to_throw(sheet: Sheet) -> Iterator[Fault]:
+    """Where the quill is swept and nothing turns, no step grips work for a cut, and no limit is a speed of the spindle."""
+    swept = any("sweep" in placed.step.activities for placed in sheet.steps)
+    if not swept or any(placed.step.machine == "turning" for placed in sheet.steps):
+        return
+    for placed in sheet.steps:
+        if _GRIP in placed.step.activities:
+            yield Fault(placed.where, "work is held as for a cut on a sheet on which nothing turns, with hazards it has not")
+    sop = sheet.procedure.sop
+    for where, rows in (("limits", sheet.procedure.limits), ("standing procedure", sop.limits if sop else ())):
+        for row in rows:
+            if any(figure.unit == "1/min" for figure in figures_in(row.limit)):
+                yield Fault(where, f'the limit "{row.label}" is a speed on a sheet on which nothing turns')
 
 
 def _words(placed: Placed) -> str:

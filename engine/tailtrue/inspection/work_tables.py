@@ -62,10 +62,9 @@ def _in_order(table: LookTable) -> Iterator[str]:
         if first is None:
             yield "a line has no first number"
             continue
-        value = -first.value if (line.says or "").startswith("below") else first.value
-        if last is not None and not value > last:
-            yield f"the line for {value:g} does not follow that for {last:g}"
-        last = value
+        if last is not None and not first.value > last:
+            yield f"the line for {first.value:g} does not follow that for {last:g}"
+        last = first.value
 
 
 def _ended(table: LookTable, told: Told) -> Iterator[str]:
@@ -113,8 +112,8 @@ def _chucked(line: _Line, told: Told) -> Wanted:
 
 
 def _height(line: _Line, told: Told) -> Wanted:
-    way = {"below": -1, "level": 0, "above": 1}[line.says.partition(":")[0]]
-    height = way * line.values["height"]
+    side, height = line.says.partition(":")[0], line.values["height"]
+    sign = (height > 0) - (height < 0)
     least, most, doubt = told["height.least"], told["height.most"], told["crib.indicator_division"]
     if height < least - doubt - _SLACK:
         due = "low"
@@ -123,7 +122,7 @@ def _height(line: _Line, told: Told) -> Wanted:
     else:
         due = "in limits" if least + doubt - _SLACK <= height <= most - doubt + _SLACK else "again"
     yield f'a height of {height:g} mm is said "{line.says}"', due in line.says.partition(": ")[2]
-    yield f"a height of {height:g} mm stands on the wrong side", (way == 0) == (line.values["height"] == 0)
+    yield f"a height of {height:g} mm stands on the wrong side", side == ("level", "above", "below")[sign]
     shim, lacks = line.values.get("shim"), (least + most) / 2 - height
     yield (
         f"a height of {height:g} mm lacks {lacks:g} mm",
