@@ -72,9 +72,9 @@ def _refusals(case: Case, filler: Filler, stops: Iterable[Stop]) -> Iterator[Ref
             roots = tuple(dict.fromkeys(root for name in read if (root := root_of(case, name))))
             one = _refusal(stop, filler, stop.text, f"Not known: {labels}.")
             if roots:
-                # Its own ways out mend nothing while what it asks for cannot be worked out.
+                # Its own ways out mend nothing while the choice behind what it asks for has found none.
                 causes = " ".join(f"It hangs on this: {_trouble(case, root)}" for root in roots)
-                ways = tuple(way for root in roots for way in ways_of(case, root))
+                ways = tuple(way for root in roots for way in ways_of(case, root)) or one.way_out
                 one = replace(one, text=(f"Not known: {labels}. {causes}",), way_out=ways)
             yield replace(one, read=read, missing=judged.missing)
 

@@ -82,7 +82,7 @@ def reference_to_another_step() -> Job:
 
 
 def piece_of_the_phase_by_name() -> Job:
-    return with_step("2.1", text=(("Run the carriage back. Put collar 1 in the chuck, collar 2 on the bench.",),))
+    return with_step("2.1", text=(("Isolate the lathe. Run the carriage back. Put collar 1 in the chuck, collar 2 on the bench.",),))
 
 
 def none_of_them_in_a_sentence() -> Job:
@@ -95,7 +95,8 @@ def gloves_while_isolated() -> Job:
 
 
 def caution_on_an_earlier_step_of_the_phase() -> Job:
-    return with_step("2.4", machine="isolated", activities=(*step("2.4").activities, "grip-in-chuck"))
+    told = (("Isolate the lathe.",), *step("2.4").text)
+    return with_step("2.4", machine="isolated", text=told, activities=(*step("2.4").activities, "grip-in-chuck"))
 
 
 def isolated_before_the_bar_is_tried() -> Job:

@@ -21,11 +21,12 @@ def root_of(case: Case, name: str) -> str | None:
 
 
 def ways_of(case: Case, root: str) -> Iterator[Text]:
-    """What each alternative of a choice that found none lacks, and where all of it is told."""
+    """What each alternative of a choice that found none lacks, and where all of it is told; nothing for a formula."""
     decision = case.knowledge.decisions.get(root)
-    if decision is not None:
-        for row in decision.rows:
-            lacks = next((said for when, said in row.says if case.judge(when).truth is Truth.YES), "")
-            if lacks and not row.never_taken:
-                yield (f"Mend what keeps this way from holding: {row.name}: {lacks}.",)
+    if decision is None:
+        return
+    for row in decision.rows:
+        lacks = next((said for when, said in row.says if case.judge(when).truth is Truth.YES), "")
+        if lacks and not row.never_taken:
+            yield (f"Mend what keeps this way from holding: {row.name}: {lacks}.",)
     yield (f"Read what it hangs on: tailtrue why JOB {root}.",)
