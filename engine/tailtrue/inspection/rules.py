@@ -24,6 +24,7 @@ from tailtrue.inspection import (
     first_turns,
     fixed_tailstock,
     free_end,
+    from_stopped,
     gaps,
     grammar,
     guard,
@@ -361,6 +362,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V471", carriage_stop.set_before_the_dog, "common practice: a carriage stop stands between tool and dog"),
     Rule("V472", first_turns.hands_before_power, "OSHA 1910.147: hands look before power is back"),
     Rule("V473", first_turns.slow_at_first, "common practice: a loose grip shows in the first turns, at the slowest speed"),
+    Rule("V500", from_stopped.checked_from_stopped, "common practice: key out, clamps tight, clear, before each start"),
+    Rule("V501", from_stopped.checked_between_passes, "common practice: a start between two passes is a start"),
     Rule("V474", named_tools.on_the_list, "house rule: a line names no tool that the list of its sheet does not have"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
