@@ -341,7 +341,7 @@ def test_collars_shrunk_on_are_cool_before_each_pass_over_them() -> None:
         assert _said_of_letting_go(shrunk, dead.id), ident
         assert "stop, isolate" in order[at].settings[0].model_dump_json(), ident
     bonded = make_procedure(EXAMPLES / "fernhill" / "job.toml")
-    assert not {"cool-for-roughing", "cool-for-pass"} & steps(bonded).keys()
+    assert not {"cool-for-roughing", "cool-for-pass", "start-cooled"} & steps(bonded).keys()
 
 
 def _said_of_letting_go(procedure: Procedure, ident: str) -> bool:

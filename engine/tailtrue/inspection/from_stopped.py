@@ -15,14 +15,14 @@ _CHECKED = re.compile(r"\bstart check\b", re.IGNORECASE)
 
 
 def checked_from_stopped(sheet: Sheet) -> Iterator[Fault]:
-    """Behind a step that stops the spindle no step turns it before a start check, hands in between or none."""
+    """Behind a step that stops the spindle no step turns it before a start check of its own or in its words."""
     stopped_at = ""
     for placed in sheet.worked:
         if _CHECK in placed.step.activities:
             stopped_at = ""
         if placed.step.machine != "turning":
             continue
-        if stopped_at:
+        if stopped_at and not _CHECKED.search(_words(placed)):
             yield Fault(placed.where, f"{stopped_at} stops the spindle, and no start check stands before it turns again")
         stopped_at = placed.where if _STOP.search(_words(placed)) else ""
 
