@@ -35,6 +35,14 @@ class DecisionRow:
     settles: bool = False
 
 
+class Stated(NamedTuple):
+    """When this job chooses nothing, because it was done before: the fact that tells what was, and words for it."""
+
+    fact: str
+    when: Condition
+    says: str
+
+
 @dataclass(frozen=True)
 class Decision:
     """A question with its rows. `unique`: at most one row can hold. `priority`: the first that holds.
@@ -50,6 +58,7 @@ class Decision:
     rows: tuple[DecisionRow, ...]
     where: str
     concerns: tuple[str, ...] = ()
+    stated: Stated | None = None
 
     def names(self) -> frozenset[str]:
         """The facts its rows read."""

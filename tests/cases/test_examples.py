@@ -110,7 +110,7 @@ def test_unmeasured_bar_prints_the_rule_and_blanks_and_no_bore(tmp_path: Path) -
     assert "bore-finish" not in steps
     assert steps["measure-bar"]["hold"]
     assert all(check["limits"] is None for check in steps["gauge-bore"]["checks"])
-    assert [blank["label"] for blank in steps["bore-finish-unmeasured"]["checks"][0]["blanks"]] == [
+    assert [blank["label"] for blank in steps["measure-bar"]["checks"][1]["blanks"]] == [
         "smallest bore", "largest bore",
     ]  # fmt: skip
     assert "bore.head_low" not in (tmp_path / "out" / "procedure.json").read_text(encoding="utf-8")

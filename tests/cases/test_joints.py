@@ -32,6 +32,7 @@ pins = [
     { type = "hardened-dowel", diameter = "6 mm", length = "40 mm", drill_reach = "90 mm" },
 ]
 """
+_SCREWS = 'compressed_air = true\ntaps = ["{0}"]\nset_screws = [{{ thread = "{0}", length = "{1}" }}]\n'
 # A thicker bar: a press fit needs it.
 THICK: Changes = (
     ("stock", '"25 mm"', '"35 mm"'), ("stock", '"55 mm"', '"62 mm"'), ("crib", 'to = "35 mm"', 'to = "60 mm"'),
@@ -184,6 +185,10 @@ REFUSED = [
     ("bond with no bottle", "ropewalk", "retaining-compound", (), KIT, "compound-wished-and-none-there", ["none"]),
     ("nothing at all", "ropewalk", None, (("crib", '^oven_to = "200 degC"\n', ""),), "compressed_air = true\n",
      "no-way-to-fix-the-collars", ["Enter the retaining compound"]),
+    ("only screws, and no drill press", "ropewalk", None, (("crib", '^oven_to = "200 degC"\n', ""), *LARGE), _SCREWS.format("M6", "10 mm"),
+     "set-screws-do-not-serve", ["The set screws on the list carry", "thicker bar", "smaller diameter"]),
+    ("only screws that are too long", "ropewalk", None, (("crib", '^oven_to = "200 degC"\n', ""),), _SCREWS.format("M6", "40 mm"),
+     "no-set-screw-fits", ["No set screw on the list carries anything here", "shorter set screws"]),
 ]  # fmt: skip
 
 
@@ -348,3 +353,11 @@ def _said_of_letting_go(procedure: Procedure, ident: str) -> bool:
     found = [step for phase in procedure.phases for step in phase.steps if step.id == ident]
     assert found, ident
     return all("joint.shrink_fit.lets_go_at" in line.model_dump_json() for step in found for line in step.settings[:1])
+
+
+@pytest.mark.parametrize("bar", [18.0, 19.05, 20.0, 25.0, 25.4, 30.0, 38.1])
+def test_the_usual_bars_have_a_row_for_every_way_of_fixing(bar: float) -> None:
+    """A bar as thick as the end of a range belongs to it (ISO 286-1: over one size, up to and including the next)."""
+    clearances = load_knowledge(knowledge_folder()).tables["fits/attachment_clearance"]
+    for method in {row.text("method") for row in clearances}:
+        assert clearances.within(bar, "over_mm", "upto_mm", method=method).number("least_mm") is not None

@@ -337,3 +337,28 @@ def test_a_name_that_nothing_has_answers_for_nothing_else(command: str, asked: s
 @pytest.mark.parametrize(("column", "of"), [("align.table.move", "align.table"), ("chuck.used.body", "chuck.used")])
 def test_a_column_of_a_table_is_explained_with_its_table(column: str, of: str) -> None:
     assert data("why", FERNHILL, column)["name"] == of
+
+
+def test_the_joint_of_a_bar_on_hand_is_stated_and_not_chosen() -> None:
+    text = " ".join(run("why", EXAMPLES / "fernhill" / "use-bar.toml", "joint.method").stdout.split())
+    assert "this job chooses nothing" in text
+    assert "Here it is retaining compound. What settled it: the stock file says so." in text
+    assert "The others" not in text
+    assert "Because" not in text
+
+
+def test_no_answer_is_weighed_for_the_joint_of_a_bar_on_hand() -> None:
+    for asked in ("joint.method", "joint.method=set-screws"):
+        found = data("why-not", EXAMPLES / "fernhill" / "use-bar.toml", asked)
+        assert found["stated"] == "joint.fixed_by"
+
+
+def test_the_joint_of_a_bar_of_which_nobody_told_it_is_not_known(tmp_path: Path) -> None:
+    shop(tmp_path, "fernhill", ("stock", r'^fixed_by = "retaining-compound"\n', ""))
+    text = " ".join(run("why", tmp_path / "fernhill" / "use-bar.toml", "joint.method").stdout.split())
+    assert "Not known here. Nobody told how the collars of this bar are fixed" in text
+    assert "slip fit with retaining compound" not in text
+
+
+def test_the_joint_of_a_bar_to_be_made_is_chosen() -> None:
+    assert "Here: slip fit with retaining compound" in " ".join(run("why", FERNHILL, "joint.method").stdout.split())

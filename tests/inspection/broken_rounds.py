@@ -38,9 +38,10 @@ def sizes_worked_out_at_a_running_lathe() -> Job:
     return _changed(job, "bore-finish-unmeasured", checks=(*step.checks, asked))
 
 
-@breaks("V486", "step 5.22", also="V95")
+@breaks("V486", f"step {_step(_job('fernhill', 'job')[0], 'set-boring-bar').number}")
 def saddle_wound_in_with_the_tip_at_its_depth() -> Job:
-    return _reworded("cinder-lane", "job", "set-slide-indicator", "Draw the tip off the wall", "Leave the tip")
+    wound = "Wind the saddle up to where the cut ends. Set the carriage stop"
+    return _reworded("fernhill", "job", "set-boring-bar", "Set the carriage stop", wound)
 
 
 @breaks("V332", "step 5.8")

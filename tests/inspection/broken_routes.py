@@ -176,10 +176,14 @@ def tag_listed_that_nobody_hangs() -> Job:
 
 @breaks("V337", "step 3.4")
 def second_screw_that_the_tailstock_does_not_have() -> Job:
-    tree, shop = _worded(
-        "taper-and-return", "re-clamp", "Snug the set-over screws where there are two.", "Snug both set-over screws."
-    )
+    tree, shop = _worded("taper-and-return", "re-clamp", "Snug both set-over screws.", "Snug both set-over screws now.")
     return tree, replace(shop, set_over="one-screw")
+
+
+@breaks("V337", "step 3.4")
+def screws_that_the_lathe_file_counts_and_the_line_asks() -> Job:
+    asks = "Snug the set-over screws where there are two."
+    return _worded("taper-and-return", "re-clamp", "Snug both set-over screws.", asks)
 
 
 @breaks("V339", "step 4.3")

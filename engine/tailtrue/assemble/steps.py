@@ -6,6 +6,7 @@ from typing import Any
 from tailtrue.assemble.cautions import CautionDealer, Few, Place, for_the_job, worst_first
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.going_on import goes_on
+from tailtrue.assemble.supervising import released_by, who_does
 from tailtrue.assemble.times import phase_time, step_time
 from tailtrue.conditions import Condition
 from tailtrue.parts import Caution as CautionNode
@@ -73,19 +74,19 @@ def _step(
         id=file.id,
         number=number,
         title=file.title,
-        who=file.who if supervision_marked(filler) else "any",
+        who=who_does(filler, file),
         machine=file.machine,
         activities=tuple(file.activities),
         cautions=cautions,
         hold=Hold(
             text=filler.text(hold.text),
-            releases=hold.file.releases,
+            releases=released_by(filler, hold.file),
             go_back_to=next((name for name in hold.file.ways_back if name in on_sheet), None),
             goes_on=goes_on(filler.case, step) if hold.goes_on else None,
         )
         if hold
         else None,
-        text=tuple(filler.text(sentence) for sentence in step.sentences),
+        text=tuple(filler.text(sentence) for sentence in step.sentences if _stands(filler, step, sentence)),
         settings=(*_rows(filler, step.settings_from), *settings(filler, step.settings)),
         checks=tuple(_check(filler, check) for check in step.checks if _holds(filler, check.when)),
         why=filler.text(step.why),
@@ -114,6 +115,12 @@ def _holds(filler: Filler, when: Condition) -> bool:
     return filler.case.judge(when).truth is Truth.YES
 
 
+def _stands(filler: Filler, step: StepText, sentence: Wording) -> bool:
+    """Whether a line belongs to this job; not knowing is enough to print it."""
+    when = step.only.get(sentence.words)
+    return when is None or filler.case.judge(when).truth is not Truth.NO
+
+
 def settings(filler: Filler, rows: Sequence[SettingText]) -> tuple[Setting, ...]:
     """Settings lines that hold in this case."""
     return tuple(
@@ -134,11 +141,6 @@ def _rows(filler: Filler, rows: SettingsFrom | None) -> tuple[Setting, ...]:
         Setting(label=text(rows.label, row), value=text(rows.value, row), reason=text(rows.reason, row))
         for row in filler.fact(rows.records).value
     )
-
-
-def supervision_marked(filler: Filler) -> bool:
-    """Whether the sheet marks steps for a supervisor; not knowing is enough to mark them."""
-    return filler.case.judge(filler.case.knowledge.page.supervised_when).truth is not Truth.NO
 
 
 def _check(filler: Filler, check: CheckText) -> Check:

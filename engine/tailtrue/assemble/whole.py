@@ -16,7 +16,8 @@ from tailtrue.assemble.safety_review import safety_review
 from tailtrue.assemble.shop_rules import shop_rules
 from tailtrue.assemble.signs import signs_of
 from tailtrue.assemble.sop import limits_met, sop_sheet, sop_sources
-from tailtrue.assemble.steps import phases, settings, supervision_marked
+from tailtrue.assemble.steps import phases, settings
+from tailtrue.assemble.supervising import who_may
 from tailtrue.assemble.times import job_time
 from tailtrue.assemble.unsaid import unsaid
 from tailtrue.assemble.ways import can_move, ways
@@ -47,14 +48,13 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
     activities = {activity for phase in made for step in phase.steps for activity in step.activities}
     needs = _needs(filler, made)
     title = _title(filler, route)
-    may = page.who_may_owner if title.owner else page.who_may
     tree = Procedure(
         title=title,
         lead=filler.text(plan.route.lead),
         facts=settings(filler, about(route, page.facts)),
         drawing=bar(filler, made) if "drawing" in parts else None,
         drawings=drawings(filler, made),
-        who_may=tuple(filler.text(text) for text in (*may, *(page.supervised if supervision_marked(filler) else ()))),
+        who_may=tuple(filler.text(text) for text in who_may(filler, title.owner)),
         do_not_start=tuple(filler.text(text) for text in page.do_not_start),
         stop_at_once=tuple(filler.text(text) for text in page.stop_at_once),
         after_a_stop=tuple(filler.text(text) for text in page.after_a_stop),

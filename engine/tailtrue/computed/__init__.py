@@ -12,6 +12,7 @@ _ROOMS = (
     "bar_piece",
     "bar_held",
     "centre_hole",
+    "collar_metal",
     "collar_source",
     "collar",
     "sizes",

@@ -5,13 +5,13 @@ from math import sqrt
 from typing import Any, NamedTuple
 
 from tailtrue.calc.lengths import piece_of_stock
+from tailtrue.computed.collar_metal import group, unfit
 from tailtrue.computed.registry import Limited, computed, field
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
 _SOURCES = ("sawn-bar", "bored-blank", "tube", "plate", "cast-blank")
 
-_COLLAR = "collar"  # the role of a material that serves
 _UNEVEN = "out of round: it is made round in four jaws first"
 _NO_SCROLL = "no scroll chuck is there: it is set true in four jaws and made round first"
 
@@ -102,14 +102,14 @@ class _Wanted(NamedTuple):
         "limit.scroll_out_of_round", "limit.out_of_round_most", "collar.pieces", "collar.how_many",
         "joint.retaining_compound.target?", "joint.retaining_compound.largest?",
     ),
-    tables=("materials/collar_sources", "cutting/boring_stock", "materials/materials"),
+    tables=("materials/collar_sources", "cutting/boring_stock", "materials/materials", "materials/collar_metals"),
     how="each piece held against: a metal that holds its size, enough of it, sound, swings, a chuck that opens to it, a "
     "collar wide and thick enough, metal left in the hole",
 )  # fmt: skip
 def offers(*given: Any) -> tuple[Record, ...]:
     lists, rest = given[: len(_SOURCES)], given[len(_SOURCES) :]
     chucks, bar, least, swing, width, kerf, facing, clean, grip, clearance, *last = rest
-    scroll, uneven, count, word, gap, gap_most, sources, boring, materials = last
+    scroll, uneven, count, word, gap, gap_most, sources, boring, materials, metals = last
     # The joint is chosen after the stock. A hole is held against the bond, the widest fit of all, here; against the
     # joint that was chosen by the stop on holes that are too large.
     gap, gap_most = gap or 0.0, gap_most or 0.0
@@ -124,15 +124,11 @@ def offers(*given: Any) -> tuple[Record, ...]:
         for entry in entries or ():
             piece = _MAKERS[source](entry, kerf, count)
             banded = _yes(row, "banded") or piece.uneven > wanted.scroll_uneven or _only_uneven_held(chucks, row)
-            unfit = _unfit(materials.one(material=piece.material))
-            against = unfit or next(_against(source, row, piece, banded, wanted, chucks), "")
-            found.append(_judged(source, row, piece, banded, against, wanted.scroll_uneven))
+            no_metal = unfit(materials.one(material=piece.material), metals)
+            against = no_metal or next(_against(source, row, piece, banded, wanted, chucks), "")
+            judged = _judged(source, row, piece, banded, against, wanted.scroll_uneven)
+            found.append({**judged, "metal": group(metals, piece.material)})
     return tuple(found)
-
-
-def _unfit(material: Row) -> str:
-    """Why a material is no metal for collars, by the first clause of its note; nothing where it serves."""
-    return "" if _COLLAR in material.text("roles") else f"{material.text('name')}: {material.text('note').split(';')[0]}"
 
 
 def _why_banded(piece: _Piece, scroll: float) -> str:
@@ -236,25 +232,30 @@ def offer_count(pieces: Sequence[Record]) -> int:
     "collar.stock",
     label="collar stock used",
     kind="record",
-    needs=("collar.offers?", "collar.source?", "job.collar_source?", "job.collar_bar?", "bar.on_hand?"),
-    how="the collars of the test bar on hand where the job names one; else the piece the job names; else the thickest that "
-    "serves, of the source decided on",
+    needs=("collar.metal?", "collar.offers?", "collar.source?", "job.collar_source?", "job.collar_bar?", "bar.on_hand?"),
+    how="as decided: the collars of the test bar on hand, the piece that the job names, or of the metal decided on the "
+    "thickest that serves; where nothing serves, what comes nearest",
 )
 def collar_stock(
-    pieces: Sequence[Record] | None, decided: str | None, asked: str | None, named: str | None, on_hand: Record | None
-) -> Limited | None:
-    if on_hand is not None:
+    metal: str | None, pieces: Sequence[Record] | None, decided: str | None, asked: str | None, named: str | None,
+    on_hand: Record | None,
+) -> Limited | None:  # fmt: skip
+    if metal == "on-hand" and on_hand is not None:
         return Limited(_collars_of(on_hand), "as measured on the bar on hand")
     pieces = pieces or ()
-    if named is not None:
+    if metal == "named":
         bar = next((one for one in pieces if one["label"] == named and one["source"] == "sawn-bar"), None)
         return Limited(bar, "named in the job")
+    if metal is not None:
+        serving = [one for one in pieces if one["fits"] and one["source"] == decided and one["metal"] == metal]
+        return Limited(max(serving, key=lambda one: one["diameter"]), "the thickest of the stock list")
+    # Nothing serves: the stops tell of the piece that comes nearest.
     source = decided or asked
     mine = [one for one in pieces if source in (None, one["source"])]
     if not mine:
         return Limited(None, "the stock list has nothing of the kind that the job asks for")
-    best = max(mine, key=lambda one: (one["fits"], -one["preference"], one["diameter"]))
-    return Limited(best, "the thickest of the stock list" if best["fits"] else "nothing on the stock list serves")
+    best = max(mine, key=lambda one: (-one["preference"], one["diameter"]))
+    return Limited(best, "nothing on the stock list serves")
 
 
 def _collars_of(bar: Record) -> Record:
@@ -301,13 +302,6 @@ _of_source("collar.skin_face", "skin that comes off each face first", lambda row
 _of_source("collar.in_pieces", "the blanks are there piece by piece",
            lambda row: _yes(row, "pieces"), kind="yes-no")  # fmt: skip
 _of_source("collar.own_width", "the blank is as wide as its stock", lambda row: _yes(row, "own_width"), kind="yes-no")
-
-
-@computed("collar.metal_serves", label="the collar stock is a metal for collars", kind="yes-no", needs=("collar.material",),
-          tables=("materials/materials",), how="from the table of materials")  # fmt: skip
-def metal_serves(material: str, materials: Table) -> Limited:
-    against = _unfit(materials.one(material=material))
-    return Limited(not against, against or "a metal that holds its size")
 
 
 @computed("collar.skin_side", label="skin that comes off each side first", unit="mm", rounding="length",

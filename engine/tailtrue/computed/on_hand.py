@@ -50,7 +50,8 @@ def stations_apart(spacing: float, width: float) -> float:
 def fixed_by(on_hand: Mapping[str, Any] | None, made: str | None) -> Limited:
     if on_hand is None:
         return Limited(made, "this job settles no way to fix them")
-    return Limited(on_hand.get("fixed_by"), "nobody told how the collars of this bar are fixed")
+    told = on_hand.get("fixed_by")
+    return Limited(told, "the stock file says so" if told else "nobody told how the collars of this bar are fixed")
 
 
 @computed("bar.middle_run_out", label="run-out of the middle of the bar that is borne", unit="mm", rounding="fit",

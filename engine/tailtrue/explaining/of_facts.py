@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from tailtrue.computed.registry import Computed
-from tailtrue.decisions import JudgedRow, Outcome
+from tailtrue.decisions import Decision, JudgedRow, Outcome
 from tailtrue.explaining.conditions_said import condition_lines
 from tailtrue.explaining.formulas import formulas_of
-from tailtrue.explaining.said import Explanation, Line, Side, parts_of
+from tailtrue.explaining.said import Explanation, Kind, Line, Side, parts_of
 from tailtrue.explaining.sources_said import source_data, source_lines
 from tailtrue.explaining.speeds_said import speed_lines
 from tailtrue.explaining.standing import done, facts_of_step
@@ -14,6 +14,7 @@ from tailtrue.explaining.wording import NOT_KNOWN, dials_of, figure_of, met_of, 
 from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Text
 from tailtrue.render.words import say, sentence
+from tailtrue.truth import Truth
 
 _MOST_LINES = 12
 
@@ -48,6 +49,8 @@ def decision(side: Side, name: str, whole: bool) -> Explanation:
     """A choice: the question, the answer, why, and how the other answers fared."""
     case = side.case
     asked = case.knowledge.decisions[name]
+    if (told := stated(side, asked, "decision", name, asked.spec.label)) is not None:
+        return told
     outcome = case.outcome(name)
     chosen = next((judged.row for judged in outcome.rows if judged.chosen), None)
     keys = tree_sources(side, name) if whole else tuple(chosen.sources if chosen else ())
@@ -77,6 +80,27 @@ def decision(side: Side, name: str, whole: bool) -> Explanation:
     )
 
 
+def stated(side: Side, asked: Decision, kind: Kind, name: str, label: str) -> Explanation | None:
+    """What is said of a choice that this job does not make, because it was made before; nothing where it makes it."""
+    case = side.case
+    if asked.stated is None or case.judge(asked.stated.when).truth is not Truth.YES:
+        return None
+    found = case.get(asked.stated.fact)
+    keys = _own_sources(found)
+    return Explanation(
+        kind=kind,
+        name=name,
+        label=label,
+        rule=(asked.stated.says,),
+        met=_met(side, found),
+        parts=parts_of(
+            ("What is missing", missing_lines(side, found)),
+            ("Sources", source_lines(case.knowledge, keys)),
+        ),
+        data={**value_data(side, found), "stated": asked.stated.fact, "sources": source_data(case.knowledge, keys)},
+    )
+
+
 _POLICIES = {
     "priority": "The first answer whose conditions hold is taken.",
     "unique": "One answer at most can hold.",
@@ -97,7 +121,7 @@ def size_said(judged: JudgedRow) -> Text:
 def _fared(judged: JudgedRow, outcome: Outcome) -> str:
     truth = judged.judged.truth
     if truth == "yes" and judged.row.never_taken:
-        return f"would do, but is never taken: {judged.row.never_taken}"
+        return f"its conditions hold, but it is never taken: {judged.row.never_taken}"
     if truth == "yes" and outcome.weighed:
         return "weighed, and another binds before it" if isinstance(judged.size, Fact) else NOT_KNOWN
     if truth == "yes":
@@ -120,7 +144,7 @@ def _rule(side: Side, found: Fact | NotKnown) -> Text:
 def _met(side: Side, found: Fact | NotKnown) -> Text:
     if isinstance(found, NotKnown):
         if found.trouble:
-            return (sentence(f"Not known here. {found.trouble}"),)
+            return (f"Not known here. {sentence(found.trouble[:1].upper() + found.trouble[1:])}",)
         return ("Not known here: something it hangs on was not said.",)
     settled = f" What settled it: {sentence(found.limited_by)}" if found.limited_by else ""
     return ("Here it is ", *met_of(side.case, found.name), f"{_origin(side, found)}.{settled}")

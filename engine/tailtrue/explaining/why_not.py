@@ -61,6 +61,8 @@ def alternative(side: Side, named: Named) -> Explanation:
     met, against = _weighed(asked, outcome) or _fared(asked, rows)
     sources = [key for row in asked for key in row.row.sources]
     label = f"{decision.spec.label}: {' or '.join(dict.fromkeys(row.row.name for row in asked))}"
+    if (told := of_facts.stated(side, decision, "choice", f"{named.name}={named.word}", label)) is not None:
+        return told
     return _answer(
         side, "choice", f"{named.name}={named.word}", label, met, against, sources,
         rule=f"{decision.question} The case for this answer: {' '.join(dict.fromkeys(row.row.why for row in asked))}",
@@ -84,7 +86,7 @@ def _fared(asked: list[JudgedRow], rows: tuple[JudgedRow, ...]) -> tuple[str, tu
         return "It is what was chosen here.", ()
     holding = [row.row for row in asked if row.judged.truth is Truth.YES]
     if holding and all(row.never_taken for row in holding):
-        return f"It would do, but it is never taken: {holding[0].never_taken}.", ()
+        return f"Its conditions hold, but it is never taken: {holding[0].never_taken}.", ()
     if holding:
         if chosen:
             return f"It would do, but another comes first: {chosen.name}. {chosen.why}", ()
@@ -103,6 +105,8 @@ def _fared(asked: list[JudgedRow], rows: tuple[JudgedRow, ...]) -> tuple[str, tu
 def _others(side: Side, named: Named) -> Explanation:
     """Every answer that was not chosen."""
     decision = side.case.knowledge.decisions[named.name]
+    if (told := of_facts.stated(side, decision, "decision", named.name, decision.spec.label)) is not None:
+        return told
     rows = side.case.outcome(named.name).rows
     chosen = next((row.row for row in rows if row.chosen), None)
     met = f"Chosen: {chosen.name}. {chosen.why}" if chosen else "Nothing could be chosen."

@@ -13,8 +13,8 @@ _ANSWERED_WHERE = {
     "bar.hold": frozenset({"centre-drill", "facing"}),
     "bar.cut_wet": frozenset({"centre-drill", "facing", "free-end"}),
     **dict.fromkeys(
-        ("bar.seats", "bore.fine_feed", "bore.gauge", "bore.make", "collar.hold", "collar.second_face_hold", "collar.source",
-         "hole.holder", "hole.way", "saw.who"),
+        ("bar.seats", "bore.fine_feed", "bore.gauge", "bore.make", "collar.hold", "collar.metal", "collar.second_face_hold",
+         "collar.source", "hole.holder", "hole.way", "saw.who"),
         _MAKES_A_BORE,
     ),
 }  # fmt: skip

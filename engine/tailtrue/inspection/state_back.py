@@ -179,8 +179,6 @@ def _misfits(placed: Placed, asked: tuple[_Done, ...], state: _State) -> Iterato
             yield "something is mounted, and what was mounted is still between the centres"
         elif one.what == "in" and one.end is not None and one.end == entered.end and entered.mounted:
             yield f"end {one.end} is brought to the headstock, and lies there already"
-        elif one.what == "out" and state.mounted is False:
-            yield "something is lifted out of the centres, and nothing is in them"
         elif one.what == "tag off" and one.named not in state.tags:
             yield f"the {one.named} tag is taken off, and does not hang there"
         state = _with(state, one)

@@ -9,6 +9,7 @@ from tailtrue.parts import Text
 
 _TAGS = {"tag": re.compile(r"\bdo-not-start tag\b"), "set-over-tag": re.compile(r"\bset-over tag\b")}
 _ANY = re.compile(r"\bthe tag\b", re.IGNORECASE)
+_ASKED = re.compile(r"\bscrews? where there (?:are two|is one)\b", re.IGNORECASE)
 _BOTH = re.compile(r"\bboth set-over screws\b", re.IGNORECASE)
 
 
@@ -28,11 +29,12 @@ def tags_named(sheet: Sheet) -> Iterator[Fault]:
 
 
 def screws_counted(sheet: Sheet) -> Iterator[Fault]:
-    """A tailstock with one screw across has no two screws to be snugged."""
-    if sheet.shop.set_over != "one-screw":
-        return
+    """A tailstock with one screw across has no two screws to be snugged; what the lathe file tells is not asked again."""
+    one = sheet.shop.set_over == "one-screw"
     for found, words in zip(sheet.texts, sheet.typed, strict=True):
-        if _BOTH.search(words):
+        if sheet.shop.set_over and _ASKED.search(words):
+            yield Fault(found.where, "the lathe file says how many set-over screws there are, and the line asks")
+        if one and _BOTH.search(words):
             yield Fault(found.where, "this tailstock has one set-over screw, and two are spoken of")
 
 

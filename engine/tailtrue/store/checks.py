@@ -168,6 +168,8 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
 
 
 def _steps(knowledge: Knowledge) -> Iterator[Problem]:
+    for activity in set(knowledge.page.supervisor.file.learner_activities) - set(_activities(knowledge)):
+        yield Problem("knowledge/page.toml", activity, "is marked for a learner, and no step does it", "mend the name")
     answered = _answered(knowledge)
     for step in knowledge.steps.values():
         file = step.file
@@ -179,6 +181,8 @@ def _steps(knowledge: Knowledge) -> Iterator[Problem]:
                 yield Problem(step.where, tool, "is not in needs.toml", "add it there")
         for tool in set(file.without) - set(file.tools):
             yield Problem(step.where, tool, "is gone without, and is no tool here", "add it to tools")
+        for line in set(file.only) - {sentence.words for sentence in step.sentences}:
+            yield Problem(step.where, line, "stands in some jobs only, and is no line here", "write it as in the text")
         for check in step.checks:
             for name in (check.low, check.high, check.resolution, check.uncertainty):
                 if name is not None and name not in knowledge.catalogue:
@@ -348,6 +352,7 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
     where = "knowledge/page.toml"
     standing = (
         *page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.who_may_owner, *page.supervised,
+        *page.supervisor.learner_may,
         *page.care, *(one.text for one in page.care_besides),
     )  # fmt: skip
     for text in (*standing, *page.after_a_stop, *page.in_emergency, *page.time_notes):

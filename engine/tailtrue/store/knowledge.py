@@ -26,7 +26,7 @@ from tailtrue.store.models import (
     StopFile,
     TermFile,
 )
-from tailtrue.store.page_models import CardFile, CutFile, StepDrawingFile
+from tailtrue.store.page_models import CardFile, CutFile, StepDrawingFile, SupervisorFile
 from tailtrue.store.records import BlockText, WorkRecordText
 from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
@@ -170,6 +170,7 @@ class StepText:
     settings_from: SettingsFrom | None
     checks: tuple[CheckText, ...]
     without: Mapping[str, Condition]
+    only: Mapping[str, Condition]
     hold: HoldText | None
     why: Wording
     where: str
@@ -280,6 +281,15 @@ class CardText(NamedTuple):
     groups: tuple[CardGroupText, ...]
 
 
+class Supervisor(NamedTuple):
+    """Who supervises, and a learner, with the conditions read."""
+
+    file: SupervisorFile
+    when: Condition
+    learner_when: Condition
+    learner_may: tuple[Wording, ...]
+
+
 class Page(NamedTuple):
     """The standing texts of the sheet."""
 
@@ -293,6 +303,7 @@ class Page(NamedTuple):
     owner_when: Condition
     supervised: tuple[Wording, ...]
     supervised_when: Condition
+    supervisor: Supervisor
     care: tuple[Wording, ...]
     care_besides: tuple[Care, ...]
     trouble: tuple[Trouble, ...]

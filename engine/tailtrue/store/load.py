@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 
 from tailtrue.computed.registry import Computed, register
 from tailtrue.conditions import Condition, ConditionError, read_condition
-from tailtrue.decisions import Decision, DecisionRow
+from tailtrue.decisions import Decision, DecisionRow, Stated
 from tailtrue.errors import FactsWrong, KnowledgeInvalid
 from tailtrue.facts import Fact, FactSpec
 from tailtrue.given.catalogue import Catalogue, load_catalogue
@@ -41,6 +41,7 @@ from tailtrue.store.knowledge import (
     StepDrawing,
     StepText,
     Stop,
+    Supervisor,
     Term,
     Trouble,
 )
@@ -239,7 +240,9 @@ class Loader:
             )
             for row in file.row
         )
-        return Decision(self.catalogue[file.id], file.question, file.hit, rows, where, tuple(file.concerns))
+        told = file.stated
+        stated = Stated(told.fact, self._when(told.when, where, file.id), told.says) if told else None
+        return Decision(self.catalogue[file.id], file.question, file.hit, rows, where, tuple(file.concerns), stated)
 
     def _setting(self, file: models.SettingFile, where: str, said: str) -> SettingText:
         label, value, reason = self._wordings([file.label, file.value, file.reason], where, said)
@@ -287,6 +290,7 @@ class Loader:
                 for check in file.check
             ),
             without={tool: self._when(when, where, file.id) for tool, when in file.without.items()},
+            only={line: self._when(when, where, file.id) for line, when in file.only.items()},
             hold=self._hold(file.hold, where, file.id) if file.hold else None,
             why=self._wording(file.why, where, file.id),
             where=where,
@@ -356,6 +360,12 @@ class Loader:
             owner_when=self._when(file.owner_when, where, "owner_when"),
             supervised=self._wordings(file.supervised, where, "supervised"),
             supervised_when=self._when(file.supervised_when, where, "supervised_when"),
+            supervisor=Supervisor(
+                file.supervisor,
+                self._when(file.supervisor.when, where, "supervisor"),
+                self._when(file.supervisor.learner_when, where, "supervisor"),
+                self._wordings(file.supervisor.learner_may, where, "supervisor"),
+            ),
             care=self._wordings(file.care, where, "care"),
             care_besides=tuple(
                 Care(self._wording(one.text, where, "care"), self._when(one.when, where, "care"))

@@ -171,6 +171,14 @@ class DecisionRowFile(File):
     settles: bool = False
 
 
+class StatedFile(File):
+    """When the answer of a decision stands elsewhere, because the work was done: the fact that tells it."""
+
+    fact: str
+    when: When = Field(min_length=1)
+    says: str = Field(min_length=1)
+
+
 class DecisionFile(File):
     """A question and its alternatives. A shop may close one only where each row holds by its own conditions.
 
@@ -183,6 +191,7 @@ class DecisionFile(File):
     concerns: list[str] = []
     hit: Literal["unique", "priority", "least", "greatest"]
     shop_may_close: bool = False
+    stated: StatedFile | None = None
     row: list[DecisionRowFile] = Field(min_length=1)
     example: list[DecisionExampleFile] = Field(min_length=2)
 
@@ -271,11 +280,13 @@ class GoesOnFile(File):
 class HoldFile(File):
     """A hold point. `go_back_to`: a step, or the first of several that stands on the sheet; none where one only waits on.
 
+    `by`: whether whoever works releases it, a second person where there is one, or somebody else in any case.
     `goes_on`: once released, work goes on with the sheet that was left.
     """
 
     text: str
     releases: str
+    by: Literal["self", "second", "other"] = "self"
     go_back_to: str | list[str] | None = None
 
     @property
@@ -309,6 +320,7 @@ class StepFile(File):
     ends: list[str] = []
     tools: list[str] = []
     without: dict[str, When] = Field(default={}, description="tools that the step goes without, and when")
+    only: dict[str, When] = Field(default={}, description="lines of its text that stand in some jobs only, and when")
     activities: list[str] = []
     settings: list[SettingFile] = []
     settings_from: SettingsFromFile | None = None

@@ -143,6 +143,17 @@ class CardFile(File):
     group: list[CardGroupFile]
 
 
+class SupervisorFile(File):
+    """Who releases a hold where somebody supervises, and what a learner does only with that person at the lathe."""
+
+    when: When = Field(min_length=1)
+    learner_when: When = Field(min_length=1, description="somebody to whom no hold is left, and whose steps are marked")
+    releases: str = Field(min_length=1)
+    learner_releases: str = Field(min_length=1)
+    learner_activities: list[str] = Field(min_length=1, description="a step that does one is marked for a supervisor")
+    learner_may: list[str] = Field(min_length=1, description="who may do it, where a learner does it")
+
+
 class PageFile(File):
     """Standing texts of the sheet."""
 
@@ -156,6 +167,7 @@ class PageFile(File):
     owner_when: When = Field(min_length=1)
     supervised: list[str]
     supervised_when: When = Field(min_length=1)
+    supervisor: SupervisorFile
     care: list[str]
     care_besides: list[CareFile] = Field(default=[])
     trouble: list[TroubleFile]

@@ -1,0 +1,11 @@
+"""Sheets whose readings go to the record of another sheet."""
+
+from .broken import breaks
+from .broken_supervised import with_step_of
+from .changed import Job
+
+
+@breaks("V479", "step 9.8")
+def readings_sent_to_the_record_of_another_sheet() -> Job:
+    other = ("Write readings and decision into the record of sheet of lathe two.",)
+    return with_step_of("trained", "decide", lambda step: step.model_copy(update={"text": (*step.text, other)}))

@@ -1,0 +1,79 @@
+"""Sheets of a learner, and of a supervised job, that leave to one alone what somebody else must see."""
+
+from collections.abc import Callable
+from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from shops import shop
+from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.procedure import Step
+
+from .broken import breaks
+from .changed import Job
+
+
+@cache
+def _job(operator: str) -> Job:
+    with TemporaryDirectory() as folder:
+        path = shop(Path(folder), "fernhill", ("job", '^operator = "trained"', f'operator = "{operator}"'))
+        return make_procedure(path), shop_for(advise(path))
+
+
+def with_step_of(operator: str, wanted: str, change: Callable[[Step], Step]) -> Job:
+    """A sheet of fernhill for an operator, one step of it changed."""
+    tree, given = _job(operator)
+    phases = tuple(
+        phase.model_copy(update={"steps": tuple(change(one) if one.id == wanted else one for one in phase.steps)})
+        for phase in tree.phases
+    )
+    assert phases != tree.phases
+    return tree.model_copy(update={"phases": phases}), given
+
+
+def _released(operator: str, wanted: str, releases: str) -> Job:
+    def change(step: Step) -> Step:
+        assert step.hold is not None
+        return step.model_copy(update={"hold": step.hold.model_copy(update={"releases": releases})})
+
+    return with_step_of(operator, wanted, change)
+
+
+@breaks("V475", "step 1.1")
+def review_released_alone_where_somebody_supervises() -> Job:
+    return _released("trained", "check-person", "whoever accepts it; alone, you on reading it again")
+
+
+@breaks("V475", "step 10.5")
+def tailstock_released_by_nobody_in_particular() -> Job:
+    return _released("trained", "verify-tailstock", "a second person")
+
+
+@breaks("V475", "step 5.18")
+def hold_that_a_learner_releases() -> Job:
+    return _released("learner", "measure-bar", "the operator, after reading them again")
+
+
+@breaks("V476", "step 5.21", also="V104")
+def boring_that_is_not_marked() -> Job:
+    return with_step_of("learner", "bore-rough", lambda step: step.model_copy(update={"who": "any"}))
+
+
+@breaks("V477", "who may do this")
+def sheet_for_trained_people_that_a_learner_has() -> Job:
+    (tree, _), given = _job("trained"), _job("learner")[1]
+    mine = _job("learner")[0]
+    return mine.model_copy(update={"who_may": tree.who_may}), given
+
+
+@breaks("V478", "step 5.23", also="V480")
+def bar_kept_away_from_a_bore_that_it_slides_through() -> Job:
+    return with_step_of(
+        "trained", "gauge-bore", lambda step: step.model_copy(update={"text": (("Keep the bar away from the bore.",),)})
+    )
+
+
+@breaks("V478", "step 5.23")
+def line_that_asks_whether_the_bar_goes_in() -> Job:
+    asks = "IF the table says that the bar must not go in, THEN stop."
+    return with_step_of("trained", "gauge-bore", lambda step: step.model_copy(update={"text": (*step.text, (asks,))}))
