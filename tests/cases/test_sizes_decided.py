@@ -38,7 +38,11 @@ def test_the_back_of_the_sheet_tells_each_size() -> None:
     assert told["stiffness: a longer bar bends and chatters"] == 15 * 25.0
     assert told["a share of the distance between centres"] == pytest.approx(0.6 * 750.0)
     assert told["the stock, less facing at both ends"] == 600.0 - 2 * 1.5
-    assert (choice.chosen, choice.weighed, choice.settles) == ("stiffness: a longer bar bends and chatters", "least", "bar.length")
+    assert (choice.chosen, choice.weighed, choice.settles) == (
+        "stiffness: a longer bar bends and chatters",
+        "least",
+        "bar.length",
+    )
 
 
 @pytest.mark.parametrize(

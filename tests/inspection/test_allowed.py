@@ -82,7 +82,9 @@ def reference_to_another_step() -> Job:
 
 
 def piece_of_the_phase_by_name() -> Job:
-    return with_step("2.1", text=(("Isolate the lathe. Run the carriage back. Put collar 1 in the chuck, collar 2 on the bench.",),))
+    return with_step(
+        "2.1", text=(("Isolate the lathe. Run the carriage back. Put collar 1 in the chuck, collar 2 on the bench.",),)
+    )
 
 
 def none_of_them_in_a_sentence() -> Job:
