@@ -140,7 +140,7 @@ def a_plan_in_another_unit_than_its_place() -> Job:
     return _with_places("rim", Place(label="diameter", unit="mm", planned=(figure("skim.speed", 500, "1/min", "speed"),)))
 
 
-@breaks("V114", "record", also="V116")
+@breaks("V114", "record", also="V116 V479")
 def a_sheet_without_a_record() -> Job:
     return with_sheet(record=None)
 

@@ -1,8 +1,8 @@
 """Sheets whose readings go to the record of another sheet."""
 
 from .broken import breaks
-from .broken_supervised import with_step_of
 from .changed import Job
+from .learner_sample import with_step_of
 
 
 @breaks("V479", "step 9.8")

@@ -1,34 +1,10 @@
 """Sheets of a learner, and of a supervised job, that leave to one alone what somebody else must see."""
 
-from collections.abc import Callable
-from functools import cache
-from pathlib import Path
-from tempfile import TemporaryDirectory
-
-from shops import shop
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.procedure import Step
 
 from .broken import breaks
 from .changed import Job
-
-
-@cache
-def _job(operator: str) -> Job:
-    with TemporaryDirectory() as folder:
-        path = shop(Path(folder), "fernhill", ("job", '^operator = "trained"', f'operator = "{operator}"'))
-        return make_procedure(path), shop_for(advise(path))
-
-
-def with_step_of(operator: str, wanted: str, change: Callable[[Step], Step]) -> Job:
-    """A sheet of fernhill for an operator, one step of it changed."""
-    tree, given = _job(operator)
-    phases = tuple(
-        phase.model_copy(update={"steps": tuple(change(one) if one.id == wanted else one for one in phase.steps)})
-        for phase in tree.phases
-    )
-    assert phases != tree.phases
-    return tree.model_copy(update={"phases": phases}), given
+from .learner_sample import sheet_for, with_step_of
 
 
 def _released(operator: str, wanted: str, releases: str) -> Job:
@@ -61,8 +37,8 @@ def boring_that_is_not_marked() -> Job:
 
 @breaks("V477", "who may do this")
 def sheet_for_trained_people_that_a_learner_has() -> Job:
-    (tree, _), given = _job("trained"), _job("learner")[1]
-    mine = _job("learner")[0]
+    (tree, _), given = sheet_for("trained"), sheet_for("learner")[1]
+    mine = sheet_for("learner")[0]
     return mine.model_copy(update={"who_may": tree.who_may}), given
 
 

@@ -94,7 +94,7 @@ def _limits(name: str, label: str) -> Limits:
     return found
 
 
-@breaks("V440", "work record")
+@breaks("V440", "work record", also="V479")
 def height_judged_and_no_record() -> Job:
     tree, given = _job("height-and-droop")
     return tree.model_copy(update={"work_record": None}), given

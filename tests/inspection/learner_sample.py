@@ -1,0 +1,31 @@
+"""Sheets of a real shop for a trained operator and for a learner, one step of them changed."""
+
+from collections.abc import Callable
+from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from shops import shop
+from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.procedure import Step
+
+from .changed import Job
+
+
+@cache
+def sheet_for(operator: str) -> Job:
+    """The sheet of fernhill for an operator, and the shop it is held against."""
+    with TemporaryDirectory() as folder:
+        path = shop(Path(folder), "fernhill", ("job", '^operator = "trained"', f'operator = "{operator}"'))
+        return make_procedure(path), shop_for(advise(path))
+
+
+def with_step_of(operator: str, wanted: str, change: Callable[[Step], Step]) -> Job:
+    """A sheet of fernhill for an operator, one step of it changed."""
+    tree, given = sheet_for(operator)
+    phases = tuple(
+        phase.model_copy(update={"steps": tuple(change(one) if one.id == wanted else one for one in phase.steps)})
+        for phase in tree.phases
+    )
+    assert phases != tree.phases
+    return tree.model_copy(update={"phases": phases}), given
