@@ -31,11 +31,11 @@ SHIPPED = tuple(
     for path in sorted(EXAMPLES.glob("*/*.toml"))
     if "\n[job]\n" in f"\n{path.read_text(encoding='utf-8')}"
 )
-SWEPT = 12
+SWEPT = 8
 SWEEP = tuple(f"sweep-{number:02}" for number in range(1, SWEPT + 1))
 # Jobs near the starts of the sweep that the rule base is held against, of every route.
 ROUTES = tuple(knowledge().routes)
-OF_A_ROUTE = 3
+OF_A_ROUTE = 2
 GENERATED = tuple(f"{route}-{number}" for route in ROUTES for number in range(1, OF_A_ROUTE + 1))
 MAKERS = {
     "procedure": (to_html, to_markdown),

@@ -21,18 +21,21 @@ _AT_ONCE = 40
 Reached = tuple[set[Thing] | None, bool, tuple[Problem, ...]]
 
 
-def sweep_all(known: Knowledge, workers: int = 1) -> Reach:
-    """What the jobs of the sweep reach together; more than one worker only for the knowledge that ships."""
+def sweep_all(known: Knowledge, workers: int = 1, inspect_each: int = 1) -> Reach:
+    """What the jobs of the sweep reach together, one sheet in so many inspected.
+
+    More than one worker only for the knowledge that ships.
+    """
     sweep = read_sweep(known)
     reach = Reach()
-    jobs = list(jobs_of(known, sweep))
+    jobs = [(raw, place % inspect_each == 0) for place, raw in enumerate(jobs_of(known, sweep))]
     if workers > 1:
         with ProcessPoolExecutor(workers) as pool:
             for things, refused, faults in pool.map(_one, jobs, chunksize=_AT_ONCE):
                 reach.add(things, refused=refused, faults=faults)
     else:
-        for raw in jobs:
-            things, refused, faults = _tried(known, sweep, raw)
+        for job in jobs:
+            things, refused, faults = _tried(known, sweep, *job)
             reach.add(things, refused=refused, faults=faults)
     for visit in sweep.visits:
         reach.add(visited(known, sweep, visit))
@@ -40,14 +43,14 @@ def sweep_all(known: Knowledge, workers: int = 1) -> Reach:
     return reach
 
 
-def _one(raw: Raw) -> Reached:
+def _one(job: tuple[Raw, bool]) -> Reached:
     known = knowledge()
-    return _tried(known, read_sweep(known), raw)
+    return _tried(known, read_sweep(known), *job)
 
 
-def _tried(known: Knowledge, sweep: Sweep, raw: Raw) -> Reached:
+def _tried(known: Knowledge, sweep: Sweep, raw: Raw, inspected: bool) -> Reached:
     things, advice, refused = reached_by(sweep.job, known, raw)
-    return things, refused, wrong_on_paper(advice, raw) if advice is not None and not refused else ()
+    return things, refused, wrong_on_paper(advice, raw) if inspected and advice is not None and not refused else ()
 
 
 def jobs_of(known: Knowledge, sweep: Sweep) -> Iterator[Raw]:
