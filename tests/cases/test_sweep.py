@@ -55,7 +55,7 @@ def test_every_steel_with_every_collar_metal_is_reached(bar: str, collar: str, t
     for path in (EXAMPLES / "fernhill").iterdir():
         text = path.read_text(encoding="utf-8")
         text = text.replace("steel-low-carbon-cold-drawn", bar).replace("aluminium-6082-t6", collar)
-        text = text.replace("compound_cure", "activator = true\ncompound_cure")
+        text = text.replace("activator = false", "activator = true")
         (tmp_path / path.name).write_text(text, encoding="utf-8")
     judged = advise(tmp_path / "job.toml")
     if judged.case.value("joint.retaining_compound.catch_margin") < 1:
