@@ -136,4 +136,4 @@ def test_the_card_names_the_lever_beside_each_speed() -> None:
         if int(number) in levers:
             assert label.endswith(f": {levers[int(number)]}")
         else:
-            assert label == "chuck, at most"
+            assert label == "chuck limit"
