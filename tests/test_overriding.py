@@ -114,12 +114,12 @@ def test_a_chuck_drawn_slower_slows_every_operation_in_it(tmp_path: Path) -> Non
 
 
 def test_every_print_of_the_number_is_marked_and_told_in_the_front(tmp_path: Path) -> None:
-    tree = made(tmp_path, skim__speed="180 1/min", joint__cure_wait="48 h")
+    tree = made(tmp_path, skim__speed="180 1/min", joint__cure_wait="72 h")
     here = [one for one in figures(tree) if one.fact == "skim.speed"]
     assert len(here) >= 4
     assert {(one.value, one.set_by) for one in here} == {(180.0, "RK")}
     assert [(one.value.value, one.worked_out.value, one.initials) for one in tree.set_by_hand] == [
-        (180.0, 450.0, "RK"), (48 * 3600.0, 24 * 3600.0, "RK"),
+        (180.0, 450.0, "RK"), (72 * 3600.0, 48 * 3600.0, "RK"),
     ]  # fmt: skip
     derived = next(one for one in tree.derivations if one.fact == "skim.speed")
     assert derived.by_hand[0] == "set by RK: as tried here; worked out: "

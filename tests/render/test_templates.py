@@ -23,6 +23,7 @@ ALLOWED = {
     "tailtrue.render",
     "tailtrue.record_sheet",
     "tailtrue.review",
+    "tailtrue.work_record",
     "tailtrue.shop_sheet",
 }
 

@@ -23,6 +23,8 @@ VERIFIED = "verified by, initials"
 LOG = "Into the log"
 # So many columns of a table stand side by side on a page.
 _ABREAST = 9
+# A block of more lines may run on over the page.
+_LONG = 8
 
 
 def work_record_html(record: WorkRecord, title: TitleBlock, mend: Sequence[Text] = (), *, large: bool = False) -> str:
@@ -40,6 +42,7 @@ def work_record_html(record: WorkRecord, title: TitleBlock, mend: Sequence[Text]
         visit=VISIT,
         verified=VERIFIED,
         log_title=LOG,
+        long_from=_LONG,
         on_sheet=ON_SHEET,
         glossary_title=HEADINGS["glossary"],
         abreast=abreast,
