@@ -16,7 +16,7 @@ Made from `tests/documents/invariants.csv` and the tests beside it with
 
 Papers: P procedure, C card, R safety review, S standing procedure, I record. The numbers are those of the invariants.
 The rules of the inspection have numbers of their own, and the two need not match. The tests run for every shipped
-example, for eight shops near them, and for jobs of every route near the starts of the sweep.
+example, for four shops near them, and for jobs of every route near the starts of the sweep.
 
 | invariant | what holds | papers | rules of the inspection | tests | kept | source |
 | --- | --- | --- | --- | --- | --- | --- |

@@ -31,7 +31,7 @@ SHIPPED = tuple(
     for path in sorted(EXAMPLES.glob("*/*.toml"))
     if "\n[job]\n" in f"\n{path.read_text(encoding='utf-8')}"
 )
-SWEPT = 8
+SWEPT = 4
 SWEEP = tuple(f"sweep-{number:02}" for number in range(1, SWEPT + 1))
 # Jobs near the starts of the sweep that the rule base is held against, of every route.
 ROUTES = tuple(knowledge().routes)

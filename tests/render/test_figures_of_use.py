@@ -129,7 +129,9 @@ def test_the_card_names_the_lever_beside_each_speed() -> None:
     levers = dict(
         zip((65, 110, 180, 280, 450, 700, 1100, 1800), ("C1", "C2", "C3", "B1", "B2", "B3", "A2", "A3"), strict=True)
     )
-    rows = [row for row in read_page(to_card_html(tree)).all("tr") if "rev/min" in row.words and list(row.all("td", "number"))]
+    rows = [
+        row for row in read_page(to_card_html(tree)).all("tr") if "rev/min" in row.words and list(row.all("td", "number"))
+    ]
     assert rows
     for row in rows:
         label, number = next(row.all("th")).words, next(row.all("td", "number")).words
