@@ -2,8 +2,8 @@
 
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
+from tailtrue.render.figures.faced_blank import blank, facing_tool
 from tailtrue.render.figures.plate import LEVEL, Plate
-from tailtrue.render.figures.soft_jaws import facing_tool
 from tailtrue.render.figures.stack import Span, stack
 from tailtrue.render.words import LENGTH_TO_SCALE
 
@@ -28,13 +28,7 @@ def blank_in_collet(drawing: Drawing, dials: Dials) -> str:
         ink.outline(((3, outside), (mouth - 1, outside), (mouth - 1, wide), (_BACK, narrow), (3, narrow)), "edge")
         ink.outline(((_BACK, near), (_BACK, narrow), (mouth, wide), (mouth, near)), "edge steel")
     ink.words(0, _FIRST - 1.5, (plate.label("chuck"),))
-    share = plate.size("hole") / plate.size("diameter") if plate.has("hole") else 0.0
-    wall = _HALF_BLANK * (1 - share)
-    plate.hatch(back, middle - _HALF_BLANK, front - back, wall if share else 2 * _HALF_BLANK)
-    if share:
-        plate.hatch(back, middle + _HALF_BLANK - wall, front - back, wall)
-        for x in (back, front):
-            ink.line(x, middle - _HALF_BLANK + wall, x, middle + _HALF_BLANK - wall, "hole")
+    blank(plate, back, front, middle, _HALF_BLANK)
     ink.line(0, middle, front + 4, middle, "chain")
     facing_tool(plate, front, middle, _HALF_BLANK, _HALF_BODY)
     plate.upright(_SIZE_AT, middle - _HALF_BLANK, middle + _HALF_BLANK, f"Ø{plate.number('diameter')}", front)

@@ -2,6 +2,7 @@
 
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
+from tailtrue.render.figures.faced_blank import blank, facing_tool
 from tailtrue.render.figures.plate import FIRST_ROW, LEVEL, WIDTH, Plate
 from tailtrue.render.figures.stack import Span, stack
 from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, wrap
@@ -11,7 +12,6 @@ _FACE = 16.0  # of the chuck, from the left
 _LENGTH = 44.0  # from the chuck face to the face of the blank
 _HALF_BLANK, _JAW, _HALF_BODY = 11.0, 6.0, 19.0
 _SIZE_AT = 67.5
-_TOOL_WIDE = 3.4
 
 
 def blank_held(drawing: Drawing, dials: Dials) -> str:
@@ -31,11 +31,11 @@ def blank_held(drawing: Drawing, dials: Dials) -> str:
     for top in (middle - _HALF_BLANK - _JAW, middle + _HALF_BLANK):
         ink.box(_FACE, top, jaws * scale, _JAW, "edge steel")
         ink.words(_FACE + jaws * scale / 2, top + _JAW / 2 + TEXT_HEIGHT / 3, (plate.label("jaw"),), "middle")
-    _blank(plate, back, front, middle)
+    blank(plate, back, front, middle, _HALF_BLANK)
     if spacer:
         _spacer(plate, middle, back, said)
     ink.line(0, middle, front + 4, middle, "chain")
-    facing_tool(plate, front, middle)
+    facing_tool(plate, front, middle, _HALF_BLANK, _HALF_BODY)
     top, bottom = middle - _HALF_BLANK, middle + _HALF_BLANK
     plate.upright(_SIZE_AT, top, bottom, f"Ø{plate.number('diameter')}", front)
     spans = [
@@ -48,17 +48,6 @@ def blank_held(drawing: Drawing, dials: Dials) -> str:
     return plate.finish(foot, LENGTH_TO_SCALE)
 
 
-def _blank(plate: Plate, back: float, front: float, middle: float) -> None:
-    """The blank, cut through; where it came with a hole, the wall on both sides of it."""
-    share = plate.size("hole") / plate.size("diameter") if plate.has("hole") else 0.0
-    wall = _HALF_BLANK * (1 - share)
-    plate.hatch(back, middle - _HALF_BLANK, front - back, wall if share else 2 * _HALF_BLANK)
-    if share:
-        plate.hatch(back, middle + _HALF_BLANK - wall, front - back, wall)
-        for x in (back, front):
-            plate.ink.line(x, middle - _HALF_BLANK + wall, x, middle + _HALF_BLANK - wall, "hole")
-
-
 def _spacer(plate: Plate, middle: float, back: float, said: tuple[str, ...]) -> None:
     """The spacer, crossed out: it is not there when the spindle turns."""
     ink = plate.ink
@@ -69,11 +58,3 @@ def _spacer(plate: Plate, middle: float, back: float, said: tuple[str, ...]) -> 
     ink.words(0, FIRST_ROW, said, "start", "strong")
     foot = FIRST_ROW + (len(said) - 1) * LINE_HEIGHT + 1.2
     plate.leader((_FACE + back) / 2, foot, (_FACE + back) / 2, top + 2)
-
-
-def facing_tool(plate: Plate, front: float, middle: float) -> None:
-    """The facing tool at the front of the blank."""
-    tip, foot = middle + _HALF_BLANK - 4, middle + _HALF_BODY
-    left, right = front + 0.8, front + 0.8 + _TOOL_WIDE
-    plate.ink.outline(((left, tip), (right, tip + 3), (right, foot), (left + 1, foot), (left + 1, tip + 3)), "edge")
-    plate.ink.words(right + 1.5, foot - 0.5, (plate.label("tool"),))

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
-from tailtrue.render.figures.blank_held import facing_tool
+from tailtrue.render.figures.faced_blank import facing_tool
 from tailtrue.render.figures.plan import nib
 from tailtrue.render.figures.plate import FIRST_ROW, LEVEL, Plate
 from tailtrue.render.figures.stack import Span, stack
@@ -92,7 +92,7 @@ def blank_on_band(drawing: Drawing, dials: Dials) -> str:
     ink.box(end, middle - _HALF_BLANK, at.front - end, 2 * _HALF_BLANK, "edge")
     plate.pointed(0, f"{plate.label('band')} Ø{plate.number('band_diameter')}", (at.jaw_end + end) / 2, middle - half + 1)
     ink.line(0, middle, at.front + 4, middle, "chain")
-    facing_tool(plate, at.front, middle)
+    facing_tool(plate, at.front, middle, _HALF_BLANK, _HALF_BODY)
     return _finish(plate, at, middle, [Span("band", at.back, end), *_spans(at)], [])
 
 

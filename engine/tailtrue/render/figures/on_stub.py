@@ -2,8 +2,8 @@
 
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
+from tailtrue.render.figures.faced_blank import facing_tool
 from tailtrue.render.figures.plate import LEVEL, Plate
-from tailtrue.render.figures.soft_jaws import facing_tool
 from tailtrue.render.figures.stack import Span, stack
 from tailtrue.render.words import LENGTH_TO_SCALE
 

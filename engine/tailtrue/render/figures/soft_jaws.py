@@ -5,6 +5,7 @@ Lengths are to scale, thickness is not.
 
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
+from tailtrue.render.figures.faced_blank import blank, facing_tool
 from tailtrue.render.figures.plate import LEVEL, Plate
 from tailtrue.render.figures.stack import Span, stack
 from tailtrue.render.ink import TEXT_HEIGHT
@@ -16,7 +17,6 @@ _HALF_PLUG, _HALF_BLANK, _HALF_JAWS, _HALF_BODY = 7.0, 11.0, 17.0, 19.0
 _FIRST, _BELOW_WORDS = 2.0, 8.0  # above the body, and below a row of words
 _NAME_AT = 42.0  # of the step
 _SIZE_AT = 67.5
-_TOOL_WIDE = 3.4
 
 
 def jaws_on_plug(drawing: Drawing, dials: Dials) -> str:
@@ -51,13 +51,7 @@ def blank_in_soft_jaws(drawing: Drawing, dials: Dials) -> str:
     middle = _FIRST + _HALF_BODY
     _chuck(plate, middle)
     _jaws(plate, back, jaw_end, middle)
-    share = plate.size("hole") / plate.size("diameter") if plate.has("hole") else 0.0
-    wall = _HALF_BLANK * (1 - share)
-    plate.hatch(back, middle - _HALF_BLANK, front - back, wall if share else 2 * _HALF_BLANK)
-    if share:
-        plate.hatch(back, middle + _HALF_BLANK - wall, front - back, wall)
-        for x in (back, front):
-            ink.line(x, middle - _HALF_BLANK + wall, x, middle + _HALF_BLANK - wall, "hole")
+    blank(plate, back, front, middle, _HALF_BLANK)
     ink.line(0, middle, front + 4, middle, "chain")
     facing_tool(plate, front, middle, _HALF_BLANK, _HALF_BODY)
     plate.upright(_SIZE_AT, middle - _HALF_BLANK, middle + _HALF_BLANK, f"Ø{plate.number('diameter')}", front)
@@ -84,11 +78,3 @@ def _jaws(plate: Plate, shoulder: float, front: float, middle: float) -> None:
         plate.ink.outline(corners, "edge steel")
         foot = (outer + bored) / 2 + TEXT_HEIGHT / 3
         plate.ink.words((_FACE + front) / 2, foot, (plate.label("jaw"),), "middle")
-
-
-def facing_tool(plate: Plate, front: float, middle: float, half_work: float, foot_at: float) -> None:
-    """The facing tool at the front of the work."""
-    tip, foot = middle + half_work - 4, middle + foot_at
-    left, right = front + 0.8, front + 0.8 + _TOOL_WIDE
-    plate.ink.outline(((left, tip), (right, tip + 3), (right, foot), (left + 1, foot), (left + 1, tip + 3)), "edge")
-    plate.ink.words(right + 1.5, foot - 0.5, (plate.label("tool"),))
