@@ -10,7 +10,7 @@ from tailtrue.parts import Figure, Setting
 from tailtrue.procedure import Drawing, Step
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, on_step, place_of
 
 _HOLD, _AGAIN = "hold-blank-collet", "reseat-collet"
 
@@ -22,16 +22,11 @@ def _job() -> Job:
 
 
 def _where(step: str) -> str:
-    return next(f"step {one.number}" for phase in _job()[0].phases for one in phase.steps if one.id == step)
+    return place_of(_job(), step)
 
 
 def _with(step: str, change: Callable[[Step], Step]) -> Job:
-    tree, shop = _job()
-    phases = tuple(
-        phase.model_copy(update={"steps": tuple(change(one) if one.id == step else one for one in phase.steps)})
-        for phase in tree.phases
-    )
-    return tree.model_copy(update={"phases": phases}), shop
+    return on_step(_job(), step, change)
 
 
 def _figures(step: str, fact: str, value: float) -> Job:

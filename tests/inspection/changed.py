@@ -174,3 +174,19 @@ def job_caution(**changes: Any) -> tuple[Caution, ...]:
     """The job cautions of the sample, the last of them changed."""
     *rest, last = procedure().job_cautions
     return (*rest, last.model_copy(update=changes))
+
+
+def on_step(job: Job, wanted: str, change: Callable[[Step], Step]) -> Job:
+    """A sheet on which the steps of that name are made otherwise."""
+    tree, givens = job
+    phases = tuple(
+        phase.model_copy(update={"steps": tuple(change(one) if one.id == wanted else one for one in phase.steps)})
+        for phase in tree.phases
+    )
+    assert phases != tree.phases
+    return tree.model_copy(update={"phases": phases}), givens
+
+
+def place_of(job: Job, wanted: str) -> str:
+    """Where the first step of that name stands, as the inspection says it."""
+    return next(f"step {one.number}" for phase in job[0].phases for one in phase.steps if one.id == wanted)

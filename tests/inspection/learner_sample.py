@@ -9,7 +9,7 @@ from shops import shop
 from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.procedure import Step
 
-from .changed import Job
+from .changed import Job, on_step
 
 
 @cache
@@ -22,10 +22,4 @@ def sheet_for(operator: str) -> Job:
 
 def with_step_of(operator: str, wanted: str, change: Callable[[Step], Step]) -> Job:
     """A sheet of fernhill for an operator, one step of it changed."""
-    tree, given = sheet_for(operator)
-    phases = tuple(
-        phase.model_copy(update={"steps": tuple(change(one) if one.id == wanted else one for one in phase.steps)})
-        for phase in tree.phases
-    )
-    assert phases != tree.phases
-    return tree.model_copy(update={"phases": phases}), given
+    return on_step(sheet_for(operator), wanted, change)
