@@ -23,6 +23,8 @@ _ROOMS = (
     "speeds",
     "hole",
     "bore",
+    "bore_cuts",
+    "boring_bar",
     "bore_gauges",
     "fine_feed",
     "joint",

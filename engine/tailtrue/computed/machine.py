@@ -198,3 +198,29 @@ def centre_room(centre: str, reach: float | None, taper: str, reaches: Table) ->
 )
 def quill_out(travel: float, share: float, least: float) -> float:
     return min(travel, max(least, share_of(travel, share)))
+
+
+@computed(
+    "lathe.fit_step",
+    label="step of fine sizes",
+    unit="mm",
+    rounding="fit",
+    needs=("lathe.dials", "limit.fit_step_metric", "limit.fit_step_inch"),
+    how="the finest step that is written on the sheet",
+)
+def fit_step(dials: str, metric: float, inch: float) -> float:
+    return metric if dials == "metric" else inch
+
+
+@computed(
+    "lathe.facing_step",
+    label="step of a depth of facing",
+    unit="mm",
+    rounding="depth",
+    needs=("lathe.top_slide_dial_division?", "lathe.dials", "limit.facing_step_metric", "limit.facing_step_inch"),
+    how="one division of the top-slide dial; where that is not known, a step that a caliper tells",
+)
+def facing_step(division: float | None, dials: str, metric: float, inch: float) -> Limited:
+    if division is not None:
+        return Limited(division, "one division of the top-slide dial")
+    return Limited(metric if dials == "metric" else inch, "what a caliper tells")
