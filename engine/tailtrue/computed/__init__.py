@@ -17,6 +17,7 @@ _ROOMS = (
     "collar",
     "sizes",
     "chucks",
+    "chuck_used",
     "blank",
     "founding",
     "measuring",
