@@ -275,7 +275,7 @@ def _form(filler: Filler, form: FormText, *, owner: bool) -> Form:
     return Form(
         id=form.file.id,
         title=form.file.title,
-        lead=filler.text(form.lead),
+        lead=filler.text(form.lead_owner if owner else form.lead),
         at_lathe=form.file.at_lathe,
         places=tuple(
             FormLine(

@@ -40,6 +40,7 @@ class FormFile(File):
     id: str
     title: str
     lead: str
+    lead_owner: str = Field(default="", description="what it says first in a shop of one, where that is something else")
     blanks: list[str] = Field(min_length=1)
     high: list[str] = Field(default=[])
     others: list[str] = Field(default=[])
