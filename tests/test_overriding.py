@@ -55,7 +55,7 @@ BEYOND = [
     ("collar.boring.hand_feed", "0.9 mm/rev", "may only be lower"),
     ("skim.depth", "0.5 mm", "may only be lower"),
     ("skim.depth", "0.04 mm", "which is no whole number of 0.025 mm"),
-    ("joint.cure_wait", "2 h", "may only be higher than what is worked out, 24 h"),
+    ("joint.cure_wait", "2 h", "may only be higher than what is worked out, 48 h"),
     ("bore.gap_largest", "0.001 mm", "may be at least"),
     ("bore.gap_least", "0.4 mm", "may be at most"),
     ("align.limit", "0.1 mm", "may only be lower"),

@@ -321,7 +321,7 @@ def arm_held_as_if_it_were_work_for_a_cut() -> Job:
     return _with_steps("height-and-droop", changed)
 
 
-@breaks("V506", "standing procedure")
+@breaks("V506", "standing procedure", also="V109")
 def speed_limit_for_a_spindle_that_stands_still() -> Job:
     tree, known = _with_steps("height-and-droop", lambda step: step)
     turned, _ = _with_steps("use-bar", lambda step: step)

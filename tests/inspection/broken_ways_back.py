@@ -39,7 +39,7 @@ def live_lathe_kept_isolated() -> Job:
 
 @breaks("V480", "step 5.8")
 def turned_end_for_end_where_it_lies() -> Job:
-    job = _without("fernhill", "re-certify", "compare-swap", "IF it is more, THEN hold the bar")
+    job = _without("fernhill", "re-certify", "compare-swap", "IF it is more, THEN lift the bar out")
     hold = _step(job[0], "compare-swap").hold
     assert hold is not None
     return _changed(job, "compare-swap", hold=hold.model_copy(update={"go_back_to": "turn-end-for-end"}))
@@ -47,7 +47,7 @@ def turned_end_for_end_where_it_lies() -> Job:
 
 @breaks("V480", "step 5.8")
 def both_ways_skimmed_again_and_the_bar_still_in() -> Job:
-    return _without("fernhill", "re-certify", "compare-swap", "IF it is more, THEN hold the bar")
+    return _without("fernhill", "re-certify", "compare-swap", "IF it is more, THEN lift the bar out")
 
 
 @breaks("V480", "step 2.1")

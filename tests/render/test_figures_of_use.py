@@ -138,4 +138,4 @@ def test_the_card_names_the_lever_beside_each_speed() -> None:
         if int(number) in levers:
             assert label.split()[-1] == levers[int(number)]
         else:
-            assert label == "chuck, at most"
+            assert label == "chuck limit"

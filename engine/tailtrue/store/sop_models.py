@@ -74,6 +74,7 @@ class SopPageFile(File):
     use_level: str
     hazards_at_least: int = Field(ge=1, le=5, description="the least severity of a hazard that stands in the table")
     likely_at_least: int = Field(ge=1, le=5, description="the least likelihood of one that is no danger")
+    hazards_fewest: int = Field(ge=1, description="how many stand in the table where fewer are as bad as that")
     roster_rows: int = Field(ge=15)
     photo: str
     last_reviewed: str
