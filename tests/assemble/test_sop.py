@@ -218,6 +218,7 @@ WORK = [
     ("taper-and-return", "never-untagged", "finger into a bore"),
     ("chucked-bar-test", "after-piece", "the dog and the bar"),
     ("height-and-droop", "during-isolated", "before every start"),
+    ("rework", "never-inside-a-cut", "the dog and the bar"),
 ]
 
 

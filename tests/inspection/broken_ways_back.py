@@ -27,7 +27,7 @@ def _reworded(shop: str, name: str, wanted: str, old: str, new: str) -> Job:
     return _changed(job, wanted, text=_lines(job[0], wanted, old, new))
 
 
-@breaks("V480", "step 4.4")
+@breaks("V480", "step 4.5")
 def clamps_slackened_under_the_work() -> Job:
     return _without("fernhill", "taper-and-return", "check-taper", "IF it is wrong, THEN lift the work out")
 
