@@ -96,6 +96,7 @@ def shop_of(
         spindle_bore_mm=given.value("lathe.spindle_bore"),
         operator=given.value("job.operator"),
         instructed=given.value("job.operator") == _LEARNER or bool(given.value("job.minor")),
+        shared=given.value("job.place") == "shared",
         supervised=bool(given.value("job.supervised")) and not given.value("job.alone"),
         owner=(given.value("job.place"), given.value("job.operator"), given.value("job.minor"))
         == ("home", "experienced", False),

@@ -83,21 +83,21 @@ def set_over_reckoned_over_the_taper_alone() -> Job:
     return _figures(tree, "setover.amount", 1.0), shop
 
 
-@breaks("V330", "step 4.3")
+@breaks("V330", "step 4.4")
 def taper_that_runs_under_the_dog() -> Job:
     tree, shop = _job("taper-and-return")
     assert shop.taper is not None
     return tree, replace(shop, taper=replace(shop.taper, dog_mm=40.0))
 
 
-@breaks("V330", "step 4.3")
+@breaks("V330", "step 4.4")
 def taper_whose_end_nobody_marks() -> Job:
     return _with_steps(
         "taper-and-return", lambda step: step.model_copy(update={"settings": ()}) if step.id == "mount-work" else step
     )
 
 
-@breaks("V330", "step 4.3")
+@breaks("V330", "step 4.4")
 def taper_longer_than_the_work_beside_the_dog() -> Job:
     tree, shop = _job("taper-and-return")
     return _figures(tree, "setover.clear_of_dog", 160.0), shop
@@ -186,7 +186,7 @@ def screws_that_the_lathe_file_counts_and_the_line_asks() -> Job:
     return _worded("taper-and-return", "re-clamp", "Snug both set-over screws.", asks)
 
 
-@breaks("V339", "step 4.3")
+@breaks("V339", "step 4.4")
 def dial_set_at_the_end_that_stays_large() -> Job:
     return _worded("taper-and-return", "turn-taper", "Touch the end that is to be small", "Touch the larger end")
 
@@ -256,7 +256,7 @@ def bar_on_hand_drawn_as_it_was_planned() -> Job:
     return tree, replace(shop, bar_on_hand={**shop.bar_on_hand, "collar.diameter": 69.0})
 
 
-@breaks("V75", "step 4.4")
+@breaks("V75", "step 4.5")
 def old_bond_that_nobody_looks_over() -> Job:
     return _with_steps("use-bar", lambda step: step.model_copy(update={"hold": None}) if step.id == "inspect-bar" else step)
 
@@ -321,7 +321,7 @@ def arm_held_as_if_it_were_work_for_a_cut() -> Job:
     return _with_steps("height-and-droop", changed)
 
 
-@breaks("V506", "standing procedure")
+@breaks("V506", "standing procedure", also="V109")
 def speed_limit_for_a_spindle_that_stands_still() -> Job:
     tree, known = _with_steps("height-and-droop", lambda step: step)
     turned, _ = _with_steps("use-bar", lambda step: step)

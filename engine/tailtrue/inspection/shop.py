@@ -159,6 +159,7 @@ class Shop:
     guard_switch: bool = False
     operator: str = ""  # as the job says
     instructed: bool = False  # a learner, or under age: an instructor is there at the first start between centres
+    shared: bool = False  # others use this lathe, and somebody is there to supervise
     supervised: bool = False  # somebody stands by for the whole job, and nobody is alone
     owner: bool = False  # at home, experienced, of age: nobody else is trained or signs
     unsaid: tuple[str, ...] = ()  # labels of what nobody said and a stop against a hazard hangs on

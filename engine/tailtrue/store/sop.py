@@ -64,6 +64,7 @@ class FormText:
 
     file: files.FormFile
     lead: Wording
+    lead_owner: Wording
     given: Mapping[str, Wording]
 
 
@@ -97,7 +98,7 @@ class SopTexts:
                 yield from ((rule.where, getattr(rule.file, "id", ""), text) for text in texts)
         entries = ((one.label, one.value) for one in (*self.control, *self.places))
         papers = ((route, text) for route, one in self.papers.items() for text in (one.title, one.scope))
-        forms = ((form.file.id, text) for form in self.forms for text in (form.lead, *form.given.values()))
+        forms = ((form.file.id, text) for form in self.forms for text in (form.lead, form.lead_owner, *form.given.values()))
         for label, text in (*entries, *papers, *forms):
             yield self.page.where, label, text
 
@@ -163,7 +164,8 @@ def load_sop(folder: Path, reader: Reader, when: ReadWhen, word: ReadText) -> So
 
     def form(file: files.FormFile) -> FormText:
         given = {place: word(text, at_page, file.id) for place, text in file.given.items()}
-        return FormText(file, word(file.lead, at_page, file.id), given)
+        lead = word(file.lead, at_page, file.id)
+        return FormText(file, lead, word(file.lead_owner, at_page, file.id) if file.lead_owner else lead, given)
 
     said = {name: (word(getattr(page, name), at_page, name),) for name in ("id", "photo", "last_reviewed")}
     frame = Rule(page, when(page.made_when, at_page, "made_when"), said, at_page)
