@@ -41,6 +41,7 @@ from tailtrue.store.knowledge import (
     StepDrawing,
     StepText,
     Stop,
+    StopAtOnce,
     Supervisor,
     Term,
     Trouble,
@@ -351,7 +352,7 @@ class Loader:
         drawing = DrawingPlan(shown.title, shown.caption, shown.dimensions, labels, shown.also, also_when, shown.if_said)
         return Page(
             conventions=self._wordings(file.conventions, where, "conventions"),
-            stop_at_once=self._wordings(file.stop_at_once, where, "stop_at_once"),
+            stop_at_once=tuple(StopAtOnce(one, self._wording(one.text, where, "stop_at_once")) for one in file.stop_at_once),
             do_not_start=self._wordings(file.do_not_start, where, "do_not_start"),
             after_a_stop=self._wordings(file.after_a_stop, where, "after_a_stop"),
             in_emergency=self._wordings(file.in_emergency, where, "in_emergency"),
@@ -388,9 +389,12 @@ class Loader:
                 group.title,
                 frozenset(group.steps),
                 tuple(
-                    CardLineText(line.fact, self._wording(line.label, where, line.fact), line.beside, line.beside_label)
+                    CardLineText(
+                        line.fact, self._wording(line.label, where, line.fact), line.beside, line.beside_label, line.tool
+                    )
                     for line in group.line
                 ),
+                tuple(group.place),
             )
             for group in file.group
         )
