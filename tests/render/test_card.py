@@ -155,8 +155,7 @@ def test_each_line_of_the_list_has_its_state_a_value_its_blank_and_none_a_way_ro
     rows = list(next(page.all("table", "called")).all("tr"))
     assert len(rows) == len(tree.card.start.lines)
     for line, row in zip(tree.card.start.lines, rows, strict=True):
-        due = [f"{line.item} {line.state}", "rev/min"] if line.unit else [line.item, line.state]
-        assert cells(row) == due
+        assert cells(row) == ([f"{line.item} {line.state}, rev/min", ""] if line.unit else [line.item, line.state])
         # The list is called at every start: only what is a value is written, and nothing is ticked.
         assert len(list(row.all("span", "line"))) == bool(line.unit)
         assert not list(row.all("span", "box"))
@@ -223,7 +222,7 @@ def test_a_reading_that_is_carried_has_a_place_with_its_unit(tree: Procedure, di
     job = tree.model_copy(update={"card": tree.card.model_copy(update={"groups": (group,)})})
     unit = "mm" if dials == "metric" else "in"
     table = next(read_page(to_card_html(job)).all("table", "numbers"))
-    assert [cells(row) for row in table.all("tr")] == [["Droop of the arm 2.2"], ["droop", "", unit]]
+    assert [cells(row) for row in table.all("tr")] == [["Droop of the arm 2.2"], [f"droop, {unit}", ""]]
     assert len(list(table.all("span", "line"))) == 1
     assert f"| Droop of the arm (2.2) | droop | ____ | {unit} |" in to_card_markdown(job)
 

@@ -16,7 +16,7 @@ from tailtrue.render.paper import unit_beside
 
 _HEADING = 0.8  # height of a heading, in rows
 _HEADS = 1.3  # height of the heads of two columns, which take two lines
-_WRITTEN = 1.2  # height of a place to write in
+_WRITTEN = 1.35  # height of a place to write in
 _SPLIT = 0.6  # rows that a column may be longer rather than split a block
 _LETTER = 0.52  # width of a letter, in its size
 _DIGIT = 0.556  # width of a digit, in its size
@@ -198,6 +198,7 @@ def _height(row: Row, layout: Layout, beside: float, dials: Dials) -> float:
     if row.lever:
         room -= (len(row.lever) + 1) * layout.number * _DIGIT * (len(row.lever) <= _SHORT_LEVER)
     said = "".join(piece if isinstance(piece, str) else read(piece, dials).whole for piece in row.label)
+    said += f", {row.unit}" if row.write else ""
     letters = max(int(room / (_LETTER * layout.label)), 6)
     lines = len(wrap(said, letters)) * layout.label * 1.06 / (layout.number * 1.04)
     if len(row.lever) > _SHORT_LEVER:
