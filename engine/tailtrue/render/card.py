@@ -13,6 +13,7 @@ from tailtrue.procedure import Card, LookUp, Procedure
 from tailtrue.render import words
 from tailtrue.render.card_rows import Row, blocks, laid_out, room_below
 from tailtrue.render.figures.speed_plate import settings_of
+from tailtrue.render.large import enlarged
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import read
 from tailtrue.render.paper import head_of, page, unit_beside
@@ -31,20 +32,23 @@ _NOTE_LETTERS, _STEP_LETTERS = 40, 38
 _NUMBER = re.compile(r"(\d[\d./]*(?:\s(?:mm|in)\b)?)")
 
 
-def to_card_html(procedure: Procedure) -> str:
-    """The card as one HTML file that needs nothing beside it."""
+def to_card_html(procedure: Procedure, *, large: bool = False) -> str:
+    """The card as one HTML file that needs nothing beside it: one side of one sheet, or several in large print."""
     card = card_of(procedure)
     dials = procedure.title.dials
-    layout, columns = laid_out(blocks(card, dials, settings_of(procedure.drawings), procedure.look_up), dials)
+    made = blocks(card, dials, settings_of(procedure.drawings), procedure.look_up)
+    layout, columns = (None, (made,)) if large else laid_out(made, dials)
+    left = layout is not None and _list_is_full(card, dials) and room_below(layout, columns) >= _NOTE * len(card.notes)
     return page(
         "card.html.j2",
         head_of(procedure.title, ""),
+        large=large,
         p=procedure,
         card=card,
-        card_css=_style(),
+        card_css=_style(large),
         title=TITLE,
-        layout=layout,
-        notes_left=_list_is_full(card, dials) and room_below(layout, columns) >= _NOTE * len(card.notes),
+        layout=layout.name if layout else "",
+        notes_left=left,
         columns=columns,
         dangers=[(caution.hazard, caution.avoid[0]) for caution in messages(procedure)],
         headings=words.HEADINGS,
@@ -121,9 +125,12 @@ def goes_with(procedure: Procedure) -> tuple[str, str]:
     return f"{sheet}{rules}", card_of(procedure).pointer
 
 
-@lru_cache(maxsize=1)
-def _style() -> Markup:
-    return Markup((templates_folder() / "card.css").read_text(encoding="utf-8"))
+@lru_cache(maxsize=2)
+def _style(large: bool) -> Markup:
+    def read(name: str) -> str:
+        return (templates_folder() / name).read_text(encoding="utf-8")
+
+    return Markup("\n".join([enlarged(read("card.css")), read("card-large.css")]) if large else read("card.css"))
 
 
 def to_card_markdown(procedure: Procedure) -> str:
