@@ -11,7 +11,7 @@ from tailtrue.parts import Caution, Dials, Text
 from tailtrue.places import templates_folder
 from tailtrue.procedure import Card, LookUp, Procedure
 from tailtrue.render import words
-from tailtrue.render.card_rows import Row, blocks, laid_out, room_below
+from tailtrue.render.card_rows import LARGE, Row, blocks, laid_out, large_sides, room_below
 from tailtrue.render.figures.speed_plate import settings_of
 from tailtrue.render.large import enlarged
 from tailtrue.render.look_up import look_up_columns
@@ -37,8 +37,9 @@ def to_card_html(procedure: Procedure, *, large: bool = False) -> str:
     card = card_of(procedure)
     dials = procedure.title.dials
     made = blocks(card, dials, settings_of(procedure.drawings), procedure.look_up)
-    layout, columns = (None, (made,)) if large else laid_out(made, dials)
-    left = layout is not None and _list_is_full(card, dials) and room_below(layout, columns) >= _NOTE * len(card.notes)
+    layout, columns = (LARGE, ()) if large else laid_out(made, dials)
+    sides = large_sides(made, dials) if large else (columns,)
+    left = not large and _list_is_full(card, dials) and room_below(layout, columns) >= _NOTE * len(card.notes)
     return page(
         "card.html.j2",
         head_of(procedure.title, ""),
@@ -47,9 +48,9 @@ def to_card_html(procedure: Procedure, *, large: bool = False) -> str:
         card=card,
         card_css=_style(large),
         title=TITLE,
-        layout=layout.name if layout else "",
+        layout=layout.name,
         notes_left=left,
-        columns=columns,
+        sides=sides,
         dangers=[(caution.hazard, caution.avoid[0]) for caution in messages(procedure)],
         headings=words.HEADINGS,
         goes_with=goes_with(procedure),

@@ -21,6 +21,7 @@ _SPLIT = 0.6  # rows that a column may be longer rather than split a block
 _LETTER = 0.52  # width of a letter, in its size
 _DIGIT = 0.556  # width of a digit, in its size
 _SHORT_LEVER = 4
+_MOST_SIDES = 3
 
 
 @dataclass(frozen=True)
@@ -45,6 +46,10 @@ LAYOUTS = (
     Layout("one n18", 1, 33.0, 18, 14, 334, 48),
     Layout("two n17", 2, 35.7, 17, 9.5, 166, 34),
 )
+
+
+# Large print: its sides follow each other, two columns on each.
+LARGE = Layout("", 2, 19.0, 26, 16, 255, 60)
 
 
 @dataclass(frozen=True)
@@ -175,6 +180,15 @@ def laid_out(made: tuple[Block, ...], dials: Dials) -> tuple[Layout, tuple[tuple
         if layout is LAYOUTS[-1] or room_below(layout, columns) >= 0:
             return layout, columns
     raise AssertionError("the last layout holds every job")
+
+
+def large_sides(made: tuple[Block, ...], dials: Dials) -> tuple[tuple[tuple[Block, ...], ...], ...]:
+    """The blocks in large print: as few sides as hold them, each with its columns."""
+    sized = tuple(_sized(block, LARGE, dials) for block in made)
+    sides = 1
+    while room_below(LARGE, columns := side_by_side(sized, sides * LARGE.columns)) < 0 and sides < _MOST_SIDES:
+        sides += 1
+    return tuple(columns[at : at + LARGE.columns] for at in range(0, len(columns), LARGE.columns))
 
 
 def room_below(layout: Layout, columns: tuple[tuple[Block, ...], ...]) -> float:
