@@ -7,7 +7,7 @@ from typing import Any
 from review_sample import review
 from tailtrue.inspection import Shop
 from tailtrue.parts import Caution, Check, Figure, Setting
-from tailtrue.procedure import Phase, Procedure, Step
+from tailtrue.procedure import Phase, Procedure, StartLine, StartList, Step
 
 from .sample import STATES, card_of, procedure, shop
 from .sample_sop import sop_of
@@ -31,6 +31,19 @@ def with_sheet(**changes: Any) -> Job:
     """The sample with other parts."""
     changed = procedure().model_copy(update=changes)
     return changed.model_copy(update={"sop": changes.get("sop", sop_of(changed))}), shop()
+
+
+def with_list_of_press(job: Job) -> Job:
+    """The same sheet, its card with the list that a drill press asks for."""
+    tree, givens = job
+    assert tree.card is not None
+    items = ("key", "gloves", "sleeves, hair", "work", "guard", "chuck by hand")
+    press = StartList(
+        title="Before the press starts",
+        lines=tuple(StartLine(item=item, state="as said") for item in items),
+        ends_with="Done",
+    )
+    return tree.model_copy(update={"card": tree.card.model_copy(update={"besides": (press,)})}), givens
 
 
 def with_title(**changes: Any) -> Job:
@@ -197,3 +210,22 @@ def allowed_anywhere(job: Job) -> Job:
     changed, givens = job
     every = frozenset({"isolated", "stopped", "turning"})
     return changed, replace(givens, states=dict.fromkeys(STATES, every))
+
+
+def with_card_figure(tree: Procedure, fact: str, value: float) -> Procedure:
+    """The sheet whose card says another value too, so that both are wrong alike."""
+    assert tree.card is not None
+    groups = tuple(
+        group.model_copy(
+            update={
+                "lines": tuple(
+                    line.model_copy(update={"value": figure_of(line.value, value=value)})
+                    if line.value.fact == fact
+                    else line
+                    for line in group.lines
+                )
+            }
+        )
+        for group in tree.card.groups
+    )
+    return tree.model_copy(update={"card": tree.card.model_copy(update={"groups": groups})})

@@ -22,6 +22,8 @@ VERIFIED = "verified by, initials"
 LOG = "Into the log"
 # So many columns of a table stand side by side on a page.
 _ABREAST = 9
+# A table of no more lines stands as one.
+_FEW = 4
 # A block of more lines may run on over the page.
 _LONG = 8
 
@@ -68,7 +70,7 @@ def _set(one: LookTable, head: Head) -> tuple[tuple[str, ...], list[list[tuple[t
     )
     cells = zip(*(column.numbers for column in found), strict=True)
     lines = [(row, line.says or "") for row, line in zip(cells, one.lines, strict=True)]
-    blocks = max(1, _ABREAST // (len(one.heads) + bool(one.says)))
+    blocks = max(1, _ABREAST // (len(one.heads) + bool(one.says))) if len(lines) > _FEW else 1
     height = -(-len(lines) // blocks)
     return heads, [lines[start : start + height] for start in range(0, len(lines), height)]
 

@@ -15,6 +15,7 @@ from tailtrue.store.knowledge import (
     DrawingPlan,
     Page,
     PageLine,
+    StopAtOnce,
     Supervisor,
     Trouble,
 )
@@ -51,7 +52,7 @@ class _PageTexts:
     def page(self, file: models.PageFile) -> Page:
         return Page(
             conventions=self.words(file.conventions, "conventions"),
-            stop_at_once=self.words(file.stop_at_once, "stop_at_once"),
+            stop_at_once=tuple(StopAtOnce(one, self.word(one.text, "stop_at_once")) for one in file.stop_at_once),
             do_not_start=self.words(file.do_not_start, "do_not_start"),
             after_a_stop=self.words(file.after_a_stop, "after_a_stop"),
             in_emergency=self.words(file.in_emergency, "in_emergency"),
@@ -101,6 +102,7 @@ class _PageTexts:
 
     def group(self, group: models.CardGroupFile) -> CardGroupText:
         lines = tuple(
-            CardLineText(line.fact, self.word(line.label, line.fact), line.beside, line.beside_label) for line in group.line
+            CardLineText(line.fact, self.word(line.label, line.fact), line.beside, line.beside_label, line.tool)
+            for line in group.line
         )
-        return CardGroupText(group.title, frozenset(group.steps), lines)
+        return CardGroupText(group.title, frozenset(group.steps), lines, tuple(group.place))
