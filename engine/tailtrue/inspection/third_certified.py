@@ -12,7 +12,7 @@ _DEVIATION = "middle less the mean"
 
 
 def control_reading(sheet: Sheet) -> Iterator[Fault]:
-    """Both rounds read the middle collar, in the order of the steps; its deviation is compared, and nothing else judges it."""
+    """Both rounds read the middle collar, in order; its deviation is compared, and has its places."""
     if not sheet.shop.third_collar or _STEP not in {placed.step.id for placed in sheet.steps}:
         return
     reading = [
