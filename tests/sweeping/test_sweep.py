@@ -118,7 +118,7 @@ def test_every_choice_both_answers_and_both_ends_of_a_size_are_tried() -> None:
     facts = knowledge().given.facts
     assert values(facts["lathe.set_over"]) == ("two-screws", "one-screw", "none")
     assert values(facts["job.minor"]) == (True, False)
-    assert values(facts["lathe.between_centres"]) == ("200 mm", "600 mm", "1600 mm")
+    assert values(facts["lathe.between_centres"]) == ("200 mm", "600 mm", "2200 mm")
     tried = {name for raw in jobs_of(knowledge(), read_sweep(knowledge())) for name in raw}
     plain = {name for name, fact in facts.items() if values(fact)}
     assert plain <= tried
