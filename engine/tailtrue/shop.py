@@ -104,6 +104,7 @@ def shop_of(
         telescoping=chosen["gauge"] == "telescoping",
         chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,
         bush_passes_mm=_hole_before_spindle(given, chosen),
+        chuck_bodies_mm=tuple(one["body"] for one in given.value("lathe.chucks")),
         independent_chucks={
             one["label"]: _chuck_cap(given, knowledge, one["label"])
             for one in given.value("lathe.chucks")

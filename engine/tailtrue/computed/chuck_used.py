@@ -58,3 +58,19 @@ def marking(chuck: Record) -> str | None:
     if said is None:
         return None
     return "unmarked" if said == "unmarked" else "marked"
+
+
+@computed(
+    "lathe.heaviest_chuck_mass",
+    label="mass of the heaviest chuck of this lathe, about",
+    unit="kg",
+    rounding="mass",
+    bound="least",
+    needs=("lathe.chucks",),
+    tables=("machines/chuck_masses",),
+    how="a usual mass for the size of the largest body on the list",
+)
+def heaviest_chuck_mass(chucks: tuple[Record, ...], masses: Table) -> Limited:
+    heaviest = max(chucks, key=lambda chuck: chuck["body"])
+    row = masses.within(heaviest["body"], "body_over_mm", "body_upto_mm")
+    return Limited(row.number("mass_kg"), str(heaviest["label"]))

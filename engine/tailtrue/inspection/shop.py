@@ -167,3 +167,4 @@ class Shop:
     chuck_drives: bool = False
     bush_passes_mm: float = 0.0  # the hole of what grips the bar for facing; nought where nobody measured it
     independent_chucks: Mapping[str, float] = field(default_factory=dict)  # by label the most revolutions a minute
+    chuck_bodies_mm: tuple[float, ...] = ()  # of every chuck of the lathe
