@@ -32,7 +32,7 @@ def _reworded(job: tuple[str, str], step: str, old: str, new: str) -> Job:
     )
 
 
-@breaks("V540", place_of(_job(*_COLLET), "start-to-bore"))
+@breaks("V540", place_of(_job(*_COLLET), "start-to-bore"), also="V186")
 def chuck_key_where_a_collet_holds() -> Job:
     return _reworded(_COLLET, "start-to-bore", "Touch the key", "Touch the chuck key")
 
@@ -62,6 +62,4 @@ def bush_fitted_when_the_bar_is_in() -> Job:
 
 @breaks("V542", place_of(_job(*_CAST), "turn-band"))
 def casting_cut_on_and_never_tightened_again() -> Job:
-    return on_step(
-        _job(*_CAST), "tighten-raw", lambda one: one.model_copy(update={"activities": ("stop-spindle",), "tools": ()})
-    )
+    return on_step(_job(*_CAST), "tighten-raw", lambda one: one.model_copy(update={"activities": ("stop-spindle",)}))

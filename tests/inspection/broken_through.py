@@ -82,7 +82,7 @@ def band_gripped_so_deep_that_the_drill_strikes() -> Job:
     return _told("job-cast", "drill-blank", "blank.room_behind", 6.0)
 
 
-@breaks("V316", "step 6.3")
+@breaks("V316", "step 6.6")
 def band_that_one_pass_does_not_reach() -> Job:
     return _told("job-cast", "turn-band", "collar.band_passes", 1.0)
 
@@ -102,7 +102,7 @@ def cuts_to_width_that_nobody_counts() -> Job:
     return _told("job-cast", "face-blank-to-width", "collar.second_rough_cuts", None)
 
 
-@breaks("V317", "step 6.16")
+@breaks("V317", "step 6.16", also="V233")
 def face_that_takes_an_afternoon_of_light_cuts() -> Job:
     return _told("job-cast", "face-blank-to-width", "collar.widening.depth", 0.3)
 
