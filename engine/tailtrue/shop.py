@@ -90,6 +90,8 @@ def shop_of(
         takes=dict(_takes(given)),
         top_slide_division_mm=given.value("lathe.top_slide_dial_division"),
         indicator_division_mm=given.value("crib.indicator_division"),
+        indicator_turn_mm=given.value("crib.indicator_turn"),
+        indicator_travel_mm=given.value("crib.indicator_travel"),
         third_collar=bool(given.value("job.third_collar")),
         centre_drills=_centre_drills(given, knowledge),
         collet_mm=given.value("crib.collet_length") or 0.0,

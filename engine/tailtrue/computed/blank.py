@@ -128,11 +128,17 @@ def second_stock(blank: float, first: float, width: float) -> float:
     return max(0.0, blank - first - width)
 
 
+@computed("collar.second_rough_cuts", label="roughing cuts over the second side", unit="1", rounding="count", bound="least",
+          needs=("collar.second_stock", "collar.facing.depth", "collar.widening.depth"),
+          how="what comes off less one light cut, divided by the depth of a roughing cut, up to a whole cut")  # fmt: skip
+def second_rough_cuts(stock: float, light: float, deep: float) -> float:
+    return float(passes_for_stock(on_diameter(stock - light), deep)) if stock > light else 0.0
+
+
 @computed("collar.second_cuts", label="cuts that face the second side to width", unit="1", rounding="count", bound="least",
-          needs=("collar.second_stock", "collar.facing.depth"),
-          how="what comes off divided by the depth of a cut, up to a whole cut")  # fmt: skip
-def second_cuts(stock: float, depth: float) -> float:
-    return float(max(1, passes_for_stock(on_diameter(stock), depth)))
+          needs=("collar.second_rough_cuts",), how="the roughing cuts and the light one")  # fmt: skip
+def second_cuts(rough: float) -> float:
+    return rough + 1.0
 
 
 @computed(

@@ -5,6 +5,7 @@ from typing import Any
 
 from tailtrue.computed.chuck_facts import body_fact, hole_fact, jaws_fact, name_fact, opening_fact, speed_fact
 from tailtrue.computed.registry import Limited, computed
+from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
 

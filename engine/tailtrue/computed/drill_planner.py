@@ -164,7 +164,7 @@ def with_planner(make: Callable[[Planner, list[Drill]], Limited]) -> Callable[..
         speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, overrun: float,
         sleeves: bool | None, *tables: Table,
     ) -> Limited:  # fmt: skip
-        caps = [(chuck_cap, "the chuck"), (top, TOP_SPEED), (blank_cap, "a blank held short in the jaws")]
+        caps = [(chuck_cap, "the chuck"), (top, TOP_SPEED), (blank_cap, "a blank held short")]
         spindle = (speeds, low, high, step, overrun)
         planner = Planner(material, family, group, hand, power, depth, caps, spindle, light, last_most, tables)
         held = [drill for drill in drills_of(owned, tables[0]) if fits_tailstock(drill, chuck_to, taper, sleeves)]

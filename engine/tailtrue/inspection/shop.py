@@ -149,6 +149,8 @@ class Shop:
     piece: Piece | None = None
     top_slide_division_mm: float | None = None
     indicator_division_mm: float | None = None
+    indicator_turn_mm: float | None = None
+    indicator_travel_mm: float | None = None
     takes: Mapping[str, tuple[float, float]] = field(default_factory=dict)
     rework: Rework | None = None
     centre_drills: tuple[tuple[float, float], ...] = ()  # pilot and body of each one in the crib, in mm
