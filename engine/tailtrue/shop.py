@@ -98,6 +98,7 @@ def shop_of(
         spindle_bore_mm=given.value("lathe.spindle_bore"),
         operator=given.value("job.operator"),
         instructed=given.value("job.operator") == _LEARNER or bool(given.value("job.minor")),
+        shared=given.value("job.place") == "shared",
         supervised=bool(given.value("job.supervised")) and not given.value("job.alone"),
         owner=(given.value("job.place"), given.value("job.operator"), given.value("job.minor"))
         == ("home", "experienced", False),
@@ -105,6 +106,7 @@ def shop_of(
         telescoping=chosen["gauge"] == "telescoping",
         chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,
         bush_passes_mm=_hole_before_spindle(given, chosen),
+        chuck_bodies_mm=tuple(one["body"] for one in given.value("lathe.chucks")),
         independent_chucks={
             one["label"]: _chuck_cap(given, knowledge, one["label"])
             for one in given.value("lathe.chucks")

@@ -7,34 +7,17 @@ from tailtrue.calc.cutting import passes_for_stock
 from tailtrue.calc.lengths import midway, on_diameter
 from tailtrue.calc.steps import step_down
 from tailtrue.calc.turning_masses import unbalance_speed_limit
-from tailtrue.computed.machine import chuck_limit, jaws_of
+from tailtrue.computed.chuck_facts import body_fact, chuck_limit, hole_fact, jaws_fact, name_fact, opening_fact
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
 
-
-@computed("blank.hole", label="hole through the chuck for the blanks", unit="mm", rounding="length", bound="most",
-          needs=("blank.chuck",), how="as measured on the chuck")  # fmt: skip
-def hole(chuck: Record) -> float | None:
-    return chuck.get("through_bore")
-
-
-@computed("blank.chuck_label", label="chuck for the blanks", kind="text", needs=("blank.chuck",), how="its name on the list")
-def label(chuck: Record) -> Any:
-    return chuck["label"]
-
-
-@computed("blank.grips_to", label="largest blank gripped with the jaws inside the body", unit="mm", rounding="length",
-          bound="most", needs=("blank.chuck",), how="as given for the chuck")  # fmt: skip
-def grips_to(chuck: Record) -> Any:
-    return chuck["grips_to"]
-
-
-@computed("blank.body", label="body of the chuck for the blanks", unit="mm", rounding="length", needs=("blank.chuck",),
-          how="as given for the chuck")  # fmt: skip
-def body(chuck: Record) -> Any:
-    return chuck["body"]
+hole_fact("blank.hole", "blank.chuck", "hole through the chuck for the blanks")
+name_fact("blank.chuck_label", "blank.chuck", "chuck for the blanks")
+opening_fact("blank.grips_to", "blank.chuck", "largest blank gripped with the jaws inside the body")
+body_fact("blank.body", "blank.chuck", "body of the chuck for the blanks")
+jaws_fact("blank.jaw_depth", "blank.chuck", "depth of the jaws that hold the blank")
 
 
 @computed(
@@ -53,13 +36,6 @@ def chuck_speed_limit(chuck: Record, in_collet: bool, collet: float | None, limi
     if not in_collet or limit is None or collet is None or collet >= limit.value:
         return limit
     return Limited(collet, "the speed marked on the collet chuck")
-
-
-@computed("blank.jaw_depth", label="depth of the jaws that hold the blank", unit="mm", rounding="length",
-          needs=("blank.chuck", "limit.jaw_depth_assumed"),
-          how="as given for the chuck; when it was not given, a usual depth")  # fmt: skip
-def jaw_depth(chuck: Record, assumed: float) -> Any:
-    return jaws_of(chuck, assumed)
 
 
 @computed(

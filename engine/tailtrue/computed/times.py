@@ -27,10 +27,16 @@ def _planned(planning: Table, name: str) -> float:
 
 
 def _cutting(
-    name: str, what: str, *, needs: tuple[str, ...], how: str, tables: tuple[str, ...] = (_PLANNING,)
+    name: str, what: str, *, needs: tuple[str, ...], how: str
 ) -> Callable[[Callable[..., float]], Callable[..., float]]:
     return computed(
-        f"time.{name}", label=f"cutting time, {what}", unit="s", rounding="time", needs=needs, tables=tables, how=how
+        f"time.{name}",
+        label=f"cutting time, {what}",
+        unit="s",
+        rounding="time",
+        needs=needs,
+        tables=(_PLANNING,),
+        how=how,
     )
 
 
