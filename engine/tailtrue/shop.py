@@ -90,6 +90,8 @@ def shop_of(
         takes=dict(_takes(given)),
         top_slide_division_mm=given.value("lathe.top_slide_dial_division"),
         indicator_division_mm=given.value("crib.indicator_division"),
+        indicator_turn_mm=given.value("crib.indicator_turn"),
+        indicator_travel_mm=given.value("crib.indicator_travel"),
         third_collar=bool(given.value("job.third_collar")),
         centre_drills=_centre_drills(given, knowledge),
         collet_mm=given.value("crib.collet_length") or 0.0,
@@ -104,6 +106,7 @@ def shop_of(
         telescoping=chosen["gauge"] == "telescoping",
         chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,
         bush_passes_mm=_hole_before_spindle(given, chosen),
+        chuck_bodies_mm=tuple(one["body"] for one in given.value("lathe.chucks")),
         independent_chucks={
             one["label"]: _chuck_cap(given, knowledge, one["label"])
             for one in given.value("lathe.chucks")

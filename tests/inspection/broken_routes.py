@@ -176,14 +176,19 @@ def tag_listed_that_nobody_hangs() -> Job:
 
 @breaks("V337", "step 3.4")
 def second_screw_that_the_tailstock_does_not_have() -> Job:
-    tree, shop = _worded("taper-and-return", "re-clamp", "Snug both set-over screws.", "Snug both set-over screws now.")
+    tree, shop = _worded(
+        "taper-and-return",
+        "re-clamp",
+        "Bring both set-over screws up until they bear.",
+        "Bring both set-over screws up now.",
+    )
     return tree, replace(shop, set_over="one-screw")
 
 
 @breaks("V337", "step 3.4")
 def screws_that_the_lathe_file_counts_and_the_line_asks() -> Job:
-    asks = "Snug the set-over screws where there are two."
-    return _worded("taper-and-return", "re-clamp", "Snug both set-over screws.", asks)
+    asks = "Bring up the set-over screws where there are two."
+    return _worded("taper-and-return", "re-clamp", "Bring both set-over screws up until they bear.", asks)
 
 
 @breaks("V339", "step 4.4")

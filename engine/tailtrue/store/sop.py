@@ -10,8 +10,8 @@ from typing import Any, Generic, TypeVar
 from tailtrue.conditions import Condition
 from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.store import sop_models as files
-from tailtrue.store.models import File, When
-from tailtrue.store.reading import Reader
+from tailtrue.store.models import File
+from tailtrue.store.reading import Reader, ReadText, ReadWhen
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
@@ -131,14 +131,11 @@ def _met(wanted: Collection[str], activities: Collection[str]) -> bool:
     return not wanted or any(one in activities for one in wanted)
 
 
-When_ = Callable[[When, str, str], Condition]
-Word = Callable[[str, str, str], Wording]
-
 # The fields of an entry that hold text for the page.
 _TEXTS = ("text", "value", "beyond", "back", "state", "means", "required", "forbidden", "task", "do", "never")
 
 
-def load_sop(folder: Path, reader: Reader, when: When_, word: Word) -> SopTexts:
+def load_sop(folder: Path, reader: Reader, when: ReadWhen, word: ReadText) -> SopTexts:
     """What stands in the folder. Raises KnowledgeInvalid when its frame cannot be read."""
 
     def rule(file: FileT, where: str) -> Rule[FileT]:
