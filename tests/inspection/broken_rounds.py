@@ -25,7 +25,7 @@ def relief_that_is_gone_after_one_round() -> Job:
     return _figure("fernhill", "chucked-bar-test", "relieve-middle", "chucked.relief_passes", 1)
 
 
-@breaks("V484", "step 4.3")
+@breaks("V484", "step 4.4")
 def taper_checked_at_its_finished_size() -> Job:
     tree, given = _figure("fernhill", "taper-and-return", "turn-taper", "setover.small_at_check", 28.2)
     return with_card_figure(tree, "setover.small_at_check", 28.2), given

@@ -9,7 +9,7 @@ from tailtrue.inspection import Shop
 from tailtrue.parts import Caution, Check, Figure, Setting
 from tailtrue.procedure import Phase, Procedure, StartLine, StartList, Step
 
-from .sample import card_of, procedure, shop
+from .sample import STATES, card_of, procedure, shop
 from .sample_sop import sop_of
 from .sample_time import plan, timed
 
@@ -203,6 +203,13 @@ def on_step(job: Job, wanted: str, change: Callable[[Step], Step]) -> Job:
 def place_of(job: Job, wanted: str) -> str:
     """Where the first step of that name stands, as the inspection says it."""
     return next(f"step {one.number}" for phase in job[0].phases for one in phase.steps if one.id == wanted)
+
+
+def allowed_anywhere(job: Job) -> Job:
+    """The same sheet in a shop whose list allows every activity in every state of the machine."""
+    changed, givens = job
+    every = frozenset({"isolated", "stopped", "turning"})
+    return changed, replace(givens, states=dict.fromkeys(STATES, every))
 
 
 def with_card_figure(tree: Procedure, fact: str, value: float) -> Procedure:

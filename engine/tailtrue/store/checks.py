@@ -8,8 +8,8 @@ from tailtrue.given.knowledge_file import unknown_source
 from tailtrue.store.card_checks import card_problems
 from tailtrue.store.drawing_checks import drawing_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
+from tailtrue.store.hazard_checks import NAMED, hazard_problems
 from tailtrue.store.hazard_checks import TABLE as HAZARDS
-from tailtrue.store.hazard_checks import hazard_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.printed_checks import printed_problems
 from tailtrue.store.reading_ease import (
@@ -208,7 +208,8 @@ def _hazards(knowledge: Knowledge) -> Iterator[Problem]:
     if not knowledge.shop.changes:
         groups, not_met = knowledge.tables[HAZARDS], knowledge.safety.not_met
         checks = {check.file.id for check in knowledge.safety.checks}
-        yield from hazard_problems(groups, knowledge.cautions, knowledge.stops, not_met, checks)
+        named = knowledge.tables[NAMED]
+        yield from hazard_problems(groups, knowledge.cautions, knowledge.stops, not_met, checks, named)
 
 
 def _answered(knowledge: Knowledge) -> set[str]:
