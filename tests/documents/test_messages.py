@@ -190,7 +190,9 @@ def test_v54_every_message_that_holds_is_printed_in_full_before_its_first_step(m
         avoid = [piece for line in node.avoid for piece in line if isinstance(piece, str)]
         parts = [node.hazard, *avoid] if node.at_back else [node.hazard, node.harm, *avoid]
         pieces = [" ".join(piece.split()).rstrip(".") for piece in parts]
-        told = [text for text in (back if node.at_back else full[: above[first.number]]) if all(one in text for one in pieces)]
+        told = [
+            text for text in (back if node.at_back else full[: above[first.number]]) if all(one in text for one in pieces)
+        ]
         assert told, (node.id, first.number)
         if node.at_back:
             assert node.signal != "danger", node.id

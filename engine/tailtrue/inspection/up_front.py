@@ -20,7 +20,7 @@ def few_in_full(sheet: Sheet) -> Iterator[Fault]:
 
 
 def nothing_grave_at_back(sheet: Sheet) -> Iterator[Fault]:
-    """Told at the back is what holds at any lathe, or a lesser word that found no room; no danger and no word of the shop."""
+    """Told at the back is what holds at any lathe, or a lesser word without room; no danger and no word of the shop."""
     full = len(_in_full(sheet)) >= sheet.shop.messages_up_front
     for where, caution in sheet.cautions:
         if not caution.at_back:

@@ -232,7 +232,7 @@ class Page:
 
     def sources_by_place(self) -> Iterable[tuple[str, list[Markup]]]:
         """Where cautions stand in full, and the sources of each there, in the order of the page; the front has no number."""
-        places = [("", self.up_front), ("", self.at_back)]
+        places: list[tuple[str, Sequence[Caution]]] = [("", self.up_front), ("", self.at_back)]
         for phase in self._procedure.phases:
             places += [(phase.number, phase.cautions), *((step.number, step.cautions) for step in phase.steps)]
         seen: set[str] = set()
