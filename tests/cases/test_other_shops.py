@@ -38,3 +38,10 @@ def test_a_shrunk_bar_is_measured_cool_in_an_inch_shop_too(tmp_path: Path) -> No
     assert done.returncode == 0, done.stderr
     sop = (tmp_path / "out" / "sop.md").read_text(encoding="utf-8")
     assert re.search(r"Warmth of bar and collars at a cut.*as cool as the shop", sop)
+
+
+@pytest.mark.parametrize(("job", "status"), [("height-and-droop", 0), ("chucked-bar-test", 5)])
+def test_a_lathe_that_starts_by_itself_may_be_read_standing_and_not_turned(tmp_path: Path, job: str, status: int) -> None:
+    shop = a_shop(tmp_path, "fernhill", {"lathe.toml": (r"(?m)^no_volt_release = true$", "no_volt_release = false")})
+    done = tailtrue("check", shop / f"{job}.toml")
+    assert done.returncode == status, done.stderr
