@@ -70,11 +70,8 @@ from . import (
     broken_time,
     broken_too_close,
     broken_unsaid,
-<<<<<<< HEAD
     broken_up_front,
-=======
     broken_watched,
->>>>>>> main
     broken_ways_back,
     broken_words,
     broken_work_record,
@@ -146,11 +143,8 @@ PARTS = (
     broken_time,
     broken_too_close,
     broken_unsaid,
-<<<<<<< HEAD
     broken_up_front,
-=======
     broken_watched,
->>>>>>> main
     broken_ways_back,
     broken_words,
     broken_work_record,
