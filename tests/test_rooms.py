@@ -63,7 +63,10 @@ MAY = {
         "assemble", "case", "computed", "conditions", "decisions", "errors", "facts", "given", "parts", "plan", "printed",
         "procedure", "quantities", "render", "store", "tables", "truth", "wording",
     },
-    "sweeping": {"advise", "assemble", "case", "conditions", "errors", "facts", "given", "log", "plan", "procedure", "quantities", "store", "tables", "truing", "truth"},
+    "sweeping": {
+        "advise", "assemble", "case", "conditions", "errors", "facts", "given", "log", "plan", "procedure", "quantities",
+        "store", "tables", "truing", "truth",
+    },
     "reference": {"conditions", "decisions", "facts", "given", "printed", "store", "tables", "wording"},
     "cli": {
         "advise", "case", "diagnosis", "documents", "errors", "explaining", "facts", "given", "log", "places", "parts", "procedure", "quantities",
