@@ -1,4 +1,4 @@
-"""Makes the letter faces of the safety signs, with which a PDF prints a sign as one letter. Run it by hand after a sign was changed.
+"""Makes the letter face of the safety signs, with which a PDF prints a sign as one letter. Run it by hand after a sign was changed.
 
 It needs packages that nothing else does: pip install fonttools skia-pathops
 
@@ -14,7 +14,7 @@ from fontTools.svgLib.path import parse_path
 from pathops import FillType, LineCap, LineJoin, Path, PathOp, op
 
 from tailtrue.places import templates_folder
-from tailtrue.render.sign_letters import FACES, TRIANGLE, letter
+from tailtrue.render.sign_letters import FACE, TRIANGLE, letter
 from tailtrue.render.symbols import SYMBOLS
 
 HEIGHT = 24  # of a drawing
@@ -91,26 +91,31 @@ def glyph(shape: Path, gap: float):  # type: ignore[no-untyped-def]
     return pen.glyph()
 
 
-def face(name: str, on_black: bool) -> bytes:
-    shapes = {letter(code): (glyph(sign(code, on_black), GAP), HEIGHT + 2 * GAP) for code in SYMBOLS}
+def face() -> bytes:
+    """The file: each sign twice, the one on a black ground as the first set of other letters."""
+    shapes = {letter(code): (glyph(sign(code, on_black=False), GAP), HEIGHT + 2 * GAP) for code in SYMBOLS}
     shapes[TRIANGLE] = glyph(triangle(), 0), HEIGHT
     # A face without a space is not measured by its own letters.
     shapes[" "] = TTGlyphPen(None).glyph(), GAP
     names = {one: f"u{ord(one):X}" for one in sorted(shapes)}
+    other = {
+        f"{names[one]}.black": glyph(sign(code, on_black=True), GAP)
+        for one, code in sorted((letter(code), code) for code in SYMBOLS)
+    }
+    widths = {name: shapes[one][1] for one, name in names.items()} | dict.fromkeys(other, HEIGHT + 2 * GAP)
     made = FontBuilder(HEIGHT * UNITS, isTTF=True)
-    made.setupGlyphOrder([".notdef", *names.values()])
+    made.setupGlyphOrder([".notdef", *widths])
     made.setupCharacterMap({ord(one): name for one, name in names.items()})
-    made.setupGlyf({".notdef": TTGlyphPen(None).glyph(), **{names[one]: shapes[one][0] for one in names}})
-    table = made.font["glyf"]
+    made.setupGlyf({".notdef": TTGlyphPen(None).glyph(), **{name: shapes[one][0] for one, name in names.items()}, **other})
+    sides = {name: getattr(made.font["glyf"][name], "xMin", 0) for name in widths}
     made.setupHorizontalMetrics(
-        {
-            ".notdef": (0, 0),
-            **{names[one]: (round(shapes[one][1] * UNITS), getattr(table[names[one]], "xMin", 0)) for one in names},
-        }
+        {".notdef": (0, 0), **{name: (round(width * UNITS), sides[name]) for name, width in widths.items()}}
     )
     made.setupHorizontalHeader(ascent=HEIGHT * UNITS, descent=0)
-    made.setupNameTable({"familyName": name, "styleName": "Regular", "psName": name})
+    made.setupNameTable({"familyName": FACE, "styleName": "Regular", "psName": FACE})
     made.setupOS2(sTypoAscender=HEIGHT * UNITS, sTypoDescender=0, usWinAscent=HEIGHT * UNITS, usWinDescent=0)
+    exchanged = "".join(f"sub {name.removesuffix('.black')} by {name};" for name in other)
+    made.addOpenTypeFeatures(f"feature ss01 {{ {exchanged} }} ss01;")
     made.setupPost(keepGlyphNames=False)
     made.updateHead(created=MADE, modified=MADE)
     made.font.recalcTimestamp = False
@@ -120,5 +125,4 @@ def face(name: str, on_black: bool) -> bytes:
 
 
 if __name__ == "__main__":
-    for name, on_black in zip(FACES, (False, True), strict=True):
-        (templates_folder() / f"{name}.ttf").write_bytes(face(name, on_black))
+    (templates_folder() / f"{FACE}.ttf").write_bytes(face())

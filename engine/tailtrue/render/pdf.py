@@ -10,11 +10,11 @@ from io import BytesIO
 
 from tailtrue.places import templates_folder
 from tailtrue.procedure import TitleBlock
-from tailtrue.render.sign_letters import DRAWN, letter_faces, letters
+from tailtrue.render.sign_letters import DRAWN, letter_face, letters
 
 # Links inside the page are resolved against this; nothing is ever fetched.
 _BASE = "file:///sheet"
-# A face that words are written in; those of the signs come with us.
+# A face that words are written in; that of the signs comes with us.
 _LETTERS = re.compile(rb"/FontName /[A-Z]+\+(?!signs)")
 _IN_LARGE_PRINT = '<html lang="en" class="large">'
 # Citations lead to the list of sources a thousand times: their links cost a fifth of the time, and the number says it all.
@@ -64,7 +64,7 @@ def _printed(html: str) -> str:
 @lru_cache(maxsize=1)
 def _style() -> str:
     """What only the PDF needs."""
-    return (templates_folder() / "pdf.css").read_text(encoding="utf-8") + letter_faces()
+    return (templates_folder() / "pdf.css").read_text(encoding="utf-8") + letter_face()
 
 
 def pdf_ready() -> bool:

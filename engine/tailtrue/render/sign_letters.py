@@ -1,6 +1,6 @@
-"""Safety signs as letters of two faces of our own. The maker of PDF draws a letter in a tenth of the time of its drawing.
+"""Safety signs as letters of a face of our own. The maker of PDF draws a letter in a tenth of the time of its drawing.
 
-One face is black on white paper, the other white on black ground; the style sheet of the PDF tells which stands where.
+The face has each sign for white paper and for a black ground; the style sheet of the PDF tells which stands where.
 """
 
 import re
@@ -13,7 +13,7 @@ from tailtrue.render.pictograms import pictogram
 from tailtrue.render.symbols import SYMBOLS
 from tailtrue.shop_sheet import Sign
 
-FACES = ("signs", "signs-on-black")
+FACE = "signs"
 TRIANGLE = "\ue500"
 _FIRST_OF = {"M": 0xE000, "P": 0xE100, "W": 0xE200, "E": 0xE300, "F": 0xE400}  # of the letters left to private use
 _SHAPES = {"M": "disc", "P": "crossed-ring", "W": "triangle", "E": "square", "F": "square"}
@@ -50,10 +50,7 @@ def _letter_of() -> Mapping[str, str]:
 
 
 @lru_cache(maxsize=1)
-def letter_faces() -> str:
-    """The faces as part of a style sheet."""
-    written = ((name, (templates_folder() / f"{name}.ttf").read_bytes()) for name in FACES)
-    return "\n".join(
-        f'@font-face {{ font-family: {name}; src: url("data:font/ttf;base64,{b64encode(face).decode()}"); }}'
-        for name, face in written
-    )
+def letter_face() -> str:
+    """The face as part of a style sheet."""
+    written = b64encode((templates_folder() / f"{FACE}.ttf").read_bytes()).decode()
+    return f'@font-face {{ font-family: {FACE}; src: url("data:font/ttf;base64,{written}"); }}'
