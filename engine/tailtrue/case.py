@@ -48,7 +48,7 @@ class Case:
     def with_other(self, more: Mapping[str, Fact]) -> "Case":
         """The same as with `with_said`, keeping what was made and does not hang on them: for trying many values."""
         other = self.with_said(more)
-        kept = {name: found for name, found in self._facts.items() if not self._behind(name) & more.keys()}
+        kept = {name: found for name, found in self._facts.items() if self._behind(name).isdisjoint(more)}
         other._facts.update({name: found for name, found in kept.items() if name not in more})
         other._outcomes.update({name: found for name, found in self._outcomes.items() if name in kept})
         other._reads = self._reads
