@@ -101,6 +101,7 @@ def shop_of(
         == ("home", "experienced", False),
         bar_metal=_bar_metal(knowledge, chosen["bar_material"]),
         telescoping=chosen["gauge"] == "telescoping",
+        belt=given.value("lathe.drive") == "belt",
         chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,
         bush_passes_mm=_hole_before_spindle(given, chosen),
         independent_chucks={

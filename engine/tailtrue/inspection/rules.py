@@ -3,6 +3,7 @@
 from tailtrue.inspection import (
     answered,
     bar_ends,
+    belt,
     bench_ends,
     benchwork,
     bond,
@@ -379,6 +380,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V479", record_named.by_its_number, "ISO 9001 7.5.3: a record is kept where the paper it belongs to is named"),
     Rule("V490", stock_taken.listed_as_chosen, "house rule: what is taken off the rack is what was judged"),
     Rule("V491", stock_taken.metal_for_collars, "common practice: a collar to measure keeps its size"),
+    Rule("V560", belt.moved_without_power, "lock-out practice: a belt is moved with the power off, its cover closed after"),
+    Rule("V561", belt.set_in_a_start_check, "common practice: a speed is set with the spindle still, then read"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
