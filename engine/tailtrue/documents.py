@@ -30,9 +30,8 @@ _MAKERS: Mapping[str, tuple[tuple[str, str], tuple[str, str]]] = {
     "record": (("record_page", "to_record_html"), ("record_page", "to_record_markdown")),
     "sop": (("sop_page", "to_sop_html"), ("sop_page", "to_sop_markdown")),
 }
-# In large print these pages carry it in their name, so that both lie side by side. The card is one side of one sheet and
-# has numbers of 17 points already; Markdown and JSON have no letters of a size.
-_LARGE = ("procedure", "safety", "record", "sop")
+# In large print these carry it in their name, so that both lie side by side; Markdown and JSON have no letters of a size.
+_WITH_LETTERS = ("html", "pdf")
 _IN_A_BROWSER = "or leave pdf out, open the HTML file in a browser and print it from there"
 
 
@@ -47,11 +46,7 @@ class Wanted:
 
     def file_name(self, document: str, kind: str) -> str:
         """The name of one file."""
-        return f"{document}{'-large' if self.in_large(document) and kind in ('html', 'pdf') else ''}.{kind}"
-
-    def in_large(self, document: str) -> bool:
-        """Whether a document is made in large print."""
-        return self.large and document in _LARGE
+        return f"{document}{'-large' if self.large and kind in _WITH_LETTERS else ''}.{kind}"
 
     @property
     def files(self) -> tuple[tuple[str, str], ...]:
@@ -71,9 +66,6 @@ def read_wanted(only: str | None, formats: str | None, *, large: bool = False) -
     documents = _words("--only", only, tuple(FORMATS), tuple(FORMATS), problems)
     kinds = _words("--format", formats, _ALL_FORMATS, DEFAULT_FORMATS, problems)
     wanted = Wanted(documents, kinds, by_name=only is not None, large=large)
-    if large and only is not None and not set(documents) & set(_LARGE):
-        wrong = f"{' and '.join(documents)} has one size of letters"
-        problems.append(Problem("--large-print", only, wrong, f"large print is made of {', '.join(_LARGE)}"))
     if not problems and not wanted.files:
         allowed = "; ".join(f"{name}: {', '.join(FORMATS[name])}" for name in documents)
         wrong = f"{' and '.join(documents)} does not come as {' or '.join(kinds)}"
@@ -104,7 +96,7 @@ def write_documents(procedure: Procedure, out: Path, wanted: Wanted | None = Non
     pages: dict[str, str] = {}
     asked = wanted or Wanted()
     files = _that_exist(procedure, asked)
-    return write_all({asked.file_name(*one): _made(procedure, *one, pages, asked.in_large(one[0])) for one in files}, out)
+    return write_all({asked.file_name(*one): _made(procedure, *one, pages, asked.large) for one in files}, out)
 
 
 def write_record(tree: Procedure, mend: Sequence[Text], out: Path, wanted: Wanted) -> tuple[Path, ...]:

@@ -213,15 +213,25 @@ class CardLine(Node):
     step: str
 
 
+class CardPlace(Node):
+    """A place to write a reading that a later step uses, as it stands at its own step."""
+
+    label: str
+    unit: str = ""
+    at: str = Field(description="the label of the blank at the step")
+    step: str
+
+
 class CardGroup(Node):
-    """The lines of one operation."""
+    """The lines of one operation, and the readings that are carried from it."""
 
     title: str
     lines: tuple[CardLine, ...]
+    places: tuple[CardPlace, ...] = ()
 
 
 class StartLine(Node):
-    """What is called out before a start, the state that must be found, and a blank for what was found."""
+    """What is called out before a start, and the state that must be found; what is a value has a blank."""
 
     item: str
     state: str
@@ -251,6 +261,7 @@ class Card(Node):
 
     messages: tuple[str, ...] = Field(description="the dangers that stand on it in full; others are kept off by the list")
     start: StartList
+    besides: tuple[StartList, ...] = Field(default=(), description="lists of other machines that start on the way")
     notes: tuple[Setting, ...]
     groups: tuple[CardGroup, ...]
     steps_title: str

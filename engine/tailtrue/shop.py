@@ -90,12 +90,15 @@ def shop_of(
         takes=dict(_takes(given)),
         top_slide_division_mm=given.value("lathe.top_slide_dial_division"),
         indicator_division_mm=given.value("crib.indicator_division"),
+        indicator_turn_mm=given.value("crib.indicator_turn"),
+        indicator_travel_mm=given.value("crib.indicator_travel"),
         third_collar=bool(given.value("job.third_collar")),
         centre_drills=_centre_drills(given, knowledge),
         collet_mm=given.value("crib.collet_length") or 0.0,
         spindle_bore_mm=given.value("lathe.spindle_bore"),
         operator=given.value("job.operator"),
         instructed=given.value("job.operator") == _LEARNER or bool(given.value("job.minor")),
+        shared=given.value("job.place") == "shared",
         supervised=bool(given.value("job.supervised")) and not given.value("job.alone"),
         owner=(given.value("job.place"), given.value("job.operator"), given.value("job.minor"))
         == ("home", "experienced", False),
@@ -104,6 +107,7 @@ def shop_of(
         belt=given.value("lathe.drive") == "belt",
         chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,
         bush_passes_mm=_hole_before_spindle(given, chosen),
+        chuck_bodies_mm=tuple(one["body"] for one in given.value("lathe.chucks")),
         independent_chucks={
             one["label"]: _chuck_cap(given, knowledge, one["label"])
             for one in given.value("lathe.chucks")

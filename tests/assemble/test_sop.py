@@ -53,9 +53,14 @@ def test_every_step_of_the_work_stands_once_under_its_own_word(tree: Procedure) 
     assert told == Counter((step.number, step.title, step.who) for phase in tree.phases for step in phase.steps)
 
 
-def test_in_a_shared_shop_the_tailstock_is_moved_with_a_supervisor() -> None:
+def test_in_a_shared_shop_wheel_chuck_first_start_and_tailstock_have_a_supervisor() -> None:
     tree = make_procedure(EXAMPLES / "fernhill" / "job.toml")
-    assert [step.title for row in sop_of(tree).who for step in row.supervised] == ["Move the tailstock"]
+    assert [step.title for row in sop_of(tree).who for step in row.supervised] == [
+        "Grind the turning tools",
+        "Take the chuck off and fit the driver",
+        "First start between centres: the supervisor is here",
+        "Move the tailstock",
+    ]
 
 
 def test_it_is_made_unasked_for_a_shared_shop_alone(tree: Procedure) -> None:
@@ -213,6 +218,7 @@ WORK = [
     ("taper-and-return", "never-untagged", "finger into a bore"),
     ("chucked-bar-test", "after-piece", "the dog and the bar"),
     ("height-and-droop", "during-isolated", "before every start"),
+    ("rework", "never-inside-a-cut", "the dog and the bar"),
 ]
 
 

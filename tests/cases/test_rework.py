@@ -247,3 +247,14 @@ def test_without_grip_and_room_a_bore_that_left_the_chuck_is_not_cut(tmp_path: P
     path = job_with(tmp_path, bore("bore-under-size", 24.93, chuck=False), "fernhill", jaws)
     assert advise(path).case.value("rework.way") == way
     make_procedure(path)
+
+
+@pytest.mark.parametrize("way", WAYS[:2], ids=lambda way: str(way[1]))
+def test_a_lathe_without_power_feeds_reworks_by_hand(tmp_path: Path, way: tuple[str, str, str]) -> None:
+    lines, name, _ = way
+    path = job_with(tmp_path, lines, "fernhill", ("lathe", r"^feeds = .*?\]\n", ""))
+    assert advise(path).case.value("rework.way") == name
+    turned = [step for phase in make_procedure(path).phases for step in phase.steps if step.machine == "turning"]
+    fed = [str(line.label[0]) for step in turned for line in step.settings if str(line.label[0]).startswith("feed")]
+    assert fed
+    assert all("by hand" in label for label in fed)

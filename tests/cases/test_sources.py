@@ -117,7 +117,7 @@ def test_a_draft_of_three_degrees_is_gripped_on_a_turned_band_for_everything_but
     sheet = made(tmp_path, "fernhill", "cast", ("stock-cast", '"82.5 mm"', f'"{large:.2f} mm"'))
     order = names(sheet)
     first = order.index("hold-casting")
-    assert order[first : first + 4] == ["hold-casting", "start-raw", "turn-band", "grip-band"]
+    assert order[first : first + 4] == ["hold-casting", "start-raw", "first-pass-raw", "tighten-raw"]
     assert all(
         order.index(work) > order.index("grip-band") for work in ("face-blank", "spot-blank", "drill-blank", "bore-rough")
     )
@@ -332,24 +332,25 @@ def test_a_raw_blank_is_made_round_from_its_highest_place_in_passes(tmp_path: Pa
     # Cast: 82.5 mm at the large end, 1 mm out of true, to 73 mm at 0.825 mm a side. Plate: the diagonal of 80 mm to 79 mm.
     sheet = made(tmp_path, "fernhill", source)
     assert setting(sheet, "turn-band", "collar.band_passes").value == passes
-    (band,) = (step for step in steps(sheet) if step.id == "turn-band")
-    words = " ".join(piece for line in band.text for piece in line if isinstance(piece, str))
-    assert "one pass" not in words
-    assert "highest place" in words
+    work = [step for step in steps(sheet) if step.id in {"first-pass-raw", "turn-band"}]
+    words = " ".join(piece for step in work for line in step.text for piece in line if isinstance(piece, str))
+    assert words.index("highest place") < words.index("Take one pass") < words.index("Go on in equal passes")
 
 
 def test_a_casting_much_wider_than_its_collar_takes_the_cuts_and_the_time_that_its_width_asks(tmp_path: Path) -> None:
-    # 42 mm as cast, 3 mm off the first side for saw marks and skin, 30 mm wanted: 9 mm at 0.30 mm a cut; a cut feeds
-    # 0.05 mm a turn over half of 78 mm.
+    # 42 mm as cast, 3 mm off the first side for saw marks and skin, 30 mm wanted: 9 mm. All but the last 0.30 mm goes in
+    # cuts of 1.1 mm, a quarter up the band from 0.5 to 3 mm, on a dial of 0.05 mm: eight, fed 0.1 mm a turn over half of
+    # 78 mm. One that fed 0.05 mm a turn at 0.30 mm would stand there for hours.
     sheet = made(tmp_path, "fernhill", "cast")
     left = advise(job_of(tmp_path / "again", "fernhill", "cast")).case.value("collar.second_stock")
     assert left == pytest.approx(42 - 3 - 30)
-    speed = setting(sheet, "face-blank-to-width", "collar.facing.speed").value
+    speed = setting(sheet, "face-blank-to-width", "collar.widening.speed").value
     (faced,) = (step for step in steps(sheet) if step.id == "face-blank-to-width")
-    assert {one.fact: one.value for one in figures(faced)}["collar.second_cuts"] == 30
+    assert {one.fact: one.value for one in figures(faced)}["collar.second_rough_cuts"] == 8
     assert faced.time is not None
     assert faced.time.cutting is not None
-    assert faced.time.cutting.value > 30 * 78 / 2 / 0.05 / speed * 60
+    bare = (8 * 78 / 2 / 0.1 + 78 / 2 / 0.05) / speed * 60
+    assert bare < faced.time.cutting.value < 2 * bare
 
 
 def test_a_telescoping_gauge_has_what_reads_it_wherever_it_is_used() -> None:
@@ -357,3 +358,10 @@ def test_a_telescoping_gauge_has_what_reads_it_wherever_it_is_used() -> None:
         sheet = make_procedure(EXAMPLES / "quarry-road" / f"{name}.toml")
         for step in steps(sheet):
             assert "bore-gauge" not in step.tools or {"micrometer-bore", "caliper-work"} & set(step.tools), step.id
+
+
+def test_a_plate_much_thicker_than_its_collars_is_refused_and_sawn_thinner_first(tmp_path: Path) -> None:
+    # 75 mm less 1.5 mm off the first side and 30 mm of width: over forty millimetres, where 15 cuts take some sixteen.
+    job = job_of(tmp_path, "fernhill", "plate", ("stock-plate", '"40 mm"', '"75 mm"'))
+    with pytest.raises(Refused, match="Saw the blank nearer to its width"):
+        make_procedure(job)

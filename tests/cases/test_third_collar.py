@@ -128,7 +128,7 @@ def test_without_any_reading_the_bores_are_worked_out_at_the_bench(tmp_path: Pat
 @pytest.mark.parametrize(
     ("change", "stop"),
     [
-        (("job-three", r"^accuracy", 'do = "re-certify"\naccuracy'), "third-collar-on-another-sheet"),
+        (("job-three", r"^accuracy", 'do = "height-and-droop"\naccuracy'), "third-collar-on-another-sheet"),
         (("job-three", r"^accuracy", 'bar_length = "170 mm"\naccuracy'), "third-collar-has-no-room"),
     ],
     ids=lambda one: one if isinstance(one, str) else "",
@@ -138,6 +138,34 @@ def test_where_it_may_not_be_it_is_refused(tmp_path: Path, change: tuple[str, st
     with pytest.raises(Refused) as refused:
         make_procedure(job)
     assert stop in {one.where for one in refused.value.problems}
+
+
+def certified(folder: Path, diameter: str) -> Path:
+    """The bar on the rack, of this thickness and with a third collar, certified anew."""
+    shop(
+        folder, "fernhill", ("re-certify", r"^accuracy", "third_collar = true\naccuracy"),
+        ("stock", r'diameter = "25 mm"\nlength = "340 mm"', f'diameter = "{diameter}"\nlength = "340 mm"'),
+    )  # fmt: skip
+    return folder / "fernhill" / "re-certify.toml"
+
+
+def test_a_stout_bar_is_certified_with_its_middle_as_a_control(tmp_path: Path) -> None:
+    sheet = make_procedure(certified(tmp_path, "30 mm"))
+    ids = [step.id for phase in sheet.phases for step in phase.steps]
+    assert ids.count("read-three-collars") == 2
+    assert "read-collars" not in ids
+    compared = ["".join(map(str, check.text)) for check in step(sheet, "compare-swap").checks]
+    assert any(text.startswith("Middle less the mean of both ends") for text in compared)
+    assert sheet.work_record is not None
+    rounds = next(block for block in sheet.work_record.blocks if block.id == "rounds")
+    read = [place.label.split(",")[0] for place in rounds.entries if ", first" in place.label or ", second" in place.label]
+    assert read == ["H", "middle", "T", "T", "middle", "H"]
+
+
+def test_a_thin_bar_is_certified_by_its_ends_alone(tmp_path: Path) -> None:
+    with pytest.raises(Refused) as refused:
+        make_procedure(certified(tmp_path, "25 mm"))
+    assert [one.where for one in refused.value.problems] == ["third-collar-bends"]
 
 
 def test_the_decision_tells_why_a_third_may_not_be(tmp_path: Path) -> None:

@@ -65,7 +65,7 @@ def test_without_a_wish_all_but_the_pdf_is_made(tmp_path: Path) -> None:
             [
                 "procedure-large.html",
                 "procedure.md",
-                "card.html",
+                "card-large.html",
                 "card.md",
                 "safety-large.html",
                 "safety.md",
@@ -76,18 +76,11 @@ def test_without_a_wish_all_but_the_pdf_is_made(tmp_path: Path) -> None:
             ],
         ),
         (("--large-print", "--only", "sop", "--format", "pdf"), ["sop-large.pdf"]),
+        (("--large-print", "--only", "card"), ["card-large.html", "card.md"]),
     ],
 )
 def test_a_wish_is_met_and_nothing_else_is_made(tmp_path: Path, words: tuple[str, ...], files: list[str]) -> None:
     assert made(tmp_path / "out", *words) == files
-
-
-def test_a_card_in_large_print_is_refused_with_the_way_out(tmp_path: Path) -> None:
-    done = tailtrue("make", JOB, "--out", tmp_path / "out", "--only", "card", "--large-print")
-    assert done.returncode == 2
-    assert "card has one size of letters" in done.stderr
-    assert "large print is made of procedure, safety, record, sop" in done.stderr
-    assert not (tmp_path / "out").exists()
 
 
 def test_large_print_is_the_same_sheet_beside_the_usual_one(tmp_path: Path) -> None:

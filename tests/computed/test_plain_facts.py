@@ -137,7 +137,15 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     # a taper
     ("setover.one_in", (0.02,), 50),
     ("setover.span_in_setovers", (3.0, 300.0), 100),
-    ("setover.divisions", (2.94, 0.002), 1470),
+    # 2.94 mm on a needle that shows 0.2 mm a turn in divisions of 0.002 mm: 14 turns are 2.8 mm, and 70 divisions 0.14 mm.
+    ("setover.turns", (2.94, 0.002, 0.2), 14),
+    ("setover.divisions_over", (2.94, 14.0, 0.002, 0.2), 70),
+    ("setover.turns", (1.9995, 0.002, 0.2), 10),
+    ("setover.divisions_over", (1.9995, 10.0, 0.002, 0.2), 0),
+    ("setover.turns_serve", (2.94, 0.2, 5.0), True),
+    ("setover.turns_serve", (2.94, 0.2, 1.0), False),
+    ("setover.turns_serve", (2.94, None, 5.0), False),
+    ("setover.turns_serve", (2.94, 0.2, None), False),
     ("setover.difference", (0.02, 100.0), 2),
     ("setover.cut_difference", (30.0, 28.0), 2),
     ("setover.cut_wanted", (0.02, 50.0), 1),

@@ -114,7 +114,7 @@ def test_a_size_in_millimetres_is_answered_in_millimetres_whatever_the_dials() -
     unfit = refusal(CATALOGUE.facts["lathe.swing_over_bed"], "28 mm", "inch")
     assert unfit is not None
     assert (unfit.wrong, unfit.do) == (
-        "is not plausible here: 150 mm to 460 mm is",
+        "is not plausible here: 150 mm to 560 mm is",
         "look at the unit and the decimal point; a true value beyond that is beyond these rules; typical: 280 mm",
     )
 

@@ -21,7 +21,7 @@ CASES: list[tuple[Spoil, str]] = [
     (
         ("lathe", '"280 mm"', '"25,4 mm"'),
         'lathe.toml:4: swing_over_bed = "25,4 mm": the decimal mark must be a point; write a number with its unit; '
-        "150 mm to 460 mm is plausible; typical: 280 mm",
+        "150 mm to 560 mm is plausible; typical: 280 mm",
     ),
     (
         ("lathe", '"280 mm"', '"280,5 mm"'),
@@ -33,13 +33,13 @@ CASES: list[tuple[Spoil, str]] = [
     ),
     (
         ("lathe", '"280 mm"', '"2 in"'),
-        'lathe.toml:4: swing_over_bed = "2 in": is not plausible here: 6 in to 18 in is; '
+        'lathe.toml:4: swing_over_bed = "2 in": is not plausible here: 6 in to 22 in is; '
         "look at the unit and the decimal point; a true value beyond that is beyond these rules; typical: 11 in",
     ),
     (
-        ("lathe", '"MT3"', '"5MT"'),
-        'lathe.toml:14: tailstock_taper = "5MT": is not one of the choices; write MT1, MT2, MT3 or MT4; '
-        "'MT4' comes nearest",
+        ("lathe", '"MT3"', '"6MT"'),
+        'lathe.toml:14: tailstock_taper = "6MT": is not one of the choices; write MT1, MT2, MT3, MT4 or MT5; '
+        "'MT5' comes nearest",
     ),
     (
         ("lathe", '"280 mm"', "280"),
@@ -55,7 +55,7 @@ CASES: list[tuple[Spoil, str]] = [
     ),
     (
         ("lathe", '"280 mm"', '"28 mm"'),
-        'lathe.toml:4: swing_over_bed = "28 mm": is not plausible here: 150 mm to 460 mm is; '
+        'lathe.toml:4: swing_over_bed = "28 mm": is not plausible here: 150 mm to 560 mm is; '
         "look at the unit and the decimal point; a true value beyond that is beyond these rules; typical: 280 mm",
     ),
     (

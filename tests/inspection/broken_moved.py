@@ -1,8 +1,7 @@
 """Sheets that send a hand into the chuck where the spindle can start."""
 
 from .broken import breaks
-from .broken_safety import _allowed_anywhere
-from .changed import Job, step, with_step
+from .changed import Job, allowed_anywhere, step, with_step
 
 
 def _told(number: str, sentence: str) -> Job:
@@ -48,4 +47,4 @@ def tool_changed_while_it_turns() -> Job:
 @breaks("V160", "step 2.1")
 def blank_gripped_with_the_power_on() -> Job:
     """The list of states allows it here; the rule knows by itself."""
-    return _allowed_anywhere(with_step("2.1", machine="stopped"))
+    return allowed_anywhere(with_step("2.1", machine="stopped"))

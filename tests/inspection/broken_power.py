@@ -62,7 +62,7 @@ def stub_turned_again_from_the_start_check() -> Job:
     )
 
 
-@breaks("V336", "step 8.4")
+@breaks("V336", "step 8.5")
 def pass_after_cooling_from_the_start_check() -> Job:
     job = _job("ropewalk", "job")
     again = "stop, isolate, make the cooling step again, then the start check"

@@ -6,7 +6,7 @@ from tailtrue.parts import Blank
 from tailtrue.review import Control, Held, Rating, ReviewedHazard
 
 from .broken import breaks
-from .changed import Job, reviewed_anew, with_sheet, with_step
+from .changed import Job, reviewed_anew, with_list_of_press, with_sheet, with_step
 from .sample import procedure
 from .sample_pieces import caution
 
@@ -200,7 +200,7 @@ def live_steps_worn_as_if_isolated() -> Job:
 @breaks("V95", "safety review, wear in state isolated")
 def gloves_worn_at_the_drill_press() -> Job:
     warned = caution("drill-grabs-the-collar", "caution", "drill-press")
-    return reviewed_anew(with_step("3.1", activities=("bond", "drill-press"), cautions=(warned,)))
+    return with_list_of_press(reviewed_anew(with_step("3.1", activities=("bond", "drill-press"), cautions=(warned,))))
 
 
 @breaks("V95", "safety review, wear in state isolated")

@@ -80,7 +80,7 @@ def _steps(change: Callable[[tuple[Step, ...]], tuple[Step, ...]]) -> Job:
     return tree.model_copy(update={"phases": phases}), shop
 
 
-@breaks("V220", "step 8.4")
+@breaks("V220", "step 8.5")
 def roughing_that_no_cool_reading_goes_before() -> Job:
     def bare(step: Step) -> Step:
         return step.model_copy(update={"checks": ()}) if step.id == "cool-for-roughing" else step
@@ -88,7 +88,7 @@ def roughing_that_no_cool_reading_goes_before() -> Job:
     return _steps(lambda steps: tuple(map(bare, steps)))
 
 
-@breaks("V220", "step 8.4")
+@breaks("V220", "step 8.5")
 def thermometer_in_hand_while_the_spindle_may_turn() -> Job:
     asked = Check(text=("As cool as the shop before each pass.",), blanks=(Blank(label="warmest seen", unit="degC"),))
 
@@ -106,7 +106,7 @@ def thin_joint_that_no_finding_tells_of() -> Job:
     return tree.model_copy(update={"findings": kept}), shop
 
 
-@breaks("V222", "step 8.4", also="V80 V81")
+@breaks("V222", "step 8.5", also="V80 V81")
 def thin_joint_roughed_too_deep() -> Job:
     return _lines("ropewalk", "rough-collars", lambda lines: _valued(lines, "collar.turning_cut", 1.0))
 
@@ -127,6 +127,6 @@ def collars_told_as_bonded_that_nobody_knows_of() -> Job:
     return _on_hand("")
 
 
-@breaks("V220", "step 4.4", also="V266")
+@breaks("V220", "step 4.5", also="V266")
 def shrunk_on_collars_of_a_bar_on_hand_cut_warm() -> Job:
     return _on_hand("shrink-fit")

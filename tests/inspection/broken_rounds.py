@@ -5,7 +5,7 @@ from tailtrue.parts import Check, Figure, Setting
 from .broken import breaks
 from .broken_power import _changed, _job, _step
 from .broken_ways_back import _reworded
-from .changed import Job
+from .changed import Job, with_card_figure
 
 
 def _figure(shop: str, name: str, wanted: str, fact: str, value: float) -> Job:
@@ -25,9 +25,10 @@ def relief_that_is_gone_after_one_round() -> Job:
     return _figure("fernhill", "chucked-bar-test", "relieve-middle", "chucked.relief_passes", 1)
 
 
-@breaks("V484", "step 4.3")
+@breaks("V484", "step 4.4")
 def taper_checked_at_its_finished_size() -> Job:
-    return _figure("fernhill", "taper-and-return", "turn-taper", "setover.small_at_check", 28.2)
+    tree, given = _figure("fernhill", "taper-and-return", "turn-taper", "setover.small_at_check", 28.2)
+    return with_card_figure(tree, "setover.small_at_check", 28.2), given
 
 
 @breaks("V485", "step 5.21")

@@ -83,21 +83,21 @@ def set_over_reckoned_over_the_taper_alone() -> Job:
     return _figures(tree, "setover.amount", 1.0), shop
 
 
-@breaks("V330", "step 4.3")
+@breaks("V330", "step 4.4")
 def taper_that_runs_under_the_dog() -> Job:
     tree, shop = _job("taper-and-return")
     assert shop.taper is not None
     return tree, replace(shop, taper=replace(shop.taper, dog_mm=40.0))
 
 
-@breaks("V330", "step 4.3")
+@breaks("V330", "step 4.4")
 def taper_whose_end_nobody_marks() -> Job:
     return _with_steps(
         "taper-and-return", lambda step: step.model_copy(update={"settings": ()}) if step.id == "mount-work" else step
     )
 
 
-@breaks("V330", "step 4.3")
+@breaks("V330", "step 4.4")
 def taper_longer_than_the_work_beside_the_dog() -> Job:
     tree, shop = _job("taper-and-return")
     return _figures(tree, "setover.clear_of_dog", 160.0), shop
@@ -176,17 +176,22 @@ def tag_listed_that_nobody_hangs() -> Job:
 
 @breaks("V337", "step 3.4")
 def second_screw_that_the_tailstock_does_not_have() -> Job:
-    tree, shop = _worded("taper-and-return", "re-clamp", "Snug both set-over screws.", "Snug both set-over screws now.")
+    tree, shop = _worded(
+        "taper-and-return",
+        "re-clamp",
+        "Bring both set-over screws up until they bear.",
+        "Bring both set-over screws up now.",
+    )
     return tree, replace(shop, set_over="one-screw")
 
 
 @breaks("V337", "step 3.4")
 def screws_that_the_lathe_file_counts_and_the_line_asks() -> Job:
-    asks = "Snug the set-over screws where there are two."
-    return _worded("taper-and-return", "re-clamp", "Snug both set-over screws.", asks)
+    asks = "Bring up the set-over screws where there are two."
+    return _worded("taper-and-return", "re-clamp", "Bring both set-over screws up until they bear.", asks)
 
 
-@breaks("V339", "step 4.3")
+@breaks("V339", "step 4.4")
 def dial_set_at_the_end_that_stays_large() -> Job:
     return _worded("taper-and-return", "turn-taper", "Touch the end that is to be small", "Touch the larger end")
 
@@ -256,7 +261,7 @@ def bar_on_hand_drawn_as_it_was_planned() -> Job:
     return tree, replace(shop, bar_on_hand={**shop.bar_on_hand, "collar.diameter": 69.0})
 
 
-@breaks("V75", "step 4.4")
+@breaks("V75", "step 4.5")
 def old_bond_that_nobody_looks_over() -> Job:
     return _with_steps("use-bar", lambda step: step.model_copy(update={"hold": None}) if step.id == "inspect-bar" else step)
 
@@ -321,7 +326,7 @@ def arm_held_as_if_it_were_work_for_a_cut() -> Job:
     return _with_steps("height-and-droop", changed)
 
 
-@breaks("V506", "standing procedure")
+@breaks("V506", "standing procedure", also="V109")
 def speed_limit_for_a_spindle_that_stands_still() -> Job:
     tree, known = _with_steps("height-and-droop", lambda step: step)
     turned, _ = _with_steps("use-bar", lambda step: step)

@@ -56,7 +56,7 @@ def _doubt(value: float) -> Job:
     return _with(_READ, changed)
 
 
-@breaks("V200", "step 4.7")
+@breaks("V200", "step 4.8")
 def plunger_on_the_side_of_the_tool() -> Job:
     def changed(step: Step) -> Step:
         lines = tuple(
@@ -68,14 +68,14 @@ def plunger_on_the_side_of_the_tool() -> Job:
     return _with(_READ, changed)
 
 
-@breaks("V200", "step 4.7")
+@breaks("V200", "step 4.8")
 def stand_on_the_cross_slide() -> Job:
     return _with(
         _READ, lambda step: step.model_copy(update={"text": _words(step.text, "on the saddle", "on the tool post")})
     )
 
 
-@breaks("V201", "step 4.7", also="V160 V161 V290 V340")
+@breaks("V201", "step 4.8", also="V160 V161 V290 V340")
 def tailstock_touched_between_the_skim_and_the_reading() -> Job:
     return _with(
         "stop-and-cool",
@@ -83,22 +83,22 @@ def tailstock_touched_between_the_skim_and_the_reading() -> Job:
     )
 
 
-@breaks("V201", "step 4.7")
+@breaks("V201", "step 4.8")
 def skims_of_another_day() -> Job:
     return _with("skim-collars", lambda step: step.model_copy(update={"activities": ("turning",)}))
 
 
-@breaks("V202", "step 4.7", also="V116")
+@breaks("V202", "step 4.8", also="V116")
 def doubt_less_than_the_divisions_leave() -> Job:
     return _doubt(0.001)
 
 
-@breaks("V202", "step 4.7", also="V116")
+@breaks("V202", "step 4.8", also="V116")
 def verdict_with_a_doubt_that_fills_the_limit() -> Job:
     return _doubt(0.012)
 
 
-@breaks("V202", "step 4.7")
+@breaks("V202", "step 4.8")
 def doubt_left_out() -> Job:
     return _with(
         _READ,

@@ -104,9 +104,10 @@ def paper_from_other_files() -> Job:
 def _owner(**changes: Any) -> Job:
     """The sample as an owner alone has it, with one part changed."""
     block = _sop().control
+    local = tuple(one for one in _sop().local if "reports go to" not in one.label.lower())
     alone = {
         "first": (line("who", "Only the owner uses it."),), "training": (), "supervision": (), "acknowledgement": (),
-        "records": (line("keep", "Keep the record."),), "roster_rows": 0,
+        "local": local, "records": (line("keep", "Keep the record."),), "roster_rows": 0,
         "control": block.model_copy(update={"signatories": block.signatories[:1], "status": "draft"}),
     }  # fmt: skip
     return _alone(_with(**{**alone, **changes}))
@@ -130,6 +131,17 @@ def upkeep_by_staff_that_an_owner_has_not() -> Job:
 @breaks("V453", _WHERE)
 def form_of_an_owner_signed_by_staff() -> Job:
     return _owner(local=(*_sop().local, Entry(label="Staff on duty")))
+
+
+@breaks("V453", _WHERE)
+def owner_who_reports_to_somebody() -> Job:
+    return _owner(local=(*_sop().local, Entry(label="Reports go to")))
+
+
+@breaks("V453", _WHERE)
+def tag_that_an_owner_asks_himself_to_take_off() -> Job:
+    tag = _sop().forms[0].model_copy(update={"lead": ("Only whoever keeps the lathe takes it off.",)})
+    return _owner(forms=(tag, *_sop().forms[1:]))
 
 
 @breaks("V454", _WHERE)

@@ -6,7 +6,7 @@ from functools import cache
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.advise import advise, make_procedure, procedure_of, shop_for
 from tailtrue.parts import Check, Figure
 from tailtrue.procedure import Phase, Step
 
@@ -14,6 +14,29 @@ from .broken import breaks
 from .changed import Job, figure_of
 
 _READ = "read-three-collars"
+
+
+@cache
+def _certified() -> Job:
+    bar = {
+        "label": "test bar 2, rack A", "material": "steel-low-carbon-cold-drawn", "diameter": "30 mm", "length": "340 mm",
+        "cone": "6.6 mm", "pilot": "3.15 mm", "collar_material": "aluminium-6082-t6", "collar_diameter": "67.4 mm",
+        "collar_width": "25 mm", "station": "48 mm", "fixed_by": "retaining-compound",
+    }  # fmt: skip
+    path = EXAMPLES / "fernhill" / "re-certify.toml"
+    advice = advise(path, instead={"job.third_collar": True, "stock.test_bars": [bar]})
+    return procedure_of(advice), shop_for(advice)
+
+
+def _certified_with(phase: str, step: str, change: Callable[[Step], Step]) -> Job:
+    tree, shop = _certified()
+    phases = tuple(
+        one.model_copy(update={"steps": tuple(change(each) if each.id == step else each for each in one.steps)})
+        if one.id == phase
+        else one
+        for one in tree.phases
+    )
+    return tree.model_copy(update={"phases": phases}), shop
 
 
 @cache
@@ -213,3 +236,42 @@ def _short(piece: Any) -> Any:
 def _of_two() -> Job:
     path = EXAMPLES / "fernhill" / "job.toml"
     return make_procedure(path), shop_for(advise(path))
+
+
+@breaks("V550", "steps", "V207")
+def middle_read_in_one_round_of_a_certificate() -> Job:
+    def of_two(step: Step) -> Step:
+        checks = tuple(
+            check.model_copy(update={"blanks": tuple(one for one in check.blanks if "middle" not in one.label)})
+            for check in step.checks
+        )
+        return step.model_copy(update={"checks": checks})
+
+    return _certified_with("end-for-end", _READ, of_two)
+
+
+@breaks("V550", "step 5.8")
+def middle_of_both_rounds_not_compared() -> Job:
+    return _certified_with(
+        "end-for-end", "compare-swap", lambda step: step.model_copy(update={"checks": (step.checks[0], *step.checks[2:])})
+    )
+
+
+def _with_places(wanted: Callable[[str], bool]) -> Job:
+    tree, shop = _certified()
+    assert tree.work_record is not None
+    blocks = tuple(
+        block.model_copy(update={"entries": tuple(place for place in block.entries if wanted(place.label))})
+        for block in tree.work_record.blocks
+    )
+    return tree.model_copy(update={"work_record": tree.work_record.model_copy(update={"blocks": blocks})}), shop
+
+
+@breaks("V550", "work record, rounds")
+def record_of_three_collars_with_places_for_two() -> Job:
+    return _with_places(lambda label: label not in ("middle, first", "middle, second"))
+
+
+@breaks("V550", "work record, rounds")
+def record_without_the_deviation_of_the_middle() -> Job:
+    return _with_places(lambda label: not label.startswith("middle less"))

@@ -52,37 +52,37 @@ def _tells(piece: str | Figure, fact: str) -> bool:
     return isinstance(piece, Figure) and piece.fact == fact
 
 
-@breaks("V310", "step 6.20")
+@breaks("V310", "step 6.23")
 def drill_sent_through_the_blank_as_it_was_cast() -> Job:
     return _told("job-cast", "drill-blank", "hole.travel_needed", 52.0)
 
 
-@breaks("V310", "step 6.20")
+@breaks("V310", "step 6.23")
 def drill_that_stops_inside_the_blank() -> Job:
     return _told("job-cast", "drill-blank", "hole.travel_needed", 30.0)
 
 
-@breaks("V310", "step 6.22", also="V86")
+@breaks("V310", "step 6.25", also="V86")
 def boring_bar_set_out_for_the_blank_as_it_was_cast() -> Job:
     return _told("job-cast", "set-boring-bar", "bore.overhang", 47.0)
 
 
-@breaks("V310", "step 6.22", also="V86")
+@breaks("V310", "step 6.25", also="V86")
 def width_that_is_not_the_one_faced_to() -> Job:
     return _told("job-cast", "set-boring-bar", "bore.through_width", 36.0)
 
 
-@breaks("V203", "step 6.20")
+@breaks("V203", "step 6.23")
 def room_behind_a_band_not_told() -> Job:
     return _told("job-cast", "drill-blank", "blank.room_behind", None)
 
 
-@breaks("V203", "step 6.20")
+@breaks("V203", "step 6.23")
 def band_gripped_so_deep_that_the_drill_strikes() -> Job:
     return _told("job-cast", "drill-blank", "blank.room_behind", 6.0)
 
 
-@breaks("V316", "step 6.3")
+@breaks("V316", "step 6.6")
 def band_that_one_pass_does_not_reach() -> Job:
     return _told("job-cast", "turn-band", "collar.band_passes", 1.0)
 
@@ -92,14 +92,19 @@ def raw_blank_whose_passes_nobody_tells() -> Job:
     return _told("job-cast", "turn-band", "collar.band_passes", None)
 
 
-@breaks("V317", "step 6.13")
+@breaks("V317", "step 6.16")
 def many_cuts_to_width_told_as_few() -> Job:
-    return _told("job-cast", "face-blank-to-width", "collar.second_cuts", 5.0)
+    return _told("job-cast", "face-blank-to-width", "collar.second_rough_cuts", 5.0)
 
 
-@breaks("V317", "step 6.13")
+@breaks("V317", "step 6.16")
 def cuts_to_width_that_nobody_counts() -> Job:
-    return _told("job-cast", "face-blank-to-width", "collar.second_cuts", None)
+    return _told("job-cast", "face-blank-to-width", "collar.second_rough_cuts", None)
+
+
+@breaks("V317", "step 6.16", also="V233")
+def face_that_takes_an_afternoon_of_light_cuts() -> Job:
+    return _told("job-cast", "face-blank-to-width", "collar.widening.depth", 0.3)
 
 
 def _on_pads() -> Job:
@@ -127,11 +132,11 @@ def bar_spun_on_greased_pads() -> Job:
     return tree.model_copy(update={"phases": phases}), shop
 
 
-@breaks("V495", "step 6.10")
+@breaks("V495", "step 6.13")
 def blank_turned_round_that_stands_out_as_before() -> Job:
     return _told("job-cast", "reseat-four-jaw", "collar.again_out", 28.0)
 
 
-@breaks("V495", "step 6.10")
+@breaks("V495", "step 6.13")
 def blank_turned_round_and_nobody_tells_how_far_it_stands_out() -> Job:
     return _told("job-cast", "reseat-four-jaw", "collar.again_out", None)

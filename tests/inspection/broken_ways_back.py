@@ -27,7 +27,7 @@ def _reworded(shop: str, name: str, wanted: str, old: str, new: str) -> Job:
     return _changed(job, wanted, text=_lines(job[0], wanted, old, new))
 
 
-@breaks("V480", "step 4.4")
+@breaks("V480", "step 4.5")
 def clamps_slackened_under_the_work() -> Job:
     return _without("fernhill", "taper-and-return", "check-taper", "IF it is wrong, THEN lift the work out")
 
@@ -65,7 +65,7 @@ def bore_cut_by_the_tool_that_faced() -> Job:
     return _reworded("fernhill", "job", "set-boring-bar", "Fit the boring bar, its tip", "Set the tip")
 
 
-@breaks("V487", "step 4.4")
+@breaks("V487", "step 4.5")
 def whole_set_over_set_twice() -> Job:
     job = _job("fernhill", "taper-and-return")
     lines = tuple(
@@ -75,7 +75,7 @@ def whole_set_over_set_twice() -> Job:
     return _changed(job, "set-over", settings=lines)
 
 
-@breaks("V487", "step 4.4")
+@breaks("V487", "step 4.5")
 def state_before_the_set_over_written_over() -> Job:
     return _back_to("fernhill", "taper-and-return", "check-taper", "isolate-for-set-over")
 

@@ -200,27 +200,46 @@ def a_way_of_the_centre_beside_what_is_left() -> Job:
 
 @breaks("V443", "work record, Difference of the bands, and what it asks")
 def a_foot_turned_in_limits() -> Job:
-    return _with_words("chucked-bar-test", "chucked.table", "leave it", "level the bed")
+    return _with_words("chucked-bar-test", "chucked.bands", "in limits: turn no foot", "out: level the bed")
+
+
+@breaks("V443", "work record, Difference of the bands, and what it asks")
+def a_band_that_ends_before_the_next_begins() -> Job:
+    return _with_cell("chucked-bar-test", "chucked.bands", 0, 1, 0.5 * _value("chucked-bar-test", "chucked.bands", 0, 1))
+
+
+@breaks("V443", "work record, Difference of the bands, and what it asks")
+def bands_that_end_before_what_is_out() -> Job:
+    tables = tuple(
+        one.model_copy(update={"lines": one.lines[:-1]}) if one.id == "chucked.bands" else one
+        for one in _record("chucked-bar-test").tables
+    )
+    return _with("chucked-bar-test", tables=tables)
+
+
+@breaks("V443", "work record, What a difference comes to that is acted on")
+def a_difference_acted_on_that_is_not_surely_out() -> Job:
+    return _with_cell("chucked-bar-test", "chucked.table", 0, 0, 0.5 * _value("chucked-bar-test", "chucked.bands", 2, 0))
 
 
 @breaks("V443", "work record, Difference of the bands, and what it asks")
 def what_is_out_left_alone() -> Job:
-    return _with_words("chucked-bar-test", "chucked.table", "level the bed", "leave it")
+    return _with_words("chucked-bar-test", "chucked.bands", "out: level the bed", "in limits: turn no foot")
 
 
-@breaks("V443", "work record, Difference of the bands, and what it asks")
+@breaks("V443", "work record, What a difference comes to that is acted on")
 def the_whole_difference_told_as_the_lead_of_the_tool() -> Job:
     value = _value("chucked-bar-test", "chucked.table", -1, 0)
     return _with_cell("chucked-bar-test", "chucked.table", -1, 1, value)
 
 
-@breaks("V443", "work record, Difference of the bands, and what it asks")
+@breaks("V443", "work record, What a difference comes to that is acted on")
 def a_taper_of_another_length() -> Job:
     value = _value("chucked-bar-test", "chucked.table", -1, 2)
     return _with_cell("chucked-bar-test", "chucked.table", -1, 2, 1.2 * value)
 
 
-@breaks("V443", "work record, Difference of the bands, and what it asks")
+@breaks("V443", "work record, What a difference comes to that is acted on")
 def differences_that_do_not_rise() -> Job:
     tables = tuple(one.model_copy(update={"lines": one.lines[::-1]}) for one in _record("chucked-bar-test").tables)
     return _with("chucked-bar-test", tables=tables)
@@ -328,6 +347,6 @@ def readings_that_go_into_no_record() -> Job:
     return tree.model_copy(update={"phases": phases}), given
 
 
-@breaks("V443", "work record, Difference of the bands, and what it asks")
+@breaks("V443", "work record, What a difference comes to that is acted on")
 def a_foot_to_turn_without_its_taper() -> Job:
     return _with_cell("chucked-bar-test", "chucked.table", -1, 2, None)

@@ -7,9 +7,9 @@ from typing import Any
 from review_sample import review
 from tailtrue.inspection import Shop
 from tailtrue.parts import Caution, Check, Figure, Setting
-from tailtrue.procedure import Phase, Procedure, Step
+from tailtrue.procedure import Phase, Procedure, StartLine, StartList, Step
 
-from .sample import card_of, procedure, shop
+from .sample import STATES, card_of, procedure, shop
 from .sample_sop import sop_of
 from .sample_time import plan, timed
 
@@ -31,6 +31,19 @@ def with_sheet(**changes: Any) -> Job:
     """The sample with other parts."""
     changed = procedure().model_copy(update=changes)
     return changed.model_copy(update={"sop": changes.get("sop", sop_of(changed))}), shop()
+
+
+def with_list_of_press(job: Job) -> Job:
+    """The same sheet, its card with the list that a drill press asks for."""
+    tree, givens = job
+    assert tree.card is not None
+    items = ("key", "gloves", "sleeves, hair", "work", "guard", "chuck by hand")
+    press = StartList(
+        title="Before the press starts",
+        lines=tuple(StartLine(item=item, state="as said") for item in items),
+        ends_with="Done",
+    )
+    return tree.model_copy(update={"card": tree.card.model_copy(update={"besides": (press,)})}), givens
 
 
 def with_title(**changes: Any) -> Job:
@@ -190,3 +203,29 @@ def on_step(job: Job, wanted: str, change: Callable[[Step], Step]) -> Job:
 def place_of(job: Job, wanted: str) -> str:
     """Where the first step of that name stands, as the inspection says it."""
     return next(f"step {one.number}" for phase in job[0].phases for one in phase.steps if one.id == wanted)
+
+
+def allowed_anywhere(job: Job) -> Job:
+    """The same sheet in a shop whose list allows every activity in every state of the machine."""
+    changed, givens = job
+    every = frozenset({"isolated", "stopped", "turning"})
+    return changed, replace(givens, states=dict.fromkeys(STATES, every))
+
+
+def with_card_figure(tree: Procedure, fact: str, value: float) -> Procedure:
+    """The sheet whose card says another value too, so that both are wrong alike."""
+    assert tree.card is not None
+    groups = tuple(
+        group.model_copy(
+            update={
+                "lines": tuple(
+                    line.model_copy(update={"value": figure_of(line.value, value=value)})
+                    if line.value.fact == fact
+                    else line
+                    for line in group.lines
+                )
+            }
+        )
+        for group in tree.card.groups
+    )
+    return tree.model_copy(update={"card": tree.card.model_copy(update={"groups": groups})})

@@ -48,6 +48,7 @@ INTERVALS = {
     "cutting/drill_feeds": ("over_mm", "upto_mm", ()),
     "tools/centre_drill_choice": ("over_mm", "upto_mm", ()),
     "machines/chuck_limits": ("body_over_mm", "body_upto_mm", ()),
+    "machines/chuck_masses": ("body_over_mm", "body_upto_mm", ()),
     "fits/attachment_clearance": ("over_mm", "upto_mm", ("method",)),
     "fits/bar_tolerances": ("over_mm", "upto_mm", ("specification", "finish")),
     "joints/derating": ("from_mm", "to_mm", ("factor", "condition")),

@@ -82,7 +82,7 @@ def test_a_log_takes_the_step_of_its_version_with_the_first_record_that_needs_it
         book.add(check(1, 40))
         assert version_of(path) == 1
         book.add(by_indicator(1, 50))
-    assert version_of(path) == 2 == VERSION
+    assert version_of(path) == 2 < VERSION
     with Book.open(path) as book:
         assert [one.record.read_by for one in book.records()] == ["micrometer", "micrometer", "micrometer", "indicator"]
         book.add(check(2, 60))

@@ -10,13 +10,18 @@ from tailtrue.errors import Problem
 from tailtrue.log.faults import RecordWrong
 from tailtrue.log.fields import implausible, labelled, place_of, record_catalogue
 from tailtrue.log.record import ChuckTest, Judgement, Record
-from tailtrue.log.record_file import read_record
+from tailtrue.log.record_file import whole
 from tailtrue.log.typed import read_typed
 from tailtrue.places import knowledge_folder
 
 from .sample import EVERYTHING, check, record
 
 TYPED = Path(__file__).with_name("typed.toml")
+
+
+def read_record(path: Path, date_time: str | None) -> Record:
+    """The record in a file, as it is read where `--date` may be given beside it."""
+    return whole(read_typed(path), {} if date_time is None else {"date": date_time})
 
 
 def changed(folder: Path, *changes: tuple[str, str]) -> Path:

@@ -7,7 +7,7 @@ import pytest
 
 from tailtrue.parts import Dials, Figure
 from tailtrue.places import templates_folder
-from tailtrue.procedure import CardGroup, CardLine, Procedure
+from tailtrue.procedure import CardGroup, CardLine, CardPlace, Procedure, StartLine, StartList
 from tailtrue.render.card import messages, to_card_html, to_card_markdown
 from tailtrue.render.card_rows import LAYOUTS, Block, Row, blocks, laid_out, room_below, side_by_side
 from tailtrue.render.numbers import read
@@ -15,6 +15,7 @@ from tailtrue.render.words import say
 
 from .reading import Element, read_page
 from .sample import MACHINE, NUMBER, procedure
+from .sample_pieces import mm
 
 STYLE = (templates_folder() / "card.css").read_text(encoding="utf-8")
 
@@ -39,6 +40,10 @@ def plain(text: str) -> str:
     return " ".join(text.split())
 
 
+def cells(row: Element) -> list[str]:
+    return [plain(cell.words) for kind in ("th", "td") for cell in row.all(kind)]
+
+
 def number_rows(page: Element) -> list[Element]:
     return [row for table in page.all("table", "numbers") for row in table.all("tr") if list(row.all("td", "number"))]
 
@@ -46,6 +51,13 @@ def number_rows(page: Element) -> list[Element]:
 def set_rows(page: Element) -> list[Element]:
     """Those of the steps: the look-up table has a number for its label."""
     return [row for row in number_rows(page) if not list(row.all("th", "by"))]
+
+
+def move_rows(page: Element) -> list[tuple[str, str]]:
+    """The look-up table: what is read, and what is done."""
+    (table,) = page.all("table", "moves")
+    (body,) = table.all("tbody")
+    return [(plain(next(row.all("th")).words), plain(next(row.all("td")).words)) for row in body.all("tr")]
 
 
 def due_rows(tree: Procedure, dials: Dials) -> list[tuple[str, str, str]]:
@@ -69,7 +81,7 @@ def test_each_number_of_the_card_has_its_own_line_with_its_unit(tree: Procedure,
 
 
 def test_an_operation_stands_over_its_lines_with_the_numbers_of_its_steps(tree: Procedure, page: Element) -> None:
-    heads = [plain(next(table.all("thead")).words) for table in page.all("table", "numbers")]
+    heads = [plain(head.words) for table in page.all("table", "numbers") for head in table.all("thead")]
     heads = [head for head in heads if not head.startswith("Collars differ by")]
     due = [f"{group.title} {', '.join(dict.fromkeys(line.step for line in group.lines))}" for group in tree.card.groups]
     assert list(dict.fromkeys(heads)) == due
@@ -77,7 +89,7 @@ def test_an_operation_stands_over_its_lines_with_the_numbers_of_its_steps(tree: 
 
 def test_decimal_points_stand_under_each_other(page: Element) -> None:
     rights = set()
-    for row in number_rows(page):
+    for row in set_rows(page):
         cell = next(row.all("td", "number"))
         room = re.fullmatch(r"padding-right: ([\d.]+)ch", cell.attributes["style"])
         assert room
@@ -139,14 +151,15 @@ def test_a_message_stands_before_the_first_line_to_do(page: Element) -> None:
     assert text.index("DANGER") < text.index("Before each start") < text.index("Do, then tick")
 
 
-def test_each_line_of_the_list_has_its_state_and_a_blank_and_no_way_round(tree: Procedure, page: Element) -> None:
+def test_each_line_of_the_list_has_its_state_a_value_its_blank_and_none_a_way_round(tree: Procedure, page: Element) -> None:
     rows = list(next(page.all("table", "called")).all("tr"))
     assert len(rows) == len(tree.card.start.lines)
     for line, row in zip(tree.card.start.lines, rows, strict=True):
-        unit = ", rev/min" if line.unit else ""
-        assert plain(row.words) == f"{line.item} {line.state}{unit}"
-        (blank,) = row.all("span", "line")
-        assert blank.attributes["aria-label"] == "write what was found"
+        assert cells(row) == ([f"{line.item} {line.state}, rev/min", ""] if line.unit else [line.item, line.state])
+        # The list is called at every start: only what is a value is written, and nothing is ticked.
+        assert len(list(row.all("span", "line"))) == bool(line.unit)
+        assert not list(row.all("span", "box"))
+    assert [line.item for line in tree.card.start.lines if line.unit] == ["speed"]
     assert not re.search(r"\bn/?a\b|not applicable", page.words, flags=re.IGNORECASE)
 
 
@@ -168,19 +181,71 @@ def test_the_card_says_how_to_go_on_after_a_call_and_where_each_list_ends(tree: 
 def test_the_look_up_table_has_every_move_and_says_the_direction_in_words(
     tree: Procedure, page: Element, dials: Dials
 ) -> None:
-    rows = [row for row in number_rows(page) if list(row.all("th", "by"))]
-    found = [(plain(next(row.all("th")).words), plain(next(row.all("td")).words)) for row in rows]
     inside, outside = tree.look_up.inside, tree.look_up.outside
+    found = [row for row in move_rows(page) if not row[0].startswith(("up to", "below"))]
     assert found == [
         (read(row.difference, dials).number, read(row.move, dials).number)
         for row in tree.look_up.rows
         if row.move is not None and not (inside and outside and inside.value < row.difference.value <= outside.value)
     ]
     assert len(found) > 3
-    assert {plain(list(row.all("td"))[1].words) for row in rows} == {"mm" if dials == "metric" else "in"}
+    unit = "mm" if dials == "metric" else "in"
+    (heads,) = page.all("tr", "heads")
+    assert [plain(head.words) for head in heads.all("th")] == [f"Collars differ by, {unit}", f"move, {unit}"]
     which = [plain(head.words) for head in page.all("th", "direction")]
     assert f"Tailstock end LARGER: {tree.look_up.larger_at_tailstock}" in which
     assert f"Tailstock end SMALLER: {tree.look_up.smaller_at_tailstock}" in which
+
+
+def test_whoever_reads_a_difference_that_moves_nothing_finds_what_to_do(tree: Procedure, dials: Dials) -> None:
+    outside = mm("align.outside", 0.0245, "difference", "least")
+    told = tree.look_up
+    rows = tuple(row for row in told.rows if row.move is None or row.difference.value > told.inside.value)
+    look_up = told.model_copy(update={"outside": outside, "rows": rows})
+    first, second, third, *_ = move_rows(read_page(to_card_html(tree.model_copy(update={"look_up": look_up}))))
+    inside = read(look_up.inside, dials).number
+    assert first == (f"up to {inside}", "leave it")
+    assert second == (f"below {read(outside, dials).number}", "read again")
+    assert Decimal(third[0]) >= Decimal(read(outside, dials).number)
+
+
+def test_a_band_of_a_tailstock_that_cannot_be_moved_asks_for_no_move(tree: Procedure) -> None:
+    fixed = tree.look_up.model_copy(update={"can_move": False})
+    assert move_rows(read_page(to_card_html(tree.model_copy(update={"look_up": fixed}))))[0][1] == "in limits"
+    blind = fixed.model_copy(update={"inside": None, "verdict_possible": False})
+    assert move_rows(read_page(to_card_html(tree.model_copy(update={"look_up": blind}))))[0][1] == "not told"
+
+
+def test_a_reading_that_is_carried_has_a_place_with_its_unit(tree: Procedure, dials: Dials) -> None:
+    place = CardPlace(label="droop", unit="mm", at="droop", step="2.2")
+    group = CardGroup(title="Droop of the arm", lines=(), places=(place,))
+    job = tree.model_copy(update={"card": tree.card.model_copy(update={"groups": (group,)})})
+    unit = "mm" if dials == "metric" else "in"
+    table = next(read_page(to_card_html(job)).all("table", "numbers"))
+    assert [cells(row) for row in table.all("tr")] == [["Droop of the arm 2.2"], [f"droop, {unit}", ""]]
+    assert len(list(table.all("span", "line"))) == 1
+    assert f"| Droop of the arm (2.2) | droop | ____ | {unit} |" in to_card_markdown(job)
+
+
+def test_a_machine_that_starts_besides_has_its_own_list(tree: Procedure) -> None:
+    press = StartList(
+        title="Before the drill press starts", lines=(StartLine(item="guard", state="shut"),), ends_with="Done"
+    )
+    job = tree.model_copy(update={"card": tree.card.model_copy(update={"besides": (press,)})})
+    _, found = read_page(to_card_html(job)).all("section", "start")
+    assert plain(next(found.all("h2")).words) == "Before the drill press starts"
+    assert [cells(row) for row in found.all("tr")] == [["guard", "shut"]]
+    assert plain(next(found.all("p", "ends")).words) == "Done"
+    assert "## Before the drill press starts\n\n- guard **shut**\n\nDone." in to_card_markdown(job)
+
+
+def test_the_mark_of_a_start_is_explained_only_where_a_line_has_it(tree: Procedure) -> None:
+    still = tuple(line.model_copy(update={"starts": False}) for line in tree.card.steps)
+    job = tree.model_copy(update={"card": tree.card.model_copy(update={"steps": still})})
+    assert tree.card.list_first in to_card_markdown(tree)
+    for text in (to_card_html(job), to_card_markdown(job)):
+        assert tree.card.list_first not in text
+        assert chr(0x25BA) not in text
 
 
 def test_a_tool_is_a_number_of_its_own_and_tools_at_one_speed_stand_under_it() -> None:

@@ -7,11 +7,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from shops import EXAMPLES
+from tailtrue.advise import make_procedure
+from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
 from tailtrue.render.drawing import WIDTH, bar_drawing, described, text_points
 from tailtrue.render.ink import Ink, text_width, wrap
 from tailtrue.render.move import move_drawing, side_of
+from tailtrue.render.numbers import read
 
+from .drawn import faults, text_boxes
 from .reading import Element, read_page
 from .sample import drawing, procedure
 
@@ -173,3 +178,64 @@ def test_no_arrow_is_drawn_for_words_that_name_no_side() -> None:
     assert "LARGER:" not in words
     assert "tool" not in words
     assert side_of("toward you or away from you") is None
+
+
+@pytest.mark.parametrize(
+    ("dials", "name", "seen", "cone_first"),
+    # ISO 5456-2: the symbol of each method; what is seen from the left stands at the right in the first angle.
+    [
+        ("metric", "first-angle projection", "seen from end A", True),
+        ("inch", "third-angle projection", "seen from end B", False),
+    ],
+)
+def test_the_method_of_projection_is_told_in_sign_and_words(dials: Dials, name: str, seen: str, cone_first: bool) -> None:
+    tree = make_procedure(EXAMPLES / "fernhill" / "job.toml")
+    page = read_page(bar_drawing(tree.drawing, dials))
+    words = [box.words for box in text_boxes(page)]
+    assert name in words
+    assert seen in words
+    cone = list(page.all("path", "hole"))[-1]
+    at = [float(x) for x, _ in re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", cone.attributes["d"])]
+    rings = float(list(page.all("circle"))[-1].attributes["cx"])
+    assert (max(at) < rings) is cone_first
+    ends: dict[float, list[float]] = {}
+    for x, y in re.findall(r"[ML](-?[\d.]+) (-?[\d.]+)", cone.attributes["d"]):
+        ends.setdefault(float(x), []).append(float(y))
+    halves = {x: max(heights) - min(heights) for x, heights in ends.items()}
+    assert halves[min(halves)] < halves[max(halves)]
+
+
+@pytest.mark.parametrize(("job", "limits"), [("job", True), ("use-bar", False)])
+def test_the_bar_shows_cone_angle_and_the_limits_of_its_stock_where_it_is_made(job: str, limits: bool) -> None:
+    sheet = make_procedure(EXAMPLES / "fernhill" / f"{job}.toml")
+    assert sheet.drawing is not None
+    words = {box.words for box in text_boxes(read_page(bar_drawing(sheet.drawing, "metric")))}
+    cone = read(sheet.drawing.dimensions["centre_hole.cone_diameter"], "metric").number
+    assert f"Ø{cone} × 60°" in words
+    assert ("24.870–25.000" in words) is limits
+    assert ("bar.least" in sheet.drawing.dimensions) is limits
+
+
+@settings(max_examples=100, deadline=None)
+@given(
+    st.floats(200, 600),
+    st.floats(16, 42),
+    st.floats(12, 100),
+    st.floats(12, 30),
+    st.floats(0, 20),
+    st.sampled_from(["cold-drawn low-carbon steel", "continuous-cast grey iron of no known grade"]),
+    st.sampled_from(["metric", "inch"]),
+)
+def test_no_words_touch_on_the_drawing_of_any_bar(
+    length: float, bar: float, wall: float, width: float, further: float, material: str, dials: Dials
+) -> None:
+    station = 35 + width / 2 + further
+    sizes = {"bar.length": length, "bar.diameter": bar, "collar.diameter": bar + wall, "collar.width": width}
+    sizes |= {"collar.station": station, "collar.spacing": length - 2 * station}
+    plain = drawing()
+    dimensions = {
+        name: figure.model_copy(update={"value": sizes.get(name, figure.value)}) for name, figure in plain.dimensions.items()
+    }
+    labels = {**plain.labels, "bar_note": f"bar: {material}", "collar_note": f"collars: {material}"}
+    one = plain.model_copy(update={"dimensions": dimensions, "labels": labels})
+    assert faults(bar_drawing(one, dials)) == []

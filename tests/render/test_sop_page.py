@@ -21,7 +21,7 @@ from .test_print import printed
 BODY_POINTS = 10.0
 # An owner alone at home trains, supervises and releases nobody; a shop with others must have all of these.
 ALONE = "quarry-road"
-FOR_OTHERS = ("training", "supervision", "acknowledgement", "roster")
+FOR_OTHERS = ("training", "supervision", "who", "acknowledgement", "roster")
 
 
 @pytest.fixture(scope="module", params=["fernhill", ALONE])
@@ -234,12 +234,26 @@ def test_a_tree_without_one_makes_none(tree: Procedure) -> None:
         to_sop_html(tree.model_copy(update={"sop": None}))
 
 
-def test_an_owner_has_one_column_of_steps_and_no_empty_one(name: str, tree: Procedure) -> None:
-    heads = [
-        " ".join(cell.words.split()) for cell in next(iter(read_page(to_sop_html(tree)).all("table", "matrix"))).all("th")
-    ]
-    assert ("The owner" in heads) == (name == ALONE)
+def test_who_may_do_which_step_is_told_where_others_are_and_an_owner_alone_has_no_such_table(
+    name: str, tree: Procedure
+) -> None:
+    tables = list(read_page(to_sop_html(tree)).all("table", "matrix"))
+    heads = [" ".join(cell.words.split()) for table in tables for cell in table.all("th")]
+    assert bool(tables) == (name != ALONE)
     assert ("Staff only" in heads) == (name != ALONE)
+
+
+def test_a_step_that_not_everybody_may_do_stands_by_number_and_title(tree: Procedure) -> None:
+    rows = [
+        " ".join(row.words.split())
+        for table in read_page(to_sop_html(tree)).all("table", "matrix")
+        for row in table.all("tr")
+    ]
+    if rows:
+        for phase in sop_of(tree).who:
+            row = next(words for words in rows if words.startswith(f"{phase.phase} {phase.title}"))
+            assert all(f"{step.number} {step.title}" in row for step in (*phase.supervised, *phase.staff))
+            assert ("every other step" in row) == bool(phase.any and (phase.supervised or phase.staff))
 
 
 def test_changes_stand_in_rows_with_their_reason(tree: Procedure) -> None:

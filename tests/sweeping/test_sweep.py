@@ -52,10 +52,10 @@ def test_what_the_inspection_finds_on_a_sheet_is_told_with_its_job(monkeypatch: 
     assert found.where == "step 3.1, sheet of the sweep with job.title = bar"
 
 
-def test_the_sweep_makes_sheets_and_refusals_and_few_jobs_that_cannot_be_read() -> None:
+def test_the_sweep_makes_sheets_and_refusals_and_next_to_no_jobs_that_cannot_be_read() -> None:
     assert reach().jobs > 500
     assert 50 < reach().refused < reach().jobs / 2
-    assert reach().unread < reach().jobs / 4
+    assert reach().unread < 0.03 * reach().jobs
 
 
 def test_what_no_job_reaches_is_told() -> None:
@@ -118,7 +118,7 @@ def test_every_choice_both_answers_and_both_ends_of_a_size_are_tried() -> None:
     facts = knowledge().given.facts
     assert values(facts["lathe.set_over"]) == ("two-screws", "one-screw", "none")
     assert values(facts["job.minor"]) == (True, False)
-    assert values(facts["lathe.between_centres"]) == ("200 mm", "600 mm", "1600 mm")
+    assert values(facts["lathe.between_centres"]) == ("200 mm", "600 mm", "2200 mm")
     tried = {name for raw in jobs_of(knowledge(), read_sweep(knowledge())) for name in raw}
     plain = {name for name, fact in facts.items() if values(fact)}
     assert plain <= tried

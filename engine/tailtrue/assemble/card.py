@@ -7,9 +7,10 @@ from typing import TypeVar
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.steps import settings
 from tailtrue.parts import Caution, Figure, Text
-from tailtrue.procedure import Card, CardGroup, CardLine, Phase, ShortStep, StartLine, StartList, Step
-from tailtrue.store.knowledge import CardGroupText, CardLineText, PageLine, Route, Trouble
+from tailtrue.procedure import Card, CardGroup, CardLine, CardPlace, Phase, ShortStep, StartLine, StartList, Step
+from tailtrue.store.knowledge import CardGroupText, CardLineText, PageLine, Route, StopAtOnce, Trouble
 from tailtrue.store.page_models import CardFile, ShortStepFile, StartListFile
+from tailtrue.wording import Wording
 
 Line = TypeVar("Line", PageLine, Trouble)
 MOST_MESSAGES = 3
@@ -20,6 +21,16 @@ def about(route: Route, lines: Iterable[Line]) -> tuple[Line, ...]:
     return tuple(line for line in lines if route.has_to_do_with(line.concerns))
 
 
+def stops_of(stops: Iterable[StopAtOnce], phases: Iterable[Phase]) -> Iterator[Wording]:
+    """What stops this job at once: nothing runs dry, shakes or throws chips where the spindle never turns."""
+    steps = [step for phase in phases for step in phase.steps]
+    spindle = "turns" if any(map(_turns, steps)) else "stands"
+    done = {activity for step in steps for activity in step.activities}
+    for one in stops:
+        if one.file.spindle in ("", spindle) and (not one.file.activities or done.intersection(one.file.activities)):
+            yield one.text
+
+
 def card(filler: Filler, phases: Iterable[Phase], route: Route, for_the_job: Iterable[Caution]) -> Card:
     """The card of a job. A group without a line in this job is left out."""
     page = filler.case.knowledge.page.card
@@ -27,12 +38,17 @@ def card(filler: Filler, phases: Iterable[Phase], route: Route, for_the_job: Ite
     steps = [step for phase in phases for step in phase.steps]
     dangers = _dangers(for_the_job, phases)
     start = _list(page.file.start if any(map(_turns, steps)) else page.file.still, dangers)
-    groups = (CardGroup(title=group.title, lines=tuple(_lines(filler, group, steps))) for group in page.groups)
+    done = {activity for step in steps for activity in step.activities}
+    groups = (
+        CardGroup(title=group.title, lines=tuple(_lines(filler, group, steps)), places=tuple(_places(group, steps)))
+        for group in page.groups
+    )
     return Card(
         messages=_messages(page.file, start, dangers),
         start=start,
+        besides=tuple(_list(other, ()) for other in page.file.other if done.intersection(other.activities)),
         notes=settings(filler, about(route, page.notes)),
-        groups=tuple(group for group in groups if group.lines),
+        groups=tuple(group for group in groups if group.lines or group.places),
         steps_title=page.file.short.title,
         steps=tuple(_short(page.file.short.line, steps)),
         list_first=page.file.short.list_first,
@@ -101,11 +117,19 @@ def _lines(filler: Filler, group: CardGroupText, steps: list[Step]) -> Iterator[
             yield from lines
 
 
+def _places(group: CardGroupText, steps: list[Step]) -> Iterator[CardPlace]:
+    """The readings that are carried, each with the unit of its blank at the step."""
+    for wanted in group.places:
+        for step in (step for step in steps if step.id in group.steps):
+            for blank in (blank for check in step.checks for blank in check.blanks if blank.label == wanted.of):
+                yield CardPlace(label=wanted.label, unit=blank.unit, at=blank.label, step=step.number)
+
+
 def _set_at(filler: Filler, wanted: CardLineText, step: Step) -> Iterator[tuple[CardLine, ...]]:
     """What is set at a step with what is told beside it; under a label of its own also the ends of what is accepted."""
     for setting in step.settings:
         for piece in _figures(setting.value, wanted.fact):
-            label = filler.text(wanted.label) if wanted.label.parts else setting.label
+            label = filler.text(wanted.label) if wanted.label.parts else _in_short(setting.label, wanted.tool)
             beside = _figures(setting.reason, wanted.beside)
             yield (
                 CardLine(label=label, value=piece, step=step.number),
@@ -115,6 +139,11 @@ def _set_at(filler: Filler, wanted: CardLineText, step: Step) -> Iterator[tuple[
         for end in (check.limits.low, check.limits.high) if check.limits else ():
             if end is not None and end.fact == wanted.fact:
                 yield (CardLine(label=filler.text(wanted.label), value=end, step=step.number),)
+
+
+def _in_short(label: Text, tool: str) -> Text:
+    """The label of a tool with a word of the card in place of the words before its size."""
+    return (f"{tool} ", label[-1]) if tool and len(label) > 1 else label
 
 
 def _figures(text: Text, fact: str) -> Iterator[Figure]:

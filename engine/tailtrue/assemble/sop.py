@@ -32,7 +32,7 @@ from tailtrue.shop_sheet import (
 from tailtrue.store.knowledge import Route
 from tailtrue.store.sop import Entry as EntryText
 from tailtrue.store.sop import FormText, Paper, Rule, SopTexts, belonging
-from tailtrue.store.sop_models import Part, SopControlFile, SopEmergencyFile, SopLimitFile
+from tailtrue.store.sop_models import Part, SopControlFile, SopEmergencyFile, SopLimitFile, SopPageFile
 from tailtrue.truth import Truth
 
 
@@ -43,7 +43,7 @@ def sop_sheet(filler: Filler, tree: Procedure, route: Route) -> ShopSheet:
     page = texts.page.file
     paper = texts.papers[route.file.id]
     scope = Line(id="scope", text=filler.text(paper.scope), sources=tuple(page.sources))
-    hazards = tuple(_hazards(tree, page.hazards_at_least, page.likely_at_least))
+    hazards = tuple(_hazards(tree, page))
     worn = tuple(
         WearRow(
             state=rule.file.state,
@@ -207,18 +207,27 @@ def _who(tree: Procedure) -> Iterator[WhoRow]:
         yield WhoRow(phase=phase.number, title=phase.title, any=by("any"), supervised=by("supervised"), staff=by("staff"))
 
 
-def _hazards(tree: Procedure, at_least: int, likely: int) -> Iterator[HazardRow]:
-    """Every danger, the worst of the likely hazards and those that the shop speaks of, each once, dangers first."""
+def _hazards(tree: Procedure, page: SopPageFile) -> Iterator[HazardRow]:
+    """Every danger, the worst of the likely hazards and those that the shop speaks of, each once, dangers first.
+
+    Where few are as bad as that, the worst of the others fill the table: work with little to fear has its own worst.
+    """
     every: dict[str, Caution] = {caution.id: caution for caution in tree.job_cautions}
     for phase in tree.phases:
         every.update({caution.id: caution for caution in phase.cautions})
         every.update({caution.id: caution for step in phase.steps for caution in step.cautions})
-    worst = [
-        one
-        for one in every.values()
-        if one.signal == "danger" or one.shop_rule or (one.severity >= at_least and one.likelihood >= likely)
-    ]
-    for caution in sorted(worst, key=lambda one: (one.signal != "danger", -one.severity, -one.likelihood, one.id)):
+
+    def bad(one: Caution) -> bool:
+        likely = one.severity >= page.hazards_at_least and one.likelihood >= page.likely_at_least
+        return one.signal == "danger" or bool(one.shop_rule) or likely
+
+    def rank(one: Caution) -> tuple[bool, int, int, str]:
+        return one.signal != "danger", -one.severity, -one.likelihood, one.id
+
+    worst = [one for one in every.values() if bad(one)]
+    others = sorted((one for one in every.values() if not bad(one)), key=rank)
+    worst += others[: max(page.hazards_fewest - len(worst), 0)]
+    for caution in sorted(worst, key=rank):
         yield HazardRow(
             caution=caution.id,
             signal=caution.signal,
@@ -275,7 +284,7 @@ def _form(filler: Filler, form: FormText, *, owner: bool) -> Form:
     return Form(
         id=form.file.id,
         title=form.file.title,
-        lead=filler.text(form.lead),
+        lead=filler.text(form.lead_owner if owner else form.lead),
         at_lathe=form.file.at_lathe,
         places=tuple(
             FormLine(

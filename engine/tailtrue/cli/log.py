@@ -1,6 +1,5 @@
 """The alignment log of a shop: `tailtrue log`."""
 
-from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
@@ -8,11 +7,12 @@ import typer
 
 from tailtrue.cli.guarded import guarded
 from tailtrue.cli.log_beside import check_date, check_typed_date, log_of, now
+from tailtrue.cli.log_lines import entry_line, fault_lines, one_line, strike_line, unread_lines, with_strike
+from tailtrue.cli.log_others import CHOICES, TEST, add_other, check_kind, other_line
 from tailtrue.cli.options import Json
 from tailtrue.errors import ExitCode, FactsWrong, Problem
 
 if TYPE_CHECKING:
-    from tailtrue.log.book import Entry, Unread
     from tailtrue.log.record import Record, State
     from tailtrue.log.series import Series
     from tailtrue.log.unread import UnreadRow
@@ -42,11 +42,15 @@ def add(
     date: Date = None,
     as_json: Json = False,
 ) -> None:
-    """Add one test from a record file. What is wrong with the file is told all at once, and nothing is added then."""
+    """Add one test, certificate or height from its file. Whatever is wrong is told at once, and nothing is added then."""
 
     def work() -> dict[str, Any]:
         from tailtrue.log.book import Book
+        from tailtrue.log.other_file import kind_of_file
 
+        if kind := kind_of_file(source):
+            number, other = add_other(job, source, kind, date)
+            return {"number": number, "log_id": other.log_id, "notes": []}
         path = log_of(job)
         record, dated = _whole_record(job, source, date)
         with Book.create(path) as book:
@@ -66,7 +70,7 @@ def add(
     if not as_json:
         typer.echo(f"Added as record {done['number']}.")
         for note in done["notes"]:
-            typer.echo(f"  note: {_line(note)}")
+            typer.echo(f"  note: {one_line(note)}")
 
 
 @log_app.command("list")
@@ -75,11 +79,12 @@ def list_records(
     lathe: Lathe = None,
     bar: Bar = None,
     state: Annotated[str | None, typer.Option("--state", help='"as found" or "as left"', show_default=False)] = None,
+    kind: Annotated[str | None, typer.Option("--kind", help=", ".join(CHOICES), show_default=False)] = None,
     struck: Annotated[bool, typer.Option("--struck", help="show what was struck out as well")] = False,
     unread: Annotated[bool, typer.Option("--unread", help="show the rows that are no record: files, barred visits")] = False,
     as_json: Json = False,
 ) -> None:
-    """List the tests in the log, one line each."""
+    """List the tests, certificates and heights in the log, one line each."""
     lines: list[str] = []
 
     def work() -> dict[str, Any]:
@@ -89,14 +94,22 @@ def list_records(
         if unread:
             with Book.open(log_of(job)) as book:
                 rows = book.unread(struck)
-            lines.extend(line for row in rows for line in _unread_lines(row))
+            lines.extend(line for row in rows for line in unread_lines(row))
             return {"unread": [{"number": one.number, **one.row.model_dump()} for one in rows]}
         wanted = _state(state)
+        check_kind(kind)
         dials = _dials(job)
         with Book.open(log_of(job)) as book:
-            entries = book.records(lathe, bar, wanted, struck)
-        lines.extend(_entry_line(entry, dials) for entry in entries)
-        return {"records": [entry_content(entry) for entry in entries]}
+            tests = book.records(lathe, bar, wanted, struck) if kind in (None, TEST) else ()
+            others = [
+                one for one in book.others(lathe, bar, struck)
+                if kind in (None, one.record.kind) and wanted in (None, getattr(one.record, "state", ""))
+            ]  # fmt: skip
+        told = [(one.number, entry_line(one, dials)) for one in tests]
+        told += [(one.number, with_strike(other_line(one, dials), one.strike)) for one in others]
+        lines.extend(line for _, line in sorted(told))
+        found = {"records": [entry_content(entry) for entry in tests]}
+        return found | ({"others": [entry_content(entry) for entry in others]} if others else {})
 
     guarded(work, as_json)
     if not as_json:
@@ -113,14 +126,18 @@ def show(job: Job, number: Number, as_json: Json = False) -> None:
         from tailtrue.log.book import Book
         from tailtrue.log.fields import labelled
         from tailtrue.log.json_file import entry_content
+        from tailtrue.log.other_file import labelled as labelled_other
+        from tailtrue.log.record import Record
 
         dials = _dials(job)
         with Book.open(log_of(job)) as book:
             entry = book.record(number)
-        lines.append(f"Record {entry.number}, {entry.record.log_id}")
+        said = entry.record
+        found = labelled(said, dials) if isinstance(said, Record) else labelled_other(said, dials)
+        lines.append(f"Record {entry.number}, {said.log_id}")
         if entry.strike is not None:
-            lines.append(_strike_line(entry.strike.initials, entry.strike.date_time, entry.strike.reason))
-        lines.extend(f"  {label}: {_line(value)}" for label, value in labelled(entry.record, dials))
+            lines.append(strike_line(entry.strike.initials, entry.strike.date_time, entry.strike.reason))
+        lines.extend(f"  {label}: {one_line(value)}" for label, value in found)
         return entry_content(entry)
 
     guarded(work, as_json)
@@ -203,7 +220,7 @@ def import_file(
             f"Added {len(done['added'])}; known already {done['known']}; struck out {done['struck']}; "
             f"not read {len(unread)}."
         )
-        for line in (line for row in unread for line in _fault_lines(row)):
+        for line in (line for row in unread for line in fault_lines(row)):
             typer.echo(line, err=True)
         if unread:
             typer.echo(f"These rows are kept: tailtrue log list {job} --unread", err=True)
@@ -335,45 +352,6 @@ def _length(option: str, said: str | None) -> float | None:
         return read_quantity(said, "mm")
     except FactsWrong as wrong:
         raise FactsWrong(Problem(option, one.said, one.wrong, one.do) for one in wrong.problems) from None
-
-
-def _line(text: str) -> str:
-    """Text of a record on one line, harmless to a terminal."""
-    return "".join(one if one.isprintable() else " " for one in text)
-
-
-def _entry_line(entry: "Entry", dials: "Dials") -> str:
-    from tailtrue.log.record import MICROMETER
-    from tailtrue.log.wording import offset
-
-    record = entry.record
-    by = "" if record.read_by == MICROMETER else f", by {record.read_by}"
-    words = (
-        f"{entry.number:>5}  {record.date_time:<16}  {_line(record.lathe)}, bar {_line(record.bar)}, {record.state}: centre "
-        f"{offset(record.offset_mm, dials)}; {record.judgement.verdict}{by} ({_line(record.operator)})"
-    )
-    if entry.strike is not None:
-        words += f"\n       {_strike_line(entry.strike.initials, entry.strike.date_time, entry.strike.reason)}"
-    return words
-
-
-def _strike_line(initials: str, date_time: str, reason: str) -> str:
-    return f"STRUCK OUT by {_line(initials)} on {date_time}: {_line(reason)}"
-
-
-def _unread_lines(found: "Unread") -> Iterator[str]:
-    yield f"unread row {found.number}"
-    yield from _fault_lines(found.row)
-    yield f"  the row: {_line(found.row.text)}"
-    if found.strike is not None:
-        yield f"  {_strike_line(found.strike.initials, found.strike.date_time, found.strike.reason)}"
-
-
-def _fault_lines(row: "UnreadRow") -> Iterator[str]:
-    for fault in row.faults:
-        where = _line(row.file) + (f":{row.line}" if row.line else "") + (f", {fault.column}" if fault.column else "")
-        yield ": ".join(part for part in (where, fault.said, fault.wrong) if part)
-        yield f"  {fault.do}"
 
 
 def _stretch(stretch: Any) -> dict[str, Any]:

@@ -9,8 +9,9 @@ from tailtrue.cli.guarded import guarded
 from tailtrue.cli.options import Json
 
 _FIGURES = (
-    "setover.taper", "setover.half_angle", "setover.span", "setover.amount", "setover.toward_tool", "setover.divisions",
-    "setover.steep", "setover.cut_difference", "setover.cut_wanted", "setover.correction", "setover.correction_doubt",
+    "setover.taper", "setover.half_angle", "setover.span", "setover.amount", "setover.toward_tool",
+    "setover.turns", "setover.divisions_over", "setover.steep",
+    "setover.cut_difference", "setover.cut_wanted", "setover.correction", "setover.correction_doubt",
 )  # fmt: skip
 
 Job = Annotated[

@@ -3,9 +3,8 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.computed.machine import chuck_limit, jaws_of
+from tailtrue.computed.chuck_facts import hole_fact, jaws_fact, name_fact, speed_fact
 from tailtrue.computed.registry import Limited, computed
-from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
 _FOUR, _COLLET, _INDEPENDENT = "four-jaw", "collet", "independent"
@@ -63,22 +62,10 @@ def chuck(hold: str | None, used: Record, four: Record | None) -> Limited:
     return Limited(used, "the chuck used")
 
 
-@computed("bar.chuck_label", label="chuck that grips the bar", kind="text", needs=("bar.chuck",), how="its name on the list")
-def chuck_label(of_bar: Record) -> Any:
-    return of_bar["label"]
-
-
-@computed("bar.chuck_jaw_depth", label="depth of the jaws that grip the bar", unit="mm", rounding="length",
-          needs=("bar.chuck", "limit.jaw_depth_assumed"),
-          how="as given for the chuck; when it was not given, a usual depth")  # fmt: skip
-def jaw_depth(of_bar: Record, assumed: float) -> Limited:
-    return jaws_of(of_bar, assumed)
-
-
-@computed("bar.chuck_hole", label="hole through the chuck that grips the bar", unit="mm", rounding="length", bound="most",
-          needs=("bar.chuck",), how="as measured on the chuck")  # fmt: skip
-def chuck_hole(of_bar: Record) -> float | None:
-    return of_bar.get("through_bore")
+name_fact("bar.chuck_label", "bar.chuck", "chuck that grips the bar")
+jaws_fact("bar.chuck_jaw_depth", "bar.chuck", "depth of the jaws that grip the bar")
+hole_fact("bar.chuck_hole", "bar.chuck", "hole through the chuck that grips the bar")
+speed_fact("bar.chuck_speed_limit", "bar.chuck", "speed limit of the chuck that grips the bar")
 
 
 @computed(
@@ -101,20 +88,6 @@ def chuck_change(of_bar: Record, used: Record) -> bool:
 )
 def chuck_stays(hold: str | None, of_bar: str, of_blanks: str | None) -> bool:
     return hold != _COLLET and of_bar == of_blanks
-
-
-@computed(
-    "bar.chuck_speed_limit",
-    label="speed limit of the chuck that grips the bar",
-    unit="1/min",
-    rounding="speed",
-    bound="most",
-    needs=("bar.chuck",),
-    tables=("machines/chuck_limits",),
-    how="the speed marked on the chuck; for an unmarked chuck the cautious figure for its size",
-)
-def chuck_speed_limit(of_bar: Record, limits: Table) -> Limited | None:
-    return chuck_limit(of_bar, limits)
 
 
 @computed(

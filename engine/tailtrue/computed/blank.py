@@ -7,34 +7,17 @@ from tailtrue.calc.cutting import passes_for_stock
 from tailtrue.calc.lengths import midway, on_diameter
 from tailtrue.calc.steps import step_down
 from tailtrue.calc.turning_masses import unbalance_speed_limit
-from tailtrue.computed.machine import chuck_limit, jaws_of
+from tailtrue.computed.chuck_facts import body_fact, chuck_limit, hole_fact, jaws_fact, name_fact, opening_fact
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
 
-
-@computed("blank.hole", label="hole through the chuck for the blanks", unit="mm", rounding="length", bound="most",
-          needs=("blank.chuck",), how="as measured on the chuck")  # fmt: skip
-def hole(chuck: Record) -> float | None:
-    return chuck.get("through_bore")
-
-
-@computed("blank.chuck_label", label="chuck for the blanks", kind="text", needs=("blank.chuck",), how="its name on the list")
-def label(chuck: Record) -> Any:
-    return chuck["label"]
-
-
-@computed("blank.grips_to", label="largest blank gripped with the jaws inside the body", unit="mm", rounding="length",
-          bound="most", needs=("blank.chuck",), how="as given for the chuck")  # fmt: skip
-def grips_to(chuck: Record) -> Any:
-    return chuck["grips_to"]
-
-
-@computed("blank.body", label="body of the chuck for the blanks", unit="mm", rounding="length", needs=("blank.chuck",),
-          how="as given for the chuck")  # fmt: skip
-def body(chuck: Record) -> Any:
-    return chuck["body"]
+hole_fact("blank.hole", "blank.chuck", "hole through the chuck for the blanks")
+name_fact("blank.chuck_label", "blank.chuck", "chuck for the blanks")
+opening_fact("blank.grips_to", "blank.chuck", "largest blank gripped with the jaws inside the body")
+body_fact("blank.body", "blank.chuck", "body of the chuck for the blanks")
+jaws_fact("blank.jaw_depth", "blank.chuck", "depth of the jaws that hold the blank")
 
 
 @computed(
@@ -53,13 +36,6 @@ def chuck_speed_limit(chuck: Record, in_collet: bool, collet: float | None, limi
     if not in_collet or limit is None or collet is None or collet >= limit.value:
         return limit
     return Limited(collet, "the speed marked on the collet chuck")
-
-
-@computed("blank.jaw_depth", label="depth of the jaws that hold the blank", unit="mm", rounding="length",
-          needs=("blank.chuck", "limit.jaw_depth_assumed"),
-          how="as given for the chuck; when it was not given, a usual depth")  # fmt: skip
-def jaw_depth(chuck: Record, assumed: float) -> Any:
-    return jaws_of(chuck, assumed)
 
 
 @computed(
@@ -152,11 +128,17 @@ def second_stock(blank: float, first: float, width: float) -> float:
     return max(0.0, blank - first - width)
 
 
+@computed("collar.second_rough_cuts", label="roughing cuts over the second side", unit="1", rounding="count", bound="least",
+          needs=("collar.second_stock", "collar.facing.depth", "collar.widening.depth"),
+          how="what comes off less one light cut, divided by the depth of a roughing cut, up to a whole cut")  # fmt: skip
+def second_rough_cuts(stock: float, light: float, deep: float) -> float:
+    return float(passes_for_stock(on_diameter(stock - light), deep)) if stock > light else 0.0
+
+
 @computed("collar.second_cuts", label="cuts that face the second side to width", unit="1", rounding="count", bound="least",
-          needs=("collar.second_stock", "collar.facing.depth"),
-          how="what comes off divided by the depth of a cut, up to a whole cut")  # fmt: skip
-def second_cuts(stock: float, depth: float) -> float:
-    return float(max(1, passes_for_stock(on_diameter(stock), depth)))
+          needs=("collar.second_rough_cuts",), how="the roughing cuts and the light one")  # fmt: skip
+def second_cuts(rough: float) -> float:
+    return rough + 1.0
 
 
 @computed(

@@ -1,14 +1,47 @@
-"""What each kind of gauge is good for, beside the one that is chosen: its doubt."""
+"""The gauges for the bore: the one that is chosen, what each kind is good for, and which of them the crib has."""
 
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.computed.bore import gauge_for
 from tailtrue.computed.registry import computed
 from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
 _KINDS = ("bore-gauge", "inside-micrometer", "telescoping", "plug", "caliper")
+
+
+def gauge_for(owned: Sequence[Record], kind: str, bar: float, gap: float) -> Record | None:
+    """The first gauge of a kind whose range holds every bore that this bar may get."""
+    return next((g for g in owned if g["kind"] == kind and g["from"] <= bar and bar + gap <= g["to"]), None)
+
+
+@computed(
+    "bore.gauge_reading",
+    label="gauge for the bore",
+    kind="record",
+    needs=("bore.gauge", "crib.bore_gauges", "bar.diameter", "limit.bond_gap"),
+    tables=("measuring/bore_gauges",),
+    how="the gauge of the chosen kind whose range holds the bore",
+)
+def gauge_reading(
+    kind: str, owned: Sequence[Record], diameter: float, largest: float, gauges: Table
+) -> dict[str, Any] | None:
+    row = gauges.one(kind=kind)
+    gauge = gauge_for(owned, kind, diameter, largest)
+    return None if gauge is None else {**gauge, "uncertainty": gauge.get("doubt") or row.number("expanded_uncertainty_mm")}
+
+
+@computed(
+    "bore.gauge_uncertainty",
+    label="uncertainty of the bore reading",
+    unit="mm",
+    rounding="fit",
+    bound="least",
+    needs=("bore.gauge_reading",),
+    how="as given for the gauge; else the expanded uncertainty usual for its kind",
+)
+def gauge_uncertainty(gauge: Record) -> Any:
+    return gauge["uncertainty"]
 
 
 def _of_kind(kind: str) -> None:
@@ -29,6 +62,33 @@ def _of_kind(kind: str) -> None:
 
 for _kind in _KINDS:
     _of_kind(_kind)
+
+
+def _owns(kind: str) -> None:
+    @computed(
+        f"crib.has_{kind.replace('-', '_')}",
+        label=f"{kind.replace('-', ' ')} for the bore in the crib",
+        kind="yes-no",
+        needs=("crib.bore_gauges", "bar.diameter", "limit.bond_gap"),
+        how="whether the crib has one whose range holds the bore",
+    )
+    def _has(owned: Sequence[Record], diameter: float, largest: float) -> bool:
+        return gauge_for(owned, kind, diameter, largest) is not None
+
+
+for _kind in ("bore-gauge", "inside-micrometer"):
+    _owns(_kind)
+
+
+@computed(
+    "crib.has_telescoping",
+    label="telescoping for the bore in the crib",
+    kind="yes-no",
+    needs=("crib.bore_gauges", "bar.diameter", "limit.bond_gap", "bore.reader?"),
+    how="whether the crib has one whose range holds the bore, and an outside micrometer that reads it",
+)
+def has_telescoping(owned: Sequence[Record], diameter: float, largest: float, reader: Record | None) -> bool:
+    return reader is not None and gauge_for(owned, "telescoping", diameter, largest) is not None
 
 
 @computed(

@@ -3,8 +3,8 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from tailtrue.computed.chuck_facts import jaws_of
 from tailtrue.computed.collar_source import chucks_of_kind, kind_held_in
-from tailtrue.computed.machine import jaws_of
 from tailtrue.computed.registry import Limited, computed, field
 from tailtrue.tables import Table
 

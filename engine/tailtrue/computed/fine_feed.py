@@ -1,42 +1,9 @@
 """What the last cuts in the bore can be set by: dials of both slides, an indicator, the eye."""
 
 from tailtrue.calc.fine_feed import slide_angle, slide_step
-from tailtrue.calc.fits import bore_window
 from tailtrue.calc.lengths import midway, on_diameter, share_of
 from tailtrue.calc.steps import length_of_steps, nearest_steps
-from tailtrue.computed.registry import Limited, computed
-
-_WINDOW = ("bore.gap_least", "bore.gap_largest", "bore.gauge_uncertainty", "lathe.fit_step")
-Readings = tuple[float, ...] | None
-_EVEN = (0.0,)  # a bar that is the same everywhere: only what is added to it counts
-
-
-@computed(
-    "lathe.facing_step",
-    label="step of a depth of facing",
-    unit="mm",
-    rounding="depth",
-    needs=("lathe.top_slide_dial_division?", "lathe.dials", "limit.facing_step_metric", "limit.facing_step_inch"),
-    how="one division of the top-slide dial; where that is not known, a step that a caliper tells",
-)
-def facing_step(division: float | None, dials: str, metric: float, inch: float) -> Limited:
-    if division is not None:
-        return Limited(division, "one division of the top-slide dial")
-    return Limited(metric if dials == "metric" else inch, "what a caliper tells")
-
-
-@computed(
-    "bore.window",
-    label="room between the smallest and the largest bore",
-    unit="mm",
-    rounding="fit",
-    bound="most",
-    needs=("job.measured_head?", "job.measured_tail?", *_WINDOW),
-    how="largest less smallest bore at the narrower end; until the bar is measured, what an even bar would leave",
-)
-def window(head: Readings, tail: Readings, *gaps: float) -> float:
-    ends = [bore_window(min(read), max(read), *gaps) for read in (head or _EVEN, tail or _EVEN)]
-    return min(high - low for low, high in ends)
+from tailtrue.computed.registry import computed
 
 
 @computed(

@@ -174,7 +174,7 @@ for _name in ("speed", "depth"):
 
 _BLANK_CHUCK = (
     ("blank.chuck_speed_limit", "the chuck"),
-    ("limit.blank_speed", "a blank held short in the jaws"),
+    ("limit.blank_speed", "a blank held short"),
 )
 operation(
     "softjaw.boring", "boring the soft jaws", table="boring", work="softjaw", diameter="collar.blank_diameter",

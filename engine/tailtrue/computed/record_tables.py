@@ -56,43 +56,63 @@ def over_factor(length: float, apart: float) -> float:
 
 
 @computed(
-    "chucked.table",
-    label="difference of the bands, and what it says",
+    "chucked.bands",
+    label="bands of the difference, and what each asks",
     kind="records",
     fields=(
-        field("difference", "mm", "difference"), field("do", kind="text"), field("leads", "mm", "difference"),
-        field("taper", "mm", "difference"),
+        field("from", "mm", "difference", bound="least"), field("to", "mm", "difference", bound="least"),
+        field("do", kind="text"),
+    ),
+    needs=("chucked.uncertainty?", "chucked.inside?", "chucked.outside?", "chucked.verdict_possible"),
+    how="surely in limits, not told, surely out; where no verdict is possible, inside the doubt and beyond it",
+)  # fmt: skip
+def chucked_bands(unsure: float | None, inside: float | None, outside: float | None, verdict: bool) -> Rows | None:
+    if verdict and inside is not None and outside is not None:
+        return (
+            {"from": 0.0, "to": inside, "do": "leave"},
+            {"from": inside, "to": outside, "do": "again"},
+            {"from": outside, "to": None, "do": "level"},
+        )
+    if unsure is None:
+        return None
+    return ({"from": 0.0, "to": unsure, "do": "again"}, {"from": unsure, "to": None, "do": "nearer"})
+
+
+@computed(
+    "chucked.table",
+    label="difference of the bands that is acted on, and what it comes to",
+    kind="records",
+    fields=(
+        field("difference", "mm", "difference"), field("leads", "mm", "difference"), field("taper", "mm", "difference"),
     ),
     needs=(
-        "lathe.dials", "bar.micrometer_resolution?", "crib.caliper_resolution?", "chucked.uncertainty", "chucked.inside?",
-        "chucked.outside?", "chucked.verdict_possible", "chucked.spacing", "chucked.over",
+        "lathe.dials", "bar.micrometer_resolution?", "crib.caliper_resolution?", "chucked.uncertainty", "chucked.outside?",
+        "chucked.verdict_possible", "chucked.spacing", "chucked.over",
     ),
     tables=(_STEPS,),
     how="the tool leads off by half of the difference over the distance of the bands; a taper goes with the length",
 )  # fmt: skip
 def chucked_table(
-    dials: str, micrometer: float | None, caliper: float | None, unsure: float, inside: float | None,
-    outside: float | None, verdict: bool, apart: float, length: float, steps: Table,
+    dials: str, micrometer: float | None, caliper: float | None, unsure: float, outside: float | None, verdict: bool,
+    apart: float, length: float, steps: Table,
 ) -> Rows | None:  # fmt: skip
     resolution = micrometer if micrometer is not None else caliper
     if resolution is None:
         return None
-    judged = verdict and inside is not None and outside is not None
+    judged = verdict and outside is not None
 
-    def said(difference: float) -> str:
-        if inside is not None and outside is not None and judged:
-            return "leave" if difference <= inside + _SLACK else "level" if difference >= outside - _SLACK else "again"
-        return "again" if difference <= unsure + _SLACK else "nearer"
+    def acted_on(difference: float) -> bool:
+        return difference >= outside - _SLACK if judged and outside is not None else difference > unsure + _SLACK
 
     return (
         tuple(
             {
                 "difference": difference,
-                "do": said(difference),
                 "leads": midway(0.0, difference),
                 "taper": scaled_tolerance(difference, apart, length),
             }
             for difference in _differences(steps, dials, resolution)
+            if acted_on(difference)
         )
         or None
     )

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from tailtrue.calc.steps import step_down
-from tailtrue.computed.machine import chuck_limit
+from tailtrue.computed.chuck_facts import chuck_limit, hole_fact, name_fact, speed_fact
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
 
@@ -56,23 +56,9 @@ def independent_chuck(found: Record | None, _blank: float) -> bool:
     return found is not None
 
 
-@computed("rework.chuck_label", label="chuck for the collar", kind="text", needs=("rework.chuck",),
-          how="its name on the list")  # fmt: skip
-def label(found: Record) -> Any:
-    return found["label"]
-
-
-@computed("rework.chuck_speed_limit", label="speed limit of the chuck for the collar", unit="1/min", rounding="speed",
-          bound="most", needs=("rework.chuck",), tables=("machines/chuck_limits",),
-          how="the speed marked on the chuck; for an unmarked chuck the cautious figure for its size")  # fmt: skip
-def speed_limit(found: Record, limits: Table) -> Any:
-    return chuck_limit(found, limits)
-
-
-@computed("rework.chuck_hole", label="hole through the chuck for the collar", unit="mm", rounding="length", bound="most",
-          needs=("rework.chuck",), how="as measured on the chuck")  # fmt: skip
-def hole(found: Record) -> float | None:
-    return found.get("through_bore")
+name_fact("rework.chuck_label", "rework.chuck", "chuck for the collar")
+hole_fact("rework.chuck_hole", "rework.chuck", "hole through the chuck for the collar")
+speed_fact("rework.chuck_speed_limit", "rework.chuck", "speed limit of the chuck for the collar")
 
 
 @computed(

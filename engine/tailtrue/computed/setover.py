@@ -13,7 +13,7 @@ from tailtrue.calc.setover import (
     taper_per_foot,
     working_span,
 )
-from tailtrue.calc.steps import nearest_steps
+from tailtrue.calc.steps import length_of_steps, nearest_steps, steps_in
 from tailtrue.calc.tapers import correction_doubt as doubt_of_correction
 from tailtrue.calc.tapers import difference_over, length_in_one, taper_of_ratio
 from tailtrue.computed.registry import Limited, computed
@@ -117,10 +117,25 @@ def steep(found: float, usual: float) -> bool:
     return found < usual
 
 
-@computed("setover.divisions", label="divisions of the indicator for the set-over", unit="1", rounding="count",
-          needs=("setover.amount", "crib.indicator_division"), how="set-over over one division")  # fmt: skip
-def divisions(size: float, division: float) -> float:
-    return nearest_steps(size, division)
+@computed("setover.turns_serve", label="the indicator shows the whole set-over in turns of its needle", kind="yes-no",
+          needs=("setover.amount", "crib.indicator_turn?", "crib.indicator_travel?"),
+          how="a turn of the needle is known, and the plunger travels farther than the set-over")  # fmt: skip
+def turns_serve(size: float, turn: float | None, travel: float | None) -> bool:
+    return turn is not None and travel is not None and size < travel
+
+
+@computed("setover.turns", label="whole turns of the needle for the set-over", unit="1", rounding="count",
+          needs=("setover.amount", "crib.indicator_division", "crib.indicator_turn"),
+          how="set-over in whole divisions, over one turn")  # fmt: skip
+def turns(size: float, division: float, turn: float) -> float:
+    return float(steps_in(length_of_steps(nearest_steps(size, division), division), turn))
+
+
+@computed("setover.divisions_over", label="divisions over the whole turns for the set-over", unit="1", rounding="count",
+          needs=("setover.amount", "setover.turns", "crib.indicator_division", "crib.indicator_turn"),
+          how="set-over less the whole turns, over one division")  # fmt: skip
+def divisions_over(size: float, whole: float, division: float, turn: float) -> float:
+    return max(0.0, nearest_steps(size - length_of_steps(whole, turn), division))
 
 
 @computed("setover.difference", label="difference of diameters over the tapered part", unit="mm", rounding="fit",

@@ -22,6 +22,12 @@ _on_hand("collar.width_on_hand", "collar_width", "width of the collars on hand")
 _on_hand("collar.diameter_on_hand", "collar_diameter", "diameter of the collars on hand")
 
 
+def _settled(name: str, label: str, step: str, how: str) -> None:
+    @computed(name, label=label, unit="mm", rounding="length", settled_by=f"{name}_bound", needs=(step,), how=how)
+    def _down_to_a_step(bound: Limited, step: float) -> Limited:
+        return bound._replace(value=step_down(bound.value, step)) if bound.weighed else bound
+
+
 @computed(
     "bar.length_from_stock",
     label="longest bar from the stock",
@@ -61,17 +67,12 @@ def length_by_stiffness(diameter: float, slenderness: float) -> float:
     return length_of_diameters(diameter, slenderness)
 
 
-@computed(
+_settled(
     "bar.length",
-    label="finished length of the bar",
-    unit="mm",
-    rounding="length",
-    settled_by="bar.length_bound",
-    needs=("lathe.length_step",),
-    how="as measured or wished; else the least of the lengths that were weighed, down to a whole step of the rule",
+    "finished length of the bar",
+    "lathe.length_step",
+    "as measured or wished; else the least of the lengths that were weighed, down to a whole step of the rule",
 )
-def bar_length(bound: Limited, step: float) -> Limited:
-    return bound._replace(value=step_down(bound.value, step)) if bound.weighed else bound
 
 
 @computed(
@@ -124,17 +125,12 @@ def width_of_blank(stock: float, facing: float) -> float:
     return within_both_sides(stock, facing)
 
 
-@computed(
+_settled(
     "collar.width",
-    label="width of a collar",
-    unit="mm",
-    rounding="length",
-    settled_by="collar.width_bound",
-    needs=("lathe.size_step",),
-    how="as measured or wished; else the least of the widths that were weighed, down to a whole step",
+    "width of a collar",
+    "lathe.size_step",
+    "as measured or wished; else the least of the widths that were weighed, down to a whole step",
 )
-def collar_width(bound: Limited, step: float) -> Limited:
-    return bound._replace(value=step_down(bound.value, step)) if bound.weighed else bound
 
 
 @computed(
@@ -150,14 +146,9 @@ def micrometer_top(instrument: Record, margin: float) -> Any:
     return instrument["to"] - margin
 
 
-@computed(
+_settled(
     "collar.diameter",
-    label="finished diameter of the collars",
-    unit="mm",
-    rounding="length",
-    settled_by="collar.diameter_bound",
-    needs=("lathe.size_step",),
-    how="as measured or wished; else the least of the diameters that were weighed, down to a whole step",
+    "finished diameter of the collars",
+    "lathe.size_step",
+    "as measured or wished; else the least of the diameters that were weighed, down to a whole step",
 )
-def collar_diameter(bound: Limited, step: float) -> Limited:
-    return bound._replace(value=step_down(bound.value, step)) if bound.weighed else bound

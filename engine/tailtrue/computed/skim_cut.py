@@ -9,16 +9,18 @@ from tailtrue.calc.finish import feed_for_peak_height
 from tailtrue.calc.steps import length_of_steps, step_down, step_up, steps_in
 from tailtrue.computed.operation import depth_on_the_dial, feed_row
 from tailtrue.computed.registry import Limited, computed
-from tailtrue.tables import Row, Table
+from tailtrue.tables import Table
 
 _WHAT = "skimming the collars"
 _OF_PLATE = "finest-on-the-plate"
-_CUT = ("collar.feed_group", "crib.tool_material")
-_FEEDS = ("cutting/feeds",)
 
 
-def _row(group: str, tool: str, feeds: Table) -> Row:
-    return feed_row(feeds, "skim", group, tool)
+def _of_table(name: str, label: str, unit: str, rounding: str, bound: str, column: str) -> None:
+    @computed(name, label=label, unit=unit, rounding=rounding, bound=bound,
+              needs=("collar.feed_group", "crib.tool_material"), tables=("cutting/feeds",),
+              how="from the table of feeds")  # fmt: skip
+    def _cell(group: str, tool: str, feeds: Table) -> float:
+        return feed_row(feeds, "skim", group, tool).number(column)
 
 
 @computed("skim.nose_radius", label="nose radius that skims", unit="mm", rounding="depth", settled_by="skim.nose",
@@ -40,16 +42,8 @@ def feed_by_nose(nose: float, crest: float) -> float:
     return feed_for_peak_height(crest, nose)
 
 
-@computed("skim.feed_high", label="coarsest feed of the advised band, skim", unit="mm/rev", rounding="feed", bound="most",
-          needs=_CUT, tables=_FEEDS, how="from the table of feeds")  # fmt: skip
-def feed_high(group: str, tool: str, feeds: Table) -> float:
-    return _row(group, tool, feeds).number("feed_high_mm")
-
-
-@computed("skim.feed_low", label="finest feed that cuts, skim", unit="mm/rev", rounding="feed", bound="least",
-          needs=_CUT, tables=_FEEDS, how="from the table of feeds")  # fmt: skip
-def feed_low(group: str, tool: str, feeds: Table) -> float:
-    return _row(group, tool, feeds).number("feed_low_mm")
+_of_table("skim.feed_high", "coarsest feed of the advised band, skim", "mm/rev", "feed", "most", "feed_high_mm")
+_of_table("skim.feed_low", "finest feed that cuts, skim", "mm/rev", "feed", "least", "feed_low_mm")
 
 
 @computed("skim.feed_most", label="coarsest feed of the skim", unit="mm/rev", rounding="feed", bound="most",
@@ -85,16 +79,8 @@ def feed(chosen: str, finest: float | None) -> Limited:
     return Limited(finest, "of the feeds on the plate")
 
 
-@computed("skim.depth_edge", label="least depth that the edge cuts", unit="mm", rounding="depth", bound="least",
-          needs=_CUT, tables=_FEEDS, how="from the table of feeds")  # fmt: skip
-def depth_edge(group: str, tool: str, feeds: Table) -> float:
-    return _row(group, tool, feeds).number("depth_low_mm")
-
-
-@computed("skim.depth_high", label="deepest skim of the advised band", unit="mm", rounding="depth", bound="most",
-          needs=_CUT, tables=_FEEDS, how="from the table of feeds")  # fmt: skip
-def depth_high(group: str, tool: str, feeds: Table) -> float:
-    return _row(group, tool, feeds).number("depth_high_mm")
+_of_table("skim.depth_edge", "least depth that the edge cuts", "mm", "depth", "least", "depth_low_mm")
+_of_table("skim.depth_high", "deepest skim of the advised band", "mm", "depth", "most", "depth_high_mm")
 
 
 @computed("skim.depth_need", label="least depth of the skim", unit="mm", rounding="depth", bound="least",

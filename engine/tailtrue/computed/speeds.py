@@ -15,7 +15,7 @@ _INSIDE = ("bar.inside_speed_limit", "the far end of the bar inside the spindle"
 _PADS = ("bar.pads_speed_limit", "the greased pads of the steady")
 _CHUCK = (("bar.hold_speed_limit", "the chuck"), _INSIDE, _PADS)
 # A blank is heavy and short in the jaws: nothing in this job needs it fast.
-_BLANK = (("blank.chuck_speed_limit", "the chuck"), ("limit.blank_speed", "a blank held short in the jaws"))
+_BLANK = (("blank.chuck_speed_limit", "the chuck"), ("limit.blank_speed", "a blank held short"))
 _RAW = (*_BLANK, ("collar.unbalance_speed", "a blank not yet true"))
 _CENTRES = (("limit.between_centres_speed", "work on a dog between centres"), ("skim.centre_speed_limit", "the centre"))
 
@@ -81,6 +81,11 @@ operation(
 operation(
     "collar.facing", "facing a collar", table="facing", work="collar", diameter="collar.corner_diameter",
     tool="crib.tool_material", caps=_RAW, speed_factor="collar.interrupted_speed", by_top_slide=True,
+)  # fmt: skip
+# The second face is cut on a blank that runs true by then: its width is taken off as stock is turned off.
+operation(
+    "collar.widening", "facing a collar down to its width", table="turn-rough", work="collar",
+    diameter="collar.blank_diameter", tool="crib.tool_material", caps=_BLANK, by_top_slide=True,
 )  # fmt: skip
 operation(
     "collar.band", "turning a band on the blank", table="turn-rough", work="collar", diameter="collar.corner_diameter",

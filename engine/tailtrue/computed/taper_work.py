@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from tailtrue.calc.cutting import passes_for_stock
 from tailtrue.calc.lengths import on_diameter
 from tailtrue.computed.operation import operation
 from tailtrue.computed.registry import computed
@@ -29,6 +30,13 @@ operation(
     tool="crib.tool_material",
     caps=(("limit.between_centres_speed", "work on a dog between centres"), ("skim.centre_speed_limit", "the centre")),
 )  # fmt: skip
+
+
+@computed("setover.passes", label="passes that turn the taper, from work as thick as its large end", unit="1",
+          rounding="count", needs=("setover.difference", "setover.turning.depth"),
+          how="half of the difference of diameters over the depth, rounded up")  # fmt: skip
+def passes(difference: float, depth: float) -> float:
+    return passes_for_stock(difference, depth)
 
 
 @computed("setover.small_at_check", label="small end when the taper is checked", unit="mm", rounding="length",

@@ -27,10 +27,16 @@ def _planned(planning: Table, name: str) -> float:
 
 
 def _cutting(
-    name: str, what: str, *, needs: tuple[str, ...], how: str, tables: tuple[str, ...] = (_PLANNING,)
+    name: str, what: str, *, needs: tuple[str, ...], how: str
 ) -> Callable[[Callable[..., float]], Callable[..., float]]:
     return computed(
-        f"time.{name}", label=f"cutting time, {what}", unit="s", rounding="time", needs=needs, tables=tables, how=how
+        f"time.{name}",
+        label=f"cutting time, {what}",
+        unit="s",
+        rounding="time",
+        needs=needs,
+        tables=(_PLANNING,),
+        how=how,
     )
 
 
@@ -63,13 +69,20 @@ _facing("collar_facing", "facing one side of a collar", "collar", "collar.stock_
 
 @_cutting(
     "collar_to_width", "facing the second side of a collar to width",
-    needs=("collar.stock_diameter", "collar.second_cuts", "collar.facing.hand_feed", "collar.facing.speed"),
-    how="what is left over the width, in equal cuts from the rim to the middle, each with approach and way back",
+    needs=("collar.stock_diameter", "collar.second_rough_cuts", "collar.widening.hand_feed", "collar.facing.hand_feed",
+           "collar.widening.speed"),
+    how="what is left over the width, in roughing cuts and a light one from the rim to the middle, each with approach and "
+    "way back",
 )  # fmt: skip
-def collar_to_width(across: float, cuts: float, feed: float, speed: float, planning: Table) -> float:
+def collar_to_width(across: float, rough: float, deep: float, light: float, speed: float, planning: Table) -> float:
     approach = _planned(planning, "approach")
-    cut = facing_pass_time(across, 0.0, approach, 0.0, feed, speed)
-    return _passes(cut, per_side(across, 0.0) + approach, round(cuts), planning)
+    way = per_side(across, 0.0) + approach
+    cuts = ((deep, round(rough)), (light, 1))
+    return sum(
+        _passes(facing_pass_time(across, 0.0, approach, 0.0, feed, speed), way, count, planning)
+        for feed, count in cuts
+        if count
+    )
 
 
 def _pecked(cut_s: float, travel: float, diameter: float, planning: Table) -> float:

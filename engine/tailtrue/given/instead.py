@@ -30,12 +30,13 @@ class ChangedFile(TomlFile):
 
 
 def changed(file: TomlFile, kind: str, instead: Mapping[str, Any]) -> TomlFile:
-    """The file with the values of `instead` that belong in it."""
+    """The file with the values of `instead` that belong in it; None takes a key out."""
     values = {name.split(".", 1)[1]: raw for name, raw in instead.items() if name.startswith(f"{kind}.")}
     table = file.tables.get(kind, {})
     if not values or not isinstance(table, Mapping):
         return file
-    tables = {**file.tables, kind: {**table, **values}}
+    said = {key: raw for key, raw in {**table, **values}.items() if raw is not None}
+    tables = {**file.tables, kind: said}
     return ChangedFile(file.shown, tables, file.lines, frozenset((kind, key) for key in values))
 
 

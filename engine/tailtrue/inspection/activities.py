@@ -29,6 +29,7 @@ POWER_OFF = frozenset(
         "grind-tool", "grip-in-collet", "jaw-change", "plug-in-jaws", "plug-out", "grip-in-soft-jaws", "mount-on-stub",
         "grip-in-chuck", "mount-between-centres", "fit-centre", "set-bar-true", "short-in-collet",
         "centre-on-press", "upright-bar", "centre-punch", "hold-arm",
+        "start-of-still-work", "look-at-still-lathe", "wipe-down",
     }
 )  # fmt: skip
 

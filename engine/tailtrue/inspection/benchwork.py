@@ -30,14 +30,14 @@ def standing_bar_clamped(sheet: Sheet) -> Iterator[Fault]:
 
 
 def looked_at_size_is_read(sheet: Sheet) -> Iterator[Fault]:
-    """A size finer than a rule reads, told in a check and written down in mm, has an instrument at its step."""
+    """A size finer than a rule reads, told in a check and written down, has an instrument at its step."""
     known = _READS | set(sheet.shop.instruments)
     for placed in sheet.steps:
         if known & set(placed.step.tools):
             continue
         for check in placed.step.checks:
             told = [one for one in figures_in((check.text,)) if one.unit == "mm" and one.rounding in _FINE]
-            if told and any(blank.unit == "mm" for blank in check.blanks):
+            if told and any(blank.unit in ("mm", "in") for blank in check.blanks):
                 yield Fault(placed.where, f"{told[0].value:.3g} mm is to be found again, and no tool of the step reads it")
 
 

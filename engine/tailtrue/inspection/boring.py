@@ -117,11 +117,11 @@ def fine_indicator_late(sheet: Sheet) -> Iterator[Fault]:
 
 
 def size_has_its_instrument(sheet: Sheet) -> Iterator[Fault]:
-    """A size of turning work that is written in mm names an instrument among the tools of its step."""
+    """A size of turning work that is written down names an instrument among the tools of its step."""
     known = _ON_THE_WAY | set(sheet.shop.instruments)
     for placed in sheet.steps:
         step = placed.step
-        asked = any(blank.unit == "mm" for check in step.checks for blank in check.blanks)
+        asked = any(blank.unit in ("mm", "in") for check in step.checks for blank in check.blanks)
         if step.machine == "turning" and asked and not known & set(step.tools):
             yield Fault(placed.where, "a size is written down, and no tool of the step reads it")
 

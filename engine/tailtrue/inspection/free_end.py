@@ -9,6 +9,8 @@ from tailtrue.parts import Figure, Text
 _FACT = "chucked.stand_out"
 _RATIO = "chucked.overhang_ratio"
 _LIMITS = ("limit.overhang_most", "limit.overhang_short", "limit.chucked_overhang")
+# Lengths that differ by less are one length, taken off in another order.
+_SAME_MM = 1e-6
 _FEET = ("front foot", "rear foot")
 
 
@@ -24,7 +26,7 @@ def short_enough(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(placed.where, "a length to stand out is printed and no piece is known")
             continue
         most = min(piece.diameter_mm * piece.most_diameters, piece.length_mm - piece.grip_mm)
-        if figure.unit != "mm" or not 0 < figure.value <= most:
+        if figure.unit != "mm" or not 0 < figure.value <= most + _SAME_MM:
             what = f"{figure.value:g} {figure.unit} would stand out of the jaws"
             yield Fault(placed.where, f"{what}, {most:g} mm is the most for this piece")
 

@@ -33,7 +33,7 @@ _LISTS = frozenset(
         "choices", "derivations", "alternatives", "avoid", "set_by_hand", "shop_rules", "at_least", "at_most",
         "notes", "groups", "lines", "messages", "answers", "drawings", "near_misses", "alone", "chemicals",
         "training", "supervision", "acknowledgement", "banners", "changes", "any", "supervised", "staff", "glossary",
-        "ways", "tables",
+        "ways", "tables", "besides", "places",
     }
 )  # fmt: skip
 

@@ -9,12 +9,16 @@ from tailtrue.inspection.sheet import Sheet, figures_in
 _TOLD = {
     "set-over": ("setover.amount", "setover.steepest_half_angle"),
     "free-end": ("chucked.skim.depth",),
-}
+    "judge-height": (
+        "height.least", "height.most", "height.rise_least", "height.rise_most", "height.lean_least", "height.lean_most",
+    ),
+    "inspect-bar": ("skim.worn_out_at",),
+}  # fmt: skip
 _BETWEEN = "mount-between-centres"
 
 
 def told(sheet: Sheet) -> Iterator[Fault]:
-    """A sheet that sets over, or skims at a free end, says on its standing procedure how far that may go."""
+    """What a sheet sets over, skims or judges has its limits on the standing procedure."""
     sop = sheet.procedure.sop
     if sop is None:
         return

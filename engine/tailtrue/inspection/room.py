@@ -10,6 +10,7 @@ _POINT = tan(radians(118 / 2))  # half the angle of a common drill point
 _DRILL, _HOLE = "hole.ladder.size", "blank.hole"
 _ROOM = ("crib.spacer", "collar.room_behind", "blank.room_behind")
 _SET_FORWARD = {"spacer-behind-work", "grip-in-soft-jaws", "grip-on-band"}
+_DEGREES = ("degC", "degF")  # a blank stands in the unit of the dials
 _SKIM, _THERMOMETER = "skim", "thermometer"
 _SHRUNK = "shrink-fit"
 _HOLDS, _LETS_GO = "joint.shrink_fit.holds_a_catch_to", "joint.shrink_fit.lets_go_at"
@@ -62,7 +63,7 @@ def cooled_before_cuts(sheet: Sheet) -> Iterator[Fault]:
             continue
         if placed.phase.number != number:
             number, cool = placed.phase.number, False
-        degrees = any(blank.unit == "degC" for check in step.checks for blank in check.blanks)
+        degrees = any(blank.unit in _DEGREES for check in step.checks for blank in check.blanks)
         if step.machine == "isolated" and _THERMOMETER in step.tools and degrees:
             cool = True
         elif step.machine == "turning":

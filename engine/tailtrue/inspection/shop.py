@@ -149,6 +149,8 @@ class Shop:
     piece: Piece | None = None
     top_slide_division_mm: float | None = None
     indicator_division_mm: float | None = None
+    indicator_turn_mm: float | None = None
+    indicator_travel_mm: float | None = None
     takes: Mapping[str, tuple[float, float]] = field(default_factory=dict)
     rework: Rework | None = None
     centre_drills: tuple[tuple[float, float], ...] = ()  # pilot and body of each one in the crib, in mm
@@ -159,6 +161,7 @@ class Shop:
     guard_switch: bool = False
     operator: str = ""  # as the job says
     instructed: bool = False  # a learner, or under age: an instructor is there at the first start between centres
+    shared: bool = False  # others use this lathe, and somebody is there to supervise
     supervised: bool = False  # somebody stands by for the whole job, and nobody is alone
     owner: bool = False  # at home, experienced, of age: nobody else is trained or signs
     unsaid: tuple[str, ...] = ()  # labels of what nobody said and a stop against a hazard hangs on
@@ -167,3 +170,4 @@ class Shop:
     bush_passes_mm: float = 0.0  # the hole of what grips the bar for facing; nought where nobody measured it
     independent_chucks: Mapping[str, float] = field(default_factory=dict)  # by label the most revolutions a minute
     belt: bool = False  # the speed is changed by moving a belt by hand
+    chuck_bodies_mm: tuple[float, ...] = ()  # of every chuck of the lathe

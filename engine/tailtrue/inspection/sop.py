@@ -111,7 +111,7 @@ def limits_lead_back(sheet: Sheet) -> Iterator[Fault]:
         for name, text in (("value", row.limit), ("consequence", row.beyond), ("way back", row.back)):
             if not _words(text).strip():
                 yield Fault(where, f'the limit "{row.label}" has no {name}')
-    if not sheet.procedure.limits and any(placed.step.machine == "turning" for placed in sheet.steps):
+    if not sheet.procedure.limits and _turns(sheet):
         yield Fault(_LIMITS, "the spindle turns and the sheet tells no limit")
 
 
@@ -151,7 +151,7 @@ def who_may(sheet: Sheet) -> Iterator[Fault]:
 def no_gloves(sheet: Sheet) -> Iterator[Fault]:
     """Gloves are never to be worn where a spindle can turn, and the table says so."""
     for sop in _sop(sheet):
-        if not any(row.machine == "turning" for row in sop.wear):
+        if _turns(sheet) and not any(row.machine == "turning" for row in sop.wear):
             yield Fault(_SOP, "nothing says what is worn while the spindle turns")
         for row in sop.wear:
             if row.machine == "isolated":
@@ -165,8 +165,8 @@ def no_gloves(sheet: Sheet) -> Iterator[Fault]:
 
 
 def no_abrasive(sheet: Sheet) -> Iterator[Fault]:
-    """Abrasive held by hand is among what is never done."""
-    for sop in _sop(sheet):
+    """Abrasive held by hand is among what is never done, wherever work turns."""
+    for sop in _sop(sheet) if _turns(sheet) else ():
         never = [_words(line.text).lower() for line in sop.forbidden]
         if not any("abrasive" in line and "hand" in line and line.startswith("never") for line in never):
             yield Fault(_SOP, "abrasive held by hand is not among what is never done")
@@ -216,6 +216,10 @@ def lines_sound(sheet: Sheet) -> Iterator[Fault]:
 def _sop(sheet: Sheet) -> Iterator[ShopSheet]:
     if sheet.procedure.sop is not None:
         yield sheet.procedure.sop
+
+
+def _turns(sheet: Sheet) -> bool:
+    return any(placed.step.machine == "turning" for placed in sheet.steps)
 
 
 def _limits(sheet: Sheet) -> Iterator[tuple[str, LimitRow]]:

@@ -23,7 +23,10 @@ _STATE = re.compile(r"(?:Nothing|Neither|The \w+)\b.*\b(?:moves|stops|stands|sta
 _TWO = re.compile(rf"(?:\b(?:and|then)|,|;) (?:{_COMMANDS.lower()}) (?:it|the|them|a|an|both|all|out|up|back|off)\b")
 # Of what lies beyond a limit nothing is ordered there; the way back stands beside it.
 _ORDER = re.compile(rf"(?:{_COMMANDS}|Back|Cool|Cut|Drill|Grease|Grip|Loosen|Mount|Move|Skim|Tighten)\b(?!-)")
-_OTHERS = re.compile(r"\b(?:staff|trainer|trainers|supervisor|roster|area lead|members?)\b", re.IGNORECASE)
+_OTHERS = re.compile(
+    r"\b(?:staff|trainer|trainers|supervisor|roster|area lead|members?|whoever keeps|reports go to|reported by)\b",
+    re.IGNORECASE,
+)
 # What the paper asks for in a place to write or as told, each by a word of its label.
 _ASKED = ("last reviewed", "newest copy", "takes the place", "kept at", "number of the machine")
 _ASKED_OF_OTHERS = ("sign in", "prior approval", "reports go to")

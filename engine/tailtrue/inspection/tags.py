@@ -29,7 +29,7 @@ def tags_named(sheet: Sheet) -> Iterator[Fault]:
 
 
 def screws_counted(sheet: Sheet) -> Iterator[Fault]:
-    """A tailstock with one screw across has no two screws to be snugged; what the lathe file tells is not asked again."""
+    """A tailstock with one screw across has no two screws to be brought up; what the lathe file tells is not asked again."""
     one = sheet.shop.set_over == "one-screw"
     for found, words in zip(sheet.texts, sheet.typed, strict=True):
         if sheet.shop.set_over and _ASKED.search(words):

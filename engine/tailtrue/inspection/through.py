@@ -4,13 +4,14 @@ from collections.abc import Iterator
 from math import radians, tan
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.sheet import Placed, Sheet
 
 _POINT = tan(radians(118 / 2))  # half the angle of a common drill point
 _TRAVEL, _DRILL, _OVERHANG = "hole.travel_needed", "hole.ladder.size", "bore.overhang"
 _WIDTH, _THROUGH = "collar.width", "bore.through_width"
 _CLOSE_MM = 0.1
-_CUTS, _LEFT, _DEPTH, _ONE = "collar.second_cuts", "collar.second_stock", "collar.facing.depth", 1 - 1e-6
+_CUTS, _LEFT, _LAST = "collar.second_rough_cuts", "collar.second_stock", "collar.facing.depth"
+_DEEP, _MOST_CUTS = "collar.widening.depth", "limit.face_cuts"
 _CIRCLE, _OUT = "collar.corner_diameter", "collar.run_out"
 _BAND, _PASSES, _BLANK_SIZE = "collar.band.depth", "collar.band_passes", "collar.blank_diameter"
 _STANDS, _AGAIN, _GRIP = "collar.band_out", "collar.again_out", "collar.band_grip"
@@ -46,11 +47,13 @@ def sent_through(sheet: Sheet) -> Iterator[Fault]:
 
 def band_reached(sheet: Sheet) -> Iterator[Fault]:
     """The first cut round a raw blank tells as many passes as its highest place takes at the depth that is told."""
-    begun = set()
+    cuts: dict[str, list[Placed]] = {}
     for placed in sheet.steps:
-        if "first-cut-raw" not in placed.step.activities or placed.phase.number in begun:
-            continue
-        begun.add(placed.phase.number)
+        if "first-cut-raw" in placed.step.activities:
+            cuts.setdefault(placed.phase.number, []).append(placed)
+    for raw in cuts.values():
+        # A pass that only tries the grip comes before the step that tells how many there are.
+        placed = next((one for one in raw if _PASSES in one.told), raw[0])
         told = placed.told
         if not told.keys() >= {_BAND, _PASSES, _BLANK_SIZE, _CIRCLE, _OUT}:
             yield Fault(placed.where, "passes, depth, size, circle and run-out of a raw blank are not all told")
@@ -62,16 +65,24 @@ def band_reached(sheet: Sheet) -> Iterator[Fault]:
 
 
 def faced_to_width(sheet: Sheet) -> Iterator[Fault]:
-    """Where cuts of a told depth bring a collar to width, so many are told as take off what is told to come off."""
+    """Where roughing cuts and a light one bring a collar to width, so many are told as take off what is told to come off."""
+    most = sheet.shop.limits.get(_MOST_CUTS, (0.0, ""))[0]
     for placed in sheet.steps:
         told = placed.told
+        if "facing" not in placed.step.activities or _WIDTH not in told or _LAST not in told:
+            continue
         if _CUTS not in told:
-            if "facing" in placed.step.activities and _WIDTH in told and _DEPTH in told:
+            left = told.get(_LEFT, 0.0) - told[_LAST]
+            if left > _CLOSE_MM or _DEEP in told:
                 yield Fault(placed.where, "a collar is faced to width, and nothing says in how many cuts")
             continue
-        due = told.get(_LEFT, 0.0) / told[_DEPTH] if told.get(_DEPTH) else 0.0
-        if not 0 <= told[_CUTS] - max(due, _ONE) <= 1:
-            yield Fault(placed.where, f"{told[_CUTS]:g} cuts are told, and what comes off takes {due:.3g}")
+        due = (told.get(_LEFT, 0.0) - told[_LAST]) / told[_DEEP] if told.get(_DEEP) else 0.0
+        if not 0 <= told[_CUTS] - due < 1:
+            yield Fault(placed.where, f"{told[_CUTS]:g} roughing cuts are told, and what comes off takes {due:.3g}")
+        if told[_CUTS] + 1 > most:
+            yield Fault(
+                placed.where, f"{told[_CUTS]:g} cuts over one face, where {most:g} are the most: saw it thinner first"
+            )
 
 
 def still_gripped(sheet: Sheet) -> Iterator[Fault]:

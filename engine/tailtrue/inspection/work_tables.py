@@ -1,6 +1,6 @@
 """The tables of the records of work, each reckoned again from the limits of the sheet."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from math import isclose
 from typing import NamedTuple
 
@@ -68,6 +68,8 @@ def _in_order(table: LookTable) -> Iterator[str]:
 
 
 def _ended(table: LookTable, told: Told) -> Iterator[str]:
+    if table.id == "chucked.bands":
+        yield from _joined([_read(line).values for line in table.lines])
     if table.id != "rework.cuts":
         return
     gone = 0.0
@@ -78,6 +80,16 @@ def _ended(table: LookTable, told: Told) -> Iterator[str]:
                 yield f"after cut {line.values['cut']:g} the {name} is not {line.values[f'{name}_after']:g} mm"
     if not told["rework.low"] <= line.values["least_after"] <= line.values["largest_after"] <= told["rework.high"]:
         yield "the cuts do not end between the two sizes of the bore"
+
+
+def _joined(bands: Sequence[Told]) -> Iterator[str]:
+    """Bands that leave no difference out: from nought, each from where the one before ends, the last without an end."""
+    ends = [0.0, *(band.get("to") for band in bands)]
+    for band, end in zip(bands, ends, strict=False):
+        if end is None or not _near(band["from"], end):
+            yield f"the band from {band['from']:g} mm does not begin where the one before ends"
+    if ends[-1] is not None:
+        yield "the last band has an end, and nothing is told beyond it"
 
 
 def _swap(line: _Line, told: Told) -> Wanted:
@@ -99,16 +111,30 @@ def _chucked(line: _Line, told: Told) -> Wanted:
     spacing = told["chucked.far"] - told["chucked.near"]
     inside, outside = told.get("chucked.inside"), told.get("chucked.outside")
     if inside is not None and outside is not None:
-        due = "leave" if difference <= inside + _SLACK else "level" if difference >= outside - _SLACK else "again"
+        yield f"{difference:g} mm is not surely out, and is acted on", difference >= outside - _SLACK
     else:
-        due = "again" if difference <= told["chucked.uncertainty"] + _SLACK else "nearer"
-    yield f'{difference:g} mm is said "{line.says}"', due in line.says
+        yield f"{difference:g} mm is inside the doubt, and is acted on", difference > told["chucked.uncertainty"] + _SLACK
     leads, taper, wanted = line.values.get("leads"), line.values.get("taper"), difference * told["chucked.over"] / spacing
     if leads is None or taper is None:
-        yield f"{difference:g} mm is acted on, and its lead or taper is not told", due in ("leave", "again")
+        yield f"{difference:g} mm is acted on, and its lead or taper is not told", False
         return
     yield f"{difference:g} mm leads off by its half", _near(leads, difference / 2)
     yield f"{difference:g} mm is a taper of {wanted:g} mm", isclose(taper, wanted, rel_tol=0.02)
+
+
+def _bands(line: _Line, told: Told) -> Wanted:
+    begin, end = line.values["from"], line.values.get("to")
+    inside, outside = told.get("chucked.inside"), told.get("chucked.outside")
+    if inside is not None and outside is not None:
+        due = {"in limits": (0.0, inside), "again": (inside, outside), "level": (outside, None)}
+    else:
+        due = {"again": (0.0, told["chucked.uncertainty"]), "nearer": (told["chucked.uncertainty"], None)}
+    said = next((name for name in due if name in line.says), None)
+    yield f'from {begin:g} mm is said "{line.says}"', said is not None
+    if said is not None:
+        first, last = due[said]
+        yield f'"{line.says}" begins at {first:g} mm', _near(begin, first)
+        yield f'"{line.says}" ends elsewhere', _near(end, last) if end is not None and last is not None else end == last
 
 
 def _height(line: _Line, told: Told) -> Wanted:
@@ -150,6 +176,6 @@ def _near(first: float, second: float) -> bool:
 
 
 _TABLES: Mapping[str, Callable[[_Line, Told], Wanted]] = {
-    "bar.swap_table": _swap, "lookup.table": _mean, "chucked.table": _chucked, "height.table": _height,
-    "rework.table": _bore, "rework.cuts": _cut,
+    "bar.swap_table": _swap, "lookup.table": _mean, "chucked.bands": _bands, "chucked.table": _chucked,
+    "height.table": _height, "rework.table": _bore, "rework.cuts": _cut,
 }  # fmt: skip

@@ -1,6 +1,7 @@
 """The book of a shop: records are added and struck out with a reason; nothing is changed and nothing goes."""
 
-from collections.abc import Iterable, Sequence
+import json
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from types import TracebackType
 from typing import NamedTuple, Self
@@ -9,6 +10,7 @@ from pydantic import ValidationError
 
 from tailtrue.errors import Problem
 from tailtrue.log.faults import LogUnusable, RecordWrong, faults_of
+from tailtrue.log.kinds import Certificate, Height, Other, validated
 from tailtrue.log.record import Record, State, Strike, canonical
 from tailtrue.log.series import Series, gather
 from tailtrue.log.storage import Storage, Table
@@ -20,6 +22,14 @@ class Entry(NamedTuple):
 
     number: int
     record: Record
+    strike: Strike | None
+
+
+class OtherEntry(NamedTuple):
+    """A certificate or a height with its number in this book, and the strike through it if there is one."""
+
+    number: int
+    record: Certificate | Height
     strike: Strike | None
 
 
@@ -81,7 +91,7 @@ class Book:
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None) -> None:
         self.close()
 
-    def add(self, record: Record, dated: bool = True) -> int:
+    def add(self, record: Record | Other, dated: bool = True) -> int:
         """Add one record for good; its number. When this returns, the record is on the disk.
 
         `dated` when somebody said the date of the test, and it is not that of the clock. Raises RecordWrong when the very
@@ -116,19 +126,25 @@ class Book:
         self, lathe: str | None = None, bar: str | None = None, state: State | None = None, struck: bool = False
     ) -> tuple[Entry, ...]:
         """Records in the order in which they were added; those struck out only when they are asked for."""
-        with self._storage.reading():
-            strikes = self._strikes("record")
-            rows = self._storage.rows("record")
-        entries = (Entry(number, self._record(number, body), strikes.get(number)) for number, _, body in rows)
         return tuple(
-            one for one in entries
-            if (struck or one.strike is None)
+            one for one in self.everything()
+            if isinstance(one, Entry)
+            and (struck or one.strike is None)
             and lathe in (None, one.record.lathe) and bar in (None, one.record.bar) and state in (None, one.record.state)
         )  # fmt: skip
 
-    def record(self, number: int) -> Entry:
-        """One record by its number, struck out or not. Raises LogUnusable when there is none."""
-        for entry in self.records(struck=True):
+    def others(self, lathe: str | None = None, bar: str | None = None, struck: bool = False) -> tuple[OtherEntry, ...]:
+        """Certificates and heights in the order in which they were added; no height is one of a bar."""
+        return tuple(
+            one for one in self.everything()
+            if isinstance(one, OtherEntry)
+            and (struck or one.strike is None)
+            and lathe in (None, one.record.lathe) and bar in (None, getattr(one.record, "bar", ""))
+        )  # fmt: skip
+
+    def record(self, number: int) -> Entry | OtherEntry:
+        """One record of any kind by its number, struck out or not. Raises LogUnusable when there is none."""
+        for entry in self.everything():
             if entry.number == number:
                 return entry
         raise self._no_such("record", number)
@@ -157,7 +173,7 @@ class Book:
         """The checks of each lathe and bar in the order of time, never mixed."""
         return gather((one.number, one.record) for one in self.records(lathe, bar))
 
-    def take_in(self, records: Iterable[tuple[Record, Struck | None]], unread: Sequence[UnreadRow] = ()) -> TakenIn:
+    def take_in(self, records: Iterable[tuple[Record | Other, Struck | None]], unread: Sequence[UnreadRow] = ()) -> TakenIn:
         """Add what is new of another book or of a file, all or nothing; what is known already is passed over."""
         added: list[int] = []
         already = strokes = 0
@@ -179,22 +195,36 @@ class Book:
             numbers = tuple(self._storage.add("unread", canonical(one.model_dump(mode="json"))) for one in new)
         return TakenIn(tuple(added), already, strokes, numbers, len(unread) - len(new))
 
-    def _same_test(self, record: Record) -> Entry | None:
-        """The record of a test that is this one but for its date; one that was struck out does not count."""
-        struck = self._strikes("record")
-        found = (Entry(number, self._record(number, body), None) for number, _, body in self._storage.rows("record"))
-        return next((one for one in found if one.number not in struck and one.record.test == record.test), None)
+    def _same_test(self, record: Record | Other) -> Entry | OtherEntry | None:
+        """The record that is this one but for its date; one that was struck out does not count."""
+        return next((one for one in self._read() if one.strike is None and one.record.test == record.test), None)
 
-    def _write(self, record: Record) -> int:
+    def everything(self) -> tuple[Entry | OtherEntry, ...]:
+        """Tests, certificates and heights in the order in which they were added, struck out or not."""
+        with self._storage.reading():
+            return tuple(self._read())
+
+    def _read(self) -> Iterator[Entry | OtherEntry]:
+        """Every record of the book. Must stand inside `reading` or `writing`."""
+        strikes = self._strikes("record")
+        for number, _, body in self._storage.rows("record"):
+            record = self._record(number, body)
+            if isinstance(record, Record):
+                yield Entry(number, record, strikes.get(number))
+            else:
+                yield OtherEntry(number, record, strikes.get(number))
+
+    def _write(self, record: Record | Other) -> int:
         self._storage.step_to(record.version)
         return self._storage.add("record", record.body())
 
     def _numbers(self) -> dict[str, int]:
         return {stamp: number for number, stamp, _ in self._storage.rows("record")}
 
-    def _record(self, number: int, body: str) -> Record:
+    def _record(self, number: int, body: str) -> Record | Certificate | Height:
         try:
-            return Record.model_validate_json(body)
+            # A text in JSON has its quotes escaped, so only the key of a line can read like this.
+            return validated(json.loads(body)) if '"kind":' in body else Record.model_validate_json(body)
         except ValidationError as error:
             wrong = faults_of(error)[0]
             raise LogUnusable(

@@ -1,24 +1,31 @@
 """Files of the log to and from other programs: CSV or JSON by the ending of the name."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from tailtrue.errors import Problem, UsageError
-from tailtrue.log.book import Book, Entry, TakenIn
+from tailtrue.log.book import Book, TakenIn
 from tailtrue.log.csv_file import from_csv, to_csv
 from tailtrue.log.json_file import from_json, to_json
 from tailtrue.log.rows import Good
 from tailtrue.log.unread import UnreadRow
 
-Write = Callable[[Iterable[Entry]], str]
 Read = Callable[[str, str, str | None], Iterator[Good | UnreadRow]]
 
-_FORMS: dict[str, tuple[Write, Read]] = {".csv": (to_csv, from_csv), ".json": (to_json, from_json)}
+Write = Callable[[Book], str]
+
+_FORMS: dict[str, tuple[Write, Read]] = {
+    ".csv": (lambda book: to_csv(book.records(struck=True)), from_csv),
+    ".json": (lambda book: to_json(book.everything()), from_json),
+}
 
 
 def written(book: Book, path: Path) -> str:
-    """The whole log as the text of a file of this name, struck records included. Raises UsageError."""
-    return _form(path)[0](book.records(struck=True))
+    """The whole log as the text of a file of this name, struck records included; a table holds the tests alone.
+
+    Raises UsageError.
+    """
+    return _form(path)[0](book)
 
 
 def bring_in(book: Book, path: Path, now: str | None = None) -> tuple[TakenIn, tuple[UnreadRow, ...]]:

@@ -67,7 +67,7 @@ def place_of(fact: GivenFact) -> Steps:
     """Where in a record the value of a key of the file goes."""
     if fact.key in _OTHER_NAMES:
         return _OTHER_NAMES[fact.key]
-    name = fact.key + _ENDS.get(fact.spec.unit, "")
+    name = with_unit(fact)
     if name in Record.model_fields:
         return (name,)
     for group, model in _GROUPS.items():
@@ -75,6 +75,11 @@ def place_of(fact: GivenFact) -> Steps:
         if bare in model.model_fields:
             return (group, bare)
     return (name,)
+
+
+def with_unit(fact: GivenFact) -> str:
+    """The name of a field that holds a quantity ends in its unit."""
+    return fact.key + _ENDS.get(fact.spec.unit, "")
 
 
 def labelled(record: Record, dials: Dials) -> Iterator[tuple[str, str]]:
@@ -91,17 +96,18 @@ def labelled(record: Record, dials: Dials) -> Iterator[tuple[str, str]]:
                 yield f"reading of collar {one.collar}", one.said + (f", rejected: {one.rejected}" if one.rejected else "")
         elif fact.fields:
             for number, one in enumerate(value, start=1):
-                told = (f"{field.spec.label} {_shown(_of(one, key), field, dials)}" for key, field in fact.fields.items())
+                told = (f"{field.spec.label} {shown(_of(one, key), field, dials)}" for key, field in fact.fields.items())
                 yield f"{fact.spec.label}, {number}", "; ".join(told)
         elif value is not None:
-            yield fact.spec.label, _shown(value, fact, dials)
+            yield fact.spec.label, shown(value, fact, dials)
 
 
 def _of(part: Part, key: str) -> Any:
     return getattr(part, key) if key in type(part).model_fields else getattr(part, f"{key}_mm")
 
 
-def _shown(value: Any, fact: GivenFact, dials: Dials) -> str:
+def shown(value: Any, fact: GivenFact, dials: Dials) -> str:
+    """A value of a line of the log, for people to read."""
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, Measured):

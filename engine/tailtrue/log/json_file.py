@@ -6,24 +6,27 @@ from typing import Any
 
 from tailtrue.errors import Problem, UsageError
 from tailtrue.given.quoting import harmless
-from tailtrue.log.book import Entry
+from tailtrue.log.book import Entry, OtherEntry
 from tailtrue.log.faults import Path
 from tailtrue.log.rows import FileRow, Good, read_row
 from tailtrue.log.unread import RowFault, UnreadRow
 
-_VERSION = 2
-_READS = (1, _VERSION)  # in the first version every test was read with a micrometer, and does not say so
+_VERSION = 3
+_TESTS_ALONE = 2  # what every file says that holds no certificate and no height
+_READS = (1, _TESTS_ALONE, _VERSION)  # in the first version every test was read with a micrometer, and does not say so
 _BLANK = " \t\r\n"
 
 
-def to_json(entries: Iterable[Entry]) -> str:
+def to_json(entries: Iterable[Entry | OtherEntry]) -> str:
     """Every record with its number, its lasting id, its values, and the strike through it."""
-    rows = [json.dumps(entry_content(entry), ensure_ascii=False) for entry in entries]
+    found = list(entries)
+    version = _VERSION if any(isinstance(one, OtherEntry) for one in found) else _TESTS_ALONE
+    rows = [json.dumps(entry_content(entry), ensure_ascii=False) for entry in found]
     inside = ",\n".join(rows)
-    return f'{{"alignment_log": {_VERSION}, "records": [\n{inside}{chr(10) if rows else ""}]}}\n'
+    return f'{{"alignment_log": {version}, "records": [\n{inside}{chr(10) if rows else ""}]}}\n'
 
 
-def entry_content(entry: Entry) -> dict[str, Any]:
+def entry_content(entry: Entry | OtherEntry) -> dict[str, Any]:
     """One record as plain content; what was not said is not in it."""
     content: dict[str, Any] = {"number": entry.number, "log_id": entry.record.log_id}
     content["record"] = entry.record.model_dump(mode="json", exclude_none=True)

@@ -1,7 +1,6 @@
 """A whole record from what was typed and from what is known without typing; every fault at once, with its place."""
 
 from collections.abc import Iterator, Mapping
-from pathlib import Path as FilePath
 from typing import Any
 
 from pydantic import ValidationError
@@ -11,15 +10,7 @@ from tailtrue.given.relations import file_problems
 from tailtrue.log.faults import Fault, Path, RecordWrong, faults_of
 from tailtrue.log.fields import record_catalogue
 from tailtrue.log.record import MICROMETER, Record
-from tailtrue.log.typed import OF_A_MICROMETER, TABLE, Typed, path_of, read_typed
-
-
-def read_record(path: FilePath, date_time: str | None) -> Record:
-    """The record in a file; `date_time` is the moment of the test where the file does not say it.
-
-    Raises RecordWrong with everything that is wrong.
-    """
-    return whole(read_typed(path), {} if date_time is None else {"date": date_time})
+from tailtrue.log.typed import OF_A_MICROMETER, TABLE, Typed, path_of
 
 
 def whole(typed: Typed, known: Mapping[str, Any]) -> Record:

@@ -10,6 +10,7 @@ from tailtrue.log.book import Struck
 from tailtrue.log.dates import wrong_date
 from tailtrue.log.faults import Fault, Path, faults_of
 from tailtrue.log.fields import implausible
+from tailtrue.log.kinds import Other, validated
 from tailtrue.log.record import Record, Strike
 from tailtrue.log.unread import RowFault, UnreadRow
 
@@ -30,7 +31,7 @@ class FileRow(NamedTuple):
     now: str | None = None
 
 
-Good = tuple[Record, Struck | None]
+Good = tuple[Record | Other, Struck | None]
 
 
 def read_row(row: FileRow, name: Callable[[Path], str]) -> Good | UnreadRow:
@@ -38,8 +39,8 @@ def read_row(row: FileRow, name: Callable[[Path], str]) -> Good | UnreadRow:
     faults: list[Fault] = []
     record = struck = None
     try:
-        record = Record.model_validate(row.content)
-        faults += (*implausible(record), *_to_come(record, row.now))
+        record = validated(row.content)
+        faults += (*(implausible(record) if isinstance(record, Record) else ()), *_to_come(record, row.now))
         if row.log_id is not None and row.log_id != record.log_id:
             do = "clear this cell to add the row as a new record, or put back what was changed"
             faults.append(Fault(("log_id",), "does not fit the row: something in it was changed since it was written", do))
@@ -61,10 +62,10 @@ def read_row(row: FileRow, name: Callable[[Path], str]) -> Good | UnreadRow:
     return record, struck
 
 
-def _to_come(record: Record, now: str | None) -> Iterator[Fault]:
+def _to_come(record: Record | Other, now: str | None) -> Iterator[Fault]:
     """Dates of a record that are still to come."""
     yield from _late((("date_time",), record.date_time), now)
-    if record.chuck_test is not None:
+    if isinstance(record, Record) and record.chuck_test is not None:
         yield from _late((("chuck_test", "date"), record.chuck_test.date), now)
 
 

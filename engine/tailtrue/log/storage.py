@@ -16,7 +16,7 @@ from tailtrue.log.record import seal
 
 LOG_FILE = "alignment-log.sqlite"
 FIRST_VERSION = 1
-VERSION = 2  # a log takes this step with the first record that needs it, and is read by an older tailtrue until then
+VERSION = 3  # a log takes this step with the first record that needs it, and is read by an older tailtrue until then
 APPLICATION = 0x74746C67  # "ttlg", so that the file is known for what it is
 BUSY_S = 30.0
 

@@ -11,8 +11,9 @@ from tailtrue.parts import Caution, Dials, Text
 from tailtrue.places import templates_folder
 from tailtrue.procedure import Card, LookUp, Procedure
 from tailtrue.render import words
-from tailtrue.render.card_rows import Row, blocks, laid_out, room_below
+from tailtrue.render.card_rows import LARGE, Row, blocks, laid_out, large_sides, room_below
 from tailtrue.render.figures.speed_plate import settings_of
+from tailtrue.render.large import enlarged
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import read
 from tailtrue.render.paper import head_of, page, unit_beside
@@ -24,33 +25,38 @@ RULES = "Rules {rules}."
 START = "\u25ba"  # before a line on whose way the spindle turns
 _FIGURE = Markup('<span class="figure">{}</span>')
 _NOTE = 1.1  # height of a note under the numbers, in rows
-# Heights in the list beside the numbers, in mm: all but steps and notes, a step, a line of a note, what there is room for.
-_LIST, _STEP, _NOTE_LINE, _ROOM = 98.0, 5.25, 3.9, 198.0
-_NOTE_LETTERS = 40
+# Heights of what stands beside the numbers, in mm: headings and box, a list that is called and a line of it, a step and a
+# second line of it, a line of a note; what there is room for; and the letters that a line holds.
+_LISTS, _CALLED, _CALL, _STEP, _STEP_LINE, _NOTE_LINE, _ROOM = 25.0, 11.5, 4.4, 5.25, 3.4, 3.9, 198.0
+_NOTE_LETTERS, _STEP_LETTERS = 40, 38
 _NUMBER = re.compile(r"(\d[\d./]*(?:\s(?:mm|in)\b)?)")
 
 
-def to_card_html(procedure: Procedure) -> str:
-    """The card as one HTML file that needs nothing beside it."""
+def to_card_html(procedure: Procedure, *, large: bool = False) -> str:
+    """The card as one HTML file that needs nothing beside it: one side of one sheet, or several in large print."""
     card = card_of(procedure)
     dials = procedure.title.dials
-    layout, columns = laid_out(blocks(card, dials, settings_of(procedure.drawings), procedure.look_up), dials)
+    made = blocks(card, dials, settings_of(procedure.drawings), procedure.look_up)
+    layout, columns = (LARGE, ()) if large else laid_out(made, dials)
+    sides = large_sides(made, dials) if large else (columns,)
+    left = not large and _list_is_full(card, dials) and room_below(layout, columns) >= _NOTE * len(card.notes)
     return page(
         "card.html.j2",
         head_of(procedure.title, ""),
+        large=large,
         p=procedure,
         card=card,
-        card_css=_style(),
+        card_css=_style(large),
         title=TITLE,
-        layout=layout,
-        notes_left=_list_is_full(card, dials) and room_below(layout, columns) >= _NOTE * len(card.notes),
-        columns=columns,
+        layout=layout.name,
+        notes_left=left,
+        sides=sides,
         dangers=[(caution.hazard, caution.avoid[0]) for caution in messages(procedure)],
         headings=words.HEADINGS,
         goes_with=goes_with(procedure),
         by_hand=by_hand(card),
         start_mark=START,
-        starts=any(line.starts for line in card.steps),
+        starts=_starts(card),
         labelled=lambda row: labelled(row, dials),
         figured=lambda text: figured(text, dials),
         blank_unit=lambda unit: unit_beside(unit, dials) if unit else "",
@@ -62,7 +68,10 @@ def _list_is_full(card: Card, dials: Dials) -> bool:
     notes = [f"{say(note.label, dials)}: {say(note.value, dials)}" for note in card.notes]
     notes += [by_hand(card)] if by_hand(card) else []
     lines = sum(len(wrap(note, _NOTE_LETTERS)) for note in notes)
-    return _LIST + _STEP * len(card.steps) + _NOTE_LINE * lines > _ROOM
+    called = sum(_CALLED + _CALL * len(one.lines) for one in (card.start, *card.besides))
+    again = sum(len(wrap(f"{START * line.starts}{line.text} {line.step}", _STEP_LETTERS)) - 1 for line in card.steps)
+    steps = _STEP * len(card.steps) + _STEP_LINE * again
+    return _LISTS + called + steps + _NOTE_LINE * lines > _ROOM
 
 
 def by_hand(card: Card) -> str:
@@ -117,9 +126,12 @@ def goes_with(procedure: Procedure) -> tuple[str, str]:
     return f"{sheet}{rules}", card_of(procedure).pointer
 
 
-@lru_cache(maxsize=1)
-def _style() -> Markup:
-    return Markup((templates_folder() / "card.css").read_text(encoding="utf-8"))
+@lru_cache(maxsize=2)
+def _style(large: bool) -> Markup:
+    def read(name: str) -> str:
+        return (templates_folder() / name).read_text(encoding="utf-8")
+
+    return Markup("\n".join([enlarged(read("card.css")), read("card-large.css")]) if large else read("card.css"))
 
 
 def to_card_markdown(procedure: Procedure) -> str:
@@ -138,15 +150,16 @@ def _markdown(procedure: Procedure) -> Iterable[str]:
     yield bullets(
         f"{bold('DANGER')} {bold(sentence(one.hazard))} {literal(say(one.avoid[0], dials))}" for one in messages(procedure)
     )
-    yield heading(2, card.start.title)
-    yield bullets(f"{literal(line.item)} {bold(line.state)} ____{_unit(line.unit, dials)}" for line in card.start.lines)
-    yield literal(f"{card.start.ends_with}.")
+    for called in (card.start, *card.besides):
+        yield heading(2, called.title)
+        yield bullets(f"{literal(line.item)} {bold(line.state)}{_blank(line.unit, dials)}" for line in called.lines)
+        yield literal(f"{called.ends_with}.")
     if card.notes:
         yield bullets(f"{bold(say(note.label, dials))}: {literal(say(note.value, dials))}" for note in card.notes)
     rows = [
         (
             literal(f"{block.title} ({block.steps})"), literal(" ".join(filter(None, (say(row.label, dials), row.lever)))),
-            literal(row.number), literal(row.unit),
+            "____" if row.write else literal(row.number), literal(row.unit),
         )
         for block in blocks(card, dials, settings_of(procedure.drawings))
         for row in block.rows
@@ -161,15 +174,21 @@ def _markdown(procedure: Procedure) -> Iterable[str]:
     yield bullets(
         f"{literal(line.step)} {bold(START) + ' ' if line.starts else ''}{literal(line.text)}" for line in card.steps
     )
-    yield literal(f"{START} {card.list_first}. {card.ends_with}.")
+    yield literal(f"{START} {card.list_first}. {card.ends_with}." if _starts(card) else f"{card.ends_with}.")
     yield bold(card.interrupted)
     yield heading(2, words.HEADINGS["stop_at_once"])
     yield bullets(literal(say(line, dials)) for line in procedure.stop_at_once)
     yield f"{bold('Emergency')} {literal(card.emergency)}: ______"
 
 
-def _unit(unit: str, dials: Dials) -> str:
-    return f" {unit_beside(unit, dials)}" if unit else ""
+def _blank(unit: str, dials: Dials) -> str:
+    """A place for a value; a state is called out and not written."""
+    return f" ____ {unit_beside(unit, dials)}" if unit else ""
+
+
+def _starts(card: Card) -> bool:
+    """Whether a line has the mark of a start."""
+    return any(line.starts for line in card.steps)
 
 
 def _look_up_markdown(look_up: LookUp, dials: Dials) -> Iterable[str]:

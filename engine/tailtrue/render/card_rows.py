@@ -12,12 +12,16 @@ from tailtrue.procedure import Card, CardGroup, LookUp
 from tailtrue.render import words
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import NBSP, Shown, read
+from tailtrue.render.paper import unit_beside
 
 _HEADING = 0.8  # height of a heading, in rows
+_HEADS = 1.3  # height of the heads of two columns, which take two lines
+_WRITTEN = 1.35  # height of a place to write in
 _SPLIT = 0.6  # rows that a column may be longer rather than split a block
 _LETTER = 0.52  # width of a letter, in its size
 _DIGIT = 0.556  # width of a digit, in its size
 _SHORT_LEVER = 4
+_MOST_SIDES = 3
 
 
 @dataclass(frozen=True)
@@ -35,20 +39,24 @@ class Layout:
 
 # The largest that holds a job is taken. Seventeen points are read from where the operator stands.
 LAYOUTS = (
-    Layout("one n26", 1, 22.5, 26, 12, 334, 48),
-    Layout("one n24", 1, 24.5, 24, 12, 334, 48),
-    Layout("one n22", 1, 26.8, 22, 12, 334, 48),
-    Layout("one n20", 1, 29.5, 20, 12, 334, 48),
-    Layout("one n18", 1, 33.0, 18, 12, 334, 48),
+    Layout("one n26", 1, 22.5, 26, 14, 334, 48),
+    Layout("one n24", 1, 24.5, 24, 14, 334, 48),
+    Layout("one n22", 1, 26.8, 22, 14, 334, 48),
+    Layout("one n20", 1, 29.5, 20, 14, 334, 48),
+    Layout("one n18", 1, 33.0, 18, 14, 334, 48),
     Layout("two n17", 2, 35.7, 17, 9.5, 166, 34),
 )
+
+
+# Large print: its sides follow each other, two columns on each.
+LARGE = Layout("", 2, 19.0, 26, 16, 255, 60)
 
 
 @dataclass(frozen=True)
 class Row:
     """One number: its digits, its unit, and how many digits are wanting to its right to stand under the others.
 
-    Without a number it is a line of words.
+    Without a number it is a line of words, or a place to write in.
     """
 
     label: Text
@@ -59,7 +67,8 @@ class Row:
     lever: str = ""  # how lever or belt stands, the end of the label
     speed: bool = False
     large: bool = False  # the label is a number too
-    cell: str = ""  # what stands in the place of a number
+    cell: str = ""  # words in the place of a number
+    write: bool = False  # a place to write in stands there
 
     @property
     def width(self) -> str:
@@ -74,6 +83,12 @@ class Block:
     title: str
     steps: str
     rows: tuple[Row, ...]
+    heads: tuple[str, ...] = ()  # over the two columns of a table that is looked up; they take the place of the title
+
+    @property
+    def heading(self) -> float:
+        """The height of what stands over the rows, in rows."""
+        return _HEADS if self.heads else _HEADING if self.title else 0.0
 
 
 def blocks(
@@ -84,7 +99,7 @@ def blocks(
     `settings` say how lever or belt stands for a speed.
     """
     made = [_block(group, dials, settings) for group in card.groups]
-    made += [_moves(look_up, dials)] if look_up else []
+    made += _moves(look_up, dials) if look_up else []
     most = max((_decimals(row.number) for block in made for row in block.rows), default=0)
     return tuple(
         replace(
@@ -111,7 +126,9 @@ def _block(group: CardGroup, dials: Dials, settings: Mapping[float, str]) -> Blo
         if size is not None:
             rows.append(size)
             last = line.value
-    return Block(group.title, ", ".join(dict.fromkeys(line.step for line in group.lines)), tuple(rows))
+    rows += [Row((place.label,), "", unit_beside(place.unit, dials), height=_WRITTEN, write=True) for place in group.places]
+    steps = (*(line.step for line in group.lines), *(place.step for place in group.places))
+    return Block(group.title, ", ".join(dict.fromkeys(steps)), tuple(rows))
 
 
 def _size(label: Text, dials: Dials) -> Row:
@@ -122,15 +139,23 @@ def _size(label: Text, dials: Dials) -> Row:
     return Row(tuple(name), number, shown.unit or unit)
 
 
-def _moves(look_up: LookUp, dials: Dials) -> Block:
-    """The look-up table: a difference, and the move for it; what is left alone or read again is told by its limits."""
+def _moves(look_up: LookUp, dials: Dials) -> list[Block]:
+    """The way in each case, and the look-up table: a difference, and the move for it.
+
+    What is left alone and what is read again stand at its top, each as one band with its limit.
+    """
     differences, moves = look_up_columns(look_up, dials)
-    rows = [Row((f"{case}: {way}",), "", "", height=1.0) for case, way in words.directions(look_up)]
-    rows += [Row(text, "", "") for text in words.when_to_leave(look_up) if not look_up.verdict_possible]
+    ways = [Row((f"{case}: {way}",), "", "") for case, way in words.directions(look_up)]
+    ways += [Row(text, "", "") for text in words.when_to_leave(look_up) if not look_up.verdict_possible]
+    rows = [
+        Row((f"{word} ", read(limit, dials).number), "", "", large=True, cell=cell)
+        for word, limit, cell in words.bands(look_up)
+    ]
     for difference, move in zip(differences.numbers, moves.numbers, strict=True):
         if move is not None and move != words.READ_AGAIN:
-            rows.append(Row((str(difference),), move, moves.unit, large=True))
-    return Block(f"{words.DIFFER}: {words.second_column(look_up)[1]}", "", tuple(rows))
+            rows.append(Row((str(difference),), move, "", large=True))
+    heads = (f"{words.DIFFER}, {differences.unit}", f"{words.second_column(look_up)[1]}, {moves.unit}")
+    return [Block("", "", tuple(ways)), Block("", "", tuple(rows), heads)]
 
 
 def _decimals(number: str) -> int:
@@ -157,13 +182,22 @@ def laid_out(made: tuple[Block, ...], dials: Dials) -> tuple[Layout, tuple[tuple
     raise AssertionError("the last layout holds every job")
 
 
+def large_sides(made: tuple[Block, ...], dials: Dials) -> tuple[tuple[tuple[Block, ...], ...], ...]:
+    """The blocks in large print: as few sides as hold them, each with its columns."""
+    sized = tuple(_sized(block, LARGE, dials) for block in made)
+    sides = 1
+    while room_below(LARGE, columns := side_by_side(sized, sides * LARGE.columns)) < 0 and sides < _MOST_SIDES:
+        sides += 1
+    return tuple(columns[at : at + LARGE.columns] for at in range(0, len(columns), LARGE.columns))
+
+
 def room_below(layout: Layout, columns: tuple[tuple[Block, ...], ...]) -> float:
     """The rows that are free below the longest column."""
     return layout.rows - max((_length(column) for column in columns), default=0.0)
 
 
 def _length(column: tuple[Block, ...]) -> float:
-    return sum(_HEADING + sum(row.height for row in block.rows) for block in column)
+    return sum(block.heading + sum(row.height for row in block.rows) for block in column)
 
 
 def _sized(block: Block, layout: Layout, dials: Dials) -> Block:
@@ -174,15 +208,17 @@ def _sized(block: Block, layout: Layout, dials: Dials) -> Block:
 
 
 def _height(row: Row, layout: Layout, beside: float, dials: Dials) -> float:
-    room = beside if row.number else layout.column - 6
+    room = beside if row.number or row.write else layout.column - 6
     if row.lever:
         room -= (len(row.lever) + 1) * layout.number * _DIGIT * (len(row.lever) <= _SHORT_LEVER)
     said = "".join(piece if isinstance(piece, str) else read(piece, dials).whole for piece in row.label)
+    said += f", {row.unit}" if row.write else ""
     letters = max(int(room / (_LETTER * layout.label)), 6)
     lines = len(wrap(said, letters)) * layout.label * 1.06 / (layout.number * 1.04)
     if len(row.lever) > _SHORT_LEVER:
         lines += len(wrap(row.lever, max(int(beside / (_DIGIT * layout.number)), 4)))
-    return max(1.0 if row.number else 0.0, lines)
+    least = _WRITTEN if row.write else 1.0 if row.number or row.cell else 0.0
+    return max(least, lines)
 
 
 def side_by_side(made: tuple[Block, ...], columns: int) -> tuple[tuple[Block, ...], ...]:
@@ -191,7 +227,9 @@ def side_by_side(made: tuple[Block, ...], columns: int) -> tuple[tuple[Block, ..
 
     @cache  # the same stretches come back in most of the cuts
     def length(start: int, end: int) -> float:
-        return sum(row.height for _, row in rows[start:end]) + _HEADING * len({place for place, _ in rows[start:end]})
+        return sum(row.height for _, row in rows[start:end]) + sum(
+            made[place].heading for place in {place for place, _ in rows[start:end]}
+        )
 
     def cost(cut: tuple[int, ...]) -> float:
         split = sum(1 for at in cut if 0 < at < len(rows) and rows[at - 1][0] == rows[at][0])

@@ -53,13 +53,13 @@ def with_places(html: str, marks: Sequence[Bookmark]) -> str:
     return html.replace("</body>", f'<p style="display: none">{links}</p></body>')
 
 
-def outlined(file: bytes, marks: Sequence[Bookmark], language: str = "en") -> bytes:
+def outlined(file: bytes, marks: Sequence[Bookmark]) -> bytes:
     """The file with its bookmarks and its language; as it was when it is not written in the way that is read here."""
     table = _read(file)
     if table is None or not marks:
         return file
     first = table.size
-    objects = [(table.root, _catalogue(table.catalogue, first, language)), *_outline(marks, first)]
+    objects = [(table.root, _catalogue(table.catalogue, first)), *_outline(marks, first)]
     grown, places = bytearray(file), {}
     for number, body in objects:
         places[number] = len(grown)
@@ -80,9 +80,9 @@ def _row(place: int) -> bytes:
     return (1).to_bytes(kind, "big") + place.to_bytes(wide, "big") + bytes(generation)
 
 
-def _catalogue(was: bytes, outline: int, language: str) -> bytes:
-    more = b"/Outlines %d 0 R /PageMode /UseOutlines /Lang (%s) /ViewerPreferences << /DisplayDocTitle true >>"
-    return was.rstrip()[: -len(b">>")] + more % (outline, language.encode()) + b" >>"
+def _catalogue(was: bytes, outline: int) -> bytes:
+    more = b"/Outlines %d 0 R /PageMode /UseOutlines /Lang (en) /ViewerPreferences << /DisplayDocTitle true >>"
+    return was.rstrip()[: -len(b">>")] + more % outline + b" >>"
 
 
 def _outline(marks: Sequence[Bookmark], first: int) -> Iterator[tuple[int, bytes]]:

@@ -7,7 +7,7 @@ from markupsafe import Markup
 from tailtrue.papers import Head
 from tailtrue.parts import Text
 from tailtrue.procedure import Procedure
-from tailtrue.record_sheet import Block, Do, Part, Place, RecordSheet
+from tailtrue.record_sheet import Do, Part, Place, RecordSheet
 from tailtrue.render.columns import abreast
 from tailtrue.render.glossary import terms
 from tailtrue.render.marks import legend
@@ -18,7 +18,7 @@ from tailtrue.render.paper import MEND, head_of, page, unit_beside
 from tailtrue.render.plain import bold, bullets, heading, literal, table
 from tailtrue.render.words import HEADINGS, directions, say
 from tailtrue.render.work_record_page import work_record_html, work_record_markdown
-from tailtrue.render.writing import ON_SHEET, WRITE, judged, planned, to_write
+from tailtrue.render.writing import ON_SHEET, WRITE, block_rows, judged, planned, to_write
 
 DO: Mapping[Do, str] = {"leave": "leave it", "again": "read again", "move": "move"}
 DO_FIXED: Mapping[Do, str] = {"leave": "leave it", "again": "read again", "move": "note it"}
@@ -162,16 +162,9 @@ def _markdown(sheet: RecordSheet, head: Head, mend: Sequence[Text]) -> Iterator[
     yield heading(2, FULL_TITLE)
     for block in sheet.blocks:
         yield heading(3, block.title)
-        yield table(("What", *map(literal, block.columns)), _block_rows(block, head))
+        yield table(("What", *map(literal, block.columns)), block_rows(block, head.dials))
     yield lines(sheet.keep)
     yield from terms(HEADINGS["glossary"], sheet.glossary, head.dials)
-
-
-def _block_rows(block: Block, head: Head) -> Iterator[tuple[str, ...]]:
-    for entry in block.entries:
-        band = judged(entry, head.dials)
-        beside = planned(entry, head.dials, ON_SHEET) + (f" ({literal(band)})" if band else "")
-        yield (literal(entry.label) + beside, *[to_write(entry, head.dials)] * len(block.columns))
 
 
 def _rows(place: Place, head: Head, count: int) -> Iterator[tuple[str, ...]]:

@@ -62,10 +62,10 @@ WORDS: Final = MappingProxyType(
         "not_reviewed": "not yet",
         "last_reviewed": "last reviewed",
         "whole_phase": "every step, {} to {}",
+        "every_other": "every other step",
         "one_step": "its one step, {}",
         "signatories": ("Role", "Name", "Date", "Signature"),
         "who": ("Phase", "Anybody on the roster", "With a supervisor", "Staff only"),
-        "who_owner": ("Phase", "The owner"),
         "hazards": ("Level", "Hazard, what it does, and what to do", "Signs (ISO 7010)"),
         "hazards_run_in": ("Level", "Hazard, what it does, what to do, and the signs (ISO 7010)"),
         "do": "Do:",
@@ -107,7 +107,7 @@ def to_sop_html(procedure: Procedure, *, large: bool = False) -> str:
         legend=legend(sop, procedure.title.machine_detail),
         upkeep=tuple(_upkeep(sop)),
         who=who_rows(sop, owner=procedure.title.owner),
-        who_head=WORDS["who_owner" if procedure.title.owner else "who"],
+        who_head=WORDS["who"],
         last_reviewed=last_reviewed(sop, dials),
         form_rows=form_rows,
         local=_abreast(tuple(_pairs(sop.local, dials))),
@@ -167,14 +167,16 @@ class WhoCell(NamedTuple):
 
 
 def who_rows(sop: ShopSheet, *, owner: bool) -> tuple[tuple[str, str, tuple[WhoCell, ...]], ...]:
-    """Number and title of each phase, and a cell for each who may do steps of it; an owner alone does them all."""
-    return tuple((row.phase, row.title, _cells(row)[: 1 if owner else None]) for row in sop.who)
+    """Number and title of each phase, and a cell for each who may do steps of it; an owner alone does them all untold."""
+    return () if owner else tuple((row.phase, row.title, _cells(row)) for row in sop.who)
 
 
 def _cells(row: WhoRow) -> tuple[WhoCell, ...]:
     parts = (row.any, row.supervised, row.staff)
     if sum(map(bool, parts)) > 1:
-        return tuple(WhoCell(steps=steps) for steps in parts)
+        # What not everybody may do stands by name; the rest in two words, so that it stands out.
+        others = WhoCell(whole=str(WORDS["every_other"])) if row.any else WhoCell()
+        return (others, *(WhoCell(steps=steps) for steps in parts[1:]))
     return tuple(WhoCell(whole=_whole(steps)) for steps in parts)
 
 
@@ -256,9 +258,8 @@ def _markdown(procedure: Procedure, sop: ShopSheet) -> Iterator[str]:
     yield from part("training", sop.training)
     yield from part("supervision", sop.supervision)
     yield pairs(_pairs(sop.local, dials))
-    who = "who_owner" if title.owner else "who"
-    phases = who_rows(sop, owner=title.owner)
-    yield from rows("who", ((literal(f"{number} {name}"), *map(_cell, cells)) for number, name, cells in phases), who)
+    if phases := who_rows(sop, owner=title.owner):
+        yield from rows("who", ((literal(f"{number} {name}"), *map(_cell, cells)) for number, name, cells in phases))
     signs = {sign.code: sign.words for sign in sop.signs}
 
     def signed(codes: Iterable[str]) -> str:

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from types import MappingProxyType
 from typing import Final, Protocol
 
-from tailtrue.parts import Dials, Text
+from tailtrue.parts import Dials, Figure, Text
 from tailtrue.procedure import GoesOn, HandSet, LookUp
 from tailtrue.render.numbers import BY_HAND as MARK
 from tailtrue.render.numbers import show
@@ -166,6 +166,11 @@ BY_HAND: Final = ("Number", "Set to", "Worked out", "May be", "Reason", "By")
 SPEED_OF_IT: Final = "speed"
 DIFFER: Final = "Collars differ by"
 LEAVE: Final = "leave it"
+# On the card: what stands before the limit of a band of differences, and what it asks where the tailstock cannot be moved.
+UP_TO: Final = "up to"
+BELOW: Final = "below"
+IN_LIMITS: Final = "in limits"
+NOT_TOLD: Final = "not told"
 READ_AGAIN: Final = "read again"
 AS_STEP: Final = "As step"
 AGAIN: Final = "In full:"
@@ -266,6 +271,15 @@ def when_to_leave(look_up: LookUp) -> tuple[Text, ...]:
     if not look_up.verdict_possible:
         sentences.append((NO_VERDICT if moves else NO_VERDICT_FIXED,))
     return tuple(sentences)
+
+
+def bands(look_up: LookUp) -> tuple[tuple[str, Figure, str], ...]:
+    """The differences for which nothing is moved: the word before a limit, the limit, and what is done instead."""
+    if look_up.inside is None:
+        told = LEAVE if look_up.can_move else NOT_TOLD
+        return ((UP_TO, look_up.leave, told),) if look_up.leave is not None else ()
+    again = ((BELOW, look_up.outside, READ_AGAIN),) if look_up.outside is not None else ()
+    return ((UP_TO, look_up.inside, LEAVE if look_up.can_move else IN_LIMITS), *again)
 
 
 def look_up_heading(look_up: LookUp) -> str:

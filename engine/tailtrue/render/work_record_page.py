@@ -5,7 +5,6 @@ from collections.abc import Iterator, Sequence
 from tailtrue.papers import Head
 from tailtrue.parts import Text
 from tailtrue.procedure import TitleBlock
-from tailtrue.record_sheet import Block
 from tailtrue.render.columns import abreast
 from tailtrue.render.glossary import terms
 from tailtrue.render.marks import legend
@@ -13,7 +12,7 @@ from tailtrue.render.numbers import columns
 from tailtrue.render.paper import MEND, head_of, page, unit_beside
 from tailtrue.render.plain import bold, bullets, heading, literal, table
 from tailtrue.render.words import HEADINGS, say
-from tailtrue.render.writing import ON_SHEET, WRITE, judged, planned, to_write
+from tailtrue.render.writing import ON_SHEET, WRITE, block_rows, judged
 from tailtrue.work_record import LookTable, WorkRecord
 
 NOTHING = "\u2013"
@@ -23,6 +22,8 @@ VERIFIED = "verified by, initials"
 LOG = "Into the log"
 # So many columns of a table stand side by side on a page.
 _ABREAST = 9
+# A table of no more lines stands as one.
+_FEW = 4
 # A block of more lines may run on over the page.
 _LONG = 8
 
@@ -69,7 +70,7 @@ def _set(one: LookTable, head: Head) -> tuple[tuple[str, ...], list[list[tuple[t
     )
     cells = zip(*(column.numbers for column in found), strict=True)
     lines = [(row, line.says or "") for row, line in zip(cells, one.lines, strict=True)]
-    blocks = max(1, _ABREAST // (len(one.heads) + bool(one.says)))
+    blocks = max(1, _ABREAST // (len(one.heads) + bool(one.says))) if len(lines) > _FEW else 1
     height = -(-len(lines) // blocks)
     return heads, [lines[start : start + height] for start in range(0, len(lines), height)]
 
@@ -106,17 +107,10 @@ def _markdown(record: WorkRecord, head: Head, mend: Sequence[Text]) -> Iterator[
     yield table(("Whose", "Written"), ((literal(label), WRITE) for label in VISIT))
     for block in record.blocks:
         yield heading(3, block.title)
-        yield table(("What", *map(literal, block.columns)), _rows(block, head))
+        yield table(("What", *map(literal, block.columns)), block_rows(block, head.dials))
     yield "\n".join(f"- [ ] {literal(say(text, head.dials))}" for text in record.verify)
     yield table(("Signed", "Written"), ((literal(label), WRITE) for label in (VERIFIED,)))
     yield lines(record.keep)
     yield heading(3, LOG)
     yield lines(record.log)
     yield from terms(HEADINGS["glossary"], record.glossary, head.dials)
-
-
-def _rows(block: Block, head: Head) -> Iterator[tuple[str, ...]]:
-    for entry in block.entries:
-        band = judged(entry, head.dials)
-        beside = planned(entry, head.dials, ON_SHEET) + (f" ({literal(band)})" if band else "")
-        yield (literal(entry.label) + beside, *[to_write(entry, head.dials)] * len(block.columns))

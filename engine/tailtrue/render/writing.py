@@ -1,7 +1,9 @@
 """Places to write in, as text: what is planned beside them, what they take."""
 
+from collections.abc import Iterator
+
 from tailtrue.parts import Dials
-from tailtrue.record_sheet import Place
+from tailtrue.record_sheet import Block, Place
 from tailtrue.render.numbers import show_limits, show_one
 from tailtrue.render.paper import unit_beside
 from tailtrue.render.plain import literal
@@ -33,3 +35,11 @@ def judged(entry: Place, dials: Dials) -> str:
     if entry.uncertainty is not None:
         told.append(f"sure to {show_one(entry.uncertainty, dials)}")
     return ", ".join(told)
+
+
+def block_rows(block: Block, dials: Dials) -> Iterator[tuple[str, ...]]:
+    """The rows of a block of places: its label with what is planned and judged, then a place in each column."""
+    for entry in block.entries:
+        band = judged(entry, dials)
+        beside = planned(entry, dials, ON_SHEET) + (f" ({literal(band)})" if band else "")
+        yield (literal(entry.label) + beside, *[to_write(entry, dials)] * len(block.columns))

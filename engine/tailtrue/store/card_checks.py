@@ -22,6 +22,11 @@ def card_problems(card: CardText, steps: Mapping[str, StepText], cautions: Itera
         values = [value for step in here for value in _values(step)]
         beside = {name for step in here for name in _beside(step)}
         accepted = {end for step in here for check in step.checks for end in (check.low, check.high)}
+        blanks = {blank.label for step in here for check in step.checks for blank in check.blanks}
+        for place in group.places:
+            if place.of not in blanks:
+                told = f"no step of the group '{group.title}' has a blank of this label"
+                yield Problem(_WHERE, place.of, told, "mend the card")
         for line in group.lines:
             labelled = bool(line.label.parts)
             settings = [value for value, names in values if line.fact in names]

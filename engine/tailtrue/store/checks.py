@@ -8,8 +8,8 @@ from tailtrue.given.knowledge_file import unknown_source
 from tailtrue.store.card_checks import card_problems
 from tailtrue.store.drawing_checks import drawing_problems
 from tailtrue.store.examples import decision_example_problems, example_problems
+from tailtrue.store.hazard_checks import NAMED, hazard_problems
 from tailtrue.store.hazard_checks import TABLE as HAZARDS
-from tailtrue.store.hazard_checks import hazard_problems
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
 from tailtrue.store.printed_checks import printed_problems
 from tailtrue.store.reading_ease import (
@@ -170,6 +170,8 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
 def _steps(knowledge: Knowledge) -> Iterator[Problem]:
     for activity in set(knowledge.page.supervisor.file.learner_activities) - set(_activities(knowledge)):
         yield Problem("knowledge/page.toml", activity, "is marked for a learner, and no step does it", "mend the name")
+    for activity in sorted(knowledge.page.activities - set(_activities(knowledge))):
+        yield Problem("knowledge/page.toml", activity, "brings a line of a page, and no step does it", "mend the name")
     answered = _answered(knowledge)
     for step in knowledge.steps.values():
         file = step.file
@@ -206,7 +208,8 @@ def _hazards(knowledge: Knowledge) -> Iterator[Problem]:
     if not knowledge.shop.changes:
         groups, not_met = knowledge.tables[HAZARDS], knowledge.safety.not_met
         checks = {check.file.id for check in knowledge.safety.checks}
-        yield from hazard_problems(groups, knowledge.cautions, knowledge.stops, not_met, checks)
+        named = knowledge.tables[NAMED]
+        yield from hazard_problems(groups, knowledge.cautions, knowledge.stops, not_met, checks, named)
 
 
 def _answered(knowledge: Knowledge) -> set[str]:
@@ -351,9 +354,9 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
     page = knowledge.page
     where = "knowledge/page.toml"
     standing = (
-        *page.conventions, *page.stop_at_once, *page.do_not_start, *page.who_may, *page.who_may_owner, *page.supervised,
+        *page.conventions, *page.do_not_start, *page.who_may, *page.who_may_owner, *page.supervised,
         *page.supervisor.learner_may,
-        *page.care, *(one.text for one in page.care_besides),
+        *page.care, *(one.text for one in page.care_besides), *(one.text for one in page.stop_at_once),
     )  # fmt: skip
     for text in (*standing, *page.after_a_stop, *page.in_emergency, *page.time_notes):
         yield where, "", text, ""

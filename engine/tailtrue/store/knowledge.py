@@ -26,7 +26,7 @@ from tailtrue.store.models import (
     StopFile,
     TermFile,
 )
-from tailtrue.store.page_models import CardFile, CutFile, StepDrawingFile, SupervisorFile
+from tailtrue.store.page_models import CardFile, CardPlaceFile, CutFile, StepDrawingFile, StopAtOnceFile, SupervisorFile
 from tailtrue.store.records import BlockText, WorkRecordText
 from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
@@ -263,6 +263,7 @@ class CardLineText(NamedTuple):
     label: Wording
     beside: str
     beside_label: str
+    tool: str
 
 
 class CardGroupText(NamedTuple):
@@ -271,6 +272,7 @@ class CardGroupText(NamedTuple):
     title: str
     steps: frozenset[str]
     lines: tuple[CardLineText, ...]
+    places: tuple[CardPlaceFile, ...]
 
 
 class CardText(NamedTuple):
@@ -290,11 +292,18 @@ class Supervisor(NamedTuple):
     learner_may: tuple[Wording, ...]
 
 
+class StopAtOnce(NamedTuple):
+    """Something that stops the work at once, and the jobs in which it can."""
+
+    file: StopAtOnceFile
+    text: Wording
+
+
 class Page(NamedTuple):
     """The standing texts of the sheet."""
 
     conventions: tuple[Wording, ...]
-    stop_at_once: tuple[Wording, ...]
+    stop_at_once: tuple[StopAtOnce, ...]
     do_not_start: tuple[Wording, ...]
     after_a_stop: tuple[Wording, ...]
     in_emergency: tuple[Wording, ...]
@@ -315,6 +324,12 @@ class Page(NamedTuple):
     drawing: DrawingPlan
     card: CardText
     sources: tuple[str, ...]
+
+    @property
+    def activities(self) -> frozenset[str]:
+        """The activities that bring a stop condition, or a list of the card for another machine."""
+        named = (*(one.file.activities for one in self.stop_at_once), *(one.activities for one in self.card.file.other))
+        return frozenset(name for names in named for name in names)
 
 
 class ShopChange(NamedTuple):

@@ -17,20 +17,12 @@ from tailtrue.store import models, page_models
 from tailtrue.store.checks import check_knowledge
 from tailtrue.store.knowledge import (
     Also,
-    CardGroupText,
-    CardLineText,
-    CardText,
-    Care,
     Caution,
     CheckText,
-    CutText,
-    DrawingPlan,
     HoldText,
     Knowledge,
     Need,
     Note,
-    Page,
-    PageLine,
     Phase,
     Remark,
     Route,
@@ -41,12 +33,11 @@ from tailtrue.store.knowledge import (
     StepDrawing,
     StepText,
     Stop,
-    Supervisor,
     Term,
-    Trouble,
 )
 from tailtrue.store.layers import Layers
 from tailtrue.store.overlay import Overlay
+from tailtrue.store.pages import load_page
 from tailtrue.store.reading import Reader
 from tailtrue.store.records import load_blocks, load_records
 from tailtrue.store.safety import controls_of, load_safety
@@ -136,7 +127,7 @@ class Loader:
                 f.id: Need(f, self._when(f.have, w, f.id), *self._wordings([f.name, f.detail, f.amount], w, f.id))
                 for f, w in self.reader.entries("needs.toml", "need", models.NeedFile)
             },
-            page=self._page(),
+            page=load_page(self.folder, self.reader, self._when, self._wording),
             drawings=tuple(
                 StepDrawing(f, self._when(f.when, w, f.id), {n: self._wording(t, w, f.id) for n, t in f.labels.items()}, w)
                 for f, w in self.reader.entries("drawings", "drawing", page_models.StepDrawingFile)
@@ -248,10 +239,6 @@ class Loader:
         label, value, reason = self._wordings([file.label, file.value, file.reason], where, said)
         return SettingText(label, value, reason, self._when(file.when, where, said))
 
-    def _page_line(self, file: page_models.PageLineFile, where: str, said: str) -> PageLine:
-        line = self._setting(file, where, said)
-        return PageLine(line.label, line.value, line.reason, line.when, tuple(file.concerns))
-
     def _steps(self) -> dict[str, StepText]:
         steps: dict[str, StepText] = {}
         for path in sorted((self.folder / "steps").glob("*.md")):
@@ -317,85 +304,6 @@ class Loader:
             for one in file.also
         )
         return Phase(file, self._when(file.when, where, file.id), self._wording(file.purpose, where, file.id), also)
-
-    def _page(self) -> Page:
-        path = self.folder / "page.toml"
-        where = self.reader.place(path)
-        file = self.reader.model(page_models.PageFile, self.reader.toml(path), where)
-        if file is None:
-            raise KnowledgeInvalid(tuple(self.reader.problems))
-        trouble = tuple(
-            Trouble(
-                row.seen,
-                self._wording(row.do, where, row.seen),
-                self._wording(row.never, where, row.seen),
-                self._when(row.when, where, row.seen),
-                tuple(row.concerns),
-            )
-            for row in file.trouble
-        )
-        settings = tuple(self._page_line(row, where, "facts") for row in file.facts)
-        cuts = tuple(
-            CutText(
-                file=cut,
-                material=self._wording(cut.material, where, cut.piece),
-                size=self._wording(cut.size, where, cut.piece),
-                saw_to=self._wording(cut.saw_to, where, cut.piece),
-                when=self._when(cut.when, where, cut.piece),
-            )
-            for cut in file.cut
-        )
-        labels = {name: self._wording(text, where, name) for name, text in file.drawing.labels.items()}
-        shown = file.drawing
-        also_when = self._when(shown.also_when, where, "drawing")
-        drawing = DrawingPlan(shown.title, shown.caption, shown.dimensions, labels, shown.also, also_when, shown.if_said)
-        return Page(
-            conventions=self._wordings(file.conventions, where, "conventions"),
-            stop_at_once=self._wordings(file.stop_at_once, where, "stop_at_once"),
-            do_not_start=self._wordings(file.do_not_start, where, "do_not_start"),
-            after_a_stop=self._wordings(file.after_a_stop, where, "after_a_stop"),
-            in_emergency=self._wordings(file.in_emergency, where, "in_emergency"),
-            who_may=self._wordings(file.who_may, where, "who_may"),
-            who_may_owner=self._wordings(file.who_may_owner, where, "who_may_owner"),
-            owner_when=self._when(file.owner_when, where, "owner_when"),
-            supervised=self._wordings(file.supervised, where, "supervised"),
-            supervised_when=self._when(file.supervised_when, where, "supervised_when"),
-            supervisor=Supervisor(
-                file.supervisor,
-                self._when(file.supervisor.when, where, "supervisor"),
-                self._when(file.supervisor.learner_when, where, "supervisor"),
-                self._wordings(file.supervisor.learner_may, where, "supervisor"),
-            ),
-            care=self._wordings(file.care, where, "care"),
-            care_besides=tuple(
-                Care(self._wording(one.text, where, "care"), self._when(one.when, where, "care"))
-                for one in file.care_besides
-            ),
-            trouble=trouble,
-            use_level=file.use_level,
-            control=tuple(self._page_line(row, where, "control") for row in file.control),
-            facts=settings,
-            cuts=cuts,
-            time_notes=self._wordings(file.time_notes, where, "time_notes"),
-            drawing=drawing,
-            card=self._card(file.card, where),
-            sources=tuple(file.sources),
-        )
-
-    def _card(self, file: page_models.CardFile, where: str) -> CardText:
-        groups = tuple(
-            CardGroupText(
-                group.title,
-                frozenset(group.steps),
-                tuple(
-                    CardLineText(line.fact, self._wording(line.label, where, line.fact), line.beside, line.beside_label)
-                    for line in group.line
-                ),
-            )
-            for group in file.group
-        )
-        notes = tuple(self._page_line(note, where, "card") for note in file.notes)
-        return CardText(file, notes, groups)
 
 
 def load_knowledge(folder: Path, layers: Layers | None = None) -> Knowledge:

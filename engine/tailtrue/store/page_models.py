@@ -1,5 +1,7 @@
 """The shape of what stands on the pages of any job: front, cut list, drawings, card, trouble."""
 
+from typing import Literal
+
 from pydantic import Field
 
 from tailtrue.store.models import File, SettingFile, When
@@ -69,14 +71,23 @@ class CardLineFile(File):
     label: str = ""
     beside: str = ""
     beside_label: str = ""
+    tool: str = Field(default="", description="what stands before the size of a tool, in place of the words of the step")
+
+
+class CardPlaceFile(File):
+    """A reading that a later step uses: the label of its blank at the step, and what the card calls it."""
+
+    of: str = Field(min_length=1)
+    label: str = Field(min_length=1)
 
 
 class CardGroupFile(File):
-    """The numbers of one operation, taken from settings of these steps."""
+    """The numbers of one operation, taken from settings of these steps, and places for what is read at them."""
 
     title: str
     steps: list[str]
-    line: list[CardLineFile]
+    line: list[CardLineFile] = Field(default=[])
+    place: list[CardPlaceFile] = Field(default=[])
 
 
 class CareFile(File):
@@ -113,6 +124,12 @@ class StartListFile(File):
     line: list[StartLineFile] = Field(min_length=1)
 
 
+class OtherListFile(StartListFile):
+    """The list of another machine, for jobs in which a step does one of these activities."""
+
+    activities: list[str] = Field(min_length=1)
+
+
 class ShortStepFile(File):
     """A line to do and confirm, for these steps where they follow each other; without a text, the title of each."""
 
@@ -138,9 +155,18 @@ class CardFile(File):
     messages: list[str] = Field(min_length=1)
     start: StartListFile
     still: StartListFile
+    other: list[OtherListFile] = Field(default=[])
     short: ShortListFile
     notes: list[PageLineFile]
     group: list[CardGroupFile]
+
+
+class StopAtOnceFile(File):
+    """Something that stops the work at once; the spindle turns in the job or stands, a step does one of the activities."""
+
+    text: str
+    spindle: Literal["", "turns", "stands"] = ""
+    activities: list[str] = Field(default=[])
 
 
 class SupervisorFile(File):
@@ -158,7 +184,7 @@ class PageFile(File):
     """Standing texts of the sheet."""
 
     conventions: list[str]
-    stop_at_once: list[str]
+    stop_at_once: list[StopAtOnceFile]
     do_not_start: list[str]
     after_a_stop: list[str] = Field(min_length=1)
     in_emergency: list[str] = Field(min_length=1)

@@ -2,17 +2,23 @@
 
 import re
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any, TypeVar
 
 from pydantic import ValidationError
 
+from tailtrue.conditions import Condition
 from tailtrue.errors import Problem
 from tailtrue.facts import nearest
-from tailtrue.store.models import File
+from tailtrue.store.models import File, When
+from tailtrue.wording import Wording
 
 Model = TypeVar("Model", bound=File)
+
+# How what is written becomes a condition or a text; then come the place of the file and the entry that says it.
+ReadWhen = Callable[[When, str, str], Condition]
+ReadText = Callable[[str, str, str], Wording]
 
 _TOML_PLACE = re.compile(r"\(at line (\d+), column \d+\)")
 _ID = re.compile(r'\s*id\s*=\s*"([^"]*)"')

@@ -1,7 +1,7 @@
 """The knowledge of the records, read from ``knowledge/record`` and ``knowledge/records`` and held against itself."""
 
 import re
-from collections.abc import Callable, Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple
@@ -9,8 +9,7 @@ from typing import NamedTuple
 from tailtrue.conditions import Condition
 from tailtrue.errors import Problem
 from tailtrue.facts import FactSpec
-from tailtrue.store.models import When
-from tailtrue.store.reading import Reader
+from tailtrue.store.reading import Reader, ReadText, ReadWhen
 from tailtrue.store.record_models import BlockFile, EntryFile, LookTableFile, RecordLineFile, WorkRecordFile
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
@@ -92,16 +91,12 @@ class WorkRecordText:
             yield from ((block.where, entry.file.label, entry.planned) for entry in block.entries)
 
 
-When_ = Callable[[When, str, str], Condition]
-Word = Callable[[str, str, str], Wording]
-
-
-def load_blocks(reader: Reader, when: When_, word: Word) -> tuple[BlockText, ...]:
+def load_blocks(reader: Reader, when: ReadWhen, word: ReadText) -> tuple[BlockText, ...]:
     """The blocks that records share."""
     return tuple(_block(f, w, when, word) for f, w in reader.entries("record/sheet.toml", "block", BlockFile))
 
 
-def load_records(folder: Path, reader: Reader, when: When_, word: Word) -> dict[str, WorkRecordText]:
+def load_records(folder: Path, reader: Reader, when: ReadWhen, word: ReadText) -> dict[str, WorkRecordText]:
     """The record of each route that has one of its own, by the route."""
     found: dict[str, WorkRecordText] = {}
     for path in sorted((folder / "records").glob("*.toml")):
@@ -132,7 +127,7 @@ def load_records(folder: Path, reader: Reader, when: When_, word: Word) -> dict[
     return found
 
 
-def _block(file: BlockFile, where: str, when: When_, word: Word) -> BlockText:
+def _block(file: BlockFile, where: str, when: ReadWhen, word: ReadText) -> BlockText:
     entries = tuple(
         EntryText(entry, when(entry.when, where, file.id), word(entry.planned, where, file.id)) for entry in file.entry
     )

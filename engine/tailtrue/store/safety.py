@@ -1,19 +1,17 @@
 """The knowledge of the safety review: files read, texts and conditions compiled, all held against the rest."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, NamedTuple, TypeVar
+from typing import NamedTuple, TypeVar
 
 from tailtrue.conditions import Condition
 from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.store import safety_models as models
 from tailtrue.store.models import CautionFile, ControlFile
-from tailtrue.store.reading import Reader
+from tailtrue.store.reading import Reader, ReadText, ReadWhen
 from tailtrue.wording import Wording
 
-ReadWhen = Callable[[list[Any], str, str], Condition]
-ReadText = Callable[[str, str, str], Wording]
 _FOLDER = "safety"
 Whole = TypeVar("Whole", models.MatrixFile, models.ReviewFile)
 

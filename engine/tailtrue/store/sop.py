@@ -10,8 +10,8 @@ from typing import Any, Generic, TypeVar
 from tailtrue.conditions import Condition
 from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.store import sop_models as files
-from tailtrue.store.models import File, When
-from tailtrue.store.reading import Reader
+from tailtrue.store.models import File
+from tailtrue.store.reading import Reader, ReadText, ReadWhen
 from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
@@ -64,6 +64,7 @@ class FormText:
 
     file: files.FormFile
     lead: Wording
+    lead_owner: Wording
     given: Mapping[str, Wording]
 
 
@@ -97,7 +98,7 @@ class SopTexts:
                 yield from ((rule.where, getattr(rule.file, "id", ""), text) for text in texts)
         entries = ((one.label, one.value) for one in (*self.control, *self.places))
         papers = ((route, text) for route, one in self.papers.items() for text in (one.title, one.scope))
-        forms = ((form.file.id, text) for form in self.forms for text in (form.lead, *form.given.values()))
+        forms = ((form.file.id, text) for form in self.forms for text in (form.lead, form.lead_owner, *form.given.values()))
         for label, text in (*entries, *papers, *forms):
             yield self.page.where, label, text
 
@@ -130,14 +131,11 @@ def _met(wanted: Collection[str], activities: Collection[str]) -> bool:
     return not wanted or any(one in activities for one in wanted)
 
 
-When_ = Callable[[When, str, str], Condition]
-Word = Callable[[str, str, str], Wording]
-
 # The fields of an entry that hold text for the page.
 _TEXTS = ("text", "value", "beyond", "back", "state", "means", "required", "forbidden", "task", "do", "never")
 
 
-def load_sop(folder: Path, reader: Reader, when: When_, word: Word) -> SopTexts:
+def load_sop(folder: Path, reader: Reader, when: ReadWhen, word: ReadText) -> SopTexts:
     """What stands in the folder. Raises KnowledgeInvalid when its frame cannot be read."""
 
     def rule(file: FileT, where: str) -> Rule[FileT]:
@@ -166,7 +164,8 @@ def load_sop(folder: Path, reader: Reader, when: When_, word: Word) -> SopTexts:
 
     def form(file: files.FormFile) -> FormText:
         given = {place: word(text, at_page, file.id) for place, text in file.given.items()}
-        return FormText(file, word(file.lead, at_page, file.id), given)
+        lead = word(file.lead, at_page, file.id)
+        return FormText(file, lead, word(file.lead_owner, at_page, file.id) if file.lead_owner else lead, given)
 
     said = {name: (word(getattr(page, name), at_page, name),) for name in ("id", "photo", "last_reviewed")}
     frame = Rule(page, when(page.made_when, at_page, "made_when"), said, at_page)

@@ -40,6 +40,7 @@ class FormFile(File):
     id: str
     title: str
     lead: str
+    lead_owner: str = Field(default="", description="what it says first in a shop of one, where that is something else")
     blanks: list[str] = Field(min_length=1)
     high: list[str] = Field(default=[])
     others: list[str] = Field(default=[])
@@ -73,6 +74,7 @@ class SopPageFile(File):
     use_level: str
     hazards_at_least: int = Field(ge=1, le=5, description="the least severity of a hazard that stands in the table")
     likely_at_least: int = Field(ge=1, le=5, description="the least likelihood of one that is no danger")
+    hazards_fewest: int = Field(ge=1, description="how many stand in the table where fewer are as bad as that")
     roster_rows: int = Field(ge=15)
     photo: str
     last_reviewed: str

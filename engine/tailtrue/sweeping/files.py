@@ -1,5 +1,6 @@
 """What the sweep starts from and what it changes, read from ``knowledge/sweep``."""
 
+import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -8,7 +9,7 @@ from typing import Any
 from pydantic import Field
 
 from tailtrue.errors import KnowledgeInvalid
-from tailtrue.given.entries import GivenFact
+from tailtrue.given.entries import FILES, GivenFact
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.store.models import File
 from tailtrue.store.reading import Reader
@@ -32,10 +33,12 @@ class StartFile(File):
 
 
 class EachFile(File):
-    """Words: these, or those of a column of a table."""
+    """Words: these, or those of a column of a table; of all rows, or of those that list one of `any_of` in `lists`."""
 
     table: str = ""
     column: str = ""
+    lists: str = ""
+    any_of: list[str] = Field(default_factory=list)
     words: list[str] = Field(default_factory=list)
 
 
@@ -66,9 +69,10 @@ class VisitFile(File):
 
 @dataclass(frozen=True)
 class Sweep:
-    """Starts, alternatives, jobs that aim at one thing, and visits."""
+    """Starts, what the files of their shop say, alternatives, jobs that aim at one thing, and visits."""
 
     job: Path
+    shop: Raw
     starts: Mapping[str, Raw]
     ways: tuple[Raw, ...]
     found: tuple[FoundFile, ...]
@@ -94,16 +98,28 @@ def read_sweep(knowledge: Knowledge) -> Sweep:
         raise KnowledgeInvalid(tuple(reader.problems))
     ways = [set_ for one in written for set_ in _of_way(one, knowledge.tables)]
     ways += [{fact.spec.name: raw} for fact in knowledge.given.facts.values() for raw in values(fact)]
-    return Sweep(knowledge.folder / FOLDER / "shop" / "job.toml", starts, tuple(ways), found, visits)
+    shop = knowledge.folder / FOLDER / "shop"
+    return Sweep(shop / "job.toml", _said_in(shop), starts, tuple(ways), found, visits)
+
+
+def _said_in(shop: Path) -> Raw:
+    """What the files of the shop say, by name of fact."""
+    tables = (tomllib.loads((shop / f"{kind}.toml").read_text(encoding="utf-8")).get(kind, {}) for kind in FILES)
+    return {f"{kind}.{key}": raw for kind, table in zip(FILES, tables, strict=True) for key, raw in table.items()}
 
 
 def _of_way(one: WayFile, tables: Mapping[str, Table]) -> Iterator[Raw]:
     if one.each is None:
         yield one.set
         return
-    listed = [row.text(one.each.column) for row in tables[one.each.table]] if one.each.table else one.each.words
-    for word in dict.fromkeys(listed):
+    for word in dict.fromkeys(_words(one.each, tables)):
         yield {name: _filled(raw, word) for name, raw in one.set.items()}
+
+
+def _words(each: EachFile, tables: Mapping[str, Table]) -> list[str]:
+    rows = tables[each.table].rows if each.table else ()
+    serve = set(each.any_of)
+    return each.words + [row.text(each.column) for row in rows if not serve or serve & set(row.listed(each.lists))]
 
 
 def _filled(raw: Any, word: str) -> Any:

@@ -1,5 +1,6 @@
 """The sweep: every start, one with every alternative, pairs of choices, jobs that aim at one thing, visits to the lathe."""
 
+import json
 from collections.abc import Iterator
 from concurrent.futures import ProcessPoolExecutor
 from itertools import chain
@@ -9,6 +10,7 @@ from tailtrue.advise import advise, knowledge, procedure_of
 from tailtrue.assemble.glossary import glossary
 from tailtrue.errors import InspectionFailed, Problem, Refused
 from tailtrue.store.knowledge import Knowledge
+from tailtrue.sweeping.agreeing import agreeing
 from tailtrue.sweeping.files import Raw, Sweep, VisitFile, read_sweep, values
 from tailtrue.sweeping.pairs import pairwise
 from tailtrue.sweeping.reach import Reach, Thing, decided, reached_by, said, stopped, wrong_on_paper
@@ -55,19 +57,31 @@ def _tried(known: Knowledge, sweep: Sweep, raw: Raw, inspected: bool) -> Reached
 
 def jobs_of(known: Knowledge, sweep: Sweep) -> Iterator[Raw]:
     """Every job of the sweep, as values laid over the files of its shop."""
-    yield from sweep.starts.values()
-    yield from ({**sweep.starts[_EVERY_WAY], **way} for way in sweep.ways)
-    yield from ({**sweep.starts[one.start], **one.set} for one in sweep.found)
-    yield from _pairs(known, sweep)
+    met: set[str] = set()
+    ways = (agreeing(known.given, sweep.shop, sweep.starts[_EVERY_WAY], way) for way in sweep.ways)
+    aimed = ({**sweep.starts[one.start], **one.set} for one in sweep.found)
+    for raw in chain(sweep.starts.values(), ways, aimed, _pairs(known, sweep)):
+        if raw is not None and (key := json.dumps(raw, sort_keys=True)) not in met:
+            met.add(key)
+            yield raw
 
 
-def _pairs(known: Knowledge, sweep: Sweep) -> Iterator[Raw]:
-    """Rows in which every pair of choices meets, each over the start that does the same."""
+def _pairs(known: Knowledge, sweep: Sweep) -> Iterator[Raw | None]:
+    """Rows in which every pair of choices meets, each over the start that does the same.
+
+    What is only said with others is left unsaid in some rows: most shops have no such thing.
+    """
     facts = known.given.facts.values()
-    factors = {fact.spec.name: values(fact) for fact in facts if fact.spec.choices or fact.spec.kind == "yes-no"}
+    with_others = frozenset(chain.from_iterable(known.given.together))
+    factors = {
+        fact.spec.name: values(fact) + ((None,) if fact.spec.name in with_others else ())
+        for fact in facts
+        if fact.spec.choices or fact.spec.kind == "yes-no"
+    }
     over: dict[Any, Raw] = {raw.get(_DO, _SAME): raw for raw in reversed(list(sweep.starts.values()))}
     for row in pairwise(factors):
-        yield {**over[row[_DO]], **row}
+        drawn = {name: raw for name, raw in row.items() if raw is not None}
+        yield agreeing(known.given, sweep.shop, over[row[_DO]], drawn)
 
 
 def visited(known: Knowledge, sweep: Sweep, visit: VisitFile) -> set[Thing]:
