@@ -30,9 +30,14 @@ def hold_that_a_learner_releases() -> Job:
     return _released("learner", "measure-bar", "the operator, after reading them again")
 
 
-@breaks("V476", "step 5.21", also="V104")
+@breaks("V476", "step 5.21", also="V104 V562")
 def boring_that_is_not_marked() -> Job:
     return with_step_of("learner", "bore-rough", lambda step: step.model_copy(update={"who": "any"}))
+
+
+@breaks("V562", "step 5.25", also="V104")
+def chamfer_that_a_learner_turns_alone() -> Job:
+    return with_step_of("learner", "chamfer-bore", lambda step: step.model_copy(update={"who": "any"}))
 
 
 @breaks("V477", "who may do this")
