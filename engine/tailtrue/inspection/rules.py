@@ -403,6 +403,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V560", belt.moved_without_power, "lock-out practice: a belt is moved with the power off, its cover closed after"),
     Rule("V561", belt.set_in_a_start_check, "common practice: a speed is set with the spindle still, then read"),
     Rule("V562", supervised.cut_beside_somebody, "common practice: a learner cuts with somebody at the lathe, each cut"),
+    Rule("V563", cutting.learner_cuts_light, "common practice: a learner begins with light cuts"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
