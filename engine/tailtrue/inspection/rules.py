@@ -22,6 +22,7 @@ from tailtrue.inspection import (
     drawing,
     drawings,
     drawn_words,
+    dust,
     figures,
     first_turns,
     fixed_tailstock,
@@ -404,6 +405,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V561", belt.set_in_a_start_check, "common practice: a speed is set with the spindle still, then read"),
     Rule("V562", supervised.cut_beside_somebody, "common practice: a learner cuts with somebody at the lathe, each cut"),
     Rule("V563", cutting.learner_cuts_light, "common practice: a learner begins with light cuts"),
+    Rule("V564", dust.nozzle_fixed, "common practice: no hand and no loose hose beside turning work"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
