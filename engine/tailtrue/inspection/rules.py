@@ -3,6 +3,7 @@
 from tailtrue.inspection import (
     answered,
     bar_ends,
+    bar_in_place,
     belt,
     bench_ends,
     benchwork,
@@ -406,6 +407,9 @@ RULES: tuple[Rule, ...] = (
     Rule("V562", supervised.cut_beside_somebody, "common practice: a learner cuts with somebody at the lathe, each cut"),
     Rule("V563", cutting.learner_cuts_light, "common practice: a learner begins with light cuts"),
     Rule("V564", dust.nozzle_fixed, "common practice: no hand and no loose hose beside turning work"),
+    Rule("V565", bar_in_place.held_before_the_pads, "common practice: pads are set to a bar that is gripped"),
+    Rule("V566", bar_in_place.chips_and_tool_isolated, "lock-out practice: hands at work and tool, power off"),
+    Rule("V567", bar_in_place.burr_is_no_tight_bore, "common practice: a boring tool leaves a burr where it comes out"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
