@@ -48,7 +48,7 @@ def speed_for_a_blank_in_jaws_where_a_collet_holds() -> Job:
 
 @breaks("V541", place_of(_job(*_THREE), "hold-bar-bore"))
 def bush_and_strips_listed_and_fitted_by_nobody() -> Job:
-    return _reworded(_THREE, "hold-bar-bore", "Fit bush and strips where the list names them.", "Wipe the bar clean.")
+    return _reworded(_THREE, "hold-bar-bore", "Fit bush, tape and strips where the list names them.", "Wipe the bar clean.")
 
 
 @breaks("V541", place_of(_job(*_FOUR), "hold-bar-four-jaw"))
