@@ -22,7 +22,7 @@ BROKEN = [
     ('beside = "skim.depth_divisions"', 'beside = "skim.depth"', "skim.depth: no step of the group 'True, then skim' tells this beside it"),
     ('steps = ["mount-work"]', 'steps = ["mount-works"]', "mount-works: a line of the card is of a step that is not there"),
     ('steps = ["mount-work"]', 'steps = ["restore"]', "restore: this step stands in two lines of the card"),
-    ('answers = ["loose-clothing", "loose-hair"] },\n    { item = "guard"', 'answers = ["chips-fly"] },\n    { item = "guard"', "chips-fly: the card tells it as a danger"),
+    ('answers = ["loose-clothing", "loose-hair"] },\n    { item = "guard, covers"', 'answers = ["chips-fly"] },\n    { item = "guard, covers"', "chips-fly: the card tells it as a danger"),
     ('"cover-off-under-power", "rescue-under-power"', '"cover-off", "rescue-under-power"', "cover-off: the card tells it as a danger"),
     ('{ fact = "bore.head_low", label = "end A, at least" }', '{ fact = "bore.head_low" }', "its value has words that the card would lose"),
     ('{ of = "droop", label', '{ of = "drop", label', "drop: no step of the group 'Droop of the arm' has a blank of this label"),
