@@ -73,6 +73,7 @@ from tailtrue.inspection import (
     still_paper,
     stock_taken,
     supervised,
+    swapped,
     swept,
     tags,
     tailstock,
@@ -399,6 +400,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V479", record_named.by_its_number, "ISO 9001 7.5.3: a record is kept where the paper it belongs to is named"),
     Rule("V490", stock_taken.listed_as_chosen, "house rule: what is taken off the rack is what was judged"),
     Rule("V491", stock_taken.metal_for_collars, "common practice: a collar to measure keeps its size"),
+    Rule("V570", swapped.no_bar_condemned_within_the_doubt, "ISO 14253-1: what the doubt explains says nothing of a bar"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)
