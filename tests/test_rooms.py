@@ -64,8 +64,8 @@ MAY = {
         "procedure", "quantities", "render", "store", "tables", "truth", "wording",
     },
     "sweeping": {
-        "advise", "assemble", "case", "conditions", "errors", "facts", "given", "log", "plan", "procedure", "store", "tables",
-        "truing", "truth",
+        "advise", "assemble", "case", "conditions", "errors", "facts", "given", "log", "plan", "procedure", "quantities",
+        "store", "tables", "truing", "truth",
     },
     "reference": {"conditions", "decisions", "facts", "given", "printed", "store", "tables", "wording"},
     "cli": {

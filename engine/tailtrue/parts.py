@@ -122,6 +122,9 @@ class Caution(Node):
     shop_rule: str = Field(default="", description="who of the shop added or reworded it, and why")
     of_shop: int = Field(default=0, description="how many lines, the last ones, the shop put beside the shipped ones")
     again: str = Field(default="", description="the step or phase before this one where the page prints it in full")
+    at_back: bool = Field(
+        default=False, description="named up front, told in the safety review and at the back of the sheet"
+    )
     sources: tuple[str, ...]
 
 

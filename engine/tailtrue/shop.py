@@ -66,6 +66,8 @@ def shop_of(
         states=_states(knowledge),
         messages_at_step=int(_limit(knowledge, "messages_at_step")),
         messages_at_phase=int(_limit(knowledge, "messages_at_phase")),
+        messages_up_front=int(_limit(knowledge, "messages_up_front")),
+        at_back=frozenset(caution.file.id for caution in knowledge.cautions if caution.file.at_back),
         shop_rules=entries,
         signals=knowledge.shop.signals,
         kept=knowledge.shop.kept,

@@ -246,11 +246,16 @@ def test_a_tailstock_that_moves_is_verified_behind_a_hold(name: str) -> None:
             assert all(one.machine == "isolated" for one in phase.steps[: moves[-1] + 1])
 
 
-def test_the_card_says_which_way_the_tailstock_is_set_over() -> None:
+def test_the_card_says_which_way_the_tailstock_is_set_over_and_which_way_back() -> None:
     card = made("fernhill/taper-and-return.toml").card
     assert card is not None
-    lines = {line.value.fact: words(line.label) for group in card.groups for line in group.lines}
-    assert lines["setover.amount"] == "toward you"
+    ways = {
+        group.title: words(line.label)
+        for group in card.groups
+        for line in group.lines
+        if line.value.fact == "setover.amount"
+    }
+    assert ways == {"Set over": "toward you", "Set back": "away from you"}
 
 
 def test_a_heading_without_anything_below_it_is_left_out(tmp_path: Path) -> None:

@@ -303,21 +303,25 @@ def test_v53_only_a_job_of_an_owner_alone_at_home_does_without_other_reviewers()
 def test_the_title_block_tells_of_its_making_or_leaves_a_place(made: Job) -> None:
     """ISO 9001:2015, 7.5.2 and 7.5.3: format, change control, distribution; a place to write where nobody said."""
     title = made.tree.title
-    block = next(made.page("procedure").all("table", "identity"))
+    block = next(made.page("procedure").all("table", "control"))
+    front = " ".join(next(made.page("procedure").all("table", "identity")).words.split())
     words = " ".join(block.words.split())
+    for needed in (title.number, title.revision, title.status, title.date, title.checksum, title.operator, title.valid_for):
+        assert needed in front
+    assert not list(next(made.page("procedure").all("table", "identity")).all("span", "line"))
+    stock = [need for need in made.tree.needs if need.kind == "stock"]
+    assert all(" ".join(piece.split()) in front for need in stock for piece in need.name if isinstance(piece, str))
     for said_there in (
         title.generator,
         title.inputs,
         title.knowledge_version,
-        title.operator,
         title.use_level,
-        title.status,
     ):
         assert said_there
         assert said_there in words
     labels = {entry.label for entry in title.control}
     assert {"Lathe number", "Takes the place of", "Kept at", "Micrometers due"} <= labels
-    assert ("Compound, use by" in labels) <= ("compound" in made.page("procedure").words)
+    assert ("Retaining compound, use by" in labels) <= ("compound" in made.page("procedure").words)
     for one in title.changes:
         assert one.what in words
         assert one.why in words

@@ -92,6 +92,9 @@ def _before_the_trace(line: Element) -> str:
 def _front(page: Element) -> Iterator[str]:
     for table in page.all("table", "cautions"):
         yield from (_before_the_trace(line) for line in table.all("p"))
+    yield from (line.words for line in page.all("p", "also"))
+    for box in page.all("section", "stop"):
+        yield from (line.words for line in box.all("li"))
 
 
 def _done(page: Element) -> Iterator[str]:

@@ -135,7 +135,7 @@ def _steps_with(made: Job) -> list[tuple[str, tuple[Caution, ...]]]:
     return [(step.number, step.cautions) for _, step in made.steps]
 
 
-MOST_AT_A_STEP, MOST_BEFORE_A_PHASE = 3, 5
+MOST_AT_A_STEP, MOST_BEFORE_A_PHASE, MOST_UP_FRONT = 3, 5, 10
 
 
 def test_v54_few_messages_stand_before_one_step(made: Job) -> None:
@@ -148,12 +148,31 @@ def test_v54_few_messages_stand_before_one_step(made: Job) -> None:
         assert sum(1 for _ in section.all("div", "message")) <= MOST_AT_A_STEP, section.attributes
 
 
+def test_v54_few_messages_stand_in_full_up_front_the_dangers_first(made: Job) -> None:
+    """House rule after what is known of warning fatigue: a page of warnings is not read."""
+    front = [one for one in made.tree.job_cautions if not one.at_back]
+    assert len(front) <= MOST_UP_FRONT or all(one.signal in ("danger", "warning") for one in front)
+    dangers = [one.signal == "danger" for one in front]
+    assert dangers == sorted(dangers, reverse=True)
+    table = [row.words for one in made.page("procedure").all("table", "cautions") for row in one.all("tr")]
+    for caution in made.tree.job_cautions:
+        assert any(caution.hazard in row for row in table) is (caution in front and caution.signal != "danger"), caution.id
+
+
 def test_v54_every_message_that_holds_is_printed_in_full_before_its_first_step(made: Job) -> None:
-    """DITA 1.3 and ASD-STE100 issue 9: few boxes, but none that is left out."""
+    """DITA 1.3 and ASD-STE100 issue 9: few boxes, but none that is left out.
+
+    What holds at any lathe is named up front and stands in full in the safety review, which is accepted before the first step; its
+    way out stands at the back of the sheet as well.
+    """
     full: list[str] = []
+    page = made.page("procedure")
+    named = " ".join(" ".join(one.words.split()) for one in page.all("p", "also"))
+    back = [" ".join(one.words.split()) for part in page.all("section", "also-read") for one in part.all("li")]
+    reviewed = {row.caution: (row.hazard, row.harm) for row in made.tree.safety_review.hazards}
     # What stands above each step, read from the page in its order: the front first.
     above: dict[str, int] = {}
-    for element in made.page("procedure").all():
+    for element in page.all():
         kinds = element.attributes.get("class", "").split()
         if "says" in kinds or element.tag == "td":
             full.append(" ".join(element.words.split()))
@@ -168,10 +187,17 @@ def test_v54_every_message_that_holds_is_printed_in_full_before_its_first_step(m
         if first is None or case.judge(caution.when).truth is Truth.NO:
             continue
         node = next(one for one in made.cautions if one.id == caution.file.id and not one.again)
-        parts = [node.hazard, node.harm, *(piece for line in node.avoid for piece in line if isinstance(piece, str))]
+        avoid = [piece for line in node.avoid for piece in line if isinstance(piece, str)]
+        parts = [node.hazard, *avoid] if node.at_back else [node.hazard, node.harm, *avoid]
         pieces = [" ".join(piece.split()).rstrip(".") for piece in parts]
-        told = [text for text in full[: above[first.number]] if all(piece in text for piece in pieces)]
+        told = [
+            text for text in (back if node.at_back else full[: above[first.number]]) if all(one in text for one in pieces)
+        ]
         assert told, (node.id, first.number)
+        if node.at_back:
+            assert node.signal != "danger", node.id
+            assert node.hazard in named, node.id
+            assert reviewed[node.id] == (node.hazard, node.harm)
         checked += 1
     assert checked > MOST_BEFORE_A_PHASE
 

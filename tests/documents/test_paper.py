@@ -5,6 +5,7 @@ import shutil
 import subprocess
 from functools import cache
 from io import BytesIO
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -23,6 +24,7 @@ MM = 72 / 25.4
 # Of what a desk printer reaches on both papers. The margins hold the head and the foot of the page.
 LIVE_WIDTH, LIVE_HEIGHT = 186 * MM, 257 * MM
 EDGE = 4.2 * MM  # a sixth of an inch, which desk printers cannot reach
+MOST_BEFORE_THE_WORK = 3
 LEAST_LINE_PT, LEAST_BOX_MM = 0.35, 5.0
 # NUREG-0700 rev. 3: fifteen minutes of arc at the distance told, capitals are about seven tenths of the size of a letter.
 READ_FROM_MM, MINUTES, CAPITALS = 800.0, 15.0, 0.70
@@ -53,6 +55,34 @@ def test_v01_a_message_is_on_the_page_of_its_step(name: str) -> None:
         assert len(here) == 1, step.number
         for caution in step.cautions:
             assert re.sub(r"\s", "", caution.hazard) in here[0], (step.number, caution.id)
+
+
+def test_few_pages_come_before_the_work(name: str) -> None:
+    """House rule: nobody reads a book before the first step."""
+    pages = [re.sub(r"\s", "", text) for text in _texts(name, "procedure")]
+    first = job(name).tree.phases[0].steps[0]
+    title = re.sub(r"\s", "", f"{first.number}{first.title}")
+    assert next(place for place, page in enumerate(pages) if title in page) <= MOST_BEFORE_THE_WORK
+
+
+def test_a_phase_opens_with_its_first_step_and_a_start_check_stands_with_its_cut(name: str) -> None:
+    """Common practice of print: what is read together is on one page. A step with a drawing may be too high for that."""
+    tree = job(name).tree
+    pages = [re.sub(r"\s", "", text) for text in _texts(name, "procedure")]
+    drawn = {drawing.place for drawing in tree.drawings}
+    on = {
+        step.number: next(page for page in pages if re.sub(r"\s", "", f"{step.number}{step.title}") in page)
+        for _, step in job(name).steps
+    }
+    pairs = 0
+    for phase in tree.phases:
+        opening = [f"{phase.number}{phase.title}", *(caution.hazard for caution in phase.cautions)]
+        assert all(re.sub(r"\s", "", part) in on[phase.steps[0].number] for part in opening), phase.number
+        for ready, starts in pairwise(phase.steps):
+            if ready.machine != "turning" and starts.machine == "turning" and starts.number not in drawn:
+                assert on[ready.number] == on[starts.number], starts.number
+                pairs += 1
+    assert pairs > 5
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -101,6 +101,8 @@ def shop() -> Shop:
         states=STATES,
         messages_at_step=3,
         messages_at_phase=3,
+        messages_up_front=10,
+        at_back=frozenset({"chips"}),
         labels=("Workshop bench 4 in the corner", "SW-L2-014"),
         measured={"head": (22.0, 21.998)},
         fit_mm=(0.01, 0.15),

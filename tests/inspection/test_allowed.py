@@ -162,6 +162,16 @@ def caution_that_must_be_said_in_an_earlier_phase() -> Job:
     return with_shop(must_say={"measure": frozenset({"lever-bumped"})})
 
 
+def what_holds_at_any_lathe_told_at_the_back() -> Job:
+    gloves, chips = procedure().job_cautions
+    return with_sheet(job_cautions=(gloves, chips.model_copy(update={"at_back": True})))
+
+
+def more_than_ten_up_front_that_all_maim() -> Job:
+    many = tuple(caution(f"grave-{word}", "warning", "turning") for word in "abcdefghij")
+    return reviewed_anew(with_sheet(job_cautions=(procedure().job_cautions[0], *many)))
+
+
 SOUND: tuple[Callable[[], Job], ...] = (
     variable_speed, speed_exactly_at_its_cap, feed_converted_from_inches, diameter_dial_halves_the_depth,
     tool_at_the_rear_with_its_own_words, bar_length_stands_in_for_the_span, number_in_a_label_of_the_user,
@@ -170,6 +180,7 @@ SOUND: tuple[Callable[[], Job], ...] = (
     hold_on_the_clamping_itself, limit_on_a_step_that_does_not_turn,
     doubt_of_exactly_half_the_band, sheet_that_nobody_approved_yet, no_verdict_and_none_claimed, sheet_whose_number_is_a_bare_one,
     hand_work_once_the_spindle_is_stopped_by_name,
+    what_holds_at_any_lathe_told_at_the_back, more_than_ten_up_front_that_all_maim,
     caution_that_must_be_said_of_something_not_done, caution_that_must_be_said_in_an_earlier_phase,
 )  # fmt: skip
 

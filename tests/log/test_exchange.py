@@ -271,7 +271,7 @@ def test_lines_are_counted_past_a_cell_with_line_breaks(tmp_path: Path) -> None:
         ("a.json", "[" * 100_000, "cannot be read as JSON"),
         ("a.json", "[]", "is no exported alignment log"),
         ("a.json", '{"records": []}', "is no exported alignment log"),
-        ("a.json", '{"alignment_log": 3, "records": []}', "is of version 3"),
+        ("a.json", '{"alignment_log": 4, "records": []}', "is of version 4"),
         ("a.txt", "", "is no kind of file for a log"),
     ],
 )

@@ -1,94 +1,24 @@
 """A writing process is killed at any moment, thousands of times: what was acknowledged is there and whole."""
 
+import json
 import os
-import random
-import select
-import signal
-import sqlite3
-import tempfile
-import time
-from collections.abc import Iterator
-from contextlib import closing
-from pathlib import Path
+import subprocess
+import sys
 
-import pytest
-
-from tailtrue.log.book import Book
-
-from .sample import by_indicator, check
+from shops import ROOT
 
 KILLS = 2000
-A_BOOK = 40  # kills before a fresh book, so that the file is also made under fire
-# One kill in four falls while the log is made or opened, the others after a first record.
-WHILE_OPENING, LONGEST_S = 4, 0.003
 
 
-def write_until_killed(path: Path, seed: int, acknowledge: int) -> None:
-    number = 0
-    with Book.create(path) as book:
-        while True:
-            # Every third one needs the second version of the log, so that its step is taken under fire as well.
-            made = by_indicator if number % 3 == 2 else check
-            added = made(number % 7, number, operator=f"{seed}", remarks="long enough to fill a page " * 20)
-            book.add(added)
-            os.write(acknowledge, f"{added.log_id}\n".encode())
-            number += 1
-
-
-def killed_once(path: Path, seed: int, moment_s: float) -> list[str]:
-    """Ids of the records that one process saw added before it was killed."""
-    read_end, write_end = os.pipe()
-    child = os.fork()
-    if child == 0:
-        os.close(read_end)
-        try:
-            write_until_killed(path, seed, write_end)
-        finally:
-            os._exit(1)
-    os.close(write_end)
-    if seed % WHILE_OPENING:
-        select.select([read_end], [], [], 10)
-    time.sleep(moment_s)
-    os.kill(child, signal.SIGKILL)
-    _, status = os.waitpid(child, 0)
-    assert os.WIFSIGNALED(status), "the writer ended by itself"
-    with os.fdopen(read_end) as pipe:
-        return pipe.read().split()
-
-
-@pytest.fixture
-def folder(tmp_path: Path) -> Iterator[Path]:
-    """A folder in memory where there is one: a kill takes the process and leaves what it handed to the system."""
-    memory = Path("/dev/shm")
-    if not os.access(memory, os.W_OK):
-        yield tmp_path
-        return
-    with tempfile.TemporaryDirectory(dir=memory) as made:
-        yield Path(made)
-
-
-# The child does nothing but write and is killed; threads of the test runner do not matter to it.
-@pytest.mark.filterwarnings("ignore:.*fork.*:DeprecationWarning")
-def test_no_acknowledged_record_is_lost_and_none_is_torn(folder: Path) -> None:
-    chance = random.Random(20260105)
-    acknowledged = survived_unheard = hot = 0
-    for round_ in range(KILLS // A_BOOK):
-        path = folder / f"log-{round_}.sqlite"
-        told: list[str] = []
-        for kill in range(A_BOOK):
-            told += killed_once(path, round_ * A_BOOK + kill, chance.uniform(0, LONGEST_S))
-            hot += Path(f"{path}-journal").exists()
-        with Book.create(path) as book:
-            records = [entry.record for entry in book.records()]
-            found = {one.log_id for one in records}
-        assert set(told) <= found
-        with closing(sqlite3.connect(path)) as connection:
-            assert connection.execute("PRAGMA integrity_check").fetchall() == [("ok",)]
-            assert connection.execute("SELECT count(*) FROM record").fetchone() == (len(found),)
-            assert connection.execute("PRAGMA user_version").fetchone() == (max(one.version for one in records),)
-        acknowledged += len(told)
-        survived_unheard += len(found) - len(told)
+def test_no_acknowledged_record_is_lost_and_none_is_torn() -> None:
+    rooms = os.pathsep.join(str(ROOT / name) for name in ("engine", "tests"))
+    done = subprocess.run(
+        [sys.executable, "-m", "log.under_fire", str(KILLS)], capture_output=True, text=True, check=False,
+        env=os.environ | {"PYTHONPATH": rooms},
+    )  # fmt: skip
+    assert done.returncode == 0, done.stderr
+    met = json.loads(done.stdout)
     # The kills must have met writing at work: records before them, and transactions cut in the middle.
-    assert acknowledged > KILLS / 2
-    assert hot > KILLS / 100
-    assert survived_unheard < KILLS
+    assert met["acknowledged"] > KILLS / 2
+    assert met["hot"] > KILLS / 100
+    assert met["survived unheard"] < KILLS

@@ -197,7 +197,7 @@ def test_a_record_is_told_in_the_units_of_the_dials_and_rounded_by_kind() -> Non
 
 def test_the_example_of_the_how_to_can_be_added(tmp_path: Path) -> None:
     page = (Path(__file__).parents[2] / "docs" / "log.md").read_text(encoding="utf-8")
-    example, moves = re.findall(r"```toml\n(.*?)```", page, re.DOTALL)
+    example, moves = re.findall(r"```toml\n(\[+record.*?)```", page, re.DOTALL)
     path = tmp_path / "record.toml"
     path.write_text(example, encoding="utf-8")
     assert read_record(path, "2026-03-31").readings[2].rejected == "misread"

@@ -11,7 +11,7 @@ from tailtrue.procedure import Procedure
 from tailtrue.render import to_html
 from tailtrue.render.numbers import read, show
 from tailtrue.render.templates import css_string
-from tailtrue.render.words import HEADINGS, STATES, say
+from tailtrue.render.words import HEADINGS, STATES, WEAR, say
 
 from .reading import Element, figures, read_page
 from .sample import procedure
@@ -27,16 +27,17 @@ ORDER = (
     "emergency",
     "job_cautions",
     "needs",
-    "cut_list",
     "conventions",
-    "signs",
     "look_up",
     "trouble",
     "care",
+    "cut_list",
+    "signs",
     "cautions",
     "choices",
     "derivations",
     "sources",
+    "control",
 )
 
 
@@ -199,8 +200,9 @@ def test_what_to_do_is_not_taken_for_what_never_to_do(tree: Procedure, page: Ele
 def test_what_is_worn_for_the_whole_job_is_said_once(tree: Procedure, page: Element) -> None:
     worn = {piece for caution in tree.job_cautions for piece in caution.protective_equipment}
     assert worn
-    table = next(page.all("table", "cautions")).words
-    assert all(piece in table for piece in worn)
+    said_once = [one.words for one in page.all("p", "also") if one.words.startswith(WEAR)]
+    assert len(said_once) == 1
+    assert all(piece in said_once[0] for piece in worn)
     cautions = [caution for phase in tree.phases for step in phase.steps for caution in step.cautions]
     messages = [message for step in page.all("section", "step") for message in step.all("div", "message")]
     for message, caution in zip(messages, cautions, strict=True):

@@ -11,7 +11,7 @@ from tailtrue.render.look_up import look_up_columns
 
 SAID = {
     "procedure.md": "| **read again** |", "card.md": "| read again |",
-    "procedure.html": "<td>read again</td>", "card.html": "read again, below",
+    "procedure.html": "<td>read again</td>", "card.html": '<td class="said">read again</td>',
 }  # fmt: skip
 
 

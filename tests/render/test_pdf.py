@@ -9,6 +9,7 @@ from collections import Counter
 from collections.abc import Iterator
 from functools import cache
 from io import BytesIO
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -29,6 +30,8 @@ EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
 POINTS = {"A4": (595.3, 841.9), "Letter": (612.0, 792.0)}
 BULLET = "\u2022"
 SQUARE = "\u25aa"
+# Heads of tables that may run on over a page, on the front and at the back.
+LONG_TABLES = ("Hazard, what it does, and how to avoid it", "What you see", "What happens beyond it")
 
 
 @pytest.fixture(scope="module", params=["fernhill", "quarry-road"])
@@ -72,7 +75,7 @@ def labels(tree: Procedure, number: int, count: int) -> tuple[str, ...]:
 
 def test_every_page_says_machine_sheet_revision_rules_checksum_and_page(example: Procedure, sheet: PdfReader) -> None:
     count = len(sheet.pages)
-    assert 20 <= count <= 34
+    assert 20 <= count <= 33
     for number, page in enumerate(sheet.pages, start=1):
         for label in labels(example, number, count):
             assert label in words(page), (number, label)
@@ -125,9 +128,7 @@ def test_a_heading_never_ends_a_page(example: Procedure, sheet: PdfReader) -> No
 
 
 def test_the_head_of_a_long_table_comes_again(sheet: PdfReader) -> None:
-    first, *again = page_of(sheet, "Hazard, what it does, and how to avoid it")
-    assert first <= 2
-    assert again == [first + 1]
+    assert any(again == first + 1 for head in LONG_TABLES for first, again in pairwise(page_of(sheet, head)))
 
 
 def letters_of_the_page(page: Element) -> Counter[str]:

@@ -11,6 +11,8 @@ from tailtrue.truth import Truth
 
 # What is read while the reader gets ready is about the step that follows.
 _GETS_READY = "start-check"
+# Words for what maims nobody.
+_LESSER = ("caution", "notice")
 
 
 def applicable(filler: Filler) -> list[tuple[Caution, CautionNode]]:
@@ -46,13 +48,22 @@ def _node(filler: Filler, caution: Caution, because: str | None) -> CautionNode:
         shown_because=because,
         shop_rule=filler.case.knowledge.shop.mark("caution", file.id),
         of_shop=filler.case.knowledge.shop.own_lines("caution", file.id),
+        at_back=file.at_back and not filler.case.knowledge.shop.mark("caution", file.id),
         sources=tuple(file.sources),
     )
 
 
 def for_the_job(held: Iterable[tuple[Caution, CautionNode]], activities: Set[str]) -> tuple[CautionNode, ...]:
-    """Cautions that hold for the whole job, printed once up front."""
+    """Cautions that hold for the whole job, told or named once up front."""
     return tuple(node for caution, node in held if caution.file.scope == "job" and activities & set(caution.file.answers))
+
+
+def few_up_front(nodes: Sequence[CautionNode], most: int) -> tuple[CautionNode, ...]:
+    """What stands up front, worst first, no more in full than are read: of lesser words the least are told at the back."""
+    full = [node for node in nodes if not node.at_back]
+    may_go = [node.id for node in full if node.signal in _LESSER and not node.shop_rule]
+    gone = set(may_go[max(len(may_go) + most - len(full), 0) :])
+    return tuple(node.model_copy(update={"at_back": True}) if node.id in gone else node for node in nodes)
 
 
 def worst_first(nodes: Iterable[CautionNode]) -> tuple[CautionNode, ...]:

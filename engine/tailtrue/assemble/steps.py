@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.assemble.cautions import CautionDealer, Few, Place, for_the_job, worst_first
+from tailtrue.assemble.cautions import CautionDealer, Few, Place, few_up_front, for_the_job, worst_first
 from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.going_on import goes_on
 from tailtrue.assemble.supervising import released_by, who_does
@@ -31,7 +31,8 @@ def phases(
     on_sheet = frozenset(step.file.id for planned in plan.phases for step in planned.steps)
     made = tuple(_phase(filler, planned, str(number), deal, on_sheet) for number, planned in enumerate(plan.phases, start=1))
     tell_all = {step.file.id for planned in plan.phases for step in planned.steps if step.file.checks_tell_all}
-    return _shortened(made, tell_all), worst_first((*job, *deal.up_front))
+    most = int(filler.case.knowledge.limits["limit.messages_up_front"].value)
+    return _shortened(made, tell_all), few_up_front(worst_first((*job, *deal.up_front)), most)
 
 
 def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDealer, on_sheet: frozenset[str]) -> Phase:

@@ -87,6 +87,7 @@ from tailtrue.inspection import (
     top_slide,
     tried_in_bore,
     unsaid,
+    up_front,
     warmth,
     waste,
     watched,
@@ -401,6 +402,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V490", stock_taken.listed_as_chosen, "house rule: what is taken off the rack is what was judged"),
     Rule("V491", stock_taken.metal_for_collars, "common practice: a collar to measure keeps its size"),
     Rule("V570", swapped.no_bar_condemned_within_the_doubt, "ISO 14253-1: what the doubt explains says nothing of a bar"),
+    Rule("V510", up_front.few_in_full, "common practice: a page of warnings is not read"),
+    Rule("V511", up_front.nothing_grave_at_back, "DITA 1.3: a hazard stands where it is met, a grave one never elsewhere"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
 )
 RECORD_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if rule.id in _OF_A_RECORD)

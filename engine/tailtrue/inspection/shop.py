@@ -94,7 +94,8 @@ class Shop:
     A geared lathe has `speeds`; a variable one has `speed_from` and `speed_to`. `tool_ids_in_shop` names the needs
     that the shop has. `instruments` holds range and resolution: from, to and reading step in mm. `labels` are the
     user's own words that come back on the sheet; a number typed in one of them is theirs. `must_say` names, for an
-    activity, the cautions that stand before it in every shop; `states` the states it may be done in.
+    activity, the cautions that stand before it in every shop; `states` the states it may be done in; `at_back` names the
+    cautions that hold at any lathe and need only be named up front.
     `measured` holds the readings of the bar at each seat,
     `fit_mm` the least and largest clearance of the way the collars are fixed, `least_depth_mm` how deep screws and pins
     must lie. `parts` are the parts that a sheet of this kind has, no less and no more. `bar_exists`: the collars were fixed
@@ -132,6 +133,8 @@ class Shop:
     states: Mapping[str, frozenset[str]] = field(default_factory=dict)
     messages_at_step: int = 0
     messages_at_phase: int = 0
+    messages_up_front: int = 0
+    at_back: frozenset[str] = frozenset()
     by_hand: Mapping[str, HandSetting] = field(default_factory=dict)
     shop_rules: tuple[ShopEntry, ...] = ()
     kept: Mapping[tuple[str, str], tuple[tuple[str, ...], ...]] = field(default_factory=dict)

@@ -12,6 +12,10 @@ _LETTER_WIDTH = 0.62  # of the text height: a broad sans serif
 _ARROW = 2.4
 _ARROW_HALF = 0.8
 
+# Strokes of one kind after each other are one shape, drawn at once; a shape that hides what is under it stands alone.
+_AS_ONE = frozenset({"thin", "cut", "hidden", "chain", "solid"})
+_ENDED = '"/>'
+
 Anchor = Literal["start", "middle", "end"]
 Way = Literal["left", "right", "up", "down"]
 _AHEAD: dict[Way, tuple[int, int]] = {"left": (-1, 0), "right": (1, 0), "up": (0, -1), "down": (0, 1)}
@@ -60,8 +64,12 @@ class Ink:
 
     def outline(self, points: Sequence[tuple[float, float]], kind: str = "edge", closed: bool = True) -> None:
         """A run of straight lines."""
-        run = " L".join(f"{number(x)} {number(y)}" for x, y in points)
-        self.parts.append(f'<path class="{kind}" d="M{run}{" Z" if closed else ""}"/>')
+        run = f"M{' L'.join(f'{number(x)} {number(y)}' for x, y in points)}{' Z' if closed else ''}"
+        begun = f'<path class="{kind}" d="'
+        if kind in _AS_ONE and self.parts and self.parts[-1].startswith(begun):
+            self.parts[-1] = f"{self.parts[-1].removesuffix(_ENDED)} {run}{_ENDED}"
+        else:
+            self.parts.append(f"{begun}{run}{_ENDED}")
 
     def box(self, left: float, top: float, width: float, height: float, kind: str = "edge") -> None:
         """A rectangle."""

@@ -18,6 +18,7 @@ from tailtrue.render.words import (
     BY_HAND_MEANS,
     CHANGED,
     CHANGED_BLANK,
+    CHECKSUM,
     CUTS,
     GET_IT,
     HEADINGS,
@@ -44,6 +45,7 @@ from tailtrue.render.words import (
     VERDICTS,
     WALKED,
     WALKED_BY_OWNER,
+    also_read,
     directions,
     listed,
     look_up_heading,
@@ -78,8 +80,14 @@ class _Writer:
             yield from self._phase(phase)
         yield from self._look_up()
         yield from self._after()
+        yield from self._cut_list()
+        yield from self._times()
+        yield from self._steps.drawings_at("front")
+        yield from self._cautions("also_read", at_back=True)
+        yield from self._signs()
         yield from terms(HEADINGS["glossary"], self._p.glossary, self._dials)
         yield from self._reasons()
+        yield from self._control()
 
     def _text(self, text: Text) -> str:
         return literal(say(text, self._dials))
@@ -92,16 +100,29 @@ class _Writer:
         title = self._p.title
         yield heading(1, title.title)
         yield f"{bold(title.machine)} {self._text(title.machine_detail)}"
-        reviewers = ((TECHNICAL_REVIEW, title.technical_reviewer), (SAFETY_REVIEW, title.safety_reviewer))
-        reviewed = () if title.owner else tuple((role, name or "____________") for role, name in reviewers)
+        stock = "; ".join(say(need.name, self._dials) for need in self._p.needs if need.kind == "stock")
         rows = (
-            ("Shop", title.shop),
             ("Sheet", f"{title.number} rev {title.revision}"),
             ("Date", title.date),
             (STATUS, title.status),
-            (USE, title.use_level),
             (OPERATOR, title.operator),
+            (CHECKSUM, title.checksum),
+            ("Shop", title.shop),
+            *(((KINDS["stock"], stock),) if stock else ()),
+            ("Valid for", title.valid_for),
+        )
+        if title.overdue:
+            yield bold(OVERDUE)
+        yield table(("Sheet", "Identity"), ((bold(name), literal(value)) for name, value in rows))
+        yield self._text(self._p.lead)
+
+    def _control(self) -> Iterable[str]:
+        title = self._p.title
+        reviewers = ((TECHNICAL_REVIEW, title.technical_reviewer), (SAFETY_REVIEW, title.safety_reviewer))
+        reviewed = () if title.owner else tuple((role, name or "____________") for role, name in reviewers)
+        rows = (
             ("Written by", title.author or "-"),
+            (USE, title.use_level),
             *((line.label, "____________" if line.value is None else self._text(line.value)) for line in title.control),
             *((CHANGED, f"{sentence(one.what)} {sentence(one.why)}") for one in title.changes),
             *(() if title.changes else ((CHANGED_BLANK, "____________"),)),
@@ -109,15 +130,11 @@ class _Writer:
             (WALKED_BY_OWNER if title.owner else WALKED, title.walked_through or "____________"),
             (APPROVED_BY_OWNER if title.owner else APPROVED, title.approver or "____________"),
             ("Done by, on", "____________"),
-            ("Rules", f"{title.knowledge_version}, checksum {title.checksum}"),
-            (MADE_BY, f"{title.generator}, from files {title.inputs}"),
-            ("Valid for", title.valid_for),
+            (MADE_BY, f"{title.generator}, rules {title.knowledge_version}, from files {title.inputs}"),
             (REVIEW_DUE, title.review_due),
         )
-        if title.overdue:
-            yield bold(OVERDUE)
-        yield table(("Sheet", "Identity"), ((bold(name), literal(value)) for name, value in rows))
-        yield self._text(self._p.lead)
+        yield heading(2, HEADINGS["control"])
+        yield table(("Line", "Said"), ((bold(name), literal(value)) for name, value in rows))
 
     def _drawing(self) -> Iterable[str]:
         if self._p.drawing is not None:
@@ -161,9 +178,23 @@ class _Writer:
         yield from self._bulleted("after_a_stop", p.after_a_stop)
         yield from self._bulleted("emergency", p.in_emergency)
         yield bullets(self._emergency(line) for line in p.safety_review.emergency)
-        yield heading(2, HEADINGS["job_cautions"])
-        for caution in p.job_cautions:
+        yield from self._cautions("job_cautions", at_back=False)
+        named = " ".join(literal(sentence(caution.hazard)) for caution in p.job_cautions if caution.at_back)
+        if named:
+            yield f"{bold(also_read(p.title.number))} {named}"
+
+    def _cautions(self, key: str, *, at_back: bool) -> Iterable[str]:
+        cautions = [caution for caution in self._p.job_cautions if caution.at_back is at_back]
+        if cautions:
+            yield heading(2, HEADINGS[key])
+        for caution in cautions:
             yield self._steps.caution(caution)
+
+    def _signs(self) -> Iterable[str]:
+        if self._p.signs:
+            yield heading(2, HEADINGS["signs"])
+            signs = sorted(self._p.signs, key=lambda one: one.code)
+            yield bullets(f"{bold(sign.code)} {literal(sign.words)}" for sign in signs)
 
     def _gathering(self) -> Iterable[str]:
         p = self._p
@@ -174,13 +205,7 @@ class _Writer:
             if needs:
                 yield heading(3, name)
                 yield boxes(self._need(need) for need in needs)
-        yield from self._cut_list()
-        yield from self._times()
         yield from self._bulleted("conventions", p.conventions)
-        yield from self._steps.drawings_at("front")
-        if p.signs:
-            yield heading(2, HEADINGS["signs"])
-            yield bullets(f"{bold(sign.code)} {literal(sign.words)}" for sign in sorted(p.signs, key=lambda one: one.code))
 
     def _cut_list(self) -> Iterable[str]:
         p = self._p

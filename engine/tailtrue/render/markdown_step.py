@@ -12,6 +12,7 @@ from tailtrue.render.times import step_clause
 from tailtrue.render.words import PLATE, SHOP_RULE, STATES, WHO, dimension, goes_on_words, say, sentence
 
 _BLANK = "____________"
+_PLACES, _WAYS = 3, 2
 
 
 class StepWriter:
@@ -98,8 +99,13 @@ class StepWriter:
             parts.append(f"With: {self._instrument(check)}.")
         for blank in check.blanks:
             unit = f" {literal(unit_name(blank.unit))}" if blank.unit else ""
-            places = " ".join([f"{literal(_BLANK)}{unit}"] * blank.count)
-            parts.append(f"{literal(blank.label)} {places}")
+            place = f"{literal(_BLANK)}{unit}"
+            if blank.count == _PLACES * _WAYS:
+                # Three places two ways: a line for each place, so that none is passed over.
+                rows = (f"{number}: {' '.join([place] * _WAYS)}" for number in range(1, _PLACES + 1))
+                parts += [literal(blank.label), *rows]
+                continue
+            parts.append(f"{literal(blank.label)} {' '.join([place] * blank.count)}")
         return "  \n".join(parts)
 
     def _instrument(self, check: Check) -> str:

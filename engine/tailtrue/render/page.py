@@ -92,7 +92,9 @@ class Page:
         self.worked_out = worked_out(procedure)
         self._told = {one.fact for group in self.worked_out for one in group}
         self._cited: dict[str, Markup] = {}
-        self._worn = {piece for caution in procedure.job_cautions for piece in caution.protective_equipment}
+        self.up_front = [caution for caution in procedure.job_cautions if not caution.at_back]
+        self.at_back = [caution for caution in procedure.job_cautions if caution.at_back]
+        self.worn = dict.fromkeys(piece for caution in procedure.job_cautions for piece in caution.protective_equipment)
 
     def text(self, text: Text) -> Markup:
         """A text with its figures in bold, each leading to how it came about."""
@@ -189,7 +191,7 @@ class Page:
 
     def wear_besides(self, caution: Caution) -> tuple[str, ...]:
         """What a caution asks to wear beyond what the cautions for the whole job ask already."""
-        return tuple(piece for piece in caution.protective_equipment if piece not in self._worn)
+        return tuple(piece for piece in caution.protective_equipment if piece not in self.worn)
 
     def codes_told(self, caution: Caution) -> tuple[str, ...]:
         """The codes of the signs whose drawing is a bare shape: the key of the sheet has their words."""
@@ -228,12 +230,17 @@ class Page:
         sized = (way for way in choice.alternatives if choice.weighed and way.size is not None)
         return [way for way in sized if way.verdict == "no" and way.figures == (way.size, ".")]
 
-    def cautions_by_source(self) -> Iterable[tuple[Markup, list[str]]]:
-        """What the cautions warn of, those of the same sources together, in the order of the page."""
-        found: dict[Markup, list[str]] = {}
-        for caution in self.cautions():
-            found.setdefault(self.sources(caution.sources), []).append(caution.hazard)
-        return found.items()
+    def sources_by_place(self) -> Iterable[tuple[str, list[Markup]]]:
+        """Where cautions stand in full, and the sources of each there, in the order of the page; the front has no number."""
+        places: list[tuple[str, Sequence[Caution]]] = [("", self.up_front), ("", self.at_back)]
+        for phase in self._procedure.phases:
+            places += [(phase.number, phase.cautions), *((step.number, step.cautions) for step in phase.steps)]
+        seen: set[str] = set()
+        for number, cautions in places:
+            new = [caution for caution in cautions if caution.id not in seen]
+            seen.update(caution.id for caution in new)
+            if new:
+                yield number, [self.sources(caution.sources) for caution in new]
 
     def unit(self, unit: str) -> str:
         """A unit as it is written beside a blank."""
@@ -254,6 +261,18 @@ class Page:
     def step_time(self, step: Step) -> str:
         """How long a step takes, for its head; empty where that is not known."""
         return step_clause(step, self._dials)
+
+    def kept_together(self, phase: Phase) -> list[tuple[Step, ...]]:
+        """The steps of a phase by what stands on one page: what makes ready for a start goes with the step that starts.
+
+        A step with a drawing is too high to be kept with another: half a page would stay white before the two.
+        """
+        drawn = {drawing.place for drawing in self._procedure.drawings}
+        kept: list[tuple[Step, ...]] = []
+        for step in phase.steps:
+            starts = step.machine == "turning" and step.number not in drawn and kept and kept[-1][-1].machine != "turning"
+            kept[-1:] = [(*kept[-1], step)] if starts else [*kept[-1:], (step,)]
+        return kept
 
     def attended(self, span: Span) -> str:
         """From how long to how long somebody is at it."""

@@ -10,10 +10,13 @@ from io import BytesIO
 
 from tailtrue.places import templates_folder
 from tailtrue.procedure import TitleBlock
+from tailtrue.render.sign_letters import DRAWN, letter_face, letters
 
 # Links inside the page are resolved against this; nothing is ever fetched.
 _BASE = "file:///sheet"
-_LETTERS = b"/FontFile"
+# A face that words are written in; that of the signs comes with us.
+_LETTERS = re.compile(rb"/FontName /[A-Z]+\+(?!signs)")
+_IN_LARGE_PRINT = '<html lang="en" class="large">'
 # Citations lead to the list of sources a thousand times: their links cost a fifth of the time, and the number says it all.
 _CITATION = re.compile(r'<a href="#source-[^>]*>(\d+)</a>')
 
@@ -39,12 +42,12 @@ def to_pdf(html: str, title: TitleBlock) -> bytes:
 
     book = plutoprint.Book(media=plutoprint.MEDIA_TYPE_PRINT)
     marks = bookmarks(html)
-    book.load_html(with_places(_CITATION.sub(r"\1", html), marks), user_style=_style(), base_url=_BASE)
+    book.load_html(with_places(_printed(html), marks), user_style=_style(), base_url=_BASE)
     book.set_metadata(plutoprint.PDF_METADATA_CREATION_DATE, f"{title.date}T00:00:00Z")
     made = BytesIO()
     book.write_to_pdf_stream(made)
     # Without a letter face the pages come out with frames and no words, and nothing says so.
-    if _LETTERS not in made.getvalue():
+    if not _LETTERS.search(made.getvalue()):
         raise PdfImpossible(
             "no letter faces were found, so the pages would be without words",
             "install some, such as the package fonts-liberation",
@@ -52,10 +55,16 @@ def to_pdf(html: str, title: TitleBlock) -> bytes:
     return outlined(made.getvalue(), marks)
 
 
+def _printed(html: str) -> str:
+    """The page as it is printed. Large print keeps the drawings of its signs, which are of other sizes."""
+    plain = _CITATION.sub(r"\1", html)
+    return plain if _IN_LARGE_PRINT in plain else DRAWN.sub(letters, plain)
+
+
 @lru_cache(maxsize=1)
 def _style() -> str:
     """What only the PDF needs."""
-    return (templates_folder() / "pdf.css").read_text(encoding="utf-8")
+    return (templates_folder() / "pdf.css").read_text(encoding="utf-8") + letter_face()
 
 
 def pdf_ready() -> bool:

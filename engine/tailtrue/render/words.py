@@ -22,6 +22,7 @@ HEADINGS: Final = MappingProxyType(
         "after_a_stop": "After a stop",
         "emergency": "In an emergency",
         "job_cautions": "Cautions for the whole job",
+        "also_read": "Also read: true at any lathe, all the time",
         "signs": "Signs on this sheet",
         "needs": "What you need",
         "cut_list": "Cut list",
@@ -38,6 +39,7 @@ HEADINGS: Final = MappingProxyType(
         "derivations": "How each number came about",
         "cautions": "Where the cautions come from",
         "sources": "Sources",
+        "control": "Document control",
     }
 )
 
@@ -46,6 +48,7 @@ UNCONFIRMED: Final = "[?]"
 UNCONFIRMED_MEANS: Final = "[?] stands behind a number that no published source confirms."
 READ: Final = "read"
 STATUS_MEANS: Final = "The text of a source was read, unless another word stands behind it."
+IN_THEIR_ORDER: Final = "By the place where they stand in full, one after the other as they stand there."
 LIMITS: Final = ("Limit", "What happens beyond it", "The way back")
 MADE_BY: Final = "Made by"
 CHANGED: Final = "Changed"
@@ -55,6 +58,8 @@ WALKED_BY_OWNER: Final = "Walked through at the lathe by its owner, the usual wa
 APPROVED: Final = "Approved by"
 APPROVED_BY_OWNER: Final = "Approved by owner"
 STATUS: Final = "Status"
+CHECKSUM: Final = "Checksum"
+WEAR: Final = "Wear all the time:"
 USE: Final = "Use"
 OPERATOR: Final = "Operator"
 TECHNICAL_REVIEW: Final = "Technical review"
@@ -210,6 +215,15 @@ def sentence(text: str) -> str:
     ('Fresh edges cut.', 'Is the key out?')
     """
     return text if text.endswith((".", "!", "?")) else f"{text}."
+
+
+def also_read(number: str) -> str:
+    """Where the hazards stand that the front only names.
+
+    >>> also_read("QR-1")
+    'Read before step 1.1, in the safety review, QR-1, and again at the back of this sheet, how to avoid:'
+    """
+    return f"Read before step 1.1, in the safety review, {number}, and again at the back of this sheet, how to avoid:"
 
 
 def place_of(number: str) -> str:

@@ -286,6 +286,11 @@ def _cautions(knowledge: Knowledge) -> Iterator[Problem]:
             )  # fmt: skip
         if file.held_at and (file.held_at not in knowledge.steps or knowledge.steps[file.held_at].hold is None):
             yield Problem(caution.where, file.held_at, "is no step with a hold", "name a step that has one")
+        if file.at_back and (file.scope != "job" or file.signal == "danger"):
+            what = "stands at the back, and is a danger or about one step"
+            yield Problem(
+                caution.where, file.id, what, "take at_back out: only what holds for the whole job may stand there"
+            )
         for text in (file.harm, *(wording.words for wording in caution.avoid)):
             if len(text.split()) > MOST_WORDS:
                 yield Problem(caution.where, text, f"has more than {MOST_WORDS} words", "say it shorter")

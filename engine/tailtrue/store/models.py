@@ -64,6 +64,7 @@ class CautionFile(File):
     if_unknown: Literal["show"] = "show"
     sources: list[str] = Field(min_length=1)
     held_at: str = Field(default="", description="the step whose hold keeps this hazard from going on")
+    at_back: bool = Field(default=False, description="holds at any lathe and in any job: the front only names it")
     example: list[ExampleFile] = []
 
 
