@@ -99,13 +99,15 @@ def shop_of(
         collet_mm=given.value("crib.collet_length") or 0.0,
         spindle_bore_mm=given.value("lathe.spindle_bore"),
         operator=given.value("job.operator"),
-        instructed=given.value("job.operator") == _LEARNER or bool(given.value("job.minor")),
+        instructed=_instructed(given),
+        learner_cut=(_limit(knowledge, "learner_depth"), _limit(knowledge, "learner_feed")) if _instructed(given) else None,
         shared=given.value("job.place") == "shared",
         supervised=bool(given.value("job.supervised")) and not given.value("job.alone"),
         owner=(given.value("job.place"), given.value("job.operator"), given.value("job.minor"))
         == ("home", "experienced", False),
         bar_metal=_bar_metal(knowledge, chosen["bar_material"]),
         telescoping=chosen["gauge"] == "telescoping",
+        belt=given.value("lathe.drive") == "belt",
         chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,
         bush_passes_mm=_hole_before_spindle(given, chosen),
         chuck_bodies_mm=tuple(one["body"] for one in given.value("lathe.chucks")),
@@ -115,6 +117,10 @@ def shop_of(
             if one["kind"] == "independent"
         },
     )
+
+
+def _instructed(given: Given) -> bool:
+    return given.value("job.operator") == _LEARNER or bool(given.value("job.minor"))
 
 
 def _of_bar(chosen: Mapping[str, Any]) -> str:

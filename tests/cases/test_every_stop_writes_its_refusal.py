@@ -71,14 +71,24 @@ def test_every_stop_of_a_route_that_fires_as_in_its_example_writes_its_refusal(r
     assert len(fired) > len(list(stops_of(route))) / 2
 
 
+def read_first_on(route: str) -> tuple[str, ...]:
+    """What the stops of a route read and those of no route before it."""
+    before = {name for one in sorted(JOBS) if one < route for stop in stops_of(one) for name in stop.when.names()}
+    return tuple(sorted({name for stop in stops_of(route) for name in stop.when.names()} - before))
+
+
 @pytest.mark.parametrize("route", sorted(JOBS))
-def test_every_stop_of_a_route_tells_what_all_that_it_reads_hangs_on(route: str) -> None:
-    """Whatever a stop reads, and whether it is said in the job, follows from it or is said at the lathe alone."""
-    for stop in stops_of(route):
-        names = tuple(sorted(stop.when.names()))
-        one = Refusal(stop.file.id, stop.file.title, (stop.file.title,), (("Look.",),), (), read=names, missing=names)
+def test_whatever_a_stop_reads_it_can_be_told_what_that_hangs_on(route: str) -> None:
+    """Whether it is said in the job, follows from it or is said at the lathe alone."""
+    for name in read_first_on(route):
+        one = Refusal("a-stop", "Stop", ("Stop.",), (("Look.",),), (), read=(name,), missing=(name,))
         written = report(refused([one], job(route).case, [knowledge().routes[route]]))
-        assert written.startswith(f"no procedure is printed for this job\n{stop.file.id}: ")
+        assert written.startswith("no procedure is printed for this job\na-stop: ")
+
+
+def test_every_fact_that_a_stop_reads_is_tried_on_a_route() -> None:
+    tried = {name for route in JOBS for name in read_first_on(route)}
+    assert tried == {name for stop in knowledge().stops for name in stop.when.names()}
 
 
 @pytest.mark.parametrize(

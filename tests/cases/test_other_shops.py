@@ -45,3 +45,13 @@ def test_a_lathe_that_starts_by_itself_may_be_read_standing_and_not_turned(tmp_p
     shop = a_shop(tmp_path, "fernhill", {"lathe.toml": (r"(?m)^no_volt_release = true$", "no_volt_release = false")})
     done = tailtrue("check", shop / f"{job}.toml")
     assert done.returncode == status, done.stderr
+
+
+def test_a_bar_that_was_measured_gets_no_sheet_with_two_tables_of_moves(tmp_path: Path) -> None:
+    said = '[job]\nbar_between_points = "327 mm"\nhead_from_point = "41.6 mm"\ntail_from_point = "285.8 mm"'
+    shop = a_shop(tmp_path, "fernhill", {"use-bar.toml": (r"(?m)^\[job\]$", said)})
+    refused = tailtrue("check", shop / "use-bar.toml")
+    assert refused.returncode == 5
+    assert "bar-measured-and-drawn-as-planned" in refused.stderr
+    paper = tailtrue("record", shop / "use-bar.toml", "--out", tmp_path / "out")
+    assert paper.returncode == 0, paper.stderr

@@ -25,7 +25,7 @@ def hold_for_the_safety_review_of_another_sheet() -> Job:
     )
 
 
-@breaks("V42", "step 4.3", also="V475 V476 V477")
+@breaks("V42", "step 4.3", also="V475 V476 V477 V562")
 def learner_starts_between_centres_without_the_instructor() -> Job:
     return with_shop(instructed=True)
 

@@ -18,7 +18,7 @@ def start_check_before_hands_went_in() -> Job:
     return in_order("2", "2.1", "2.2", "2.3", "2.5", "2.4", "2.6", "2.7")
 
 
-@breaks("V17", "step 2.1", also="V84 V126 V340 V341")
+@breaks("V17", "step 2.1", also="V84 V126 V340 V341 V561")
 def start_check_missing_for_the_second_piece() -> Job:
     """The first piece is drilled on the check of the phase before; the second is gripped and drilled without one."""
     return in_order("2", "2.3", "2.1")

@@ -1,5 +1,7 @@
 """Sheets of a learner, and of a supervised job, that leave to one alone what somebody else must see."""
 
+from dataclasses import replace
+
 from tailtrue.procedure import Step
 
 from .broken import breaks
@@ -30,9 +32,29 @@ def hold_that_a_learner_releases() -> Job:
     return _released("learner", "measure-bar", "the operator, after reading them again")
 
 
-@breaks("V476", "step 5.21", also="V104")
+@breaks("V476", "step 5.21", also="V104 V562")
 def boring_that_is_not_marked() -> Job:
     return with_step_of("learner", "bore-rough", lambda step: step.model_copy(update={"who": "any"}))
+
+
+def _learns_with(depth: float, feed: float) -> Job:
+    tree, shop = sheet_for("learner")
+    return tree, replace(shop, learner_cut=(depth, feed))
+
+
+@breaks("V563", "step 8.4")
+def roughing_too_deep_for_a_learner() -> Job:
+    return _learns_with(0.3, 1.0)
+
+
+@breaks("V563", "step 8.4")
+def feed_too_fast_for_a_learner() -> Job:
+    return _learns_with(5.0, 0.05)
+
+
+@breaks("V562", "step 5.25", also="V104")
+def chamfer_that_a_learner_turns_alone() -> Job:
+    return with_step_of("learner", "chamfer-bore", lambda step: step.model_copy(update={"who": "any"}))
 
 
 @breaks("V477", "who may do this")

@@ -35,6 +35,7 @@ _ROOMS = (
     "joint_grip",
     "joint_clamp",
     "joint_ways",
+    "learner",
     "holding",
     "bar_chuck",
     "bench",

@@ -198,14 +198,16 @@ def leave_up_to(unsure: float, surely: float | None, verdict: bool) -> float:
     label="difference read and offset of the tailstock centre",
     kind="records",
     fields=(field("difference", "mm", "difference"), field("move", "mm", "difference")),
-    needs=("lathe.dials", "align.span", "align.station", "align.leave_up_to"),
+    needs=("lathe.dials", "truing.span", "truing.head_station", "truing.tail_station", "align.leave_up_to"),
     tables=("alignment/look_up_steps",),
     how="move = difference / 2 x L / (b - a); what is in limits, or inside the uncertainty, is left alone",
 )
-def table(dials: str, length: float, first: float, leave: float, steps: Table) -> tuple[Mapping[str, Any], ...]:
+def table(
+    dials: str, span: float, first: float, second: float, leave: float, steps: Table
+) -> tuple[Mapping[str, Any], ...]:  # fmt: skip
     rows = []
     for difference in in_steps(map(steps.take, steps.where(dials=dials))):
-        move = tailstock_move(difference, length, first, length - first)
+        move = tailstock_move(difference, span, first, second)
         rows.append({"difference": difference, "move": None if difference <= leave else move})
     return tuple(rows)
 

@@ -2,7 +2,7 @@
 
 from tailtrue.calc.beams import LEAST_OVERHANG_IN_DIAMETERS, whirl_speed_cantilever
 from tailtrue.calc.cutting import spindle_speed
-from tailtrue.calc.lengths import length_of_diameters, length_ratio, share_of
+from tailtrue.calc.lengths import length_of_diameters, length_ratio, per_side, share_of
 from tailtrue.computed.registry import Limited, computed
 
 _ON_PADS = "steady"
@@ -93,6 +93,12 @@ def bush_from_rear(bushed: bool, bore: float, hold: str, chuck: float | None, co
           needs=("lathe.spindle_bore", "limit.bush_clearance"), how="bore of the spindle, less room to slide")  # fmt: skip
 def bush(bore: float, room: float) -> float:
     return bore - room
+
+
+@computed("bar.bush_wall", label="wall of a bush on the far end of the bar", unit="mm", rounding="length",
+          needs=("bar.bush", "bar.diameter"), how="half of what the bush is larger than the bar")  # fmt: skip
+def bush_wall(outside: float, diameter: float) -> float:
+    return per_side(outside, diameter)
 
 
 @computed(

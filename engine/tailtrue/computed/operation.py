@@ -14,6 +14,7 @@ from tailtrue.calc.spindle import choose_from_range, choose_speed
 from tailtrue.calc.spindle_band import SpeedBand, speed_band
 from tailtrue.calc.steps import step_down, step_up, steps_in
 from tailtrue.calc.validity import OutOfRange
+from tailtrue.computed import learner
 from tailtrue.computed.registry import Cut, Limited, computed
 from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Row, Table
@@ -134,10 +135,12 @@ def operation(
 
     @computed(
         f"{prefix}.hand_feed", label=f"feed by hand, {what}", unit="mm/rev", rounding="feed",
-        needs=(f"{work}.feed_group", tool), tables=("cutting/feeds",), how="the low end of the advised band",
+        needs=(f"{work}.feed_group", tool, f"{learner.FEED}?"), tables=("cutting/feeds",),
+        how="the low end of the advised band, or what a learner feeds at most",
     )  # fmt: skip
-    def _hand(group: str, cutter: str, feeds: Table) -> float:
-        return feed_row(feeds, table, group, cutter).number("feed_low_mm")
+    def _hand(group: str, cutter: str, most: float | None, feeds: Table) -> float:
+        low = feed_row(feeds, table, group, cutter).number("feed_low_mm")
+        return low if most is None else min(low, most)
 
     if bound_depth and not decided:
         dial = _TOP_SLIDE if by_top_slide else CROSS_SLIDE
@@ -149,17 +152,21 @@ def _feed_of_plate(
 ) -> None:  # fmt: skip
     @computed(
         f"{prefix}.feed", label=f"feed, {what}", unit="mm/rev", rounding="feed",
-        needs=(f"{work}.feed_group", tool, "lathe.feeds?", *((feed_factor,) if feed_factor else ())),
+        needs=(f"{work}.feed_group", tool, "lathe.feeds?", f"{learner.FEED}?", *((feed_factor,) if feed_factor else ())),
         tables=("cutting/feeds",),
-        how="a feed of the lathe's own plate inside the advised band",
+        how="a feed of the lathe's own plate inside the advised band, no faster than a learner feeds",
     )  # fmt: skip
-    def _feed(group: str, cutter: str, feeds: tuple[float, ...] | None, *rest: Any) -> Limited:
+    def _feed(group: str, cutter: str, feeds: tuple[float, ...] | None, most: float | None, *rest: Any) -> Limited:
         row = feed_row(rest[-1], table, group, cutter)
         low, high = row.number("feed_low_mm"), share_of(row.number("feed_high_mm"), rest[0] if feed_factor else 1.0)
         fitting = sorted(feed for feed in feeds or () if low <= feed <= high)
         if not fitting:
             return Limited(None, "no power feed inside the advised band; feed by hand")
-        return Limited(fitting[0] if fine else median_high(fitting), "of the feeds on the plate")
+        chosen, by = fitting[0] if fine else median_high(fitting), "of the feeds on the plate"
+        if most is None or chosen <= most:
+            return Limited(chosen, by)
+        slower = [feed for feed in fitting if feed <= most]
+        return Limited(slower[-1], learner.BY) if slower else Limited(None, "no power feed is slow enough for a learner")
 
 
 def feed_row(feeds: Table, operation: str, group: str, cutter: str) -> Row:
@@ -174,15 +181,15 @@ def _depth_facts(
         f"{prefix}.depth", label=f"depth of cut per side, {what}", unit="mm", rounding="depth", needs=(
             f"{work}.material", f"{work}.feed_group", tool, f"{prefix}.surface_speed",
             f"{prefix}.feed?", f"{prefix}.hand_feed", dial.step, "lathe.cutting_power", "limit.depth_share",
-            *((factor,) if factor else ()),
+            f"{learner.DEPTH}?", *((factor,) if factor else ()),
         ),
         tables=("cutting/feeds", "materials/materials"),
-        how="low in the advised band, as on a light lathe; less where the motor or the overhang asks it; in whole "
-        "divisions of the dial",
+        how="low in the advised band, as on a light lathe; less where the motor, the overhang or a learner asks it; in "
+        "whole divisions of the dial",
     )  # fmt: skip
     def _depth(
         material: str, group: str, cutter: str, surface: float, feed: float | None, hand: float,
-        division: float, power: float, share: float, *rest: Any,
+        division: float, power: float, share: float, most: float | None, *rest: Any,
     ) -> Limited:  # fmt: skip
         *numbers, feeds, materials = rest
         row = feed_row(feeds, table, group, cutter)
@@ -194,6 +201,8 @@ def _depth_facts(
         driven = depth_for_power(metal.number("kc11_high_mpa"), metal.number("mc_high"), feed or hand, surface, power)
         if driven < depth:
             depth, by = driven, "motor"
+        if most is not None and most < depth:
+            depth, by = most, learner.BY
         # A fine cut below its least depth rubs instead of cutting, so it takes the next whole division.
         whole = min(step_up(depth, division), step_down(high, division)) if fine else step_down(depth, division)
         return Limited(whole if whole > 0 else division, by if whole > 0 else "one division of the dial")

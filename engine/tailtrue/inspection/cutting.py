@@ -34,6 +34,21 @@ def speeds_exist(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(placed.where, f"the lathe has no speed of {figure.value:g} 1/min ({figure.fact})")
 
 
+def learner_cuts_light(sheet: Sheet) -> Iterator[Fault]:
+    """A learner or a minor is given no deeper cut and no faster feed than the limit of this shop."""
+    if (most := sheet.shop.learner_cut) is None:
+        return
+    for placed, line, figure in sheet.at_steps:
+        if line is None or figure not in line.value or placed.step.machine != "turning":
+            continue
+        deep = figure.rounding == "depth" and _PER_SIDE.search("".join(map(str, line.label))) is not None
+        limit = most[0] if deep else most[1] if figure.rounding == "feed" else None
+        if limit is not None and figure.value > limit * (1 + _SAME):
+            yield Fault(
+                placed.where, f"{figure.value:g} {figure.unit} ({figure.fact}): a learner goes no further than {limit:g}"
+            )
+
+
 def _is_limit(figure: Figure) -> bool:
     return figure.fact.startswith("limit.") or figure.fact.endswith("speed_limit")
 

@@ -172,4 +172,6 @@ class Shop:
     chuck_drives: bool = False
     bush_passes_mm: float = 0.0  # the hole of what grips the bar for facing; nought where nobody measured it
     independent_chucks: Mapping[str, float] = field(default_factory=dict)  # by label the most revolutions a minute
+    belt: bool = False  # the speed is changed by moving a belt by hand
     chuck_bodies_mm: tuple[float, ...] = ()  # of every chuck of the lathe
+    learner_cut: tuple[float, float] | None = None  # depth per side in mm and feed in mm/rev; none: nobody learns

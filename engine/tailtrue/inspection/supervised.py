@@ -35,6 +35,13 @@ def marked(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(placed.where, f'a learner or a minor does "{found[0]}", and it is not marked for a supervisor')
 
 
+def cut_beside_somebody(sheet: Sheet) -> Iterator[Fault]:
+    """A learner or a minor lets nothing turn alone, whatever the step is called: no cut, no skim, no proof of a stop."""
+    for placed in sheet.steps if sheet.shop.instructed else ():
+        if placed.step.machine == "turning" and placed.step.who == "any":
+            yield Fault(placed.where, "a learner or a minor works while the spindle turns, and no supervisor is marked")
+
+
 def told_who(sheet: Sheet) -> Iterator[Fault]:
     """Who may do the work names whoever does it: a sheet for a learner is not one for trained people only."""
     lines = ["".join(piece for piece in text if isinstance(piece, str)) for text in sheet.procedure.who_may]

@@ -18,7 +18,6 @@ from tailtrue.tables import Table
 FOLDER = "sweep"
 UNREACHED = "sweep/unreached"
 PASSED = "sweep/passed_over"
-LEFT_OUT = "sweep/left_out"
 # Words of a shop: one is as good as another.
 _PLAIN = frozenset({"text", "date", "texts", "records", "quantities"})
 
@@ -98,9 +97,7 @@ def read_sweep(knowledge: Knowledge) -> Sweep:
     if reader.problems:
         raise KnowledgeInvalid(tuple(reader.problems))
     ways = [set_ for one in written for set_ in _of_way(one, knowledge.tables)]
-    left_out = {row.text("fact") for row in knowledge.tables[LEFT_OUT]}
-    drawn = (fact for name, fact in knowledge.given.facts.items() if name not in left_out)
-    ways += [{fact.spec.name: raw} for fact in drawn for raw in values(fact)]
+    ways += [{fact.spec.name: raw} for fact in knowledge.given.facts.values() for raw in values(fact)]
     shop = knowledge.folder / FOLDER / "shop"
     return Sweep(shop / "job.toml", _said_in(shop), starts, tuple(ways), found, visits)
 

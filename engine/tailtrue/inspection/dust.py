@@ -1,0 +1,32 @@
+"""Dust that a vacuum cleaner draws off: its nozzle is fixed before the start, and no hand holds it at turning work."""
+
+import re
+from collections.abc import Iterator
+
+from tailtrue.inspection.rule import Fault
+from tailtrue.inspection.sheet import Placed, Sheet
+
+_VACUUM = re.compile(r"\bvacuum\b", re.IGNORECASE)
+_FIXED = re.compile(r"\bclamp the nozzle\b", re.IGNORECASE)
+_HELD = re.compile(r"\bhold (?:the |its )?(?:nozzle|hose)\b", re.IGNORECASE)
+
+
+def nozzle_fixed(sheet: Sheet) -> Iterator[Fault]:
+    """A cut that names a vacuum cleaner comes behind a still step that clamps its nozzle; no line has it held."""
+    fixed = False
+    for placed in sheet.steps:
+        words = _words(placed)
+        if _HELD.search(words):
+            yield Fault(placed.where, "a nozzle or a hose is held by hand")
+        if placed.step.machine == "isolated":
+            fixed = fixed or _FIXED.search(words) is not None
+        elif not fixed and _VACUUM.search(f"{words} {_set(placed)}"):
+            yield Fault(placed.where, "a vacuum cleaner is used at the tool, and no step before clamps its nozzle")
+
+
+def _words(placed: Placed) -> str:
+    return " ".join(piece for text in placed.step.text for piece in text if isinstance(piece, str))
+
+
+def _set(placed: Placed) -> str:
+    return " ".join(piece for line in placed.step.settings for piece in line.value if isinstance(piece, str))
