@@ -15,6 +15,7 @@ Origin = Literal["published", "common-practice", "memory", "said", "decided"]
 Rounding = Literal[
     "fit",
     "difference",
+    "half",
     "depth",
     "feed",
     "length",

@@ -28,6 +28,7 @@ class Refusal:
     sources: tuple[str, ...]
     read: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
+    roots: tuple[str, ...] = ()
 
 
 def refusals(case: Case, route: Route | None = None) -> tuple[Refusal, ...]:
@@ -37,7 +38,28 @@ def refusals(case: Case, route: Route | None = None) -> tuple[Refusal, ...]:
     """
     filler = Filler(case)
     stops = (stop for stop in case.knowledge.stops if route is None or route.has_to_do_with(stop.file.concerns))
-    return tuple(_refusals(case, filler, stops))
+    return _root_first(case, tuple(_refusals(case, filler, stops)))
+
+
+def _root_first(case: Case, found: tuple[Refusal, ...]) -> tuple[Refusal, ...]:
+    """What keeps a choice from being made stands first; what can only be judged after it stands last, told shortly."""
+    roots = {root for one in found for root in one.roots}
+    if not roots:
+        return found
+    stops = {stop.file.id: stop for stop in case.knowledge.stops}
+    firm = [one for one in found if not one.roots]
+    told = {root: one.id for root in roots for one in reversed(firm) if root in stops[one.id].file.behind}
+    firm.sort(key=lambda one: roots.isdisjoint(stops[one.id].when.names().union(stops[one.id].file.behind)))
+    hanging: list[Refusal] = []
+    for one in found:
+        if not one.roots:
+            continue
+        ways = tuple(way for root in one.roots if root not in told for way in ways_of(case, root))
+        if above := tuple(dict.fromkeys(told[root] for root in one.roots if root in told)):
+            ways = ((f"First mend what stands above: {', '.join(above)}.",), *ways)
+        told.update({root: one.id for root in one.roots if root not in told})
+        hanging.append(replace(one, title=f"Cannot be judged yet: {one.title}", way_out=ways or one.way_out))
+    return (*firm, *hanging)
 
 
 def passed_over(case: Case, route: Route) -> tuple[str, ...]:
@@ -74,9 +96,8 @@ def _refusals(case: Case, filler: Filler, stops: Iterable[Stop]) -> Iterator[Ref
             if roots:
                 # Its own ways out mend nothing while the choice behind what it asks for has found none.
                 causes = " ".join(f"It hangs on this: {_trouble(case, root)}" for root in roots)
-                ways = tuple(way for root in roots for way in ways_of(case, root)) or one.way_out
-                one = replace(one, text=(f"Not known: {labels}. {causes}",), way_out=ways)
-            yield replace(one, read=read, missing=judged.missing)
+                one = replace(one, text=(f"Not known: {labels}. {causes}",))
+            yield replace(one, read=read, missing=judged.missing, roots=roots)
 
 
 def _trouble(case: Case, root: str) -> str:

@@ -10,6 +10,7 @@ from tailtrue.calc.drill_demand import (
     drill_demand,
     feed_for_thrust,
     largest_solid_drill,
+    lips_left_by_pilot,
 )
 from tailtrue.calc.drill_models import (
     power_tool_maker,
@@ -313,6 +314,22 @@ def test_the_largest_solid_drill_ends_where_the_model_ends() -> None:
     assert largest_solid_drill(least, 18000, 0.1) == pytest.approx(1.6)
     with pytest.raises(OutOfRange, match=r"^the thrust is .* N; a drill of 1\.6 mm already asks for 3\d\d N at this feed$"):
         largest_solid_drill(0.999 * least, 18000, 0.1)
+
+
+@given(rake=st.floats(0, 3), pilot=st.floats(0.18, 0.99))
+def test_a_lip_that_cuts_freer_outward_leaves_no_more_than_its_share_of_length(rake: float, pilot: float) -> None:
+    # Another way: the thrust of each piece of lip falls as a power of its distance from the axis; summed in small pieces.
+    places = [0.18 + 0.82 * (place + 0.5) / 2000 for place in range(2000)]
+    whole = sum(place**-rake for place in places)
+    left = sum(place**-rake for place in places if place > pilot)
+    assert left / whole <= lips_left_by_pilot(pilot) + 0.001
+
+
+def test_a_wide_pilot_lets_a_hand_widen_a_hole_that_it_could_not_drill() -> None:
+    # Grey iron, 28 mm after 20 mm, worn: a third of the lips; from solid the same drill is far beyond 2000 N.
+    solid = thrust_shaw_oxford(24000, 0.15, 28, 0, 1.3)
+    lips = thrust_shaw_oxford(24000, 0.15, 28, 20 / 28, 1.3)
+    assert lips_left_by_pilot(20 / 28) * lips < 2000 < lips < solid
 
 
 def test_chisel_share_agrees_with_tests_in_print() -> None:

@@ -133,6 +133,13 @@ _TABLE: Table = {
             "chisel_thrust_factor": from_zero("thrust factor J"),
         },
     ),
+    drill_demand.lips_left_by_pilot: (
+        {"pilot_ratio": 0.4, "chisel_ratio": 0.18},
+        {
+            "pilot_ratio": Limit("pilot as a share of the drill", (0.179, 1.01), (0.18, 1)),
+            "chisel_ratio": Limit("", (-0.01, 0.401), (0, 0.4)),
+        },
+    ),
     drill_demand.feed_for_thrust: (
         {
             "thrust_n": 2000, "kd": 18000, "diameter_mm": 10, "wear_factor": 1.3, "thrust_factor": 1.355,

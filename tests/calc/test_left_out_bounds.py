@@ -41,6 +41,7 @@ _LEFT_OUT: dict[str, dict[str, Any]] = {
         "pilot_ratio": 0, "wear_factor": 1.3, "chisel_ratio": 0.18, "torque_factor": 1.085, **_SHAW_OXFORD
     },
     "drill_demand.chisel_share_of_thrust": _SHAW_OXFORD,
+    "drill_demand.lips_left_by_pilot": {"chisel_ratio": 0.18},
     "drill_demand.feed_for_thrust": {"wear_factor": 1.3, **_SHAW_OXFORD},
     "drill_demand.largest_solid_drill": {"wear_factor": 1.3, **_SHAW_OXFORD},
     "drill_models.specific_force_drilling": {"point_angle_deg": 118},

@@ -11,9 +11,7 @@ STATE = re.compile(
     r"|(?:At|Where|With)\b[^,]*,)"
 )
 # Told as one with the action before it: both are done at once, or one hand holds while the other works.
-TOGETHER = re.compile(
-    r"\b(?:Hold .* and open|Hang it or lay it|draw the quill back, and lift|Touch the face, then feed|Stop the spindle and measure)\b"
-)
+TOGETHER = re.compile(r"\bHang it or lay it\b")
 COMMANDS = (
     "Back|Bring|Brush|Clamp|Clean|Close|Cut|Drill|Face|Feed|Fit|Grease|Hold|Isolate|Lay|Lift|Lock|Look|Loosen|Mark|Measure"
     "|Mount|Move|Open|Press|Pull|Push|Put|Read|Repeat|Seat|Set|Slacken|Slide|Start|Stop|Take|Tighten|Touch|Tug|Turn|Unlock"

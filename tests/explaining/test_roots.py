@@ -23,8 +23,30 @@ def test_a_stop_that_hangs_on_the_joint_names_the_joint(tmp_path: Path) -> None:
     assert hanging
     for one in hanging:
         assert "How are the collars fixed to the bar? No way fits" in one.wrong
-        assert "collar pressed on: the press is too weak" in one.do
-        assert "tailtrue why JOB joint.method" in one.do
         assert "thinner bar" not in one.do
+    assert "collar pressed on: the press is too weak" in hanging[0].do
+    assert "tailtrue why JOB joint.method" in hanging[0].do
+    # The way out is told once; what hangs on the same choice points to it.
+    assert all(hanging[0].where in one.do for one in hanging[1:])
     assert "press-does-not-serve" in report(wrong.value)
     assert advise(job).refused
+
+
+def test_what_keeps_the_joint_from_being_known_stands_first_and_its_ways_out_are_told_once(tmp_path: Path) -> None:
+    # No compound, press or screws: one reason is firm; the size of the bore, and all that asks for it, hangs on it.
+    job = shop(
+        tmp_path, "fernhill",
+        ("stock", 'diameter = "25 mm"', 'diameter = "15 mm"'), ("lathe", "jaw_depth = .32 mm.", 'jaw_depth = "12 mm"'),
+    )  # fmt: skip
+    with pytest.raises(Refused) as wrong:
+        make_procedure(job)
+    problems = wrong.value.problems
+    assert problems[0].where == "bar-outside-the-fits"
+    judged = ["Cannot be judged yet" not in one.said for one in problems]
+    assert judged == sorted(judged, reverse=True)
+    assert not all(judged)
+    for one in problems:
+        if "Cannot be judged yet" in one.said:
+            assert "Not known" in one.wrong
+            assert "or: Mend what keeps" not in one.do
+    assert any(one.do == "First mend what stands above: bar-outside-the-fits" for one in problems)

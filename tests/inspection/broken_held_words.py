@@ -48,13 +48,13 @@ def speed_for_a_blank_in_jaws_where_a_collet_holds() -> Job:
 
 @breaks("V541", place_of(_job(*_THREE), "hold-bar-bore"))
 def bush_and_strips_listed_and_fitted_by_nobody() -> Job:
-    return _reworded(_THREE, "hold-bar-bore", "Fit bush, tape and strips where the list names them.", "Wipe the bar clean.")
+    return _reworded(_THREE, "hold-bar-bore", "Lay strips under the jaws, all alike.", "Wipe the bar clean.")
 
 
 @breaks("V541", place_of(_job(*_FOUR), "hold-bar-four-jaw"))
 def bush_fitted_when_the_bar_is_in() -> Job:
     def turned_round(one: Step) -> Step:
-        first = next(line for line in one.text if "Fit bush" in str(line))
+        first = next(line for line in one.text if "Fit the bush" in str(line))
         return one.model_copy(update={"text": (*(line for line in one.text if line != first), first)})
 
     return on_step(_job(*_FOUR), "hold-bar-four-jaw", turned_round)

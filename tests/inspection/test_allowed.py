@@ -150,7 +150,7 @@ def sheet_whose_number_is_a_bare_one() -> Job:
 
 
 def hand_work_once_the_spindle_is_stopped_by_name() -> Job:
-    told = ("Share the rest over three cuts. Stop the spindle and measure after each.",)
+    told = ("Share the rest over three cuts. Stop the spindle to measure after each.",)
     return with_step("2.6", text=(*step("2.6").text, told))
 
 

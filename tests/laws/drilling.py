@@ -73,6 +73,8 @@ LAWS: dict[str, Law] = {
     "drill_demand.chisel_share_of_thrust": Law(drill_demand.chisel_share_of_thrust,
                                                {"feed_mm": (0.01, 1.25, DOWN), "diameter_mm": (1.6, 50, UP), "thrust_factor": (1, 2, UP),
                                                 "chisel_thrust_factor": (0, 0.2, UP)}, most=1),
+    "drill_demand.lips_left_by_pilot": Law(drill_demand.lips_left_by_pilot,
+                                           {"pilot_ratio": (0.3, 0.99, DOWN), "chisel_ratio": (0, 0.29, UP)}, most=1),
     "drill_demand.feed_for_thrust": Law(drill_demand.feed_for_thrust, {"thrust_n": (50, 10000, UP), "kd": (5000, 40000, DOWN),
                                                                        "diameter_mm": (1.6, 50, DOWN), "wear_factor": (1, 2, DOWN)},
                                         least=0.01, most=1.25, together=_feed_in_range),

@@ -13,6 +13,7 @@ from tailtrue.store.reading_ease import (
     VERBS,
     long_sentences,
     order_problems,
+    second_orders,
     vague_problems,
 )
 from tailtrue.wording import read_wording
@@ -31,6 +32,29 @@ def test_an_order_a_case_a_ban_and_a_place_may_begin(line: str) -> None:
     known = knowledge()
     step = replace(known.steps["bond"], sentences=(read_wording(line),))
     assert list(order_problems([step], known.tables[VERBS])) == []
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["Hold the bar, draw the quill back.", "Touch the face, then feed by hand.", "Stop the spindle and measure after each.",
+     "Mark it and put a pad on its end.", "Withdraw the tool; lift it out."],
+)  # fmt: skip
+def test_a_second_order_in_one_sentence_is_found(line: str) -> None:
+    known = knowledge()
+    step = replace(known.steps["bond"], sentences=(read_wording(line),))
+    (problem,) = second_orders([step], known.tables[VERBS])
+    assert problem.do == "one action a sentence: begin a new one here"
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["Let bar, collars, micrometer and gauge lie side by side.", "Wipe seat and bore dry.", "Take off rings and watch.",
+     "IF it wanders, THEN draw it over.", "Look at every key and clamp.", "Push the tailstock back, clear of your elbow."],
+)  # fmt: skip
+def test_things_that_are_called_like_an_order_are_none(line: str) -> None:
+    known = knowledge()
+    step = replace(known.steps["bond"], sentences=(read_wording(line),))
+    assert list(second_orders([step], known.tables[VERBS])) == []
 
 
 @pytest.mark.parametrize("words", ["Tighten it slightly.", "Clean as required.", "Use suitable oil."])

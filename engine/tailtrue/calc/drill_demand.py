@@ -11,7 +11,7 @@ from tailtrue.calc.drilling import (
     torque_shaw_oxford,
     torque_tool_maker,
 )
-from tailtrue.calc.validity import OutOfRange, finite, positive
+from tailtrue.calc.validity import OutOfRange, between, finite, positive
 
 _LEAST_DRILL_MM, _LARGEST_DRILL_MM = SHAW_OXFORD_DRILLS_MM
 _LEAST_FEED_MM, _LARGEST_FEED_MM = SHAW_OXFORD_FEEDS_MM
@@ -139,6 +139,37 @@ def chisel_share_of_thrust(
         1, feed_mm, diameter_mm, thrust_factor=thrust_factor, chisel_thrust_factor=chisel_thrust_factor
     )
     return 1 - lips / whole
+
+
+def lips_left_by_pilot(pilot_ratio: float, chisel_ratio: float = 0.18) -> float:
+    """Most that is left of the thrust of the lips where a drill widens a hole: its share of their length.
+
+    share = (1 - r) / (1 - c)
+
+    Parameters
+    ----------
+    pilot_ratio : Hole that is there, r, as a share of the drill. [1]
+    chisel_ratio : Chisel edge c as a share of the drill, here of a standard point. [1]
+
+    Returns
+    -------
+    Share of the thrust of the whole lips, an upper bound. [1]
+
+    Valid for
+    ---------
+    Twist drills, whose rake grows from the chisel edge outward, so that a piece of lip near the rim asks for no more
+    thrust than one as long near the middle; chisel edge 0 to 0.5; r from c to 1.
+
+    Source
+    ------
+    Derived from the shape of the lips: straight, of one length, cutting least freely next to the chisel edge.
+
+    >>> round(lips_left_by_pilot(20 / 28), 3)
+    0.348
+    """
+    between(chisel_ratio, 0, 0.5, "chisel edge as a share of the drill")
+    between(pilot_ratio, chisel_ratio, 1, "pilot as a share of the drill")
+    return (1 - pilot_ratio) / (1 - chisel_ratio)
 
 
 def feed_for_thrust(

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from typing import Any, NamedTuple
 
-from tailtrue.calc.drill_demand import DrillDemand, drill_demand
+from tailtrue.calc.drill_demand import DrillDemand, drill_demand, lips_left_by_pilot
 from tailtrue.calc.drilling import taper_friction_torque
 from tailtrue.calc.steps import length_of_steps, nearest_steps
 from tailtrue.quantities import read_quantity
@@ -71,15 +71,19 @@ def fits_tailstock(drill: Drill, chuck_to: float, taper: str, sleeves: bool | No
 
 
 def demand(size: float, pilot: float, feed: float, kd: float, k: float, chisel: Row, worn: float) -> DrillDemand:
-    """What a drill asks, worn, with the factors of its point.
+    """What a drill asks, worn, with the factors of its point; of its lips only what the hole before it leaves to cut.
 
     Raises OutOfRange for a size or feed that the model does not reach.
     """
-    return drill_demand(
+    whole = drill_demand(
         kd, kd, k, feed, size, pilot / size, worn, chisel_ratio=chisel.number("chisel_ratio"),
         torque_factor=chisel.number("torque_a"), thrust_factor=chisel.number("thrust_b"),
         chisel_thrust_factor=chisel.number("chisel_thrust_j"),
     )  # fmt: skip
+    if not pilot:
+        return whole
+    edge = chisel.number("chisel_ratio")
+    return whole._replace(thrust_n=whole.thrust_n * lips_left_by_pilot(max(pilot / size, edge), edge))
 
 
 def holder_torque(drill: Drill, thrust: float, morse: Table, chuck_torque: float, friction: float) -> float:

@@ -48,6 +48,9 @@ _along_quill("height.lean_most", "quill-level", "upper", "most lean of the quill
 
 @computed("height.coarsest", label="coarsest division that judges the quill", unit="mm", rounding="difference", bound="most",
           needs=("height.rise_least", "height.rise_most", "height.lean_least", "height.lean_most"),
-          how="half of the narrower band")  # fmt: skip
-def coarsest(rise_low: float, rise_high: float, lean_low: float, lean_high: float) -> float:
-    return midway(0.0, min(rise_high - rise_low, lean_high - lean_low))
+          tables=("measuring/indicator_divisions",),
+          how="half of the narrower band, down to a division that indicators are sold with")  # fmt: skip
+def coarsest(rise_low: float, rise_high: float, lean_low: float, lean_high: float, sold: Table) -> float | None:
+    most = midway(0.0, min(rise_high - rise_low, lean_high - lean_low))
+    serving = [row for row in sold.rows if row.number("division_mm") <= most]
+    return max((sold.take(row).number("division_mm") for row in serving), default=None)

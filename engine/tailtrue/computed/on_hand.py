@@ -5,7 +5,7 @@ from typing import Any
 
 from tailtrue.calc.doubts import both_together
 from tailtrue.calc.lengths import length_ratio
-from tailtrue.calc.steps import length_of_steps
+from tailtrue.calc.steps import length_of_steps, step_up
 from tailtrue.computed.joint_ways import WAYS
 from tailtrue.computed.registry import Limited, computed
 
@@ -15,6 +15,15 @@ from tailtrue.computed.registry import Limited, computed
           how="diameter today less what a visit costs")  # fmt: skip
 def after_visit(diameter: float, use: float) -> float:
     return diameter - use
+
+
+@computed("collar.read_most", label="largest that a collar may be read", unit="mm", rounding="size", bound="most",
+          needs=("bar.on_hand?", "collar.stock_diameter", "limit.collars_differ"),
+          how="the stock it was turned from; for a bar on hand the smaller collar, and by how much two collars may differ")
+def read_most(on_hand: Mapping[str, Any] | None, stock: float, differ: float) -> Limited:
+    if on_hand is None:
+        return Limited(stock, "the stock that the collars are turned from")
+    return Limited(stock + differ, "the smaller collar as measured, and what the other may be larger")
 
 
 @computed("collar.before_visit", label="least diameter of the collars before a visit", unit="mm", rounding="size",
@@ -32,10 +41,11 @@ def before_certificate(worn_out: float, use: float, skims: float) -> float:
 
 
 @computed("bar.swap_most", label="change of the difference by place that says nothing", unit="mm", rounding="difference",
-          bound="most", needs=("align.uncertainty",),
-          how="the doubts of two differences together: the root of two times the doubt of one")  # fmt: skip
-def swap_most(unsure: float) -> float:
-    return both_together(unsure, unsure)
+          bound="least", needs=("align.uncertainty", "lathe.difference_step"),
+          how="the doubts of two differences together, the root of two times the doubt of one, up to a whole step: as it "
+          "is written it is no less than the doubt of one")  # fmt: skip
+def swap_most(unsure: float, step: float) -> float:
+    return round(step_up(both_together(unsure, unsure), step), 6)
 
 
 @computed("bar.stations_apart", label="distance between the middles of the collars in widths", unit="1", bound="least",

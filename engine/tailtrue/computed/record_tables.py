@@ -24,7 +24,7 @@ def _differences(steps: Table, dials: str, resolution: float) -> Sequence[float]
     "bar.swap_table",
     label="change of the difference when the bar is turned round, and the part of the bar in it",
     kind="records",
-    fields=(field("change", "mm", "difference"), field("do", kind="text"), field("own", "mm", "difference")),
+    fields=(field("change", "mm", "difference"), field("do", kind="text"), field("own", "mm", "half")),
     needs=("lathe.dials", "collar.instrument_resolution", "bar.swap_most"),
     tables=(_STEPS, _LINES),
     how="half of the change is of the bar; what the doubts of both differences explain says nothing",

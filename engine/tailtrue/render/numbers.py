@@ -89,6 +89,8 @@ _SPEED = _Scale("rev/min")
 _STYLES: Mapping[Rounding, _Style] = {
     "fit": _length(3, 4),
     "difference": _length(3, 4),
+    # Half of a difference of an odd number of steps: one place more, so that no two rows of a table read alike.
+    "half": _length(3, 4, spare=1),
     # A division of a dial may be a hundredth and a half: one place more, printed where it is not nought.
     "depth": _length(2, 3, spare=1),
     "size": _length(2, 3),

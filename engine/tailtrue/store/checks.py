@@ -19,6 +19,7 @@ from tailtrue.store.reading_ease import (
     VERBS,
     long_sentences,
     order_problems,
+    second_orders,
     vague_problems,
 )
 from tailtrue.store.records import record_problems
@@ -58,6 +59,7 @@ def check_knowledge(knowledge: Knowledge, of_the_shop: Iterable[Problem] = ()) -
         *drawing_problems(knowledge),
         *_ids(knowledge),
         *order_problems(knowledge.steps.values(), knowledge.tables[VERBS]),
+        *second_orders(knowledge.steps.values(), knowledge.tables[VERBS]),
         *vague_problems(all_texts(knowledge), knowledge.tables[VAGUE]),
         *long_sentences(all_texts(knowledge), MOST_WORDS),
         *long_sentences(all_reasons(knowledge), MOST_IN_REASON),

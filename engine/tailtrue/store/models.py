@@ -73,11 +73,13 @@ class StopFile(File):
 
     `near`: whether almost holding is worth telling; without `concerns` it holds for every route. `row` is the hazard that
     the stop keeps away, where there is one; `asked_by` the line of the check of the lathe that asks where nobody said.
+    `behind` names the choices that find no way because of it and that its condition does not read.
     """
 
     id: str
     row: str = ""
     asked_by: str = ""
+    behind: list[str] = []
     title: str
     concerns: list[str] = []
     when: When = Field(min_length=1)

@@ -29,6 +29,21 @@ def order_problems(steps: Iterable[StepText], verbs: Table) -> Iterator[Problem]
                 yield Problem(step.where, line.words[:60], f"'{first}' is not the beginning of an order", do)
 
 
+def second_orders(steps: Iterable[StepText], verbs: Table) -> Iterator[Problem]:
+    """Sentences with a second order in them: read with a tool in the hand, its first half is done and the rest is lost."""
+    orders = "|".join(re.escape(row.text("word")) for row in verbs if row.text("begins") == "order")
+    # A word that is a thing as well as an order (file, bore, dog) is an order where something follows that it is done to.
+    second = re.compile(
+        rf"(?:, then|, and then| and then) (?:{orders})\b"
+        rf"|(?:,| and|, and|;) ({orders})(?= (?:the|it|a|an|its|them|your|after|before|by|off|again|one|each)\b)",
+    )
+    for step in steps:
+        for line in step.sentences:
+            if match := second.search(line.words):
+                do = "one action a sentence: begin a new one here"
+                yield Problem(step.where, line.words[:60], f"'{match[0].strip(', ')}' is a second order in one sentence", do)
+
+
 def vague_problems(texts: Iterable[Placed], vague: Table) -> Iterator[Problem]:
     """Words that tell nobody what to do."""
     words = "|".join(re.escape(row.text("word")) for row in vague)

@@ -13,6 +13,7 @@ def route_problems(knowledge: Knowledge) -> Iterator[Problem]:
     yield from _steps(knowledge)
     yield from _chosen(knowledge)
     yield from _concerns(knowledge)
+    yield from _behind(knowledge)
     yield from _stand_ins(knowledge)
     for route in knowledge.routes.values():
         yield from _held(knowledge, route)
@@ -56,6 +57,13 @@ def _concerns(knowledge: Knowledge) -> Iterator[Problem]:
             if word not in known:
                 do = f"no route has to do with '{word}'; routes have to do with {', '.join(sorted(known))}"
                 yield Problem(where, said, f"concerns '{word}'", do)
+
+
+def _behind(knowledge: Knowledge) -> Iterator[Problem]:
+    for stop in knowledge.stops:
+        for name in stop.file.behind:
+            if name not in knowledge.decisions:
+                yield Problem(stop.where, stop.file.id, f"is behind '{name}', and no choice has this name", "mend the name")
 
 
 def _stand_ins(knowledge: Knowledge) -> Iterator[Problem]:

@@ -141,12 +141,13 @@ def _fine_enough(case: Case, readings: Readings, kind: str) -> None:
 
 def _plausible(case: Case, readings: Readings) -> None:
     """A reading that this bar cannot have is a slip of the hand, and no move may come of it."""
-    largest, least = case.value("collar.stock_diameter"), case.value("skim.worn_out_at")
+    largest, least = case.value("collar.read_most"), case.value("skim.worn_out_at")
     faults = []
     for one in readings.taken:
         if largest is not None and one.diameter_mm > largest:
-            wrong = f"is more than the stock that the collars were turned from, {_size(case, 'collar.stock_diameter')}"
-            faults.append(Problem(one.where, one.said, wrong, "look at the reading, its unit and its decimal point"))
+            wrong = f"is more than a collar of this bar can be, {_size(case, 'collar.read_most')}"
+            do = "look at the reading, its unit and its decimal point; if it stands, mend the diameter in the stock file"
+            faults.append(Problem(one.where, one.said, wrong, do))
         elif least is not None and one.diameter_mm < least:
             wrong = f"is less than {_size(case, 'skim.worn_out_at')}, at which these collars are worn out"
             do = "look at the reading again; if it stands, put the bar away: it needs new collars"
