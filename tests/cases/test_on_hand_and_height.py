@@ -35,5 +35,7 @@ def test_the_division_that_would_do_is_one_that_is_sold(tmp_path: Path, division
     (refused,) = (one for one in advice.refused if one.id == "indicator-too-coarse-for-the-height")
     assert f"at most {told}" in say(refused.text, advice.dials).replace("\N{NO-BREAK SPACE}", " ")
     crib = job.with_name("crib.toml")
-    crib.write_text(crib.read_text("utf-8").replace(f'indicator_division = "{division}"', f'indicator_division = "{serves}"'), "utf-8")
+    crib.write_text(
+        crib.read_text("utf-8").replace(f'indicator_division = "{division}"', f'indicator_division = "{serves}"'), "utf-8"
+    )
     assert not advise(job.with_name("height-and-droop.toml")).refused

@@ -17,9 +17,15 @@ def after_visit(diameter: float, use: float) -> float:
     return diameter - use
 
 
-@computed("collar.read_most", label="largest that a collar may be read", unit="mm", rounding="size", bound="most",
-          needs=("bar.on_hand?", "collar.stock_diameter", "limit.collars_differ"),
-          how="the stock it was turned from; for a bar on hand the smaller collar, and by how much two collars may differ")
+@computed(
+    "collar.read_most",
+    label="largest that a collar may be read",
+    unit="mm",
+    rounding="size",
+    bound="most",
+    needs=("bar.on_hand?", "collar.stock_diameter", "limit.collars_differ"),
+    how="the stock it was turned from; for a bar on hand the smaller collar, and by how much two collars may differ",
+)
 def read_most(on_hand: Mapping[str, Any] | None, stock: float, differ: float) -> Limited:
     if on_hand is None:
         return Limited(stock, "the stock that the collars are turned from")
