@@ -33,6 +33,7 @@ WORDS = set(COLUMNS_OF_WORDS.split())
 # In this table `factor` is a name, not a number.
 WORDS_IN = {
     "joints/derating": {"factor"},
+    "safety/hazards": {"row", "hazard", "cautions"},
     "words/shop_acts": {"act", "verbs", "things", "unless", "write"},
     "words/trade_names": {"choices"},
     "materials/bar_left": {"because", "says"},
