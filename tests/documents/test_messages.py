@@ -92,8 +92,8 @@ def test_v04_danger_is_kept_for_few(made: Job) -> None:
     """ANSI Z535.6: the word for the most extreme situations. Our own measure, one in ten."""
     unlike = {caution.id: caution for caution in made.cautions}
     dangers = [one for one in unlike.values() if one.signal == "danger"]
-    # A lathe that is isolated from the first line to the last has none of them.
-    assert bool(dangers) == _turns(made)
+    # A lathe that is isolated from the first line to the last may have none of them.
+    assert dangers or not _turns(made)
     assert {one.id for one in dangers} <= _listed()
     # All of the sheet that is short: those that kill at any lathe, and nothing else.
     if len(dangers) > MOST_DANGER * len(unlike):
@@ -211,7 +211,7 @@ def test_v01_the_messages_of_the_card_stand_before_its_first_line(made: Job) -> 
     """DITA 1.3 and flight-deck checklist studies: few messages, before what they protect."""
     if made.tree.card:
         words = made.page("card").words
-        assert bool(made.tree.card.messages) == _turns(made)
+        assert made.tree.card.messages or not _turns(made)
         assert len(made.tree.card.messages) <= 3
         if made.tree.card.messages:
             assert words.index("DANGER") < words.index(made.tree.card.steps_title)
