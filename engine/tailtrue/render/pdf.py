@@ -16,7 +16,7 @@ from tailtrue.render.sign_letters import DRAWN, letter_face, letters
 _BASE = "file:///sheet"
 # A face that words are written in; that of the signs comes with us.
 _LETTERS = re.compile(rb"/FontName /[A-Z]+\+(?!signs)")
-_IN_LARGE_PRINT = '<html lang="en" class="large">'
+_IN_LARGE_PRINT = '<html lang="en" class="large'
 # Citations lead to the list of sources a thousand times: their links cost a fifth of the time, and the number says it all.
 _CITATION = re.compile(r'<a href="#source-[^>]*>(\d+)</a>')
 
