@@ -37,7 +37,7 @@ BROKEN = [
     ("cautions/grinding.toml", 'row = "GR-02"', 'row = "GR-01"', "no caution answers this hazard"),
     ("safety/hazards.csv", "MC-01,", "MC-99,", "is not in the list of hazards"),
     ("safety/hazards.csv", "MC-02,", "MC-01,", "is named before"),
-    ("safety/hazards.csv", ",gear-cover-open,", ",lead-screw-bare,", "names other cautions than those that answer this row"),
+    ("safety/hazards.csv", "; gear-cover-open,", "; lead-screw-bare,", "names other cautions than those that answer this row"),
     ("cautions/grinding.toml", 'expect = "unknown"', 'expect = "silent"', "has no example that is unknown"),
     ("stops/safety.toml", 'expect = "unknown"', 'expect = "silent"', "has no example that is unknown"),
     ("cautions/start.toml", 'when = ["lathe.chuck_guard is interlocked"]', 'when = ["lathe.guard is yes"]', "lathe.guard"),
