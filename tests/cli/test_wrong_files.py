@@ -149,7 +149,7 @@ def test_a_byte_order_mark_and_either_end_of_line_are_taken(job: Path, mark: byt
         ("lathe", '"9 1/2 in"', '9 1/2"', ["the value stands without quotes", "write swing_over_bed = '9 1/2\"'"]),
         ("lathe", '"9 1/2 in"', '"9 1/2""', ["the inch mark ends the text", "write swing_over_bed = '9 1/2\"'"]),
         ("lathe", '"9 1/2 in"', "9.5", ["has no unit", 'write "9.5 in", in quotes; typical: 11 in']),
-        ("lathe", '"9 1/2 in"', '"95 in"', ["is not plausible here: 6 in to 18 in is", "typical: 11 in"]),
+        ("lathe", '"9 1/2 in"', '"95 in"', ["is not plausible here: 6 in to 22 in is", "typical: 11 in"]),
         ("lathe", 'swing_over_bed = "9 1/2 in"\n', "", ["lathe.toml: swing_over_bed: not given", 'add swing_over_bed = "11 in" below [lathe]']),
         ("crib", 'spacer = "3/8 in"', 'spacer = "3/8 in"\nsoft_jaws_chuck = "5 in three-jaw chuck"\nsoft_jaws_metal = "steel"',
          ["soft_jaws_chuck and soft_jaws_metal: stand without soft_jaws_from, soft_jaws_to, soft_jaws_depth", 'add soft_jaws_from = "',
