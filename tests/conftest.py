@@ -7,6 +7,9 @@ from collections.abc import Iterator
 import pytest
 from hypothesis import settings
 
+# The maker of the letter face is run by hand, with packages that nothing else needs.
+collect_ignore = ["sign_letters.py"]
+
 # Trees and tables live as long as the run: to look for dead cycles among them seldom saves a tenth of its time.
 gc.set_threshold(100_000, 50, 100)
 

@@ -194,7 +194,7 @@ def test_collars_larger_than_their_stock_or_worn_out_are_refused() -> None:
     with pytest.raises(ReadingsWrong) as wrong:
         visit("75.010 mm", "49.010 mm")
     said = report(wrong.value)
-    assert "head: 75.010 mm: is more than the stock" in said
+    assert "head: 75.010 mm: is more than a collar of this bar can be" in said
     assert "tail: 49.010 mm: is less than" in said
     assert "nothing was recorded" in said
 
