@@ -19,6 +19,11 @@ if os.environ.get("CI"):
     settings.load_profile("judging")
 
 
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """The longest single test begins first, so that no worker waits for another at the end."""
+    items.sort(key=lambda item: "sweeping" not in item.nodeid)
+
+
 @pytest.fixture(scope="session", autouse=True)
 def _own_cache(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
     """Compiled templates go to a folder of this run, never to the cache of whoever runs the tests."""
