@@ -28,6 +28,7 @@ Rounding = Literal[
     "pressure",
     "power",
     "mass",
+    "load",
     "time",
     "temperature",
     "ratio",
@@ -69,11 +70,12 @@ class Limits(Node):
 
 
 class Blank(Node):
-    """A place to write in: what is written, in which unit (empty for words)."""
+    """A place to write in: what is written, in which unit (empty for words). Many stand in rows of `abreast`."""
 
     label: str
     unit: str = ""
     count: int = 1
+    abreast: int = 1
 
 
 class Check(Node):

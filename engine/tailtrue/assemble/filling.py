@@ -61,7 +61,12 @@ class Filler:
         dials = self.case.get("lathe.dials")
         inch = isinstance(dials, Fact) and dials.value == "inch"
         return tuple(
-            Blank(label=one.label, unit=IN_INCHES.get(one.unit, one.unit) if inch else one.unit, count=one.count)
+            Blank(
+                label=one.label,
+                unit=IN_INCHES.get(one.unit, one.unit) if inch else one.unit,
+                count=one.count,
+                abreast=one.abreast,
+            )
             for one in places
         )
 

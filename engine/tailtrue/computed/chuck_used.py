@@ -65,7 +65,7 @@ def marking(chuck: Record) -> str | None:
     "lathe.heaviest_chuck_mass",
     label="mass of the heaviest chuck of this lathe, about",
     unit="kg",
-    rounding="mass",
+    rounding="load",
     bound="least",
     needs=("lathe.chucks",),
     tables=("machines/chuck_masses",),

@@ -181,7 +181,7 @@ class _Writer:
         yield from self._cautions("job_cautions", at_back=False)
         named = " ".join(literal(sentence(caution.hazard)) for caution in p.job_cautions if caution.at_back)
         if named:
-            yield f"{bold(also_read(p.title.number))} {named}"
+            yield f"{bold(also_read(p.title.number, p.phases[0].steps[0].number))} {named}"
 
     def _cautions(self, key: str, *, at_back: bool) -> Iterable[str]:
         cautions = [caution for caution in self._p.job_cautions if caution.at_back is at_back]

@@ -12,7 +12,6 @@ from tailtrue.render.times import step_clause
 from tailtrue.render.words import PLATE, SHOP_RULE, STATES, WHO, dimension, goes_on_words, say, sentence
 
 _BLANK = "____________"
-_PLACES, _WAYS = 3, 2
 
 
 class StepWriter:
@@ -100,9 +99,10 @@ class StepWriter:
         for blank in check.blanks:
             unit = f" {literal(unit_name(blank.unit))}" if blank.unit else ""
             place = f"{literal(_BLANK)}{unit}"
-            if blank.count == _PLACES * _WAYS:
-                # Three places two ways: a line for each place, so that none is passed over.
-                rows = (f"{number}: {' '.join([place] * _WAYS)}" for number in range(1, _PLACES + 1))
+            if blank.abreast > 1:
+                # A line for each place that is read, so that none is passed over.
+                row = " ".join([place] * blank.abreast)
+                rows = (f"{number + 1}: {row}" for number in range(blank.count // blank.abreast))
                 parts += [literal(blank.label), *rows]
                 continue
             parts.append(f"{literal(blank.label)} {' '.join([place] * blank.count)}")

@@ -104,6 +104,8 @@ _STYLES: Mapping[Rounding, _Style] = {
     "pressure": _Style("MPa", _PRESSURE, _PSI),
     "power": _Style("W", _Scale("W"), _Scale("hp", _HORSEPOWER, 2)),
     "mass": _Style("kg", _Scale("kg", _ONE, 2), _Scale("lb", _POUND, 1)),
+    # What is lifted, from a table of usual masses: no scale ever read it.
+    "load": _Style("kg", _Scale("kg"), _Scale("lb", _POUND)),
     "temperature": _Style(
         "degC", _Scale("°C"), _Scale("°F", Decimal(5) / Decimal(9), step=5, zero_at=Decimal(32)), both=True
     ),

@@ -217,13 +217,13 @@ def sentence(text: str) -> str:
     return text if text.endswith((".", "!", "?")) else f"{text}."
 
 
-def also_read(number: str) -> str:
+def also_read(number: str, first: str) -> str:
     """Where the hazards stand that the front only names.
 
-    >>> also_read("QR-1")
+    >>> also_read("QR-1", "1.1")
     'Read before step 1.1, in the safety review, QR-1, and again at the back of this sheet, how to avoid:'
     """
-    return f"Read before step 1.1, in the safety review, {number}, and again at the back of this sheet, how to avoid:"
+    return f"Read before step {first}, in the safety review, {number}, and again at the back of this sheet, how to avoid:"
 
 
 def place_of(number: str) -> str:

@@ -2,7 +2,7 @@
 
 from typing import Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field, model_validator
 
 from tailtrue.parts import MachineState, Rounding, Signal
 
@@ -253,11 +253,12 @@ class SettingsFromFile(File):
 
 
 class BlankFile(File):
-    """A place to write in."""
+    """A place to write in, or as many of one kind as `count`, in rows of `abreast` where a place is read more than once."""
 
     label: str
     unit: str = ""
-    count: int = 1
+    count: int = Field(default=1, ge=1)
+    abreast: int = Field(default=1, ge=1)
 
 
 class CheckFile(File):
@@ -271,6 +272,14 @@ class CheckFile(File):
     uncertainty: str | None = None
     blanks: list[BlankFile] = []
     when: When = []
+
+    @model_validator(mode="after")
+    def _rows_are_full(self) -> "CheckFile":
+        """Places in rows stand in one table: none may be left over."""
+        shapes = {(one.count, one.abreast) for one in self.blanks if one.abreast > 1}
+        if len(shapes) > 1 or any(count % abreast for count, abreast in shapes):
+            raise ValueError("places abreast fill every row, and all of one check have as many rows")
+        return self
 
 
 class GoesOnFile(File):
