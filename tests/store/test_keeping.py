@@ -244,7 +244,7 @@ def test_what_nobody_can_pack_is_not_kept(cache: Path, folder: Path) -> None:
 PLAIN = st.one_of(st.text(max_size=3), st.integers(), st.floats(allow_nan=False), st.booleans(), st.none())
 ENTRIES = st.one_of(
     st.builds(Wording, st.tuples(st.text(max_size=2) | st.builds(Place, st.just("a.b"), st.just("why")))),
-    st.builds(BlankFile, label=st.text(max_size=2), count=st.integers(0, 3)),
+    st.builds(BlankFile, label=st.text(max_size=2), count=st.integers(1, 3)),
     st.builds(lambda said: BlankFile.model_validate({"label": said}), st.text(max_size=2)),
 )
 VALUES = st.recursive(
@@ -284,7 +284,7 @@ def test_whatever_is_packed_comes_back_the_same(value: Any) -> None:
 def test_what_comes_back_may_be_used_as_a_model() -> None:
     folder = Path("/knowledge")
     (blank,) = unpacked(packed([BlankFile(label="size", count=2)], folder), folder)
-    assert blank.model_copy(update={"count": 3}).model_dump() == {"label": "size", "unit": "", "count": 3}
+    assert blank.model_copy(update={"count": 3}).model_dump() == {"label": "size", "unit": "", "count": 3, "abreast": 1}
     assert blank.model_fields_set == {"label", "count"}
     with pytest.raises(ValueError, match="frozen"):
         blank.label = "other"
