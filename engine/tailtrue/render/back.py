@@ -44,8 +44,9 @@ def _on_this_paper(procedure: Procedure) -> set[str]:
         else:
             inside = vars(part).values()
         for one in inside:
-            if type(one) is Figure:
+            kind = type(one)
+            if kind is Figure:
                 facts.add(one.fact)
-            elif type(one) not in _BARE:
+            elif kind not in _BARE and one != ():
                 parts.append(one)
     return facts
