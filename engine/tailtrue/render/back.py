@@ -44,9 +44,8 @@ def _on_this_paper(procedure: Procedure) -> set[str]:
         else:
             inside = vars(part).values()
         for one in inside:
-            kind = type(one)
-            if kind is Figure:
+            if type(one) is Figure:
                 facts.add(one.fact)
-            elif kind not in _BARE and one != ():
+            elif type(one) not in _BARE and one != ():
                 parts.append(one)
     return facts
