@@ -95,10 +95,11 @@ def uncertainty(
 ) -> float:  # fmt: skip
     kind = KINDS[instrument]
     parts = budget_parts(kind, resolution, diameter, expansion, readings, components, repeatability)
+    coverage = components.one(component="coverage_factor").number("value")
     if kind != "indicator":
-        return expanded(all_together(parts))
+        return expanded(all_together(parts), coverage)
     guidance = components.one(component="carriage_guidance").number("value")
-    return expanded(skims_uncertainty(parts, guidance, by_height))
+    return expanded(skims_uncertainty(parts, guidance, by_height), coverage)
 
 
 def budget_parts(

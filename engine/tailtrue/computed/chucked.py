@@ -173,7 +173,8 @@ def uncertainty(
     if resolution is None:
         return None
     kind = "micrometer" if micrometer is not None else "caliper"
-    return expanded(all_together(budget_parts(kind, resolution, diameter, expansion, readings, components, repeatability)))
+    parts = budget_parts(kind, resolution, diameter, expansion, readings, components, repeatability)
+    return expanded(all_together(parts), components.one(component="coverage_factor").number("value"))
 
 
 @computed("chucked.verdict_possible", label="the micrometer is good enough for a verdict on the bands", kind="yes-no",

@@ -2,7 +2,13 @@
 
 from typing import Any, NamedTuple
 
-from tailtrue.calc.interference import collar_stress, contact_pressure, effective_interference, interference_for_pressure
+from tailtrue.calc.interference import (
+    collar_stress,
+    contact_pressure,
+    effective_interference,
+    interference_for_pressure,
+    roughness_loss,
+)
 from tailtrue.calc.interference_grip import axial_grip, grip_torque, pressure_for_torque
 from tailtrue.calc.lengths import midway
 from tailtrue.calc.shrink import handling_clearance, release_change, shrink_rise, shrink_temperature
@@ -50,7 +56,7 @@ def _fit(
     if outside < bar * named(values, "least-wall-ratio"):
         raise OutOfRange(f"a collar of {outside:g} mm is too thin on a bar of {bar:g} mm to be held by interference alone")
     safety, rough = named(values, "safety-grip"), named(values, "roughness-rz")
-    loss = 2 * rough * named(values, "roughness-loss-rz-cautious") / 1000
+    loss = roughness_loss(rough, rough, named(values, "roughness-loss-rz-cautious"))
 
     def holds(torque: float) -> float:
         needed = pressure_for_torque(torque, mu, bar, width)
