@@ -198,7 +198,7 @@ def test_freedom_lies_between_the_least_and_the_sum_of_all(components: list[Comp
 
 def test_freedom_of_known_bounds_is_endless() -> None:
     assert effective_freedom([Component("a", 1), Component("b", 2)]) == inf
-    assert expanded_uncertainty([Component("a", 3), Component("b", 4)]) == Expanded(
+    assert expanded_uncertainty([Component("a", 3), Component("b", 4)], probability=0.95) == Expanded(
         5, inf, two_sided_factor(0.95), 5 * two_sided_factor(0.95)
     )
     assert effective_freedom([Component("a", 1, 1, 7)]) == pytest.approx(7)
@@ -207,12 +207,14 @@ def test_freedom_of_known_bounds_is_endless() -> None:
 
 def test_part_of_a_degree_of_freedom_does_not_count() -> None:
     parts = [Component("a", 1, 1, 4), Component("b", 1, 2, 4)]  # 5.88
-    assert expanded_uncertainty(parts).coverage_factor == two_sided_factor(0.95, 5)
+    assert expanded_uncertainty(parts, probability=0.95).coverage_factor == two_sided_factor(0.95, 5)
     assert expanded_uncertainty(parts, 0.99).coverage_factor == two_sided_factor(0.99, 5)
     alike = [Component(name, 0.7, 1, 2) for name in "abc"]  # six, but for rounding
     assert 6 - 1e-14 < effective_freedom(alike) < 6
-    assert expanded_uncertainty(alike).coverage_factor == two_sided_factor(0.95, 6)
-    assert expanded_uncertainty([Component("a", 1, 1, 5.9999999)]).coverage_factor == two_sided_factor(0.95, 5)
+    assert expanded_uncertainty(alike, probability=0.95).coverage_factor == two_sided_factor(0.95, 6)
+    assert expanded_uncertainty([Component("a", 1, 1, 5.9999999)], probability=0.95).coverage_factor == two_sided_factor(
+        0.95, 5
+    )
 
 
 def test_expanded_uncertainty_covers_what_it_says_when_a_part_is_known_from_few_readings() -> None:
@@ -226,5 +228,5 @@ def test_expanded_uncertainty_covers_what_it_says_when_a_part_is_known_from_few_
     covered = 0
     for wrong, unsure in zip(error.tolist(), found.tolist(), strict=True):
         budget = [Component("readings", unsure, 1, readings - 1), Component("bound", other)]
-        covered += abs(wrong) <= expanded_uncertainty(budget).expanded_mm
+        covered += abs(wrong) <= expanded_uncertainty(budget, probability=0.95).expanded_mm
     assert 0.935 < covered / trials < 0.965  # the effective freedom is an approximation
