@@ -90,14 +90,14 @@ def test_more_readings_than_anybody_takes_are_refused() -> None:
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
-        ((0, 0.001, 0, 5, 2), r"^uncertainty wanted is 0 mm; it must be more than 0 mm$"),
+        ((0, 0.001, 0, 5), r"^uncertainty wanted is 0 mm; it must be more than 0 mm$"),
         ((0.001, -1, 0, 5), r"^repeatability is -1 mm; the formula holds from 0 mm upward$"),
         (
-            (0.001, 0.001, -1, 5, 2),
+            (0.001, 0.001, -1, 5),
             r"^uncertainty that readings do not lessen is -1 mm; the formula holds from 0 mm upward$",
         ),
-        ((0.001, 0.001, 0, 0, 2), r"^most readings is 0; the formula holds from 1 upward$"),
-        ((nan, 0.001, 0, 5, 2), r"^uncertainty wanted is nan mm"),
+        ((0.001, 0.001, 0, 0), r"^most readings is 0; the formula holds from 1 upward$"),
+        ((nan, 0.001, 0, 5), r"^uncertainty wanted is nan mm"),
     ],
 )
 def test_target_must_be_sound(arguments: tuple[float, float, float, int], said: str) -> None:

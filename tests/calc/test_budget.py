@@ -1,5 +1,6 @@
 """A budget of uncertainty: what it comes to, which part weighs most, how wide it is printed."""
 
+from functools import partial
 from math import inf, nan, sqrt
 
 import numpy as np
@@ -30,6 +31,7 @@ def _named(parts: list[tuple[float, float, float]]) -> list[Component]:
     return [Component(f"part {number}", *part) for number, part in enumerate(parts)]
 
 
+_EXPANDED = partial(expanded_uncertainty, probability=0.95)
 _budgets = st.lists(_component, min_size=1, max_size=6).map(_named)
 
 
@@ -135,7 +137,7 @@ def test_correlation_names_two_components(pair: tuple[str, str]) -> None:
         combined_uncertainty(parts, [Correlation("a", "b", 1.1)])
 
 
-@pytest.mark.parametrize("formula", [combined_uncertainty, shares, effective_freedom, expanded_uncertainty])
+@pytest.mark.parametrize("formula", [combined_uncertainty, shares, effective_freedom, _EXPANDED])
 def test_budget_must_be_sound(formula) -> None:  # type: ignore[no-untyped-def]
     for parts, said in [
         ([], "number of components of the budget is 0; the formula holds from 1 upward"),
@@ -153,7 +155,7 @@ def test_budget_must_be_sound(formula) -> None:  # type: ignore[no-untyped-def]
 def test_nothing_unsure_is_no_budget() -> None:
     parts = [Component("a", 0), Component("b", 0.001, 0)]
     assert combined_uncertainty(parts) == 0
-    for formula in (shares, effective_freedom, expanded_uncertainty):
+    for formula in (shares, effective_freedom, _EXPANDED):
         with pytest.raises(
             OutOfRange, match=r"^nothing in the budget is unsure; no measurement is that good: name what is$"
         ):

@@ -87,6 +87,6 @@ def test_a_cone_whose_ends_are_swapped_is_refused_in_plain_words() -> None:
     expected = r"^the cone goes from 5\.3 mm to 2\.5 mm; its large end must be the larger$"
     for formula in (cone_depth, bearing_area):
         with pytest.raises(OutOfRange, match=expected):
-            formula(2.5, 5.3)
+            formula(2.5, 5.3, 60)
     with pytest.raises(OutOfRange, match=expected):
         mean_cutting_diameter(5.3, 2.5)

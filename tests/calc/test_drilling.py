@@ -314,7 +314,9 @@ def test_the_largest_solid_drill_ends_where_the_model_ends() -> None:
     assert largest_solid_drill(thrust_shaw_oxford(18000, 0.1, 50, wear_factor=1.3), 18000, 0.1, wear_factor=1.3) == 50
     # Tabled for a hand of 1.5 kN: 7 mm in steel.
     assert largest_solid_drill(1500, 24000, 0.1, 1) == pytest.approx(7, abs=0.5)
-    assert largest_solid_drill(1500, 24000, 0.1, 1, 1, 0) > largest_solid_drill(1500, 24000, 0.1, 1)
+    assert largest_solid_drill(1500, 24000, 0.1, 1, thrust_factor=1, chisel_thrust_factor=0) > largest_solid_drill(
+        1500, 24000, 0.1, 1
+    )
     least = thrust_shaw_oxford(18000, 0.1, 1.6, wear_factor=1.3)
     assert largest_solid_drill(least, 18000, 0.1, wear_factor=1.3) == pytest.approx(1.6)
     with pytest.raises(OutOfRange, match=r"^the thrust is .* N; a drill of 1\.6 mm already asks for 3\d\d N at this feed$"):

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from tailtrue.parts import Figure
 from tailtrue.record_sheet import Scales
 from tailtrue.render.ink import TEXT_HEIGHT
-from tailtrue.render.nomogram import HEIGHT, WIDTH, nomogram, straight_edge
+from tailtrue.render.nomogram import HEIGHT, WIDTH, height_of_difference, height_of_factor, height_of_move, nomogram
 
 from .reading import Element, read_page
 
@@ -98,8 +98,10 @@ def test_a_straight_edge_through_the_mark_shows_the_move(factor: float, dials: s
 
 @settings(max_examples=50, deadline=None)
 @given(st.floats(0.4, 2.0), st.floats(0.0021, 0.199))
-def test_the_drawn_move_is_difference_times_factor(factor: float, difference: float) -> None:
-    assert straight_edge(difference, scales(factor)) == pytest.approx(difference * factor, rel=1e-9)
+def test_difference_mark_and_move_stand_on_one_straight_line(factor: float, difference: float) -> None:
+    drawn = scales(factor)
+    ends = height_of_difference(difference, drawn), height_of_move(difference * factor, drawn)
+    assert sum(ends) / 2 == pytest.approx(height_of_factor(factor, drawn), rel=1e-9)
 
 
 def test_numbers_stay_apart_and_inside_the_drawing() -> None:

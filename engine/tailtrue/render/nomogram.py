@@ -160,11 +160,3 @@ def _zones(ink: Ink, scales: Scales) -> None:
         middle = (begins + foot) / 2
         ink.words(x - 1.5, middle + 1.2, (words,), "end", "strong")
         begins = foot
-
-
-def straight_edge(difference_mm: float, scales: Scales) -> float:
-    """The move that a straight edge through the mark of the bar shows for a difference, as it is drawn. [mm]"""
-    through = height_of_factor(scales.factor.value, scales)
-    right = 2 * through - height_of_difference(difference_mm, scales)
-    power = (_BOTTOM - right) / _decade(scales)
-    return float(scales.least.value * scales.factor.value * 10**power)
