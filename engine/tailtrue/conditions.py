@@ -140,7 +140,7 @@ def atoms(condition: Condition) -> Iterator[Atom]:
             yield from atoms(part)
 
 
-def may_be_open(condition: Condition, always: Collection[str] = ()) -> bool:
+def may_be_open(condition: Condition, always: Collection[str]) -> bool:
     """Whether something that is not known can leave a condition open.
 
     It cannot where the condition asks of every fact whether it is known, but those that `always` are.

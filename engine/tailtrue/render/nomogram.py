@@ -36,7 +36,7 @@ def height_of_factor(value: float, scales: Scales) -> float:
     return (_TOP + _BOTTOM) / 2 - _decade(scales) / 2 * log10(value / scales.factor.value)
 
 
-def nomogram(scales: Scales, dials: Dials, title: str, can_move: bool = True) -> str:
+def nomogram(scales: Scales, dials: Dials, title: str, can_move: bool) -> str:
     """The drawing as SVG; the right scale is a move, or how far the centre stands off where nothing can be moved."""
     ink = Ink()
     unit = "mm" if dials == "metric" else "in"
