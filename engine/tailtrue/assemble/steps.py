@@ -13,7 +13,8 @@ from tailtrue.parts import Caution as CautionNode
 from tailtrue.parts import Check, Limits, Setting, Text
 from tailtrue.plan import Plan, PlannedPhase
 from tailtrue.procedure import Hold, Phase, Step
-from tailtrue.store.knowledge import Caution, CheckText, SettingsFrom, SettingText, StepText
+from tailtrue.store.knowledge import Caution, CheckText, SettingsFrom, StepText
+from tailtrue.store.page_texts import SettingText
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording
 

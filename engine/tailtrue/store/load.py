@@ -28,7 +28,6 @@ from tailtrue.store.knowledge import (
     Route,
     Say,
     SettingsFrom,
-    SettingText,
     ShopRules,
     StepDrawing,
     StepText,
@@ -37,6 +36,7 @@ from tailtrue.store.knowledge import (
 )
 from tailtrue.store.layers import Layers
 from tailtrue.store.overlay import Overlay
+from tailtrue.store.page_texts import SettingText
 from tailtrue.store.pages import load_page
 from tailtrue.store.reading import Reader
 from tailtrue.store.records import load_blocks, load_records
