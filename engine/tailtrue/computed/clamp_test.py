@@ -16,7 +16,7 @@ _TABLES = ("alignment/uncertainty",)
 
 def _factor(freedom: float, components: Table) -> float:
     """What few readings are multiplied by to span the range of the probability that the sheet speaks of."""
-    return two_sided_factor(components.one(component="probability").number("value"), freedom)
+    return two_sided_factor(components.value("probability"), freedom)
 
 
 @computed(
@@ -109,7 +109,7 @@ def scatter(shown: Record, step: float, components: Table) -> float:
 @computed("clamp.seen", label="scatter of clamping that the readings themselves show", unit="mm", rounding="difference",
           needs=("clamp.cycle",), tables=_TABLES, how="twice the standard deviation of the clamped position")  # fmt: skip
 def seen(shown: Record, components: Table) -> float:
-    return expanded(shown["deviation"], components.one(component="coverage_factor").number("value"))
+    return expanded(shown["deviation"], components.value("coverage_factor"))
 
 
 @computed("clamp.least_shown", label="least scatter that this test can show", unit="mm", rounding="difference",

@@ -42,9 +42,7 @@ def last_most(bore: float, stock: Table) -> float:
     "comfortable limit",
 )
 def thrust_by_hand(pitch: float | None, most: float, factors: Table) -> float:
-    def value(name: str) -> float:
-        return factors.one(name=name).number("value")
-
+    value = factors.value
     screw = pitch if pitch is not None else value("quill_screw_pitch")
     return min(most, hand_thrust(value("handwheel_force"), value("handwheel_radius"), screw, value("screw_efficiency")))
 

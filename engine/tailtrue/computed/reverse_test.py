@@ -69,8 +69,8 @@ def bar(first: float, turned: float) -> float:
     how="four readings of the indicator, halved",
 )
 def indicator_doubt(step: float, doubts: Table, components: Table) -> float:
-    half_width = length_of_steps(doubts.one(component="indicator_divisions").number("value"), step)
-    coverage = components.one(component="coverage_factor").number("value")
+    half_width = length_of_steps(doubts.value("indicator_divisions"), step)
+    coverage = components.value("coverage_factor")
     return expanded(standard_uncertainty(half_width, "rectangular"), coverage)
 
 

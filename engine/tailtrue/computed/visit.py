@@ -198,7 +198,7 @@ def drift(order: str, at_head: Sequence[float], at_tail: Sequence[float], compon
     if len(order) < 4:
         return None
     rows = {"H": iter(at_head), "T": iter(at_tail)}
-    probability = components.one(component="probability").number("value")
+    probability = components.value("probability")
     found = drift_per_step([next(rows[letter]) for letter in order], order, probability)
     return drift_over(found.slope_mm, len(order)) if found.differs_from_noise else 0.0
 
@@ -249,9 +249,7 @@ def budget(
     kind: str, table: Record, smallest: float, diameter: float, expansion: float, by_height: float,
     at_head: Sequence[float], at_tail: Sequence[float], components: Table,
 ) -> dict[str, float]:  # fmt: skip
-    def value(name: str) -> float:
-        return components.one(component=name).number("value")
-
+    value = components.value
     scatter = repeatability((at_head, at_tail), table["scatter"])
     # As if each collar had been read once, with the scatter that its mean has.
     of_means = as_read_once(scatter.standard_deviation_mm, len(at_head), len(at_tail))
@@ -353,7 +351,7 @@ def move(signed: float) -> float:
 )
 def move_uncertainty(whole: Record, signed: float, span: float, first: float, second: float, components: Table) -> float:
     def unsure(name: str) -> float:
-        return standard_uncertainty(components.one(component=name).number("value"), "rectangular")
+        return standard_uncertainty(components.value(name), "rectangular")
 
     at = unsure("station")
     standard = standard_of_move(signed, span, first, second, whole["standard"], unsure("length"), at, at)

@@ -80,9 +80,9 @@ def size_doubt(of_difference: float, diameter: float, expansion: float, doubts: 
     def unsure(value: float) -> float:
         return standard_uncertainty(value, "rectangular")
 
-    warmer = growth(diameter, expansion, doubts.one(component="temperature_of_another_day").number("value"))
-    zero = doubts.one(component="zero_of_another_day").number("value")
-    coverage = components.one(component="coverage_factor").number("value")
+    warmer = growth(diameter, expansion, doubts.value("temperature_of_another_day"))
+    zero = doubts.value("zero_of_another_day")
+    coverage = components.value("coverage_factor")
     readings = of_one_collar(standard_uncertainty(of_difference, "normal", coverage))
     return expanded(both_together(readings, both_together(unsure(warmer), unsure(zero))), coverage)
 

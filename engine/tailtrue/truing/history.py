@@ -104,8 +104,7 @@ def _of_this_bar(records: Sequence[Record], case: Case, date: str) -> list[Recor
 def _comparable(record: Record, case: Case) -> bool:
     doubts = case.knowledge.tables["alignment/uncertainty"]
     return record.tool_side == case.value("lathe.tool_side") and all(
-        abs(getattr(record, name) - case.value(fact)) <= doubts.one(component=component).number("value")
-        for name, fact, component in _STATIONS
+        abs(getattr(record, name) - case.value(fact)) <= doubts.value(component) for name, fact, component in _STATIONS
     )
 
 
