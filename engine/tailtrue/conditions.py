@@ -39,14 +39,6 @@ class Judged(NamedTuple):
     parts: tuple["Judged", ...] = ()
     missing: tuple[str, ...] = ()
 
-    def leaves(self) -> Iterator["Judged"]:
-        """The single comparisons below."""
-        if self.parts:
-            for part in self.parts:
-                yield from part.leaves()
-        else:
-            yield self
-
 
 @dataclass(frozen=True)
 class Atom:
@@ -138,6 +130,29 @@ def atoms(condition: Condition) -> Iterator[Atom]:
     else:
         for part in condition.parts:
             yield from atoms(part)
+
+
+class Leaf(NamedTuple):
+    """One comparison, what it met, and whether it is to hold."""
+
+    atom: Atom
+    judged: Judged
+    wanted: bool
+
+    @property
+    def met(self) -> bool:
+        """Whether it is as it is wanted."""
+        return self.judged.truth is Truth.of(self.wanted)
+
+
+def leaves(condition: Condition, judged: Judged, wanted: bool = True) -> Iterator[Leaf]:
+    """Every comparison of a condition; below a `not` it is wanted not to hold."""
+    if isinstance(condition, Block):
+        below = wanted if condition.join != "not" else not wanted
+        for part, result in zip(condition.parts, judged.parts, strict=True):
+            yield from leaves(part, result, below)
+    else:
+        yield Leaf(condition, judged, wanted)
 
 
 def may_be_open(condition: Condition, always: Collection[str]) -> bool:

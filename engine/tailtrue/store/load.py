@@ -1,6 +1,6 @@
 """Loading the whole knowledge: files read, texts and conditions compiled against the catalogue of facts."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from itertools import chain
 from pathlib import Path
@@ -80,11 +80,7 @@ class Loader:
         """The knowledge, or KnowledgeInvalid with all that is wrong."""
         limits = self._limits()
         self._said_at_lathe()
-        sources = {
-            name: made
-            for name, row in self.reader.toml(self.folder / "sources.toml").items()
-            if (made := self.reader.model(models.SourceFile, row, f"knowledge/sources.toml [{name}]"))
-        }
+        sources = self._sources()
         decision_files = list(self.overlay.decisions(self.reader.entries("decisions", "decision", models.DecisionFile)))
         for file, where in decision_files:
             choices = tuple(dict.fromkeys(row.then for row in file.row))
@@ -105,18 +101,10 @@ class Loader:
                 Stop(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), self._wordings(f.way_out, w, f.id), w)
                 for f, w in self.overlay.stops(self.reader.entries("stops", "stop", models.StopFile))
             ),
-            notes=tuple(
-                Note(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
-                for f, w in self.overlay.notes(self.reader.entries("notes.toml", "note", models.NoteFile))
-            ),
-            remarks=tuple(
-                Remark(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
-                for f, w in self.reader.entries("visit/remarks.toml", "remark", models.RemarkFile)
-            ),
-            says=tuple(
-                Say(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
-                for room in SAID_IN
-                for f, w in self.reader.entries(f"{room}/says.toml", "say", models.SayFile)
+            notes=self._told(Note, self.overlay.notes(self.reader.entries("notes.toml", "note", models.NoteFile))),
+            remarks=self._told(Remark, self.reader.entries("visit/remarks.toml", "remark", models.RemarkFile)),
+            says=self._told(
+                Say, chain(*(self.reader.entries(f"{room}/says.toml", "say", models.SayFile) for room in SAID_IN))
             ),
             glossary=tuple(Term(f, w) for f, w in self.reader.entries("words/glossary.toml", "term", models.TermFile)),
             blocks=load_blocks(self.reader, self._when, self._wording),
@@ -147,6 +135,15 @@ class Loader:
         knowledge = replace(knowledge, shop=laid)
         check_knowledge(knowledge, over.word_problems(knowledge.tables))
         return knowledge
+
+    def _told(self, make: Callable[..., Made], files: Iterable[tuple[Any, str]]) -> tuple[Made, ...]:
+        """What is told when something holds: a file with its condition and its text read."""
+        return tuple(make(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w) for f, w in files)
+
+    def _sources(self) -> dict[str, models.SourceFile]:
+        rows = self.reader.toml(self.folder / "sources.toml").items()
+        read = ((name, self.reader.model(models.SourceFile, row, f"knowledge/sources.toml [{name}]")) for name, row in rows)
+        return {name: made for name, made in read if made}
 
     def _version(self) -> str:
         shipped = knowledge_version(self.folder)
