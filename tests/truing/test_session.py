@@ -43,7 +43,7 @@ def test_a_record_holds_what_was_said_what_the_job_knows_and_what_was_judged(tmp
     found = record_of(typed(tmp_path))
     assert (found.date_time, found.operator, found.state) == (DATE, "AB", "as found")
     assert (found.lathe, found.bar, found.tool_side) == ("Lathe 2", "FM-L2-004", "front")
-    assert found.read_order == "H T T H"
+    assert [one.collar for one in found.readings] == ["H", "T", "T", "H"]
     assert [one.said for one in found.readings] == ["69.612 mm", "69.655 mm", "69.654 mm", "69.613 mm"]
     assert found.judgement.difference_mm == pytest.approx(0.042)
     assert found.judgement.verdict == "outside"
@@ -196,7 +196,7 @@ def test_a_third_collar_is_judged_and_kept(tmp_path: Path) -> None:
     middle = 'middle = ["69.634 mm", "69.635 mm"]\nmid_station = "190 mm"\n'
     text = SET_UP + READ.replace("HTTH", "HMTTMH") + middle
     found = record_of(typed(tmp_path, text))
-    assert found.read_order == "H M T T M H"
+    assert [one.collar for one in found.readings] == ["H", "M", "T", "T", "M", "H"]
     assert (found.mid_station_mm, found.kept("M")) == (190.0, (69.634, 69.635))
     lost = typed(tmp_path, text.replace('mid_station = "190 mm"\n', ""))
     with pytest.raises(ReadingsWrong, match="not where it sits"):

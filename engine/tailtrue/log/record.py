@@ -242,11 +242,6 @@ class Record(Part):
     knowledge_version: Line
 
     @property
-    def read_order(self) -> str:
-        """The collars in the order in which they were read, rejected readings left out."""
-        return " ".join(reading.collar for reading in self.readings if reading.rejected is None)
-
-    @property
     def test(self) -> tuple[object, ...]:
         """What makes two records those of one test, whenever it was."""
         return self.lathe, self.bar, self.state, self.read_by, self.readings

@@ -70,9 +70,8 @@ class Loader:
         self.shipped: dict[str, Fact] = {}
         self.signals: dict[str, str] = {}
         self.always: list[models.CautionFile] = []
-        self.given: Catalogue = load_catalogue(folder)
         self.computed: Mapping[str, Computed] = register()
-        self.given = replace(self.given, worked_out=frozenset(self.computed))
+        self.given: Catalogue = replace(load_catalogue(folder), worked_out=frozenset(self.computed))
         self.catalogue: dict[str, FactSpec] = dict(self.given.specs())
         self.catalogue.update({name: way.spec for name, way in self.computed.items()})
 
@@ -81,10 +80,7 @@ class Loader:
         limits = self._limits()
         self._said_at_lathe()
         sources = self._sources()
-        decision_files = list(self.overlay.decisions(self.reader.entries("decisions", "decision", models.DecisionFile)))
-        for file, where in decision_files:
-            choices = tuple(dict.fromkeys(row.then for row in file.row))
-            self._new(FactSpec(file.id, "choice", file.label, "decided", choices=choices, where=where, how=file.question))
+        decision_files = self._decision_files()
         knowledge = Knowledge(
             version=self._version(),
             given=self.given,
@@ -209,6 +205,14 @@ class Loader:
                 file.id, file.kind, file.label, "given", file.unit, file.rounding, choices=tuple(file.choices), where=where,
                 how=file.how, sources=tuple(key for written in file.sources for key in source_keys(written)),
             ))  # fmt: skip
+
+    def _decision_files(self) -> list[tuple[models.DecisionFile, str]]:
+        """The decisions as they are written, each a fact of the catalogue, so that conditions can be read."""
+        files = list(self.overlay.decisions(self.reader.entries("decisions", "decision", models.DecisionFile)))
+        for file, where in files:
+            choices = tuple(dict.fromkeys(row.then for row in file.row))
+            self._new(FactSpec(file.id, "choice", file.label, "decided", choices=choices, where=where, how=file.question))
+        return files
 
     def _decision(self, file: models.DecisionFile, where: str) -> Decision:
         rows = tuple(
