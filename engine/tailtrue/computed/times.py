@@ -22,6 +22,10 @@ CUTTING = (
 )  # fmt: skip
 
 
+def _planned(planning: Table, name: str) -> float:
+    return planning.value(name)
+
+
 def _cutting(
     name: str, what: str, *, needs: tuple[str, ...], how: str
 ) -> Callable[[Callable[..., float]], Callable[..., float]]:
@@ -37,12 +41,12 @@ def _cutting(
 
 
 def _passes(one_pass_s: float, travel: float, passes: int, planning: Table) -> float:
-    return passes_time(one_pass_s, travel, planning.value("way_back"), passes, planning.value("set_dial"))
+    return passes_time(one_pass_s, travel, _planned(planning, "way_back"), passes, _planned(planning, "set_dial"))
 
 
 def _along(length: float, feed: float, speed: float, passes: int, planning: Table) -> float:
     """So many passes along a length, each with its travels and the way back."""
-    approach, run_out = planning.value("approach"), planning.value("run_out")
+    approach, run_out = _planned(planning, "approach"), _planned(planning, "run_out")
     cut = pass_time(length, approach, run_out, feed, speed)
     return _passes(cut, length + approach + run_out, passes, planning)
 
@@ -54,7 +58,7 @@ def _facing(name: str, what: str, work: str, diameter: str) -> None:
         how="facing stock taken in equal cuts from the rim to the middle, each with approach and way back",
     )  # fmt: skip
     def _time(across: float, stock: float, depth: float, feed: float, speed: float, planning: Table) -> float:
-        approach = planning.value("approach")
+        approach = _planned(planning, "approach")
         cut = facing_pass_time(across, 0.0, approach, 0.0, feed, speed)
         return _passes(cut, per_side(across, 0.0) + approach, passes_for_stock(on_diameter(stock), depth), planning)
 
@@ -71,7 +75,7 @@ _facing("collar_facing", "facing one side of a collar", "collar", "collar.stock_
     "way back",
 )  # fmt: skip
 def collar_to_width(across: float, rough: float, deep: float, light: float, speed: float, planning: Table) -> float:
-    approach = planning.value("approach")
+    approach = _planned(planning, "approach")
     way = per_side(across, 0.0) + approach
     cuts = ((deep, round(rough)), (light, 1))
     return sum(
@@ -83,7 +87,7 @@ def collar_to_width(across: float, rough: float, deep: float, light: float, spee
 
 def _pecked(cut_s: float, travel: float, diameter: float, planning: Table) -> float:
     """A hole drilled a diameter at a time, each peck with its way out and in."""
-    return cut_s + ceil(travel / diameter) * planning.value("peck")
+    return cut_s + ceil(travel / diameter) * _planned(planning, "peck")
 
 
 @_cutting(
@@ -147,7 +151,7 @@ _hand_passes("stub", "turning the spigot of the stub", "stub.spigot", "stub.turn
     how="facing stock taken in light cuts from the rim to the bore, each with approach and way back",
 )  # fmt: skip
 def stub_facing(across: float, stock: float, depth: float, feed: float, speed: float, planning: Table) -> float:
-    approach = planning.value("approach")
+    approach = _planned(planning, "approach")
     cut = facing_pass_time(across, 0.0, approach, 0.0, feed, speed)
     return _passes(cut, per_side(across, 0.0) + approach, passes_for_stock(on_diameter(stock), depth), planning)
 
@@ -190,7 +194,7 @@ def collar_turning(
 @computed("time.cool_roughing", label="waits for bar and collars to cool while they are roughed", unit="s", rounding="time",
           needs=("collar.turning_passes",), tables=(_PLANNING,), how="the usual wait before each pass")  # fmt: skip
 def cool_roughing(passes: int, planning: Table) -> float:
-    return max(1, passes) * planning.value("cool")
+    return max(1, passes) * _planned(planning, "cool")
 
 
 @_cutting(
@@ -206,13 +210,13 @@ def truing(pieces: int, width: float, speed: float, feed: float, planning: Table
     how="the skim over every collar and once more as it stands, each with its travels and way back",
 )  # fmt: skip
 def skim(pieces: int, width: float, speed: float, feed: float, planning: Table) -> float:
-    return _along(width, feed, speed, pieces * round(planning.value("skim_runs")), planning)
+    return _along(width, feed, speed, pieces * round(_planned(planning, "skim_runs")), planning)
 
 
 def _of_planning(name: str, label: str, how: str, unit: str, rounding: str) -> None:
     @computed(f"time.{name}", label=label, unit=unit, rounding=rounding, tables=(_PLANNING,), how=how)
     def _value(planning: Table) -> float:
-        return planning.value(name)
+        return _planned(planning, name)
 
 
 _of_planning("cool", "wait for the collars to cool", "usual wait for collars on a bar, by hand and by nose", "s", "time")
