@@ -80,7 +80,7 @@ def shop_of(
         },
         fit_mm=_fit(knowledge, chosen) if chosen["joint"] else (0.0, 0.0),
         bond=_bond(given, knowledge, chosen) if chosen["joint"] == _BONDED else None,
-        least_depth_mm=knowledge.tables["joints/set_screw_factors"].one(name="least-depth").number("value"),
+        least_depth_mm=knowledge.tables["joints/set_screw_factors"].value("least-depth"),
         guard_switch=given.value("lathe.chuck_guard") == "interlocked",
         parts=frozenset(route.file.parts),
         bar_exists=_FIXED in route.file.starts_with,

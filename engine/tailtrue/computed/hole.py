@@ -42,9 +42,7 @@ def last_most(bore: float, stock: Table) -> float:
     "comfortable limit",
 )
 def thrust_by_hand(pitch: float | None, most: float, factors: Table) -> float:
-    def value(name: str) -> float:
-        return factors.one(name=name).number("value")
-
+    value = factors.value
     screw = pitch if pitch is not None else value("quill_screw_pitch")
     return min(most, hand_thrust(value("handwheel_force"), value("handwheel_radius"), screw, value("screw_efficiency")))
 
@@ -182,17 +180,23 @@ def drills(rows: Sequence[Record]) -> int:
     return len(rows)
 
 
+@computed("hole.point_angle", label="angle of the point of a twist drill", unit="deg", rounding="angle", needs=(),
+          tables=("cutting/drill_factors",), how="of the standard point")  # fmt: skip
+def point_angle(factors: Table) -> float:
+    return factors.one(point="standard").number("point_angle_deg")
+
+
 @computed(
     "hole.travel_needed",
     label="quill travel the last drill needs",
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("bore.through_width", "hole.last_drill", "limit.break_through"),
+    needs=("bore.through_width", "hole.last_drill", "limit.break_through", "hole.point_angle"),
     how="width of the blank as it is then, the point of the drill, and a little to break through",
 )
-def travel_needed(width: float, drill: float, through: float) -> float:
-    return drill_travel(width, drill, through)
+def travel_needed(width: float, drill: float, through: float, point: float) -> float:
+    return drill_travel(width, drill, through, point)
 
 
 @computed(
@@ -201,11 +205,11 @@ def travel_needed(width: float, drill: float, through: float) -> float:
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("hole.last_drill", "limit.break_through"),
+    needs=("hole.last_drill", "limit.break_through", "hole.point_angle"),
     how="the point of the drill, and a little to break through",
 )
-def comes_out(drill: float, through: float) -> float:
-    return point_length(drill) + through
+def comes_out(drill: float, through: float, point: float) -> float:
+    return point_length(drill, point) + through
 
 
 @computed(
