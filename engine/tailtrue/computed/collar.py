@@ -346,7 +346,7 @@ def grip(
 ) -> float | None:  # fmt: skip
     row = holdings.one(decision="collar.hold", hold=hold)
     depths = zip(_GRIPS, (jaws, band, soft, collet), strict=True)
-    depth = {fact.rstrip("?"): depth for fact, depth in depths}[row.text("grip")]
+    depth = {fact.rstrip("?"): depth for fact, depth in depths}.get(row.text("grip"))
     if depth is None:
         return None
     return min(depth - spacer if row.yes("spacer") and spacer is not None else depth, width)

@@ -273,3 +273,14 @@ def stub_serves(
         return False
     stepped = shoulder <= (size - bore) / 2 <= most
     return stepped and least <= bore and size <= blank - 2 * shoulder and spreads >= length
+
+
+@computed(
+    "collar.stub_serves",
+    label="the stub mandrel holds the blanks by the bore that they have",
+    kind="yes-no",
+    needs=("bore.blank_fits?", "stub.serves?"),
+    how="their bore fits the bar and is kept, and the stub may be turned to it",
+)
+def stub_holds_blanks(kept: bool | None, serves: bool | None) -> bool:
+    return bool(kept) and bool(serves)
