@@ -56,6 +56,7 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ("collar.grip", ("jaws-and-spacer", 30.0, None, 38.0, 15.0, None, 22.0), 30),
     ("collar.grip", ("jaws", 45.0, None, 38.0, 15.0, None, 22.0), 38),
     ("collar.grip", ("four-jaw", 45.0, None, 38.0, 15.0, None, 22.0), 15),
+    ("collar.grip", ("stub-mandrel", 45.0, None, 38.0, 15.0, None, 22.0), None),
     ("collar.grip", ("soft-jaws", 45.0, 10.0, 38.0, 15.0, 12.0, 22.0), 12),
     ("bore.rough_cut", (24.71, 23.0, 3, 0.025), 0.3),
     ("bore.rough_cut", (24.7, 23.0, 4, 0.025), 0.225),
