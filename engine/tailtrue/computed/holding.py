@@ -279,8 +279,8 @@ def stub_serves(
     "collar.stub_serves",
     label="the stub mandrel holds the blanks by the bore that they have",
     kind="yes-no",
-    needs=("bore.blank_fits?", "stub.serves?"),
-    how="their bore fits the bar and is kept, and the stub may be turned to it",
+    needs=("bore.blank_fits?", "stub.serves?", "collar.banded"),
+    how="their bore fits the bar and is kept, the stub may be turned to it, and they are round, so that no band is turned",
 )
-def stub_holds_blanks(kept: bool | None, serves: bool | None) -> bool:
-    return bool(kept) and bool(serves)
+def stub_holds_blanks(kept: bool | None, serves: bool | None, banded: bool) -> bool:
+    return bool(kept) and bool(serves) and not banded
