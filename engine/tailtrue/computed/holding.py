@@ -273,14 +273,3 @@ def stub_serves(
         return False
     stepped = shoulder <= (size - bore) / 2 <= most
     return stepped and least <= bore and size <= blank - 2 * shoulder and spreads >= length
-
-
-@computed(
-    "collar.stub_serves",
-    label="the stub mandrel holds the blanks by the bore that they have",
-    kind="yes-no",
-    needs=("bore.blank_fits?", "stub.serves?", "collar.banded"),
-    how="their bore fits the bar and is kept, the stub may be turned to it, and they are round, so that no band is turned",
-)
-def stub_holds_blanks(kept: bool | None, serves: bool | None, banded: bool) -> bool:
-    return bool(kept) and bool(serves) and not banded
