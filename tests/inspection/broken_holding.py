@@ -115,14 +115,14 @@ def collar_faced_that_nobody_put_on_the_stub() -> Job:
     return _without(_STUB, "mount-on-stub", "mount-on-stub")
 
 
-@breaks("V133", _where(_STUB, "face-on-stub"), also="V233")
+@breaks("V133", _where(_STUB, "face-on-stub"), also="V233 V80")
 def deep_cut_on_the_stub() -> Job:
     return _figures(
         _STUB, "face-on-stub", lambda one: one.model_copy(update={"value": 0.5}) if one.rounding == "depth" else one
     )
 
 
-@breaks("V133", _where(_STUB, "face-on-stub"))
+@breaks("V133", _where(_STUB, "face-on-stub"), also="V80")
 def stub_with_no_depth_of_cut() -> Job:
     return _figures(_STUB, "face-on-stub", lambda one: None if one.rounding == "depth" else one)
 
