@@ -24,7 +24,6 @@ _NAMED = ("caution", "stop", "note", "step", "decision", "limit")
 _SAFE = {"most": "lower", "least": "higher"}
 _FIXED = "collars-fixed"
 _BONDED = "retaining-compound"
-_CHUCK_DRIVES = "chuck-jaw"
 _LEARNER = "learner"
 
 
@@ -109,13 +108,13 @@ def shop_of(
         bar_metal=_bar_metal(knowledge, chosen["bar_material"]),
         telescoping=chosen["gauge"] == "telescoping",
         belt=given.value("lathe.drive") == "belt",
-        chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,
-        bush_passes_mm=_hole_before_spindle(given, chosen),
+        chuck_drives=_chuck_drives(given, knowledge),
+        bush_passes_mm=_hole_before_spindle(given, knowledge, chosen),
         chuck_bodies_mm=tuple(one["body"] for one in given.value("lathe.chucks")),
         independent_chucks={
             one["label"]: _chuck_cap(given, knowledge, one["label"])
             for one in given.value("lathe.chucks")
-            if one["kind"] == "independent"
+            if not knowledge.tables["machines/chuck_kinds"].one(kind=one["kind"]).yes("self_centring")
         },
     )
 
@@ -129,10 +128,22 @@ def _of_bar(chosen: Mapping[str, Any]) -> str:
     return str(chosen["bar_chuck"] or chosen["chuck"])
 
 
-def _hole_before_spindle(given: Given, chosen: Mapping[str, Any]) -> float:
+def _hole_before_spindle(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> float:
     chuck = next(one for one in given.value("lathe.chucks") if one["label"] == _of_bar(chosen))
-    hole = given.value("crib.collet_hole") if chosen["bar_hold"] == "collet" else chuck.get("through_bore")
+    in_collet = _in_collet(knowledge, "bar.hold", chosen["bar_hold"])
+    hole = given.value("crib.collet_hole") if in_collet else chuck.get("through_bore")
     return float(hole or 0.0)
+
+
+def _in_collet(knowledge: Knowledge, decision: str, hold: str | None) -> bool:
+    """Whether a collet chuck stands on the spindle while something is held so."""
+    row = None if hold is None else knowledge.tables["machines/holdings"].one(decision=decision, hold=hold)
+    return row is not None and row.yes("collet_chuck")
+
+
+def _chuck_drives(given: Given, knowledge: Knowledge) -> bool:
+    drive = given.value("crib.drive")
+    return drive is not None and knowledge.tables["machines/drives"].one(drive=drive).yes("chuck_stays_on")
 
 
 def _hand_setting(one: SetByHand, knowledge: Knowledge) -> HandSetting:
@@ -218,23 +229,22 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
         else ()
     )
     chuck = _chuck_cap(given, knowledge, chosen["chuck"])
-    in_collet = chosen["bar_hold"] == "collet"
     return (
         SpeedCap("chuck", chuck, in_chuck),
         SpeedCap("what grips the bar", float(given.value("crib.collet_speed")), bar)
-        if in_collet
+        if _in_collet(knowledge, "bar.hold", chosen["bar_hold"])
         else SpeedCap("what grips the bar", _chuck_cap(given, knowledge, _of_bar(chosen)), bar),
         *blanks,
         *trued,
         SpeedCap("collar held by its bore", _limit(knowledge, "stub_speed"), stub),
-        SpeedCap("chuck that drives", chuck, on_centres if given.value("crib.drive") == _CHUCK_DRIVES else ()),
+        SpeedCap("chuck that drives", chuck, on_centres if _chuck_drives(given, knowledge) else ()),
         SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), on_centres),
         SpeedCap("tailstock centre", _limit(knowledge, centre), on_centres),
     )
 
 
 def _of_blanks(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> float:
-    if chosen["collar_hold"] == "collet":
+    if _in_collet(knowledge, "collar.hold", chosen["collar_hold"]):
         return float(given.value("crib.collet_speed"))
     return _chuck_cap(given, knowledge, chosen["blank_chuck"])
 

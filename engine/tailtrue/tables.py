@@ -38,6 +38,14 @@ class Row:
             raise NoRow(f"{self.table}, line {self.line}: {column} is not known")
         return float(written)
 
+    def yes(self, column: str) -> bool:
+        """Whether a cell says yes.
+
+        >>> Row("t", 2, {"spacer": "no"}).yes("spacer")
+        False
+        """
+        return self.text(column) == "yes"
+
     def all_said(self, column: str) -> tuple[str | None, ...]:
         """What a cell says: itself, and each entry where it is a list ``this; that``.
 

@@ -75,7 +75,7 @@ def test_a_phase_for_each_collar_is_walked_for_each() -> None:
 
 
 def test_a_step_to_go_on_at_that_the_other_sheet_lacks_is_refused(tmp_path: Path) -> None:
-    folder = changed(tmp_path, "steps/go-back.md", 'at = ["gauge-bore"]', 'at = ["sweep-quill"]')
+    folder = changed(tmp_path, "steps/go-back.md", 'at = ["gauge-bore", "gauge-kept-bore"]', 'at = ["sweep-quill"]')
     with pytest.raises(KnowledgeInvalid) as refused:
         make_procedure(EXAMPLES / "fernhill" / "rework.toml", load_knowledge(folder))
     said = report(refused.value)
