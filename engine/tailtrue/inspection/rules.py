@@ -416,6 +416,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V611", tool_height.shown_by_what_is_seen, "common practice: what a tool is set by lies open to the eye"),
     Rule("V612", tool_height.lifted_as_the_post_lifts, "house rule: a sheet holds for one machine only"),
     Rule("V613", settled.nothing_left_open, "procedure writing practice: a step says what to do, not what might be"),
+    Rule("V615", safety_review.no_check_of_a_start, "procedure writing practice: a line that cannot be met is not believed"),
     Rule("V614", settled.taper_shanks_in_their_turn, "procedure writing practice: a step says for what it is done"),
     Rule("V565", bar_in_place.held_before_the_pads, "common practice: pads are set to a bar that is gripped"),
     Rule("V566", bar_in_place.chips_and_tool_isolated, "lock-out practice: hands at work and tool, power off"),
