@@ -1,6 +1,7 @@
 """The hole through a collar: the ladder of drills, from what lies in the crib."""
 
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 from typing import Any, Literal
 
 from tailtrue.calc.cut_time import drill_travel
@@ -154,9 +155,25 @@ def sleeve_used(rows: Sequence[Record], taper: str) -> bool:
     return any(needs_sleeve(row["shank"], taper) for row in rows)
 
 
+@computed("hole.sleeve_for", label="drills with a taper shank that go into a sleeve", kind="choice",
+          choices=("none", "every", "some"), needs=("hole.ladder", "lathe.tailstock_taper"),
+          how="by the tapers of the ladder beside that of the quill")  # fmt: skip
+def sleeve_for(rows: Sequence[Record], taper: str) -> str:
+    small = [needs_sleeve(row["shank"], taper) for row in rows if row["taper_shank"]]
+    return "some" if any(small) and not all(small) else "every" if any(small) else "none"
+
+
 _of_ladder(
     "hole.taper_shank_used", "a taper-shank drill is used", lambda rows: any(row["taper_shank"] for row in rows),
     kind="yes-no",
+)  # fmt: skip
+_of_ladder(
+    "hole.taper_drills", "drills of the ladder with a taper shank", lambda rows: sum(row["taper_shank"] for row in rows),
+    kind="count", rounding="count",
+)  # fmt: skip
+_of_ladder(
+    "hole.taper_drills_last", "no straight shank comes after a taper shank",
+    lambda rows: all(later["taper_shank"] or not row["taper_shank"] for row, later in pairwise(rows)), kind="yes-no",
 )  # fmt: skip
 
 

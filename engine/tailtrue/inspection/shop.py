@@ -175,4 +175,7 @@ class Shop:
     independent_chucks: Mapping[str, float] = field(default_factory=dict)  # by label the most revolutions a minute
     belt: bool = False  # the speed is changed by moving a belt by hand
     chuck_bodies_mm: tuple[float, ...] = ()  # of every chuck of the lathe
+    tailstock_height_right: bool = False
+    height_gauge: bool = False
+    tool_post: str = ""  # empty where nobody named it
     learner_cut: tuple[float, float] | None = None  # depth per side in mm and feed in mm/rev; none: nobody learns
