@@ -150,6 +150,15 @@ def test_a_collar_is_sawn_only_where_it_does_not_slide_off_and_is_then_made_anew
     assert "IF it is sawn through or its bore does not fit: go on with sheet FM-L2-004 at step 2.2, Saw the blanks." in page
 
 
+@pytest.mark.parametrize("name", ["use-bar", "re-certify", "taper-and-return"])
+def test_a_collar_that_moved_on_a_bar_on_hand_is_not_fixed_on_its_sheet(name: str) -> None:
+    rows = {
+        seen: "".join(map(str, do))
+        for seen, do, _ in make_procedure(EXAMPLES / "fernhill" / f"{name}.toml").if_it_goes_wrong
+    }
+    assert "Hang a tag on it" in rows["A collar moved on its witness line"]
+
+
 def test_the_chuck_comes_back_before_a_blank_is_gripped_that_is_made_after_the_driver_was_fitted(tmp_path: Path) -> None:
     steps = [one.id for phase in make_procedure(job_with(tmp_path, 'found = "bond-failed"')).phases for one in phase.steps]
     driver = advise(tmp_path / "fernhill" / "rework.toml").case.value("drive.way")

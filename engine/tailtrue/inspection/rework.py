@@ -19,7 +19,7 @@ def goes_back(sheet: Sheet) -> Iterator[Fault]:
     """The sheet ends with a hold: it names steps of the sheet that was left, by number and title, or calls it void."""
     steps = sheet.steps
     rework = sheet.shop.rework
-    named = [placed for placed in steps if placed.step.hold is not None and (placed.step.hold.goes_on or placed.step.hold.void)]
+    named = [one for one in steps if one.step.hold is not None and (one.step.hold.goes_on or one.step.hold.void)]
     if rework is None:
         for placed in named:
             yield Fault(placed.where, "work goes on with another sheet, and no sheet was left for this one")

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 
+from tailtrue.inspection.activities import RELEASED_BY
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
 from tailtrue.inspection.ways_back import words
@@ -12,6 +13,7 @@ _IN_USE = frozenset({"use-bar", "re-certify"})
 _BAR_LOST = frozenset({"collar-slipped", "bond-failed", "centre-bruised"})
 # What is done where the bar is no longer the one that the other sheet was made for.
 _OTHER_BAR = re.compile(r"\btag on the bar\b|\bnew stock\b|\binto the stock file\b", re.IGNORECASE)
+_FIXES = re.compile(r"\b(?:fix|bond|press|screw|pin) [^.]*\b(?:anew|again|collar)\b|\bits phase\b", re.IGNORECASE)
 _SAWN, _CROSSED = "hand-saw", re.compile(r"\bcross [^.]*\bcollars? out\b", re.IGNORECASE)
 _WHOLE = re.compile(r"\bwhole\b", re.IGNORECASE)
 _MADE_ANEW = re.compile(r"\b(?:saw|look)\b.*\b(?:blanks?|slugs?|castings?)\b", re.IGNORECASE)
@@ -56,6 +58,14 @@ def spoiled_is_made_anew(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(placed.where, "a collar is lost, and work does not go on where one is made anew")
         elif (crossed or _SAWN in done) and any(not _WHOLE.search(words(one.when)) for one in again):
             yield Fault(placed.where, "a collar that may be lost is used again, and nothing says that it must be whole")
+
+
+def fixed_only_where_it_is_fixed(sheet: Sheet) -> Iterator[Fault]:
+    """What is done about trouble is no work that the sheet has no steps for: nobody fixes a collar on a sheet that tests."""
+    fixes = any(RELEASED_BY.keys() & set(placed.step.activities) for placed in sheet.steps)
+    for _, do, _ in sheet.procedure.if_it_goes_wrong:
+        if not fixes and _FIXES.search(words(do)):
+            yield Fault("if it goes wrong", "a collar is fixed, and this sheet has no steps that fix one")
 
 
 def _ends(sheet: Sheet) -> Iterator[Placed]:

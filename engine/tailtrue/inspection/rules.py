@@ -312,6 +312,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V640", rework_end.one_end, "procedure writing practice: a branch has one end"),
     Rule("V641", rework_end.void_where_the_bar_is_lost, "common practice: a sheet is void when its work is another"),
     Rule("V642", rework_end.spoiled_is_made_anew, "common practice: what is scrapped is not used again"),
+    Rule("V643", rework_end.fixed_only_where_it_is_fixed, "quality practice: what a sheet asks for has its steps on it"),
     Rule("V173", rework.loops_capped, "procedure writing practice: a repeat has an end and a most"),
     Rule("V125", drawn_words.move_right, "geometry: the centre goes toward the tool where its own end is larger"),
     Rule("V381", drawing.hole_and_limits, "limits and fits: a size lies between its limits; a centre fits its hole"),
