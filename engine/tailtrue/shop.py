@@ -353,7 +353,8 @@ def _rework(given: Given, knowledge: Knowledge, left: Mapping[str, str]) -> Rewo
     readings = (*given.value("job.found_front", ()), *given.value("job.found_rear", ()))
     titles = {number: knowledge.steps[name].file.title for number, name in left.items()}
     end = {"end-a": "head", "end-b": "tail"}.get(given.value("job.found_at", ""), "")
-    return Rework(readings, end, left, titles, int(_limit(knowledge, "rework_tries")))
+    tries = int(_limit(knowledge, "rework_tries"))
+    return Rework(readings, end, left, titles, tries, given.value("job.found", ""), given.value("job.rework_of", ""))
 
 
 def _must_say(knowledge: Knowledge) -> dict[str, frozenset[str]]:

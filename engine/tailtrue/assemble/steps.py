@@ -5,7 +5,7 @@ from typing import Any
 
 from tailtrue.assemble.cautions import CautionDealer, Few, Place, few_up_front, for_the_job, worst_first
 from tailtrue.assemble.filling import Filler
-from tailtrue.assemble.going_on import goes_on
+from tailtrue.assemble.going_on import goes_on, void
 from tailtrue.assemble.supervising import released_by, who_does
 from tailtrue.assemble.times import phase_time, step_time
 from tailtrue.conditions import Condition
@@ -83,7 +83,8 @@ def _step(
             text=filler.text(hold.text),
             releases=released_by(filler, hold.file),
             go_back_to=next((name for name in hold.file.ways_back if name in on_sheet), None),
-            goes_on=goes_on(filler.case, step) if hold.goes_on else None,
+            goes_on=goes_on(filler, step, hold),
+            void=void(filler, hold),
         )
         if hold
         else None,

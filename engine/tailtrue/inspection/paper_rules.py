@@ -72,6 +72,7 @@ PAPER_RULES: tuple[Rule, ...] = (
         safety_review.checks_answered,
         "flight-deck checklist studies: a value for each line, no way round the gravest",
     ),
+    Rule("V615", safety_review.no_check_of_a_start, "procedure writing practice: a line that cannot be met is not believed"),
     Rule("V97", safety_review.signed, "job hazard analysis practice: a review is somebody's, for some time"),
     Rule("V98", safety_review.work_covered, "job hazard analysis practice: the whole of the work, in order"),
     Rule("V99", safety_review.ready_for_the_worst, "IEC/IEEE 82079-1: what to do in an emergency is said beforehand"),

@@ -78,13 +78,18 @@ class Bond:
 
 @dataclass(frozen=True)
 class Rework:
-    """What was found of a bore, in mm, at which seat, and the sheet that was left: names and titles of steps by number."""
+    """What was found of a bore, in mm, at which seat, and the sheet that was left: names and titles of steps by number.
+
+    `found` is the word of the job file for it, `of` what the sheet that was left does.
+    """
 
     readings: tuple[float, ...]
     end: str
     left: Mapping[str, str]
     titles: Mapping[str, str]
     most_tries: int
+    found: str = ""
+    of: str = ""
 
 
 @dataclass(frozen=True)

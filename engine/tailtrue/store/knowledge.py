@@ -118,12 +118,32 @@ class CheckText(NamedTuple):
     when: Condition
 
 
+class GoesOnText(NamedTuple):
+    """A way on with another sheet, with its condition and its case read."""
+
+    when: Condition
+    at: tuple[str, ...]
+    said: Wording
+
+
+class VoidText(NamedTuple):
+    """Why another sheet is not gone on with, read."""
+
+    when: Condition
+    text: Wording
+
+
 class HoldText(NamedTuple):
     """A hold point with its text read."""
 
     file: HoldFile
     text: Wording
-    goes_on: tuple[tuple[Condition, tuple[str, ...]], ...] = ()
+    goes_on: tuple[GoesOnText, ...] = ()
+    void: tuple[VoidText, ...] = ()
+
+    def wordings(self) -> tuple[Wording, ...]:
+        """Every text of the hold."""
+        return (self.text, *(one.said for one in self.goes_on), *(one.text for one in self.void))
 
 
 @dataclass(frozen=True)

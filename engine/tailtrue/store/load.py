@@ -19,6 +19,7 @@ from tailtrue.store.knowledge import (
     Also,
     Caution,
     CheckText,
+    GoesOnText,
     HoldText,
     Knowledge,
     Need,
@@ -33,6 +34,7 @@ from tailtrue.store.knowledge import (
     StepText,
     Stop,
     Term,
+    VoidText,
 )
 from tailtrue.store.layers import Layers
 from tailtrue.store.overlay import Overlay
@@ -285,8 +287,12 @@ class Loader:
         )
 
     def _hold(self, file: models.HoldFile, where: str, said: str) -> HoldText:
-        goes_on = tuple((self._when(one.when, where, said), tuple(one.at)) for one in file.goes_on)
-        return HoldText(file, self._wording(file.text, where, said), goes_on)
+        goes_on = tuple(
+            GoesOnText(self._when(one.when, where, said), tuple(one.at), self._wording(one.said, where, said))
+            for one in file.goes_on
+        )
+        void = tuple(VoidText(self._when(one.when, where, said), self._wording(one.text, where, said)) for one in file.void)
+        return HoldText(file, self._wording(file.text, where, said), goes_on, void)
 
     def _routes(self) -> dict[str, Route]:
         routes = {}
