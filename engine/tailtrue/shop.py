@@ -38,6 +38,9 @@ def shop_of(
         machine_name=given.value("lathe.name"),
         dials=given.value("lathe.dials"),
         tool_side=given.value("lathe.tool_side"),
+        tailstock_height_right=bool(given.value("lathe.tailstock_height_right")),
+        height_gauge=bool(given.value("crib.height_gauge")),
+        tool_post=given.value("lathe.tool_post", ""),
         dial_reads=given.value("lathe.dial_reads"),
         dial_division_mm=given.value("lathe.dial_division"),
         between_centres_mm=given.value("lathe.between_centres"),
@@ -79,7 +82,7 @@ def shop_of(
         },
         fit_mm=_fit(knowledge, chosen) if chosen["joint"] else (0.0, 0.0),
         bond=_bond(given, knowledge, chosen) if chosen["joint"] == _BONDED else None,
-        least_depth_mm=knowledge.tables["joints/set_screw_factors"].one(name="least-depth").number("value"),
+        least_depth_mm=knowledge.tables["joints/set_screw_factors"].value("least-depth"),
         guard_switch=given.value("lathe.chuck_guard") == "interlocked",
         parts=frozenset(route.file.parts),
         bar_exists=_FIXED in route.file.starts_with,
@@ -350,7 +353,8 @@ def _rework(given: Given, knowledge: Knowledge, left: Mapping[str, str]) -> Rewo
     readings = (*given.value("job.found_front", ()), *given.value("job.found_rear", ()))
     titles = {number: knowledge.steps[name].file.title for number, name in left.items()}
     end = {"end-a": "head", "end-b": "tail"}.get(given.value("job.found_at", ""), "")
-    return Rework(readings, end, left, titles, int(_limit(knowledge, "rework_tries")))
+    tries = int(_limit(knowledge, "rework_tries"))
+    return Rework(readings, end, left, titles, tries, given.value("job.found", ""), given.value("job.rework_of", ""))
 
 
 def _must_say(knowledge: Knowledge) -> dict[str, frozenset[str]]:

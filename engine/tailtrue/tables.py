@@ -167,6 +167,10 @@ class Table:
             raise NoRow(f"{self.name}: {'no row' if not found else 'more than one row'} for {asked}")
         return self.take(found[0])
 
+    def value(self, name: str) -> float:
+        """A value by its name, in a table of named values: its first column names them."""
+        return self.one(**{next(iter(self.rows[0].cells)): name}).number("value")
+
     def within(self, value: float, low: str, high: str, *, ends: str = "(]", **cells: str) -> Row:
         """The row whose interval holds a value; ``(]`` takes the upper end in, ``[)`` the lower.
 

@@ -98,7 +98,7 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ("bore.through_width", (25.0, "reversed", 28.0, 1.5), 25),
     ("bore.through_width", (25.0, None, 28.0, 1.5), 25),
     ("bore.overhang", (30.0, 5.0), 35),
-    ("hole.travel_needed", (30.0, 23.0, 3.0), 30 + 23 / 2 / tan(radians(59)) + 3),
+    ("hole.travel_needed", (30.0, 23.0, 3.0, 118.0), 30 + 23 / 2 / tan(radians(59)) + 3),
     ("blank.room_behind", ({"jaw_depth": 30.0}, 17.0), 13),
     ("blank.room_behind", ({}, 17.0), None),
     *(

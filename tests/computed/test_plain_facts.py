@@ -63,7 +63,14 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ("bore.rough_cut", (23.02, 23.0, 1, 0.025), 0.025),
     ("bore.finish_cuts", (30.03, 29.71, 0.05, 3.0), 4),
     ("bore.finish_cuts", (29.95, 29.71, 0.05, 3.0), 3),
-    ("bore.bar_slack", (0.045, 0.001), 0.011),
+    # Of 0.045 half is left: 0.0225 in the middle, a quarter of the room outside it on either side.
+    ("bore.bar_slack", (0.045, 0.5, 0.001), 0.011),
+    ("bore.bar_slack", (0.045, 0.8, 0.001), 0.004),
+    # Two even seats; then one that the bar is 0.02 uneven at; then a collar that slides over a larger seat on its way.
+    ("bore.window", ((25.0,), (25.0,), None, 0.1, 0.2, 0.01, 0.001), 0.08),
+    ("bore.window", ((25.0, 25.02), (25.0,), None, 0.1, 0.2, 0.01, 0.001), 0.06),
+    ("bore.window", ((25.0,), (25.03,), (25.0,), 0.1, 0.2, 0.01, 0.001), 0.05),
+    ("bore.window", ((25.0,), (24.97,), (25.0, 25.01), 0.1, 0.2, 0.01, 0.001), 0.07),
     ("bore.aim_most", (30.0, 0.02, 0.06, (29.96, 29.97), None, None), 30.01),
     ("bore.aim_most", (30.0, 0.02, 0.06, None, None, None), 30.04),
     ("bore.proof_least", (0.1, 0.1), 0.09),
