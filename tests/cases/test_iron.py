@@ -56,3 +56,16 @@ def test_without_a_cleaner_nothing_speaks_of_a_nozzle(tmp_path: Path) -> None:
     shop(tmp_path, "ropewalk", ("crib-iron", "vacuum = true\n", ""))
     found = make_procedure(tmp_path / "ropewalk" / "job-iron.toml")
     assert not [step.id for step in steps(found) if "nozzle" in words(step)]
+
+
+def test_facing_a_side_of_iron_takes_minutes_and_its_first_cut_gets_under_the_skin(sheet: Procedure) -> None:
+    """Common practice: the first cut on cast iron is a millimetre or more, for a lighter one rubs on the skin."""
+    face = next(step for step in steps(sheet) if step.id == "face-blank")
+    told = {figure.fact: figure.value for line in face.settings for text in (line.value, line.reason)
+            for figure in text if not isinstance(figure, str)}  # fmt: skip
+    assert told["collar.first_depth"] >= 1
+    assert told["collar.first_rough_cuts"] * told["collar.first_depth"] + told["collar.facing.depth"] == pytest.approx(
+        told["collar.facing_stock"]
+    )
+    assert face.time is not None
+    assert face.time.high.value < 25 * 60
