@@ -32,6 +32,7 @@ _ROOMS = (
     "joint",
     "joint_slip",
     "joint_screws",
+    "joint_screws_near",
     "joint_pins",
     "joint_grip",
     "joint_clamp",
