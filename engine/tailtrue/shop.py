@@ -86,6 +86,7 @@ def shop_of(
         bar_exists=_FIXED in route.file.starts_with,
         bar_on_hand={} if on_hand is None else {size: on_hand[key] for size, key in _DRAWN.items()},
         fixed_by=(on_hand or {}).get("fixed_by") or "",
+        worn_out_mm=(on_hand or {}).get("worn_out_at"),
         taper=_taper(given),
         piece=_piece(given, knowledge, _of_bar(chosen)),
         rework=_rework(given, knowledge, left),

@@ -136,14 +136,13 @@ def use_per_visit(truing: float, depth: float) -> float:
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("bar.diameter", "limit.collar_wall", "collar.micrometer_from?"),
-    how="bar and a wall on both sides, or the lower end of the micrometer",
+    needs=("bar.diameter", "limit.collar_wall", "collar.micrometer_from?", "bar.worn_out_told?"),
+    how="bar and a wall on both sides, the lower end of the micrometer, or what is told of a bar on hand: the largest",
 )
-def worn_out_at(bar: float, wall: float, micrometer: float | None) -> Limited:
-    least = over_both_sides(bar, wall)
-    if micrometer is not None and micrometer > least:
-        return Limited(micrometer, "the lower end of the micrometer")
-    return Limited(least, "the wall of the collar")
+def worn_out_at(bar: float, wall: float, micrometer: float | None, told: float | None) -> Limited:
+    least = Limited(over_both_sides(bar, wall), "the wall of the collar")
+    also = ((micrometer, "the lower end of the micrometer"), (told, "what is told of this bar"))
+    return max([least, *(Limited(size, by) for size, by in also if size is not None)], key=lambda one: one.value)
 
 
 @computed(

@@ -416,6 +416,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V565", bar_in_place.held_before_the_pads, "common practice: pads are set to a bar that is gripped"),
     Rule("V566", bar_in_place.chips_and_tool_isolated, "lock-out practice: hands at work and tool, power off"),
     Rule("V567", bar_in_place.burr_is_no_tight_bore, "common practice: a boring tool leaves a burr where it comes out"),
+    Rule("V630", collars_last.steel_not_met, "OSHA 1910.219(h): no screw or pin stands out of what turns, nor meets a tool"),
     Rule("V510", up_front.few_in_full, "common practice: a page of warnings is not read"),
     Rule("V511", up_front.nothing_grave_at_back, "DITA 1.3: a hazard stands where it is met, a grave one never elsewhere"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),

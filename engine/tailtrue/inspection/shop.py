@@ -148,6 +148,7 @@ class Shop:
     bar_exists: bool = False
     bar_on_hand: Mapping[str, float] = field(default_factory=dict)
     fixed_by: str = ""  # how the collars of that bar are fixed; empty where nobody told
+    worn_out_mm: float | None = None  # where the collars of that bar are worn out, as told
     taper: Taper | None = None
     piece: Piece | None = None
     top_slide_division_mm: float | None = None
