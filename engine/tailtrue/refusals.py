@@ -6,7 +6,7 @@ from functools import partial
 
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
-from tailtrue.errors import Problem, Refused
+from tailtrue.errors import Problem, Refused, Said
 from tailtrue.explaining.roots import root_of, ways_of
 from tailtrue.explaining.turning import leaves
 from tailtrue.facts import Fact, NotKnown
@@ -172,10 +172,12 @@ def refused(reasons: Sequence[Refusal], case: Case, routes: Iterable[Route] = ()
         )
         for reason in told
     ]
-    on = [partial(hangs_on, case, reason.read, reason.missing, _falls(reason), no_worse) for reason in told]
+    on: list[Callable[[], tuple[Said, ...]]] = [
+        partial(hangs_on, case, reason.read, reason.missing, _falls(reason), no_worse) for reason in told
+    ]
     if follow := [reason for reason in reasons if reason.follows]:
         problems.append(_may_follow(follow))
-        on.append(tuple)
+        on.append(lambda: ())
     return Refused(problems, on)
 
 

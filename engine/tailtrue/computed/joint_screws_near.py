@@ -29,7 +29,9 @@ def nearest(
     owned: Sequence[Record], taps: Sequence[str], bar: float, width: float, worn: float, material: str, threads: Table,
     factors: Table, soft: Table, placing: Table, materials: Table, shares: Table,
 ) -> dict[str, Any] | None:  # fmt: skip
-    bears = materials.one(material=material).number("yield_mpa") * named(placing, "shear-share") * named(shares, "elastic-share")
+    bears = (
+        materials.one(material=material).number("yield_mpa") * named(placing, "shear-share") * named(shares, "elastic-share")
+    )
     share, found = thread_share(material, soft), []
     for one in owned:
         if one["thread"] not in taps:

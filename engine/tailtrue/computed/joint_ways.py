@@ -55,7 +55,7 @@ def _against(method: str, words: str) -> None:
 
     @computed(_of(method, "band_short"), label=f"room that the gauge lacks for {words}", unit="mm", rounding="fit",
               bound="least", needs=(_of(method, "band"), "bore.band_least"),
-              how="what the gauge needs less what there is; more than it needs where the doubt takes the whole band")  # fmt: skip
+              how="what the gauge needs, less what there is: more than that where the doubt takes it all")  # fmt: skip
     def _band_short(band: float, needed: float) -> float:
         return needed - band
 

@@ -77,7 +77,9 @@ def limited_speed(
         if speed > wanted * overrun:
             most = printed()
             if most is not None and speed <= min(most, advised.high_per_min * overrun):
-                return Limited(speed, "the slowest this lathe has, above the advised band and no faster than books print", weighed)
+                return Limited(
+                    speed, "the slowest this lathe has, above the advised band and no faster than books print", weighed
+                )
             return Limited(None, "the slowest speed of this lathe is far above what tool and metal bear")
         return Limited(speed, "the slowest this lathe has, a little above the advised", weighed)
     return Limited(speed, cap_name if cap < wanted else "surface speed", weighed)

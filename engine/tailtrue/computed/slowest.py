@@ -23,7 +23,7 @@ def too_fast_cut(facing: float | None, roughing: float | None, skimming: float |
 
 @computed("collar.too_fast_at", label="diameter that passes the tool too fast", unit="mm", rounding="length",
           needs=("collar.too_fast_cut", "collar.corner_diameter", "collar.blank_diameter", "collar.diameter?"),
-          how="over the corners where a blank is faced, the blank where it is roughed, the collar where it is skimmed")  # fmt: skip
+          how="over the corners for facing, the blank for roughing, the collar for skimming")  # fmt: skip
 def too_fast_at(cut: str, corners: float, blank: float, collar: float | None) -> float:
     if cut == _SKIMMING and collar is not None:
         return collar
@@ -43,7 +43,8 @@ def _band(cut: str, material: str, tool: str, broken: float, tables: Sequence[Ta
 
 
 @computed("collar.too_fast_low", label="lower end of the surface speeds advised for that cut", unit="m/min",
-          rounding="surface-speed", needs=_BAND, tables=SPEED_TABLES, how="from the table; less where corners break the cut")  # fmt: skip
+          rounding="surface-speed", needs=_BAND, tables=SPEED_TABLES,
+          how="from the table; less where corners break the cut")  # fmt: skip
 def too_fast_low(cut: str, material: str, tool: str, broken: float, *tables: Table) -> float:
     return min(_band(cut, material, tool, broken, tables))
 

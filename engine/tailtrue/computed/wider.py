@@ -11,7 +11,7 @@ _WORDS = ("general", "good", "fine")
 def _wider_fact(name: str, apart: str, bend: str, table: str, what: str) -> None:
     @computed(name, label=f"accuracy whose limit bears the bending of {what}", kind="choice", choices=_WORDS,
               needs=(apart, bend, "limit.bend_share"), tables=(table,),
-              how="the word of the table with the narrowest tolerance of which a share is as much as the bending; else none")  # fmt: skip
+              how="the narrowest tolerance of the table of which a share is as much as the bending; else none")  # fmt: skip
     def _wider(distance: float, bending: float, share: float, accuracy: Table) -> str | None:
         allowed = {
             row.text("word"): scaled_tolerance(row.number("tolerance_mm"), row.number("over_length_mm"), distance)

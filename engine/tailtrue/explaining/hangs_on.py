@@ -261,7 +261,9 @@ def _sold(case: Case, spot: _Spot, system: str, good: float, more: bool) -> list
     """The sizes that are sold of such a thing, from the one that would just do onwards; none where no table tells."""
     rows = case.knowledge.tables[_SOLD].where(fact=f"{spot.name}.{spot.spec.name}", system=system)
     sizes = {said: read_quantity(said, spot.spec.unit) for said in (row.text("sold_as") for row in rows)}
-    fitting = sorted((said for said, size in sizes.items() if (size >= good if more else size <= good)), key=sizes.__getitem__)
+    fitting = sorted(
+        (said for said, size in sizes.items() if (size >= good if more else size <= good)), key=sizes.__getitem__
+    )
     return fitting if more else fitting[::-1]
 
 
