@@ -22,12 +22,10 @@ def too_fast_cut(facing: float | None, roughing: float | None, skimming: float |
 
 
 @computed("collar.too_fast_at", label="diameter that passes the tool too fast", unit="mm", rounding="length",
-          needs=("collar.too_fast_cut", "collar.corner_diameter", "collar.blank_diameter", "collar.diameter?"),
+          needs=("collar.too_fast_cut", "collar.corner_diameter", "collar.blank_diameter", "collar.diameter"),
           how="over the corners for facing, the blank for roughing, the collar for skimming")  # fmt: skip
-def too_fast_at(cut: str, corners: float, blank: float, collar: float | None) -> float:
-    if cut == _SKIMMING and collar is not None:
-        return collar
-    return corners if cut == _FACING else blank
+def too_fast_at(cut: str, corners: float, blank: float, collar: float) -> float:
+    return {_FACING: corners, _ROUGHING: blank, _SKIMMING: collar}[cut]
 
 
 @computed("collar.too_fast_surface", label="surface speed there at the slowest speed of the lathe", unit="m/min",
