@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.calc.lengths import length_of_diameters, per_side
+from tailtrue.calc.lengths import length_of_diameters, per_side, share_of
 from tailtrue.calc.screws import screw_depth, screw_preload, thread_shear
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.joint_placing import named, thread_share, track_left
@@ -29,9 +29,8 @@ def nearest(
     owned: Sequence[Record], taps: Sequence[str], bar: float, width: float, worn: float, material: str, threads: Table,
     factors: Table, soft: Table, placing: Table, materials: Table, shares: Table,
 ) -> dict[str, Any] | None:  # fmt: skip
-    bears = (
-        materials.one(material=material).number("yield_mpa") * named(placing, "shear-share") * named(shares, "elastic-share")
-    )
+    yields = materials.one(material=material).number("yield_mpa")
+    bears = share_of(share_of(yields, named(placing, "shear-share")), named(shares, "elastic-share"))
     share, found = thread_share(material, soft), []
     for one in owned:
         if one["thread"] not in taps:
@@ -56,7 +55,7 @@ def _fails(
         return _FAILS[0]
     if one["length"] < length_of_diameters(major, named(factors, "aluminium-engagement")):
         return _FAILS[1]
-    preload = screw_preload(row.number("torque_nmm") * share, major, named(factors, "nut-factor"))
+    preload = screw_preload(share_of(row.number("torque_nmm"), share), major, named(factors, "nut-factor"))
     if thread_shear(preload, major, one["length"] - spot) > bears:
         return _FAILS[2]
     return _FAILS[3] if track_left(width, major, placing) < named(placing, "track-least") else ""
