@@ -55,6 +55,7 @@ _ROOMS = (
     "lookup",
     "setover",
     "times",
+    "slug",
     "material",
     "taper_work",
     "chucked",

@@ -6,7 +6,7 @@ from typing import Any
 from tailtrue.calc.lengths import length_of_diameters, per_side, share_of
 from tailtrue.calc.screws import screw_depth, screw_preload, thread_shear
 from tailtrue.calc.validity import OutOfRange
-from tailtrue.computed.joint_placing import named, thread_share, track_left
+from tailtrue.computed.joint_placing import thread_share, track_left
 from tailtrue.computed.registry import computed
 from tailtrue.tables import Row, Table
 
@@ -30,7 +30,7 @@ def nearest(
     factors: Table, soft: Table, placing: Table, materials: Table, shares: Table,
 ) -> dict[str, Any] | None:  # fmt: skip
     yields = materials.one(material=material).number("yield_mpa")
-    bears = share_of(share_of(yields, named(placing, "shear-share")), named(shares, "elastic-share"))
+    bears = share_of(share_of(yields, placing.value("shear-share")), shares.value("elastic-share"))
     share, found = thread_share(material, soft), []
     for one in owned:
         if one["thread"] not in taps:
@@ -45,20 +45,20 @@ def nearest(
 def _fails(
     one: Record, row: Row, bar: float, width: float, worn: float, bears: float, share: float, factors: Table, placing: Table,
 ) -> str:  # fmt: skip
-    major, spot = row.number("major_mm"), named(placing, "spot")
+    major, spot = row.number("major_mm"), placing.value("spot")
     try:
         screw_depth(
             end_diameter_mm=worn, joint_diameter_mm=bar, thread_diameter_mm=major, screw_length_mm=one["length"],
-            spot_mm=spot, least_depth_mm=named(factors, "least-depth"),
+            spot_mm=spot, least_depth_mm=factors.value("least-depth"),
         )  # fmt: skip
     except OutOfRange:
         return _FAILS[0]
-    if one["length"] < length_of_diameters(major, named(factors, "aluminium-engagement")):
+    if one["length"] < length_of_diameters(major, factors.value("aluminium-engagement")):
         return _FAILS[1]
-    preload = screw_preload(share_of(row.number("torque_nmm"), share), major, named(factors, "nut-factor"))
+    preload = screw_preload(share_of(row.number("torque_nmm"), share), major, factors.value("nut-factor"))
     if thread_shear(preload, major, one["length"] - spot) > bears:
         return _FAILS[2]
-    return _FAILS[3] if track_left(width, major, placing) < named(placing, "track-least") else ""
+    return _FAILS[3] if track_left(width, major, placing) < placing.value("track-least") else ""
 
 
 def _of_it(name: str, label: str, **more: Any) -> None:
@@ -82,11 +82,11 @@ def wall(worn: float, bar: float) -> float:
           bound="least", needs=_NEAREST, tables=("joints/set_screw_factors",),
           how="so many diameters of the thread")  # fmt: skip
 def least_length(found: Record, factors: Table) -> float:
-    return length_of_diameters(float(found["major"]), named(factors, "aluminium-engagement"))
+    return length_of_diameters(float(found["major"]), factors.value("aluminium-engagement"))
 
 
 @computed("joint.set_screws.least_width", label="narrowest collar that keeps a track beside it", unit="mm",
           rounding="length", bound="least", needs=_NEAREST, tables=("joints/placing",),
           how="the band of the hole, and what the faces of a micrometer need")  # fmt: skip
 def least_width(found: Record, placing: Table) -> float:
-    return named(placing, "track-least") - track_left(0.0, float(found["major"]), placing)
+    return placing.value("track-least") - track_left(0.0, float(found["major"]), placing)
