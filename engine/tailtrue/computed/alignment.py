@@ -148,7 +148,7 @@ def judged_doubt(within: float, share: float) -> float:
     rounding="difference",
     bound="most",
     needs=("align.limit", "align.uncertainty", "lathe.difference_step"),
-    how="limit rounded down less the uncertainty rounded up, as they are written",
+    how="limit down less uncertainty up, as written",
 )
 def inside(within: float, unsure: float, step: float) -> float | None:
     return surely_less(within, unsure, step) if within > unsure else None
@@ -199,7 +199,7 @@ def leave_up_to(unsure: float, surely: float | None, verdict: bool) -> float:
     fields=(field("difference", "mm", "difference"), field("move", "mm", "difference")),
     needs=("lathe.dials", "truing.span", "truing.head_station", "truing.tail_station", "align.leave_up_to"),
     tables=("alignment/look_up_steps",),
-    how="move = difference / 2 x L / (b - a); what is in limits, or inside the uncertainty, is left alone",
+    how="move = difference / 2 x L / (b - a); inside limit or uncertainty, none",
 )
 def table(
     dials: str, span: float, first: float, second: float, leave: float, steps: Table

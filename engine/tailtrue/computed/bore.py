@@ -129,8 +129,7 @@ def spread(head: Sequence[float] | None, tail: Sequence[float] | None, middle: S
     rounding="fit",
     bound="most",
     needs=("job.measured_head?", "job.measured_tail?", "job.measured_middle?", *_WINDOW),
-    how="largest less smallest bore at the seat where they lie closest, the middle too where a collar sits there; until the "
-    "bar is measured, what an even bar would leave",
+    how="largest less smallest bore at the seat where they lie closest; an even bar until it is measured",
 )
 def window(head: Readings, tail: Readings, middle: Readings, *gaps: float) -> float:
     seats = [(min(read), max(read)) for read in (head or _EVEN, tail or _EVEN)]

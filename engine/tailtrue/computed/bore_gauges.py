@@ -53,7 +53,7 @@ def _of_kind(kind: str) -> None:
         bound="least",
         needs=("crib.bore_gauges", "bar.diameter", "limit.bond_gap"),
         tables=("measuring/bore_gauges",),
-        how="as given for the gauge that reads the bore; else what is usual for its kind",
+        how="as given for the gauge; else usual for its kind",
     )
     def _doubt(owned: Sequence[Record], bar: float, gap: float, gauges: Table) -> Any:
         gauge = gauge_for(owned, kind, bar, gap) or {}

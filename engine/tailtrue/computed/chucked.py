@@ -186,7 +186,7 @@ def verdict_possible(unsure: float, within: float, share: float, covers: bool) -
 
 @computed("chucked.inside", label="difference of the bands that is surely inside the limit", unit="mm",
           rounding="difference", bound="most", needs=("chucked.limit", "chucked.uncertainty", "lathe.difference_step"),
-          how="limit rounded down less the uncertainty rounded up, as they are written")  # fmt: skip
+          how="limit down less uncertainty up, as written")  # fmt: skip
 def inside(within: float, unsure: float, step: float) -> float | None:
     return surely_less(within, unsure, step) if within > unsure else None
 

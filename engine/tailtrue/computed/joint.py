@@ -165,7 +165,7 @@ def catch_torque(material: str, diameter: float, catch: Table, materials: Table)
     bound="most",
     needs=("joint.catch_margin", "limit.joint_margin_ample"),
     tables=("joints/catch",),
-    how="depth of the catch that was reckoned with, lowered as the margin has to be raised; none where it is ample",
+    how="depth of the catch reckoned with, lowered as far as the margin must rise",
 )
 def spared_depth(margin: float, ample: float, catch: Table) -> float | Limited:
     if margin >= ample:

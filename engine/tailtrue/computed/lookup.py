@@ -34,7 +34,7 @@ def factor(instrument: str | None, span: float, first: float, second: float) -> 
 @computed("lookup.inside", label="difference that is surely inside the limit of the bar as made", unit="mm",
           rounding="difference", bound="most",
           needs=("truing.limit", "align.uncertainty", "lathe.difference_step", "align.verdict_possible"),
-          how="limit rounded down less the uncertainty rounded up, as they are written")  # fmt: skip
+          how="limit down less uncertainty up, as written")  # fmt: skip
 def inside(limit: float, unsure: float, step: float, verdict: bool) -> float | None:
     # Closer than that, what is surely inside would be less than what the readings can tell at all.
     return surely_less(limit, unsure, step) if verdict and limit - unsure > unsure else None
