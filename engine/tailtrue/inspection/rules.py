@@ -349,6 +349,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V620", bar_ends.bush_keeps_its_shape, "common practice: tape fills what a bush would be too thin for"),
     Rule("V621", places_enough.one_for_each, "house rule: what is judged has a place to write it in, for each piece"),
     Rule("V622", corners.swings_as_sawn, "geometry: a square swings its diagonal until its corners are off"),
+    Rule("V623", dust.drawn_at_every_cut, "common practice: iron dust is drawn off where it forms, in chuck and on centres"),
+    Rule("V624", through.first_side_faced, "geometry: cuts times their depth is what comes off"),
     Rule("V510", up_front.few_in_full, "common practice: a page of warnings is not read"),
     Rule("V511", up_front.nothing_grave_at_back, "DITA 1.3: a hazard stands where it is met, a grave one never elsewhere"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
