@@ -42,6 +42,7 @@ from tailtrue.inspection import (
     measuring,
     named_tools,
     numbering,
+    on_the_nose,
     other_chuck,
     other_holding,
     pads,
@@ -285,6 +286,10 @@ RULES: tuple[Rule, ...] = (
     Rule("V219", third_collar.order_told, "house rule: every paper tells one order of reading"),
     Rule("V208", third_collar.honest_allowance, "ISO 14253-1: what the doubt explains is no finding"),
     Rule("V209", third_collar.bores_told, "limits and fits: what slides over a seat clears its largest size"),
+    Rule(
+        "V660", on_the_nose.what_is_on_comes_off, "geometry: one thing sits on a nose; it comes off before another goes on"
+    ),
+    Rule("V661", on_the_nose.help_at_each_change, "manual handling: who lifts anew is asked for help anew"),
     Rule("V551", heavy_chuck.not_lifted_alone, "manual handling: what one person does not lift is lifted with help"),
     Rule("V550", third_certified.control_reading, "house rule: a middle collar that is certified is read in every round"),
     Rule("V180", grammar.notes_command_nothing, "simplified technical English: a note gives information only"),
