@@ -197,9 +197,10 @@ def test_a_plain_fact_is_what_is_worked_by_hand(name: str, made_from: tuple[Any,
         ("hole.room_behind", (9.9, 1.0, 40.0, 25.0), 0.0, "the hole of the chuck takes the drill"),
         ("lathe.swing_over_slide", (170.0, 280.0, 0.5), 170, "as measured"),
         ("lathe.swing_over_slide", (None, 280.0, 0.5), 140, "not given, so taken small"),
-        ("skim.worn_out_at", (25.0, 8.0, None), 41, "the wall of the collar"),
-        ("skim.worn_out_at", (25.0, 8.0, 50.0), 50, "the lower end of the micrometer"),
-        ("skim.worn_out_at", (25.0, 8.0, 25.0), 41, "the wall of the collar"),
+        ("skim.worn_out_at", (25.0, 8.0, None, None), 41, "the wall of the collar"),
+        ("skim.worn_out_at", (25.0, 8.0, 50.0, None), 50, "the lower end of the micrometer"),
+        ("skim.worn_out_at", (25.0, 8.0, 25.0, None), 41, "the wall of the collar"),
+        ("skim.worn_out_at", (25.0, 8.0, 50.0, 62.0), 62, "what is told of this bar"),
     ],
 )
 def test_a_limited_fact_names_its_limit(name: str, made_from: tuple[Any, ...], value: float, limited_by: str) -> None:
