@@ -16,6 +16,8 @@ BROKEN = [
     ("alignment/log_rules.toml", "run = 8", "rum = 8", "rum = 8", "unknown key 'rum'"),
     ("alignment/log_rules.toml", 'often = "30 days"', 'often = "30 mm"', "30 mm", "is a length"),
     ("alignment/log_rules.toml", 'sources = ["common-practice"]\n\n# A', 'sources = ["hearsay"]\n\n# A', "hearsay", "'hearsay'"),
+    ("alignment/log_agreement.toml", "[move]", "[moves]", "[moves]", "is read by nothing"),
+    ("alignment/log_agreement.toml", 'value = "0.005 mm"', 'value = "0.005 s"', "", "give a quantity in mm"),
     ("alignment/log_record.toml", 'source = "common-practice"', 'source = "hearsay"', "hearsay", "'hearsay'"),
     ("alignment/log_record.toml", 'name = "record.operator"', 'name = "record.worker"', "", "has no place in a record"),
     ("alignment/log_record.toml", 'name = "record.operator"', 'name = "lathe.operator"', "", "write record.key"),

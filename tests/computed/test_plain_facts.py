@@ -201,6 +201,7 @@ def test_a_plain_fact_is_what_is_worked_by_hand(name: str, made_from: tuple[Any,
         ("skim.worn_out_at", (25.0, 8.0, 50.0, None), 50, "the lower end of the micrometer"),
         ("skim.worn_out_at", (25.0, 8.0, 25.0, None), 41, "the wall of the collar"),
         ("skim.worn_out_at", (25.0, 8.0, 50.0, 54.0), 54, "what is told of this bar"),
+        ("skim.worn_out_at", (25.0, 8.0, 50.0, 62.0), 62, "what is told of this bar"),
     ],
 )
 def test_a_limited_fact_names_its_limit(name: str, made_from: tuple[Any, ...], value: float, limited_by: str) -> None:
