@@ -79,7 +79,7 @@ def bar_set_true_in_a_scroll_chuck() -> Job:
     return tree, replace(shop, independent_chucks={})
 
 
-@breaks("V311", _where(_KEEP), also="V410")
+@breaks("V311", _where(_KEEP), also="V410 V660")
 def blanks_in_a_chuck_that_is_not_the_one_on_the_spindle() -> Job:
     tree, shop = _job()
     needs = tuple(

@@ -30,7 +30,7 @@ def _with_tools(*tools: str) -> Callable[[Step], Step]:
     return lambda step: step.model_copy(update={"tools": tools})
 
 
-@breaks("V660", "step 9.1", also="V15")
+@breaks("V660", "step 8.1", also="V15")
 def scroll_chuck_comes_off_where_the_independent_one_is_on() -> Job:
     return _changed("change-to-centres", _with_tools("drive-plate", "chuck", "board"))
 

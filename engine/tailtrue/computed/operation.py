@@ -123,6 +123,9 @@ def operation(
         band = surface_band(material, table, cutter, speeds_table, ratios)
 
         def printed() -> float | None:
+            # What books print is for a cut that nothing breaks.
+            if factor < 1.0:
+                return None
             most = most_printed(material, table, cutter, ratios, printed_table, materials)
             return None if most is None else speed_band(most, most, size, factor).high_per_min
 
