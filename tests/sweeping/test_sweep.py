@@ -15,7 +15,7 @@ from tailtrue.sweeping.files import UNREACHED, read_sweep, values
 from tailtrue.sweeping.page import reach_page
 from tailtrue.sweeping.pairs import pairwise
 from tailtrue.sweeping.reach import Reach, everything, reached_by, unreached, wrong_on_paper
-from tailtrue.sweeping.run import jobs_of, sweep_all, visited
+from tailtrue.sweeping.run import Swept, jobs_of, sweep_all, visited
 from tailtrue.sweeping.seek import as_entry, seek
 from tailtrue.tables import Row, Table
 
@@ -24,8 +24,12 @@ INSPECTED = 4
 
 
 @cache
-def reach() -> Reach:
+def swept() -> Swept:
     return sweep_all(knowledge(), workers=2, inspect_each=INSPECTED)
+
+
+def reach() -> Reach:
+    return swept().reach
 
 
 def test_everything_is_reached_or_explained() -> None:

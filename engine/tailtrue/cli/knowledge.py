@@ -36,6 +36,7 @@ def knowledge_check(
         from tailtrue.store.rule_files import files_of
         from tailtrue.store.skeletons import unfilled
         from tailtrue.store.summary import summary, weighing_most
+        from tailtrue.sweeping.enough import not_enough
         from tailtrue.truing.soundness import paper_problems
 
         folder = knowledge_folder()
@@ -64,6 +65,10 @@ def knowledge_check(
         # Rules of a shop change what the examples of the shipped ones say.
         if not knowledge.shop.changes and (problems := [*unnoticed(tried), *equal_without_need(knowledge)]):
             raise KnowledgeInvalid(problems)
+        if not knowledge.shop.changes:
+            counts["reached"], unmet = not_enough(knowledge)
+            if unmet:
+                raise KnowledgeInvalid(unmet)
         dead = list(dead_entries(knowledge))
         counts["dead_entries"] = len(dead)
         counts["dead"] = dead
@@ -101,6 +106,9 @@ def knowledge_sweep(
     seek_wanted: Annotated[
         bool, typer.Option("--seek", help="look for a job that reaches what is reached by none; takes minutes")
     ] = False,
+    keep: Annotated[
+        bool, typer.Option("--keep", help="write down the jobs that are enough to reach it all, for `knowledge check`")
+    ] = False,
     as_json: Json = False,
 ) -> None:
     """Make and inspect many jobs from the catalogue of given facts, and tell what of the rule base no job reaches."""
@@ -111,6 +119,7 @@ def knowledge_sweep(
         from tailtrue.advise import knowledge
         from tailtrue.documents import write_all
         from tailtrue.errors import KnowledgeInvalid
+        from tailtrue.sweeping.enough import FILE, as_file, enough
         from tailtrue.sweeping.files import read_sweep
         from tailtrue.sweeping.page import reach_page
         from tailtrue.sweeping.reach import everything, unreached
@@ -118,7 +127,11 @@ def knowledge_sweep(
         from tailtrue.sweeping.seek import as_entry, seek
 
         known = knowledge()
-        reach = sweep_all(known, os.cpu_count() or 1)
+        swept = sweep_all(known, os.cpu_count() or 1)
+        reach = swept.reach
+        if keep:
+            kept = enough(read_sweep(known), swept.tried, swept.sheets)
+            write_all({FILE: as_file(kept)}, known.folder)
         problems = (*unreached(known, reach), *reach.faults)
         if out is not None:
             write_all({"reference/reach.md": reach_page(known, reach)}, out)

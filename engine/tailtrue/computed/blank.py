@@ -171,6 +171,22 @@ def first_divisions(depth: float, division: float) -> float:
     return float(steps_in(depth, division))
 
 
+@computed("collar.width_cut", label="depth of each roughing cut over the second side", unit="mm", rounding="depth",
+          needs=("collar.second_stock", "collar.facing.depth", "collar.second_rough_cuts", "lathe.facing_step"),
+          how="what comes off less the light cut, shared out over the roughing cuts, in whole divisions")  # fmt: skip
+def width_cut(stock: float, light: float, rough: float, step: float) -> Limited:
+    if not rough:
+        return Limited(None, "the light cut alone takes it off")
+    return Limited(equal_cut(on_diameter(stock - light), round(rough), step), "shared out over the roughing cuts")
+
+
+@computed("collar.width_divisions", label="divisions of the top-slide dial for each roughing cut over the second side",
+          unit="1", rounding="count", needs=("collar.width_cut", "lathe.top_slide_dial_division"),
+          how="depth of a cut divided by what one division moves the tool")  # fmt: skip
+def width_divisions(depth: float, division: float) -> float:
+    return float(steps_in(depth, division))
+
+
 @computed("collar.second_cuts", label="cuts that face the second side to width", unit="1", rounding="count", bound="least",
           needs=("collar.second_rough_cuts",), how="the roughing cuts and the light one")  # fmt: skip
 def second_cuts(rough: float) -> float:

@@ -51,7 +51,7 @@ class Planner:
         self.hand, self.power, self.depth, self.caps, self.spindle = hand, power, depth, caps, spindle
 
     def force(self, name: str) -> float:
-        return self.forces.one(name=name).number("value")
+        return self.forces.value(name)
 
     def down_to(self, last: Drill, smaller: list[Drill]) -> Way | None:
         """Drills and their pilots from the spot to this last drill, or None when no way leads there.

@@ -43,7 +43,7 @@ def radial_division(reads: str, division: float) -> float:
     how="motor power times the efficiency of a light lathe times the share that may be used",
 )
 def power_for_cutting(motor: float, factors: Table) -> float:
-    efficiency, share = (factors.one(name=name).number("value") for name in ("drive_efficiency_low", "motor_use_limit"))
+    efficiency, share = (factors.value(name) for name in ("drive_efficiency_low", "motor_use_limit"))
     return power_at_tool(motor, efficiency, share)
 
 

@@ -23,7 +23,7 @@ CUTTING = (
 
 
 def _planned(planning: Table, name: str) -> float:
-    return planning.one(name=name).number("value")
+    return planning.value(name)
 
 
 def _cutting(
@@ -111,14 +111,14 @@ def collar_spotting(pilot: float, feed: float, speed: float, planning: Table) ->
 
 
 @_cutting(
-    "drilling", "drilling one collar", needs=("hole.ladder", "collar.width", "limit.break_through"),
+    "drilling", "drilling one collar", needs=("hole.ladder", "collar.width", "limit.break_through", "hole.point_angle"),
     how="every drill of the list through the collar with its point, over feed and speed, a peck for each diameter",
 )  # fmt: skip
-def drilling(ladder: Sequence[Record], width: float, through: float, planning: Table) -> float:
+def drilling(ladder: Sequence[Record], width: float, through: float, point: float, planning: Table) -> float:
     whole = 0.0
     for row in ladder:
         size = row["size"][0]
-        cut = drilling_time(width, size, row["hand_feed"], row["speed"], through)
+        cut = drilling_time(width, size, row["hand_feed"], row["speed"], through, point)
         whole += _pecked(cut, width + through, size, planning)
     return whole
 

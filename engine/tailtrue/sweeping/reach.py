@@ -1,12 +1,13 @@
 """What one job reaches of the rule base, and what many jobs reach together."""
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
 from tailtrue.advise import Advice, advise, procedure_of
+from tailtrue.assemble.glossary import glossary
 from tailtrue.case import Case, Gap
 from tailtrue.errors import FactsWrong, InspectionFailed, Problem, Refused
 from tailtrue.plan import Plan, make_plan
@@ -108,6 +109,26 @@ def reached_by(job: Path, knowledge: Knowledge, instead: Mapping[str, Any]) -> t
     if plan is not None:
         things |= set(_on_paper(advice, plan))
     return things, advice, plan is None
+
+
+def on_sheets(
+    known: Knowledge, job: Path, raws: Iterable[Mapping[str, Any]]
+) -> Iterator[tuple[Mapping[str, Any], set[Thing]]]:
+    """The jobs whose papers show terms that no paper before them did; papers are made until each term was met."""
+    open_terms = {term.file.id: term for term in known.glossary}
+    for raw in raws:
+        if not open_terms:
+            return
+        try:
+            tree = procedure_of(advise(job, known, raw))
+        except (FactsWrong, Refused, InspectionFailed):
+            continue
+        papers = (tree.sop, tree.record, tree.work_record, tree.safety_review)
+        shown = {term.id for term in (*tree.glossary, *glossary(open_terms.values(), *papers))} & set(open_terms)
+        if shown:
+            yield raw, {("term", name) for name in shown}
+        for name in shown:
+            del open_terms[name]
 
 
 def wrong_on_paper(advice: Advice, instead: Mapping[str, Any]) -> tuple[Problem, ...]:

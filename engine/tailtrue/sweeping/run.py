@@ -3,46 +3,56 @@
 import json
 from collections.abc import Iterator
 from concurrent.futures import ProcessPoolExecutor
+from contextlib import nullcontext
+from dataclasses import dataclass, field
 from itertools import chain
 from typing import Any
 
-from tailtrue.advise import advise, knowledge, procedure_of
-from tailtrue.assemble.glossary import glossary
-from tailtrue.errors import InspectionFailed, Problem, Refused
+from tailtrue.advise import advise, knowledge
+from tailtrue.errors import Problem
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.sweeping.agreeing import agreeing
 from tailtrue.sweeping.files import Raw, Sweep, VisitFile, read_sweep, values
 from tailtrue.sweeping.pairs import pairwise
-from tailtrue.sweeping.reach import Reach, Thing, decided, reached_by, said, stopped, wrong_on_paper
+from tailtrue.sweeping.reach import Reach, Thing, decided, on_sheets, reached_by, said, stopped, wrong_on_paper
 
 # The start that meets every alternative one at a time; the others are met by pairs and by jobs that aim at one thing.
 _EVERY_WAY = "at-hand"
 _DO, _SAME = "job.do", "make-and-use-bar"
 _AT_ONCE = 40
 
+
+@dataclass
+class Swept:
+    """What the sweep reaches together, each of its jobs with what it reaches, and the sheets that show new terms."""
+
+    reach: Reach = field(default_factory=Reach)
+    tried: list[tuple[Raw, set[Thing]]] = field(default_factory=list)
+    sheets: list[tuple[Raw, set[Thing]]] = field(default_factory=list)
+
+
 Reached = tuple[set[Thing] | None, bool, tuple[Problem, ...]]
 
 
-def sweep_all(known: Knowledge, workers: int = 1, inspect_each: int = 1) -> Reach:
-    """What the jobs of the sweep reach together, one sheet in so many inspected.
+def sweep_all(known: Knowledge, workers: int = 1, inspect_each: int = 1) -> Swept:
+    """What the jobs of the sweep reach, each and together, one sheet in so many inspected.
 
     More than one worker only for the knowledge that ships.
     """
     sweep = read_sweep(known)
-    reach = Reach()
+    swept = Swept()
     jobs = [(raw, place % inspect_each == 0) for place, raw in enumerate(jobs_of(known, sweep))]
-    if workers > 1:
-        with ProcessPoolExecutor(workers) as pool:
-            for things, refused, faults in pool.map(_one, jobs, chunksize=_AT_ONCE):
-                reach.add(things, refused=refused, faults=faults)
-    else:
-        for job in jobs:
-            things, refused, faults = _tried(known, sweep, *job)
-            reach.add(things, refused=refused, faults=faults)
+    with ProcessPoolExecutor(workers) if workers > 1 else nullcontext() as pool:
+        found = pool.map(_one, jobs, chunksize=_AT_ONCE) if pool else (_tried(known, sweep, *job) for job in jobs)
+        for (raw, _), (things, refused, faults) in zip(jobs, found, strict=True):
+            swept.reach.add(things, refused=refused, faults=faults)
+            swept.tried.append((raw, things or set()))
     for visit in sweep.visits:
-        reach.add(visited(known, sweep, visit))
-    reach.counted.update(_terms(known, sweep))
-    return reach
+        swept.reach.add(visited(known, sweep, visit))
+    # Making a sheet takes long: starts and jobs that aim at one thing show every term.
+    swept.sheets += on_sheets(known, sweep.job, chain(sweep.starts.values(), aimed(sweep)))
+    swept.reach.counted.update(thing for _, things in swept.sheets for thing in things)
+    return swept
 
 
 def _one(job: tuple[Raw, bool]) -> Reached:
@@ -59,11 +69,14 @@ def jobs_of(known: Knowledge, sweep: Sweep) -> Iterator[Raw]:
     """Every job of the sweep, as values laid over the files of its shop."""
     met: set[str] = set()
     ways = (agreeing(known.given, sweep.shop, sweep.starts[_EVERY_WAY], way) for way in sweep.ways)
-    aimed = ({**sweep.starts[one.start], **one.set} for one in sweep.found)
-    for raw in chain(sweep.starts.values(), ways, aimed, _pairs(known, sweep)):
+    for raw in chain(sweep.starts.values(), ways, aimed(sweep), _pairs(known, sweep)):
         if raw is not None and (key := json.dumps(raw, sort_keys=True)) not in met:
             met.add(key)
             yield raw
+
+
+def aimed(sweep: Sweep) -> Iterator[Raw]:
+    return ({**sweep.starts[one.start], **one.set} for one in sweep.found)
 
 
 def _pairs(known: Knowledge, sweep: Sweep) -> Iterator[Raw | None]:
@@ -88,21 +101,3 @@ def visited(known: Knowledge, sweep: Sweep, visit: VisitFile) -> set[Thing]:
     """What is reached at the lathe with these facts said."""
     case = advise(sweep.job, known, {**sweep.starts[visit.start], **visit.set}).case.with_values(visit.facts)
     return {*decided(case), *said(case), *stopped(case)}
-
-
-def _terms(known: Knowledge, sweep: Sweep) -> Iterator[Thing]:
-    """The terms that stand on a sheet: sheets are made until each was met, for making one takes long."""
-    open_terms = {term.file.id: term for term in known.glossary}
-    aimed = ({**sweep.starts[one.start], **one.set} for one in sweep.found)
-    for raw in chain(sweep.starts.values(), aimed):
-        if not open_terms:
-            return
-        advice = advise(sweep.job, known, raw)
-        try:
-            tree = procedure_of(advice)
-        except (Refused, InspectionFailed):
-            continue
-        papers = (tree.sop, tree.record, tree.work_record, tree.safety_review)
-        for term in (*tree.glossary, *glossary(open_terms.values(), *papers)):
-            if open_terms.pop(term.id, None) is not None:
-                yield "term", term.id
