@@ -135,6 +135,22 @@ def second_rough_cuts(stock: float, light: float, deep: float) -> float:
     return float(passes_for_stock(on_diameter(stock - light), deep)) if stock > light else 0.0
 
 
+@computed("collar.second_depth", label="depth of each roughing cut over the second side", unit="mm", rounding="depth",
+          needs=("collar.second_stock", "collar.facing.depth", "collar.second_rough_cuts", "lathe.facing_step"),
+          how="what comes off less the light cut, shared out over the roughing cuts, in whole divisions")  # fmt: skip
+def second_depth(stock: float, light: float, rough: float, step: float) -> Limited:
+    if not rough:
+        return Limited(None, "the light cut alone takes it off")
+    return Limited(equal_cut(on_diameter(stock - light), round(rough), step), "shared out over the roughing cuts")
+
+
+@computed("collar.second_divisions", label="divisions of the top-slide dial for each roughing cut over the second side",
+          unit="1", rounding="count", needs=("collar.second_depth", "lathe.top_slide_dial_division"),
+          how="depth of a cut divided by what one division moves the tool")  # fmt: skip
+def second_divisions(depth: float, division: float) -> float:
+    return float(steps_in(depth, division))
+
+
 @computed(
     "collar.first_most",
     label="deepest roughing cut over the first side",
@@ -168,22 +184,6 @@ def first_depth(stock: float, light: float, cuts: float, step: float) -> Limited
           rounding="count", needs=("collar.first_depth", "lathe.top_slide_dial_division"),
           how="depth divided by what one division moves the tool")  # fmt: skip
 def first_divisions(depth: float, division: float) -> float:
-    return float(steps_in(depth, division))
-
-
-@computed("collar.width_cut", label="depth of each roughing cut over the second side", unit="mm", rounding="depth",
-          needs=("collar.second_stock", "collar.facing.depth", "collar.second_rough_cuts", "lathe.facing_step"),
-          how="what comes off less the light cut, shared out over the roughing cuts, in whole divisions")  # fmt: skip
-def width_cut(stock: float, light: float, rough: float, step: float) -> Limited:
-    if not rough:
-        return Limited(None, "the light cut alone takes it off")
-    return Limited(equal_cut(on_diameter(stock - light), round(rough), step), "shared out over the roughing cuts")
-
-
-@computed("collar.width_divisions", label="divisions of the top-slide dial for each roughing cut over the second side",
-          unit="1", rounding="count", needs=("collar.width_cut", "lathe.top_slide_dial_division"),
-          how="depth of a cut divided by what one division moves the tool")  # fmt: skip
-def width_divisions(depth: float, division: float) -> float:
     return float(steps_in(depth, division))
 
 
