@@ -26,7 +26,15 @@ from tailtrue.store.models import (
     StopFile,
     TermFile,
 )
-from tailtrue.store.page_models import CardFile, CardPlaceFile, CutFile, StepDrawingFile, StopAtOnceFile, SupervisorFile
+from tailtrue.store.page_models import (
+    CardFile,
+    CardPlaceFile,
+    CutFile,
+    StandingLineFile,
+    StepDrawingFile,
+    StopAtOnceFile,
+    SupervisorFile,
+)
 from tailtrue.store.records import BlockText, WorkRecordText
 from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
@@ -127,6 +135,7 @@ class Trouble(NamedTuple):
     never: Wording
     when: Condition
     concerns: tuple[str, ...]
+    turning: bool
 
 
 class SettingsFrom(NamedTuple):
@@ -319,10 +328,17 @@ class StopAtOnce(NamedTuple):
     text: Wording
 
 
+class StandingLine(NamedTuple):
+    """A standing line of the sheet, and the jobs in which it is told."""
+
+    file: StandingLineFile
+    text: Wording
+
+
 class Page(NamedTuple):
     """The standing texts of the sheet."""
 
-    conventions: tuple[Wording, ...]
+    conventions: tuple[StandingLine, ...]
     stop_at_once: tuple[StopAtOnce, ...]
     do_not_start: tuple[Wording, ...]
     after_a_stop: tuple[Wording, ...]
@@ -340,7 +356,7 @@ class Page(NamedTuple):
     control: tuple[PageLine, ...]
     facts: tuple[PageLine, ...]
     cuts: tuple[CutText, ...]
-    time_notes: tuple[Wording, ...]
+    time_notes: tuple[StandingLine, ...]
     drawing: DrawingPlan
     card: CardText
     sources: tuple[str, ...]
