@@ -17,13 +17,13 @@ def _turning() -> Procedure:
     return _job("fernhill", "use-bar")[0]
 
 
-@breaks("V644", "drawings")
+@breaks("V644", "drawings", also="V24 V126")
 def speeds_drawn_where_nothing_turns() -> Job:
     plates = tuple(one for one in _turning().drawings if one.kind == "speed-plate")
     return _with(drawings=(*_found(SPOILED)[0].drawings, *plates))
 
 
-@breaks("V644", "limits")
+@breaks("V644", "limits", also="V190")
 def limit_of_a_speed_that_nothing_runs_at() -> Job:
     return _with(limits=tuple(one for one in _turning().limits if one.label == "Speed with the chuck"))
 
