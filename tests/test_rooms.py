@@ -41,7 +41,7 @@ MAY = {
     "assemble": {
         "case", "conditions", "decisions", "facts", "plan", "parts", "procedure", "quantities", "record_sheet", "review", "shop_sheet", "store", "truth", "wording", "work_record",
     },
-    "refusals": {"assemble", "case", "errors", "explaining", "facts", "parts", "procedure", "render", "store", "truth", "wording"},
+    "refusals": {"assemble", "case", "conditions", "errors", "explaining", "facts", "parts", "procedure", "render", "store", "truth", "wording"},
     "inspection": {"parts", "procedure", "record_sheet", "review", "shop_sheet", "work_record"},
     "render": {"kept", "papers", "places", "parts", "procedure", "record_sheet", "review", "shop_sheet", "work_record"},
     "shop": {"facts", "given", "inspection", "quantities", "store"},

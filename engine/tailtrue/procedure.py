@@ -284,6 +284,7 @@ class Card(Node):
     ends_with: str
     emergency: str
     pointer: str
+    glossary: tuple[Term, ...] = Field(default=(), description="terms on the card that not every lathe has")
 
 
 class Drawing(Node):

@@ -6,9 +6,9 @@ from functools import partial
 
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
+from tailtrue.conditions import leaves
 from tailtrue.errors import Problem, Refused
 from tailtrue.explaining.roots import root_of, ways_of
-from tailtrue.explaining.turning import leaves
 from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Dials, Text
 from tailtrue.render.words import say

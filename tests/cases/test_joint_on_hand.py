@@ -10,7 +10,7 @@ from tailtrue.errors import Refused
 from tailtrue.procedure import Procedure
 
 TOLD = r'^fixed_by = "retaining-compound"\n'
-COOLING = "cool-for-pass"
+COOLING, FEELING = "cool-for-pass", "feel-rims"
 ROUTES = ["use-bar", "re-certify", "taper-and-return"]
 
 
@@ -47,7 +47,7 @@ def test_nobody_knowing_counts_as_shrunk_on_and_is_said(tmp_path: Path, route: s
 
 @pytest.mark.parametrize("told", ["retaining-compound", "set-screws", "axial-pin", "radial-pin", "press-fit", "split-clamp"])
 def test_what_was_told_is_printed_and_nothing_is_cooled(tmp_path: Path, told: str) -> None:
-    path = job(tmp_path, "use-bar", f'fixed_by = "{told}"\n')
+    path = job(tmp_path, "use-bar", f'fixed_by = "{told}"\nworn_out_at = "58 mm"\n')
     assert advise(path).case.value("joint.fixed_by") == told
     sheet = make_procedure(path)
     assert COOLING not in steps(sheet)
@@ -55,6 +55,34 @@ def test_what_was_told_is_printed_and_nothing_is_cooled(tmp_path: Path, told: st
     trouble = [seen for seen, _, _ in sheet.if_it_goes_wrong]
     in_the_rim = told in {"set-screws", "axial-pin", "radial-pin", "split-clamp"}
     assert ("A set screw or a pin shows at the rim" in trouble) == in_the_rim
+
+
+@pytest.mark.parametrize("route", ROUTES)
+@pytest.mark.parametrize("fixed", ["set-screws", "axial-pin", "radial-pin", "split-clamp"])
+def test_collars_with_steel_below_the_rim_are_cut_only_where_its_depth_is_told(
+    tmp_path: Path, route: str, fixed: str
+) -> None:
+    with pytest.raises(Refused) as refused:
+        make_procedure(job(tmp_path / "untold", route, f'fixed_by = "{fixed}"\n'))
+    assert "worn_out_at in the stock file" in str(refused.value)
+    told = job(tmp_path / "told", route, f'fixed_by = "{fixed}"\nworn_out_at = "61 mm"\n')
+    assert advise(told).case.value("skim.worn_out_at") == 61.0
+    assert FEELING in steps(make_procedure(told))
+
+
+def test_rims_are_felt_where_nobody_knows_how_the_collars_are_fixed_and_not_where_they_are_bonded(tmp_path: Path) -> None:
+    unknown = make_procedure(job(tmp_path / "unknown", "use-bar", ""))
+    assert FEELING in steps(unknown)
+    (felt,) = (step for phase in unknown.phases for step in phase.steps if step.id == FEELING)
+    assert "Screw stands out of a turning collar" in "".join(str(one) for one in felt.cautions)
+    assert FEELING not in steps(make_procedure(job(tmp_path / "bonded", "use-bar", 'fixed_by = "retaining-compound"\n')))
+
+
+@pytest.mark.parametrize("fixed", ["", 'fixed_by = "set-screws"\n', 'fixed_by = "shrink-fit"\n'])
+def test_the_height_check_asks_nothing_of_the_collars_of_a_bar_that_is_named(tmp_path: Path, fixed: str) -> None:
+    path = job(tmp_path, "height-and-droop", fixed)
+    path.write_text(path.read_text(encoding="utf-8") + 'bar_on_hand = "test bar 2, rack A"\n', encoding="utf-8")
+    assert make_procedure(path).phases
 
 
 @pytest.mark.parametrize("fixed", ["", 'fixed_by = "shrink-fit"\n'], ids=["not told", "shrunk on"])

@@ -32,7 +32,7 @@ CUTS: list[tuple[str, tuple[Any, ...], float]] = [
     ("time.truing", (2, 35.0, 300.0, 0.1), 2 * (40 / 0.1 / 5 + 4 + 20)),
     ("time.skim", (3, 35.0, 300.0, 0.1), 6 * (40 / 0.1 / 5 + 4 + 20)),
     # Points of 118 degrees are 3.004 mm and 6.009 mm long; 28 mm are three pecks and two.
-    ("time.drilling", (LADDER, 25.0, 3.0), 31.004 / 0.1 / 10 + 34.009 / 0.2 / 5 + (3 + 2) * 8),
+    ("time.drilling", (LADDER, 25.0, 3.0, 118.0), 31.004 / 0.1 / 10 + 34.009 / 0.2 / 5 + (3 + 2) * 8),
     ("time.cool", (), 900),
     ("time.learner_factor", (), 2),
 ]

@@ -117,12 +117,12 @@ def _on_hand(fixed: str) -> Job:
     return make_procedure(path), replace(shop_for(advise(path)), fixed_by=fixed)
 
 
-@breaks("V266", "facts")
+@breaks("V266", "facts", also="V630")
 def collars_told_as_bonded_that_set_screws_hold() -> Job:
     return _on_hand("set-screws")
 
 
-@breaks("V266", "facts", also="V220")
+@breaks("V266", "facts", also="V220 V630")
 def collars_told_as_bonded_that_nobody_knows_of() -> Job:
     return _on_hand("")
 

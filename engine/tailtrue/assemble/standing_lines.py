@@ -3,7 +3,8 @@
 from collections.abc import Iterable, Iterator
 
 from tailtrue.procedure import Phase
-from tailtrue.store.knowledge import Route, StandingLine
+from tailtrue.store.knowledge import Route
+from tailtrue.store.page_texts import StandingLine
 from tailtrue.wording import Wording
 
 

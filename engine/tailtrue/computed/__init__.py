@@ -53,6 +53,7 @@ _ROOMS = (
     "lookup",
     "setover",
     "times",
+    "slug",
     "material",
     "taper_work",
     "chucked",

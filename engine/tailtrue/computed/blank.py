@@ -5,7 +5,7 @@ from typing import Any
 
 from tailtrue.calc.cutting import passes_for_stock
 from tailtrue.calc.lengths import midway, on_diameter
-from tailtrue.calc.steps import step_down
+from tailtrue.calc.steps import equal_cut, step_down, steps_in
 from tailtrue.calc.turning_masses import unbalance_speed_limit
 from tailtrue.computed.chuck_facts import body_fact, chuck_limit, hole_fact, jaws_fact, name_fact, opening_fact
 from tailtrue.computed.registry import Limited, computed
@@ -133,6 +133,22 @@ def second_stock(blank: float, first: float, width: float) -> float:
           how="what comes off less one light cut, divided by the depth of a roughing cut, up to a whole cut")  # fmt: skip
 def second_rough_cuts(stock: float, light: float, deep: float) -> float:
     return float(passes_for_stock(on_diameter(stock - light), deep)) if stock > light else 0.0
+
+
+@computed("collar.width_cut", label="depth of each roughing cut over the second side", unit="mm", rounding="depth",
+          needs=("collar.second_stock", "collar.facing.depth", "collar.second_rough_cuts", "lathe.facing_step"),
+          how="what comes off less the light cut, shared out over the roughing cuts, in whole divisions")  # fmt: skip
+def width_cut(stock: float, light: float, rough: float, step: float) -> Limited:
+    if not rough:
+        return Limited(None, "the light cut alone takes it off")
+    return Limited(equal_cut(on_diameter(stock - light), round(rough), step), "shared out over the roughing cuts")
+
+
+@computed("collar.width_divisions", label="divisions of the top-slide dial for each roughing cut over the second side",
+          unit="1", rounding="count", needs=("collar.width_cut", "lathe.top_slide_dial_division"),
+          how="depth of a cut divided by what one division moves the tool")  # fmt: skip
+def width_divisions(depth: float, division: float) -> float:
+    return float(steps_in(depth, division))
 
 
 @computed("collar.second_cuts", label="cuts that face the second side to width", unit="1", rounding="count", bound="least",

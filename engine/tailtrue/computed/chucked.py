@@ -139,7 +139,7 @@ def bend_on_diameter(
 ) -> float:  # fmt: skip
     metal = materials.one(material=material)
     slow, light, rough = (
-        factors.one(name=name).number("value")
+        factors.value(name)
         for name in ("hss_speed_kc_factor", "passive_to_cutting_force_light_cut", "passive_to_cutting_force_rough_cut")
     )
     sharp = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), depth, feed or hand)
@@ -173,7 +173,8 @@ def uncertainty(
     if resolution is None:
         return None
     kind = "micrometer" if micrometer is not None else "caliper"
-    return expanded(all_together(budget_parts(kind, resolution, diameter, expansion, readings, components, repeatability)))
+    parts = budget_parts(kind, resolution, diameter, expansion, readings, components, repeatability)
+    return expanded(all_together(parts), components.value("coverage_factor"))
 
 
 @computed("chucked.verdict_possible", label="the micrometer is good enough for a verdict on the bands", kind="yes-no",

@@ -70,6 +70,12 @@ def fixed_by(on_hand: Mapping[str, Any] | None, made: str | None) -> Limited:
     return Limited(told, "the stock file says so" if told else "nobody told how the collars of this bar are fixed")
 
 
+@computed("bar.worn_out_told", label="diameter at which the collars of this bar are worn out, as told", unit="mm",
+          rounding="size", bound="least", needs=("bar.on_hand?",), how="as told for the bar on hand")  # fmt: skip
+def worn_out_told(on_hand: Mapping[str, Any] | None) -> Limited:
+    return Limited((on_hand or {}).get("worn_out_at"), "the stock file says so" if on_hand else "this job makes the bar")
+
+
 @computed("bar.middle_run_out", label="run-out of the middle of the bar that is borne", unit="mm", rounding="fit",
           bound="most", needs=("bar.on_hand?", "limit.bar_run_out"),
           how="the limit, and what the bar ran out when it was made where its certificate tells that")  # fmt: skip

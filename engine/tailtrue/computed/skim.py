@@ -35,7 +35,7 @@ def used_feed(feed: float | None, hand: float) -> float:
 )
 def force(material: str, depth: float, feed: float, materials: Table, factors: Table) -> float:
     metal = materials.one(material=material)
-    slow = factors.one(name="hss_speed_kc_factor").number("value")
+    slow = factors.value("hss_speed_kc_factor")
     sharp = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), depth, feed)
     return corrected_force(sharp, [slow])
 
@@ -51,7 +51,7 @@ def force(material: str, depth: float, feed: float, materials: Table, factors: T
     how="as large as the cutting force where the cut is shallower than the nose radius of the tool, else a share of it",
 )
 def radial_force(cutting: float, depth: float, nose: float, factors: Table) -> float:
-    light, rough = (factors.one(name=f"passive_to_cutting_force_{kind}_cut").number("value") for kind in ("light", "rough"))
+    light, rough = (factors.value(f"passive_to_cutting_force_{kind}_cut") for kind in ("light", "rough"))
     return passive_force(cutting, depth, nose, light, rough)
 
 
@@ -136,14 +136,13 @@ def use_per_visit(truing: float, depth: float) -> float:
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("bar.diameter", "limit.collar_wall", "collar.micrometer_from?"),
-    how="bar and a wall on both sides, or the lower end of the micrometer",
+    needs=("bar.diameter", "limit.collar_wall", "collar.micrometer_from?", "bar.worn_out_told?"),
+    how="bar and a wall on both sides, the lower end of the micrometer, or what is told of a bar on hand: the largest",
 )
-def worn_out_at(bar: float, wall: float, micrometer: float | None) -> Limited:
-    least = over_both_sides(bar, wall)
-    if micrometer is not None and micrometer > least:
-        return Limited(micrometer, "the lower end of the micrometer")
-    return Limited(least, "the wall of the collar")
+def worn_out_at(bar: float, wall: float, micrometer: float | None, told: float | None) -> Limited:
+    least = Limited(over_both_sides(bar, wall), "the wall of the collar")
+    also = ((micrometer, "the lower end of the micrometer"), (told, "what is told of this bar"))
+    return max([least, *(Limited(size, by) for size, by in also if size is not None)], key=lambda one: one.value)
 
 
 @computed(

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from typing import Any
 
 from tailtrue.case import Case
-from tailtrue.conditions import Atom, Condition, Judged
+from tailtrue.conditions import Atom, Condition, Judged, Leaf, leaves
 from tailtrue.explaining.said import Line
-from tailtrue.explaining.turning import Leaf, distance_of, leaves, needed
+from tailtrue.explaining.turning import distance_of, needed
 from tailtrue.explaining.wording import dials_of, leaf_said
 from tailtrue.facts import NotKnown
 from tailtrue.render.words import say

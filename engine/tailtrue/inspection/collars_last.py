@@ -1,6 +1,7 @@
 """Collars of a bar on hand that outlast the sheet: what is accepted at the start bears every skim that comes after it."""
 
 from collections.abc import Iterator
+from itertools import takewhile
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet, figures_in
@@ -9,6 +10,8 @@ _WORN, _USE = "skim.worn_out_at", "skim.use_per_visit"
 # What sends somebody round again, and how often the collars are skimmed then.
 _AGAIN = (("Repeat test", 1), ("skim both ways again", 2))
 _SLACK_MM = 1e-6
+# Ways to fix a collar that leave steel, or a slit, below its rim.
+_STEEL_BELOW = frozenset({"set-screws", "axial-pin", "radial-pin", "split-clamp"})
 
 
 def accepted_in_time(sheet: Sheet) -> Iterator[Fault]:
@@ -47,6 +50,22 @@ def swapped_in_time(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(placed.where, "the collars were skimmed before, and nobody measured what is left of them")
         if placed.phase.number != last:
             last, lows = placed.phase.number, []
+
+
+def steel_not_met(sheet: Sheet) -> Iterator[Fault]:
+    """Collars of a bar on hand are felt before they turn where steel may lie in them, and not cut below what was told."""
+    shop = sheet.shop
+    if not shop.bar_on_hand or not any(_skims(placed) for placed in sheet.steps):
+        return
+    told = {one.fact: one.value for placed in sheet.steps for one in figures_in(placed.step.settings)}
+    if shop.worn_out_mm is not None and told.get(_WORN, 0.0) < shop.worn_out_mm - _SLACK_MM:
+        yield Fault("sheet", f"the collars of this bar are told worn out at {shop.worn_out_mm:.4g} mm, and are cut below it")
+    if shop.fixed_by in _STEEL_BELOW and shop.worn_out_mm is None:
+        yield Fault("sheet", "steel lies in the collars of this bar, and nobody told how deep")
+    if shop.fixed_by in _STEEL_BELOW or not shop.fixed_by:
+        before = takewhile(lambda placed: not _skims(placed), sheet.steps)
+        if not any("joint-check" in one.step.activities and one.step.machine == "isolated" for one in before):
+            yield Fault("sheet", "steel may lie in the collars of this bar, and nobody feels their rims before they turn")
 
 
 def _skims(placed: Placed) -> bool:

@@ -76,7 +76,7 @@ def cooled_before_cuts(sheet: Sheet) -> Iterator[Fault]:
 
 def fixing_told(sheet: Sheet) -> Iterator[Fault]:
     """The sheet for a bar on hand says of its collars what the stock file says, or that nobody knows."""
-    if not sheet.shop.bar_on_hand:
+    if not (sheet.shop.bar_on_hand and sheet.shop.bar_exists):
         return
     wanted = "nobody knows how" if _nobody_knows(sheet) else f"with {sheet.shop.fixed_by}".replace("-", " ")
     lines = ("".join(piece for piece in line.value if isinstance(piece, str)) for line in sheet.procedure.facts)

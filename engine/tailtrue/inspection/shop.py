@@ -153,6 +153,7 @@ class Shop:
     bar_exists: bool = False
     bar_on_hand: Mapping[str, float] = field(default_factory=dict)
     fixed_by: str = ""  # how the collars of that bar are fixed; empty where nobody told
+    worn_out_mm: float | None = None  # where the collars of that bar are worn out, as told
     taper: Taper | None = None
     piece: Piece | None = None
     top_slide_division_mm: float | None = None
@@ -179,4 +180,7 @@ class Shop:
     independent_chucks: Mapping[str, float] = field(default_factory=dict)  # by label the most revolutions a minute
     belt: bool = False  # the speed is changed by moving a belt by hand
     chuck_bodies_mm: tuple[float, ...] = ()  # of every chuck of the lathe
+    tailstock_height_right: bool = False
+    height_gauge: bool = False
+    tool_post: str = ""  # empty where nobody named it
     learner_cut: tuple[float, float] | None = None  # depth per side in mm and feed in mm/rev; none: nobody learns

@@ -11,7 +11,7 @@ _TRAVEL, _DRILL, _OVERHANG = "hole.travel_needed", "hole.ladder.size", "bore.ove
 _WIDTH, _THROUGH = "collar.width", "bore.through_width"
 _CLOSE_MM = 0.1
 _CUTS, _LEFT, _LAST = "collar.second_rough_cuts", "collar.second_stock", "collar.facing.depth"
-_DEEP, _MOST_CUTS = "collar.widening.depth", "limit.face_cuts"
+_DEEP, _MOST_CUTS = "collar.width_cut", "limit.face_cuts"
 _CIRCLE, _OUT = "collar.corner_diameter", "collar.run_out"
 _BAND, _PASSES, _BLANK_SIZE = "collar.band.depth", "collar.band_passes", "collar.blank_diameter"
 _STANDS, _AGAIN, _GRIP = "collar.band_out", "collar.again_out", "collar.band_grip"
@@ -76,9 +76,14 @@ def faced_to_width(sheet: Sheet) -> Iterator[Fault]:
             if left > _CLOSE_MM or _DEEP in told:
                 yield Fault(placed.where, "a collar is faced to width, and nothing says in how many cuts")
             continue
-        due = (told.get(_LEFT, 0.0) - told[_LAST]) / told[_DEEP] if told.get(_DEEP) else 0.0
-        if not 0 <= told[_CUTS] - due < 1:
-            yield Fault(placed.where, f"{told[_CUTS]:g} roughing cuts are told, and what comes off takes {due:.3g}")
+        # What the roughing cuts leave is the light cut, and what whole steps of a dial did not share out.
+        deep = told.get(_DEEP, 0.0)
+        left = told.get(_LEFT, 0.0) - told[_CUTS] * deep
+        if not told[_LAST] - _CLOSE_MM <= left < told[_LAST] + max(deep, _CLOSE_MM):
+            what = (
+                f"{told[_CUTS]:g} roughing cuts of {deep:.3g} mm leave {left:.3g} mm for a light one of {told[_LAST]:.3g} mm"
+            )
+            yield Fault(placed.where, what)
         if told[_CUTS] + 1 > most:
             yield Fault(
                 placed.where, f"{told[_CUTS]:g} cuts over one face, where {most:g} are the most: saw it thinner first"

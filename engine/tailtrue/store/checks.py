@@ -44,7 +44,7 @@ _QUOTES = 'put a cell that holds a comma between two "'
 _DIGIT = re.compile(r"\d")
 
 
-def check_knowledge(knowledge: Knowledge, of_the_shop: Iterable[Problem] = ()) -> None:
+def check_knowledge(knowledge: Knowledge, of_the_shop: Iterable[Problem]) -> None:
     """Hold the whole knowledge against itself; KnowledgeInvalid with everything that is wrong, in words of a shop too."""
     problems = [
         *of_the_shop,

@@ -1,6 +1,6 @@
 """Loading the whole knowledge: files read, texts and conditions compiled against the catalogue of facts."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from itertools import chain
 from pathlib import Path
@@ -29,7 +29,6 @@ from tailtrue.store.knowledge import (
     Route,
     Say,
     SettingsFrom,
-    SettingText,
     ShopRules,
     StepDrawing,
     StepText,
@@ -39,6 +38,7 @@ from tailtrue.store.knowledge import (
 )
 from tailtrue.store.layers import Layers
 from tailtrue.store.overlay import Overlay
+from tailtrue.store.page_texts import SettingText
 from tailtrue.store.pages import load_page
 from tailtrue.store.reading import Reader
 from tailtrue.store.records import load_blocks, load_records
@@ -72,9 +72,8 @@ class Loader:
         self.shipped: dict[str, Fact] = {}
         self.signals: dict[str, str] = {}
         self.always: list[models.CautionFile] = []
-        self.given: Catalogue = load_catalogue(folder)
         self.computed: Mapping[str, Computed] = register()
-        self.given = replace(self.given, worked_out=frozenset(self.computed))
+        self.given: Catalogue = replace(load_catalogue(folder), worked_out=frozenset(self.computed))
         self.catalogue: dict[str, FactSpec] = dict(self.given.specs())
         self.catalogue.update({name: way.spec for name, way in self.computed.items()})
 
@@ -82,15 +81,8 @@ class Loader:
         """The knowledge, or KnowledgeInvalid with all that is wrong."""
         limits = self._limits()
         self._said_at_lathe()
-        sources = {
-            name: made
-            for name, row in self.reader.toml(self.folder / "sources.toml").items()
-            if (made := self.reader.model(models.SourceFile, row, f"knowledge/sources.toml [{name}]"))
-        }
-        decision_files = list(self.overlay.decisions(self.reader.entries("decisions", "decision", models.DecisionFile)))
-        for file, where in decision_files:
-            choices = tuple(dict.fromkeys(row.then for row in file.row))
-            self._new(FactSpec(file.id, "choice", file.label, "decided", choices=choices, where=where, how=file.question))
+        sources = self._sources()
+        decision_files = self._decision_files()
         knowledge = Knowledge(
             version=self._version(),
             given=self.given,
@@ -107,18 +99,10 @@ class Loader:
                 Stop(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), self._wordings(f.way_out, w, f.id), w)
                 for f, w in self.overlay.stops(self.reader.entries("stops", "stop", models.StopFile))
             ),
-            notes=tuple(
-                Note(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
-                for f, w in self.overlay.notes(self.reader.entries("notes.toml", "note", models.NoteFile))
-            ),
-            remarks=tuple(
-                Remark(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
-                for f, w in self.reader.entries("visit/remarks.toml", "remark", models.RemarkFile)
-            ),
-            says=tuple(
-                Say(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
-                for room in SAID_IN
-                for f, w in self.reader.entries(f"{room}/says.toml", "say", models.SayFile)
+            notes=self._told(Note, self.overlay.notes(self.reader.entries("notes.toml", "note", models.NoteFile))),
+            remarks=self._told(Remark, self.reader.entries("visit/remarks.toml", "remark", models.RemarkFile)),
+            says=self._told(
+                Say, chain(*(self.reader.entries(f"{room}/says.toml", "say", models.SayFile) for room in SAID_IN))
             ),
             glossary=tuple(Term(f, w) for f, w in self.reader.entries("words/glossary.toml", "term", models.TermFile)),
             blocks=load_blocks(self.reader, self._when, self._wording),
@@ -149,6 +133,15 @@ class Loader:
         knowledge = replace(knowledge, shop=laid)
         check_knowledge(knowledge, over.word_problems(knowledge.tables))
         return knowledge
+
+    def _told(self, make: Callable[..., Made], files: Iterable[tuple[Any, str]]) -> tuple[Made, ...]:
+        """What is told when something holds: a file with its condition and its text read."""
+        return tuple(make(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w) for f, w in files)
+
+    def _sources(self) -> dict[str, models.SourceFile]:
+        rows = self.reader.toml(self.folder / "sources.toml").items()
+        read = ((name, self.reader.model(models.SourceFile, row, f"knowledge/sources.toml [{name}]")) for name, row in rows)
+        return {name: made for name, made in read if made}
 
     def _version(self) -> str:
         shipped = knowledge_version(self.folder)
@@ -214,6 +207,14 @@ class Loader:
                 file.id, file.kind, file.label, "given", file.unit, file.rounding, choices=tuple(file.choices), where=where,
                 how=file.how, sources=tuple(key for written in file.sources for key in source_keys(written)),
             ))  # fmt: skip
+
+    def _decision_files(self) -> list[tuple[models.DecisionFile, str]]:
+        """The decisions as they are written, each a fact of the catalogue, so that conditions can be read."""
+        files = list(self.overlay.decisions(self.reader.entries("decisions", "decision", models.DecisionFile)))
+        for file, where in files:
+            choices = tuple(dict.fromkeys(row.then for row in file.row))
+            self._new(FactSpec(file.id, "choice", file.label, "decided", choices=choices, where=where, how=file.question))
+        return files
 
     def _decision(self, file: models.DecisionFile, where: str) -> Decision:
         rows = tuple(

@@ -206,6 +206,9 @@ class TermFile(File):
     term: str
     also: list[str] = []
     meaning: str
+    known_at_lathe: bool = Field(
+        default=False, description="whoever is released for a lathe knows it: the card leaves it out"
+    )
     sources: list[str] = Field(min_length=1)
 
 

@@ -8,7 +8,7 @@ from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.sweeping.files import FOLDER, Raw, Sweep, read_sweep
 from tailtrue.sweeping.reach import Reach, Thing, everything, on_sheets, reached_by, unreached
-from tailtrue.sweeping.run import visited
+from tailtrue.sweeping.run import aimed, visited
 
 FILE = f"{FOLDER}/enough.json"
 _AGAIN = "tailtrue knowledge sweep --keep"
@@ -30,17 +30,26 @@ class Enough:
 
 
 def reach_of_enough(known: Knowledge) -> Reach:
-    """What the jobs that are kept, and the visits, reach together. Raises KnowledgeInvalid where they cannot be read."""
+    """What the jobs that are kept, and the visits, reach together. Raises KnowledgeInvalid where they cannot be read.
+
+    Where they leave something open, jobs that aim at one thing are tried too: whoever writes a new rule adds its job there.
+    """
     sweep = read_sweep(known)
     reach = Reach()
     raws = [one.raw(sweep) for one in read_enough(known, sweep)]
+    for visit in sweep.visits:
+        reach.add(visited(known, sweep, visit))
+    _try(known, sweep, raws, reach)
+    reach.counted.update(thing for _, things in on_sheets(known, sweep.job, raws) for thing in things)
+    if any(True for _ in unreached(known, reach)):
+        _try(known, sweep, aimed(sweep), reach)
+    return reach
+
+
+def _try(known: Knowledge, sweep: Sweep, raws: Iterable[Raw], reach: Reach) -> None:
     for raw in raws:
         things, _, refused = reached_by(sweep.job, known, raw)
         reach.add(things, refused=refused)
-    for visit in sweep.visits:
-        reach.add(visited(known, sweep, visit))
-    reach.counted.update(thing for _, things in on_sheets(known, sweep.job, raws) for thing in things)
-    return reach
 
 
 def not_enough(known: Knowledge) -> tuple[int, tuple[Problem, ...]]:

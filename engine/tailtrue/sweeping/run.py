@@ -50,7 +50,7 @@ def sweep_all(known: Knowledge, workers: int = 1, inspect_each: int = 1) -> Swep
     for visit in sweep.visits:
         swept.reach.add(visited(known, sweep, visit))
     # Making a sheet takes long: starts and jobs that aim at one thing show every term.
-    swept.sheets += on_sheets(known, sweep.job, chain(sweep.starts.values(), _aimed(sweep)))
+    swept.sheets += on_sheets(known, sweep.job, chain(sweep.starts.values(), aimed(sweep)))
     swept.reach.counted.update(thing for _, things in swept.sheets for thing in things)
     return swept
 
@@ -69,13 +69,13 @@ def jobs_of(known: Knowledge, sweep: Sweep) -> Iterator[Raw]:
     """Every job of the sweep, as values laid over the files of its shop."""
     met: set[str] = set()
     ways = (agreeing(known.given, sweep.shop, sweep.starts[_EVERY_WAY], way) for way in sweep.ways)
-    for raw in chain(sweep.starts.values(), ways, _aimed(sweep), _pairs(known, sweep)):
+    for raw in chain(sweep.starts.values(), ways, aimed(sweep), _pairs(known, sweep)):
         if raw is not None and (key := json.dumps(raw, sort_keys=True)) not in met:
             met.add(key)
             yield raw
 
 
-def _aimed(sweep: Sweep) -> Iterator[Raw]:
+def aimed(sweep: Sweep) -> Iterator[Raw]:
     return ({**sweep.starts[one.start], **one.set} for one in sweep.found)
 
 
