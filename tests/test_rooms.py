@@ -31,7 +31,7 @@ MAY = {
     "conditions": {"errors", "facts", "quantities", "truth"},
     "decisions": {"conditions", "facts", "truth", "wording"},
     "given": {"errors", "facts", "places", "quantities", "tables", "wording"},
-    "computed": {"calc", "facts", "quantities", "tables"},
+    "computed": {"calc", "facts", "printed", "quantities", "tables"},
     "store": {
         "computed", "conditions", "decisions", "errors", "facts", "given", "kept", "parts", "printed", "procedure", "quantities", "review", "sourcing", "tables",
         "truth", "wording",

@@ -24,7 +24,7 @@ def test_a_tailstock_under_test_sets_no_tool(tmp_path: Path) -> None:
     assert "or a hair above. Take that height from the facing tool" in line(sheet, "set-boring-bar", "centre height")
     shown = next(one for one in sheet.choices if one.id == "tool.height_centres")
     left = {way.name: way.reason for way in shown.alternatives if way.verdict != "chosen"}
-    assert left["the point of the tailstock centre"] == "its own height is under suspicion"
+    assert left["the point of the tailstock centre"] == "its height is in doubt"
     assert left["a rule nipped between tip and bar"] == "the tip bruises a finished bar"
 
 

@@ -64,6 +64,16 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ("bore.finish_cuts", (30.03, 29.71, 0.05, 3.0), 4),
     ("bore.finish_cuts", (29.95, 29.71, 0.05, 3.0), 3),
     # Of 0.045 half is left: 0.0225 in the middle, a quarter of the room outside it on either side.
+    # 1.5 to face off the first side, 0.3 of it the light cut: 1.2 in one cut, or shared out over two or three.
+    ("collar.first_most", (1.5, 1.0, 0.05), 1.5),
+    ("collar.first_most", (1.1, 0.75, 0.05), 0.8),
+    ("collar.first_most", (0.02, 0.75, 0.05), 0.05),
+    ("collar.first_rough_cuts", (1.5, 0.3, 1.5), 1),
+    ("collar.first_rough_cuts", (1.5, 0.3, 0.8), 2),
+    ("collar.first_rough_cuts", (0.3, 0.3, 0.8), 0),
+    ("collar.first_depth", (1.5, 0.3, 1.0, 0.05), 1.2),
+    ("collar.first_depth", (1.5, 0.3, 2.0, 0.05), 0.6),
+    ("collar.first_divisions", (0.6, 0.05), 12),
     ("bore.bar_slack", (0.045, 0.5, 0.001), 0.011),
     ("bore.bar_slack", (0.045, 0.8, 0.001), 0.004),
     # Two even seats; then one that the bar is 0.02 uneven at; then a collar that slides over a larger seat on its way.

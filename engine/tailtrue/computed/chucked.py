@@ -2,7 +2,7 @@
 
 from tailtrue.calc.adequacy import adequate
 from tailtrue.calc.alignment import scaled_tolerance
-from tailtrue.calc.beams import deflection_cantilever
+from tailtrue.calc.beams import greatest_deflection_cantilever
 from tailtrue.calc.bending import diameter_error
 from tailtrue.calc.chip import corrected_force, passive_force
 from tailtrue.calc.cutting import cutting_force, passes_for_stock
@@ -131,7 +131,7 @@ def limit(word: str, apart: float, accuracy: Table) -> float:
     needs=("bar.material", "chucked.skim.depth", "chucked.skim.feed?", "chucked.skim.hand_feed", "crib.nose_radius",
            "chucked.far", "bar.modulus", "bar.diameter"),
     tables=("materials/materials", "cutting/force_factors"),
-    how="twice F l^3 / (3 E I), with the force of the skim of a worn tool; spring passes make it less",
+    how="twice F l^3 / (3 E I) and the shear, with the force of the skim of a worn tool; spring passes make it less",
 )  # fmt: skip
 def bend_on_diameter(
     material: str, depth: float, feed: float | None, hand: float, nose: float, length: float, modulus: float,
@@ -145,7 +145,7 @@ def bend_on_diameter(
     sharp = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), depth, feed or hand)
     cutting = corrected_force(sharp, [slow])
     return diameter_error(
-        deflection_cantilever(passive_force(cutting, depth, nose, light, rough), length, modulus, diameter)
+        greatest_deflection_cantilever(passive_force(cutting, depth, nose, light, rough), length, modulus, diameter)
     )
 
 

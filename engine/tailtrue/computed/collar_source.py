@@ -127,7 +127,7 @@ def offers(*given: Any) -> tuple[Record, ...]:
         row = sources.one(collar_source=source)
         for entry in entries or ():
             piece = _MAKERS[source](entry, kerf, count)
-            banded = _yes(row, "banded") or piece.uneven > wanted.scroll_uneven or _only_uneven_held(chucks, row)
+            banded = row.yes("banded") or piece.uneven > wanted.scroll_uneven or _only_uneven_held(chucks, row)
             no_metal = unfit(materials.one(material=piece.material), metals)
             against = no_metal or next(_against(source, row, piece, banded, wanted, chucks), "")
             judged = _judged(source, row, piece, banded, against, wanted.scroll_uneven)
@@ -148,7 +148,7 @@ def _judged(source: str, row: Row, piece: _Piece, banded: bool, against: str, sc
         "banded": banded,
         "fits": not against,
         "verdict": "fits" if not against else "does not serve",
-        "reason": against or (_why_banded(piece, scroll) if banded and not _yes(row, "banded") else row.text("note")),
+        "reason": against or (_why_banded(piece, scroll) if banded and not row.yes("banded") else row.text("note")),
         "gives": piece.diameter,
     }
 
@@ -184,13 +184,9 @@ def _swings(source: str, piece: _Piece, wanted: _Wanted) -> float:
 
 
 def _blank_width(row: Row, piece: _Piece, wanted: _Wanted) -> float:
-    if _yes(row, "own_width"):
+    if row.yes("own_width"):
         return piece.length
     return piece_of_stock(piece.length, wanted.kerf, wanted.pieces)
-
-
-def _yes(row: Row, column: str) -> bool:
-    return row.text(column) == "yes"
 
 
 def _skin(row: Row, banded: bool) -> float:
@@ -309,8 +305,8 @@ _of_source("collar.section", "section of the stock that is sawn", lambda row: ro
 _of_source("collar.skin_face", "skin that comes off each face first", lambda row: row.number("skin_face_mm"), unit="mm",
            rounding="length")  # fmt: skip
 _of_source("collar.in_pieces", "the blanks are there piece by piece",
-           lambda row: _yes(row, "pieces"), kind="yes-no")  # fmt: skip
-_of_source("collar.own_width", "the blank is as wide as its stock", lambda row: _yes(row, "own_width"), kind="yes-no")
+           lambda row: row.yes("pieces"), kind="yes-no")  # fmt: skip
+_of_source("collar.own_width", "the blank is as wide as its stock", lambda row: row.yes("own_width"), kind="yes-no")
 
 
 @computed("collar.skin_side", label="skin that comes off each side first", unit="mm", rounding="length",

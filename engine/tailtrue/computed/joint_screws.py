@@ -47,8 +47,9 @@ def found(
     hard = materials.one(material=bar_metal).number("hardness_high_hb") > factors.value("hard-bar-over")
     shares_left = [share, factors.value("hard-bar")] if hard else [share]
     fitting: list[dict[str, Any]] = []
+    # The shortest comes nearest to going in: what keeps that one out is told.
     why = ""
-    for one, row in _tapped(owned, taps, threads):
+    for one, row in sorted(_tapped(owned, taps, threads), key=lambda pair: -float(pair[0]["length"])):
         try:
             fitting += _held(one, row, bar, width, worn, bears, share, shares_left, factors, patterns, placing)
         except OutOfRange as beyond:

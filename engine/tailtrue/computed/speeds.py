@@ -150,8 +150,13 @@ _centre_drilling("collar.spotting", "collar", "spotting the collar", "limit.blan
     "collar.speeds_there",
     label="the lathe has a speed slow enough for the collars",
     kind="yes-no",
-    needs=("collar.facing.speed?", "collar.turning.speed?", "skim.speed?", "lathe.slowest"),
-    how="whether facing, roughing and skimming the collars each find a speed that tool and metal bear",
-)
-def speeds_there(facing: float | None, roughing: float | None, skimming: float | None, _slowest: float) -> bool:
+    needs=(
+        "collar.facing.speed?", "collar.turning.speed?", "skim.speed?", "lathe.slowest", "blank.chuck_speed_limit",
+        "collar.unbalance_speed", "skim.centre_speed_limit", "collar.corner_diameter", "collar.blank_diameter",
+        "collar.diameter",
+    ),
+    how="whether facing, roughing and skimming the collars each find a speed that tool and metal bear; not known while "
+    "what a speed is made from is not",
+)  # fmt: skip
+def speeds_there(facing: float | None, roughing: float | None, skimming: float | None, *_known: float) -> bool:
     return None not in (facing, roughing, skimming)

@@ -64,25 +64,27 @@ def _facing(name: str, what: str, work: str, diameter: str) -> None:
 
 
 _facing("bar_facing", "facing one end of the bar", "bar", "bar.diameter")
-_facing("collar_facing", "facing one side of a collar", "collar", "collar.stock_diameter")
 
 
-@_cutting(
-    "collar_to_width", "facing the second side of a collar to width",
-    needs=("collar.stock_diameter", "collar.second_rough_cuts", "collar.widening.hand_feed", "collar.facing.hand_feed",
-           "collar.widening.speed"),
-    how="what is left over the width, in roughing cuts and a light one from the rim to the middle, each with approach and "
-    "way back",
-)  # fmt: skip
-def collar_to_width(across: float, rough: float, deep: float, light: float, speed: float, planning: Table) -> float:
-    approach = _planned(planning, "approach")
-    way = per_side(across, 0.0) + approach
-    cuts = ((deep, round(rough)), (light, 1))
-    return sum(
-        _passes(facing_pass_time(across, 0.0, approach, 0.0, feed, speed), way, count, planning)
-        for feed, count in cuts
-        if count
-    )
+def _roughed_and_lit(name: str, what: str, rough: str, speed: str, how: str) -> None:
+    @_cutting(
+        name, what, needs=("collar.stock_diameter", rough, "collar.widening.hand_feed", "collar.facing.hand_feed", speed),
+        how=f"{how}, in roughing cuts and a light one from the rim to the middle, each with approach and way back",
+    )  # fmt: skip
+    def _time(across: float, count: float, deep: float, light: float, turns: float, planning: Table) -> float:
+        approach = _planned(planning, "approach")
+        way = per_side(across, 0.0) + approach
+        return sum(
+            _passes(facing_pass_time(across, 0.0, approach, 0.0, feed, turns), way, cuts, planning)
+            for feed, cuts in ((deep, round(count)), (light, 1))
+            if cuts
+        )
+
+
+_roughed_and_lit("collar_facing", "facing the first side of a collar", "collar.first_rough_cuts", "collar.facing.speed",
+                 "what is there to clean the side up")  # fmt: skip
+_roughed_and_lit("collar_to_width", "facing the second side of a collar to width", "collar.second_rough_cuts",
+                 "collar.widening.speed", "what is left over the width")  # fmt: skip
 
 
 def _pecked(cut_s: float, travel: float, diameter: float, planning: Table) -> float:

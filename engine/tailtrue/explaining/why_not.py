@@ -197,5 +197,8 @@ def _answer(
 
 def _failed_said(side: Side, leaf: Leaf) -> Text:
     found = side.case.get(leaf.atom.fact)
-    how = "" if isinstance(found, Fact) or not found.spec.how else f"; {found.spec.how}"
-    return ("wants ", *leaf_said(side.case, leaf), how)
+    if isinstance(found, Fact):
+        return ("wants ", *leaf_said(side.case, leaf))
+    # What kept it from being known holds the figure that fails; how it is reckoned tells less.
+    because = found.trouble.rstrip(".") or found.spec.how
+    return ("wants ", *leaf_said(side.case, leaf), f"; {because}" if because else "")

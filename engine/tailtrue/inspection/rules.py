@@ -42,6 +42,7 @@ from tailtrue.inspection import (
     measuring,
     named_tools,
     numbering,
+    on_the_nose,
     other_chuck,
     other_holding,
     pads,
@@ -288,6 +289,10 @@ RULES: tuple[Rule, ...] = (
     Rule("V219", third_collar.order_told, "house rule: every paper tells one order of reading"),
     Rule("V208", third_collar.honest_allowance, "ISO 14253-1: what the doubt explains is no finding"),
     Rule("V209", third_collar.bores_told, "limits and fits: what slides over a seat clears its largest size"),
+    Rule(
+        "V660", on_the_nose.what_is_on_comes_off, "geometry: one thing sits on a nose; it comes off before another goes on"
+    ),
+    Rule("V661", on_the_nose.help_at_each_change, "manual handling: who lifts anew is asked for help anew"),
     Rule("V551", heavy_chuck.not_lifted_alone, "manual handling: what one person does not lift is lifted with help"),
     Rule("V550", third_certified.control_reading, "house rule: a middle collar that is certified is read in every round"),
     Rule("V180", grammar.notes_command_nothing, "simplified technical English: a note gives information only"),
@@ -352,6 +357,8 @@ RULES: tuple[Rule, ...] = (
     Rule("V620", bar_ends.bush_keeps_its_shape, "common practice: tape fills what a bush would be too thin for"),
     Rule("V621", places_enough.one_for_each, "house rule: what is judged has a place to write it in, for each piece"),
     Rule("V622", corners.swings_as_sawn, "geometry: a square swings its diagonal until its corners are off"),
+    Rule("V623", dust.drawn_at_every_cut, "common practice: iron dust is drawn off where it forms, in chuck and on centres"),
+    Rule("V624", through.first_side_faced, "geometry: cuts times their depth is what comes off"),
     Rule("V510", up_front.few_in_full, "common practice: a page of warnings is not read"),
     Rule("V511", up_front.nothing_grave_at_back, "DITA 1.3: a hazard stands where it is met, a grave one never elsewhere"),
     Rule("V186", said_again.checks_tell_all, "procedure writing practice: said in short, no state is lost"),
