@@ -38,6 +38,7 @@ WAYS = [
     (bore("bore-under-size", 24.93, chuck=False), "set-it-true-and-open-it", "gauge-bore"),
     (bore("bore-under-size", 24.985), "bond-it-tight", "gauge-bore"),
     (bore("bore-under-size", 24.0), "go-back-to-the-last-cuts", "set-boring-bar"),
+    (bore("bore-under-size", 24.0, chuck=False), "go-back-to-the-last-cuts", "reseat-spacer"),
     (bore("bore-over-size", 25.3), "make-a-new-collar", "saw-blanks"),
     (bore("bore-over-size", 25.053), "swap-the-collars", "gauge-bore"),
     (bore("bore-over-size", 25.053, on=True), "make-a-new-collar", "saw-blanks"),
@@ -65,7 +66,7 @@ WAYS = [
     ('found = "cut-not-clean"\nfound_collar = "50.01 mm"', "new-collars", "saw-blanks"),
     ('found = "tool-dug-in"\nfound_in_chuck = false', "set-up-anew", "fit-dog"),
     ('found = "tool-dug-in"\nfound_in_chuck = true', "grip-the-work-anew", "hold-blank-spacer reseat-spacer"),
-    ('found = "tool-dug-in"\nfound_in_chuck = false\nrework_of = "use-bar"', "set-up-anew", "fit-dog"),
+    ('found = "tool-dug-in"\nfound_in_chuck = false\nrework_of = "use-bar"', "set-up-anew", "inspect-bar"),
 ]
 
 

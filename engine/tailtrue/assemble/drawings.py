@@ -44,7 +44,14 @@ def drawings(filler: Filler, made: tuple[Phase, ...]) -> tuple[Drawing, ...]:
     wanted = [one for one in filler.case.knowledge.drawings if one.file.step in places and _belongs(filler, one)]
     wanted.sort(key=lambda one: order.index(one.file.step))
     said = {figure.fact for phase in made for figure in figures(phase)}
-    return tuple(_drawing(filler, one, places[one.file.step], said) for one in wanted)
+    made_of = ((one, _drawing(filler, one, places[one.file.step], said)) for one in wanted)
+    return tuple(drawn for one, drawn in made_of if _has_a_use(one, drawn))
+
+
+def _has_a_use(one: StepDrawing, drawn: Drawing) -> bool:
+    """A list beside which uses are drawn, and no use of it on this sheet, is not drawn."""
+    listed = tuple(f"{name}." for name in one.file.lists)
+    return not (listed and one.file.if_known) or any(not name.startswith(listed) for name in drawn.dimensions)
 
 
 def _belongs(filler: Filler, one: StepDrawing) -> bool:

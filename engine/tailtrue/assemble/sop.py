@@ -100,9 +100,10 @@ def sop_sheet(filler: Filler, tree: Procedure, route: Route) -> ShopSheet:
     )
 
 
-def limits_met(filler: Filler, activities: set[str]) -> Iterator[LimitRow]:
+def limits_met(filler: Filler, activities: set[str], *, turns: bool) -> Iterator[LimitRow]:
     """The limits that steps with these activities meet; one whose value nobody told is no limit of this job."""
-    return _told(filler, (one for one in filler.case.knowledge.sop.limits if activities.intersection(one.file.activities)))
+    limits = (one for one in filler.case.knowledge.sop.limits if turns or not one.file.turning)
+    return _told(filler, (one for one in limits if activities.intersection(one.file.activities)))
 
 
 def _told(filler: Filler, rules: Iterable[Rule[SopLimitFile]]) -> Iterator[LimitRow]:

@@ -8,6 +8,7 @@ from tailtrue.assemble.filling import Filler, figure
 from tailtrue.parts import Figure
 from tailtrue.procedure import Phase, Span, Step, StepTime, TimePlan
 from tailtrue.store.models import TimeFile
+from tailtrue.wording import Wording
 
 _ESTIMATE = "time.estimate"
 _SLACK = 1e-9  # of a step of rounding: what adding floats leaves behind
@@ -33,11 +34,11 @@ def phase_time(filler: Filler, steps: Iterable[Step], pieces: int) -> Span:
     return _sum(filler, [step.time for step in steps if step.time], pieces, "time.round_to")
 
 
-def job_time(filler: Filler, phases: Iterable[Phase]) -> TimePlan:
+def job_time(filler: Filler, phases: Iterable[Phase], notes: Iterable[Wording]) -> TimePlan:
     """The time of the whole job, told in larger steps, and the sentences that go with it."""
     spans = [phase.time for phase in phases if phase.time]
-    notes = tuple(filler.text(text) for text in filler.case.knowledge.page.time_notes)
-    return TimePlan(total=_sum(filler, spans, 1, "time.round_total_to"), notes=notes)
+    told = tuple(filler.text(text) for text in notes)
+    return TimePlan(total=_sum(filler, spans, 1, "time.round_total_to"), notes=told)
 
 
 def _handling(filler: Filler, kind: str) -> Mapping[str, Any]:

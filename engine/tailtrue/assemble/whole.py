@@ -16,6 +16,7 @@ from tailtrue.assemble.safety_review import safety_review
 from tailtrue.assemble.shop_rules import shop_rules
 from tailtrue.assemble.signs import signs_of
 from tailtrue.assemble.sop import limits_met, sop_sheet, sop_sources
+from tailtrue.assemble.standing_lines import told
 from tailtrue.assemble.steps import phases, settings
 from tailtrue.assemble.supervising import who_may
 from tailtrue.assemble.times import job_time
@@ -46,6 +47,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
     parts = route.file.parts
     made, job_cautions = phases(filler, plan, applicable(filler))
     activities = {activity for phase in made for step in phase.steps for activity in step.activities}
+    turns = any(step.machine == "turning" for phase in made for step in phase.steps)
     needs = _needs(filler, made)
     title = _title(filler, route)
     tree = Procedure(
@@ -62,15 +64,16 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         if_it_goes_wrong=tuple(
             (row.seen, filler.text(row.do), filler.text(row.never))
             for row in about(route, page.trouble)
+            if turns or not row.turning
             if case.judge(row.when).truth is not Truth.NO  # not known: told, it does no harm
         ),
-        limits=tuple(limits_met(filler, activities)),
-        conventions=tuple(filler.text(text) for text in page.conventions),
+        limits=tuple(limits_met(filler, activities, turns=turns)),
+        conventions=tuple(filler.text(text) for text in told(page.conventions, route, made)),
         job_cautions=job_cautions,
         needs=needs,
         cut_list=_cut_list(filler) if "cut-list" in parts else (),
         phases=made,
-        time=job_time(filler, made),
+        time=job_time(filler, made, told(page.time_notes, route, made)),
         look_up=_look_up(filler) if "look-up" in parts else None,
         card=card(filler, made, route, job_cautions) if "card" in parts else None,
         safety_review=safety_review(filler, made, needs, job_cautions, near),

@@ -136,7 +136,7 @@ def _whole(value: float, division: float) -> bool:
 
 
 def dial_told(sheet: Sheet) -> Iterator[Fault]:
-    """The sheet says whether the dial reads radius or diameter, and never says the other."""
+    """The sheet says whether the dial reads radius or diameter, wherever a depth is set, and never says the other."""
     said = False
     telling = {typed for typed in sheet.lines if "reads" in typed.lower()}
     for found, typed in zip(sheet.texts, sheet.typed, strict=True):
@@ -144,5 +144,6 @@ def dial_told(sheet: Sheet) -> Iterator[Fault]:
             if match[1].lower() != sheet.shop.dial_reads:
                 yield Fault(found.where, f"the text says the dial reads {match[1]}; it reads {sheet.shop.dial_reads}")
             said = said or found.field == "conventions" + LINE
-    if not said:
+    cut = any(placed.step.machine == "turning" for placed in sheet.steps)
+    if not said and (cut or any("per side" in typed for typed in sheet.lines)):
         yield Fault("conventions", f"nothing says that the cross-slide dial reads {sheet.shop.dial_reads}")

@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from tailtrue.store.models import File, SettingFile, When
 
@@ -105,6 +105,7 @@ class TroubleFile(File):
     never: str
     when: When = Field(default=[])
     concerns: list[str] = Field(default=[])
+    turning: bool = Field(default=False, description="seen only where the spindle turns")
 
 
 class StartLineFile(File):
@@ -161,6 +162,20 @@ class CardFile(File):
     group: list[CardGroupFile]
 
 
+class StandingLineFile(File):
+    """A standing line of the sheet. Written as a text alone, it stands on every sheet."""
+
+    text: str
+    concerns: list[str] = Field(default=[])
+    where_said: str = Field(default="", description="words of a setting without which the line has nothing to explain")
+    waits: bool = Field(default=False, description="it is about waiting, and stands where a step waits")
+
+    @model_validator(mode="before")
+    @classmethod
+    def _text_alone(cls, written: object) -> object:
+        return {"text": written} if isinstance(written, str) else written
+
+
 class StopAtOnceFile(File):
     """Something that stops the work at once; the spindle turns in the job or stands, a step does one of the activities."""
 
@@ -183,7 +198,7 @@ class SupervisorFile(File):
 class PageFile(File):
     """Standing texts of the sheet."""
 
-    conventions: list[str]
+    conventions: list[StandingLineFile]
     stop_at_once: list[StopAtOnceFile]
     do_not_start: list[str]
     after_a_stop: list[str] = Field(min_length=1)
@@ -201,7 +216,7 @@ class PageFile(File):
     control: list[PageLineFile] = Field(default=[])
     facts: list[PageLineFile]
     cut: list[CutFile]
-    time_notes: list[str]
+    time_notes: list[StandingLineFile]
     drawing: DrawingFile
     card: CardFile
     sources: list[str]

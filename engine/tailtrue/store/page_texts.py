@@ -5,7 +5,14 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from tailtrue.conditions import Condition
-from tailtrue.store.page_models import CardFile, CardPlaceFile, CutFile, StopAtOnceFile, SupervisorFile
+from tailtrue.store.page_models import (
+    CardFile,
+    CardPlaceFile,
+    CutFile,
+    StandingLineFile,
+    StopAtOnceFile,
+    SupervisorFile,
+)
 from tailtrue.wording import Wording
 
 
@@ -41,6 +48,7 @@ class Trouble(NamedTuple):
     never: Wording
     when: Condition
     concerns: tuple[str, ...]
+    turning: bool
 
 
 class CutText(NamedTuple):
@@ -111,10 +119,17 @@ class StopAtOnce(NamedTuple):
     text: Wording
 
 
+class StandingLine(NamedTuple):
+    """A standing line of the sheet, and the jobs in which it is told."""
+
+    file: StandingLineFile
+    text: Wording
+
+
 class Page(NamedTuple):
     """The standing texts of the sheet."""
 
-    conventions: tuple[Wording, ...]
+    conventions: tuple[StandingLine, ...]
     stop_at_once: tuple[StopAtOnce, ...]
     do_not_start: tuple[Wording, ...]
     after_a_stop: tuple[Wording, ...]
@@ -132,7 +147,7 @@ class Page(NamedTuple):
     control: tuple[PageLine, ...]
     facts: tuple[PageLine, ...]
     cuts: tuple[CutText, ...]
-    time_notes: tuple[Wording, ...]
+    time_notes: tuple[StandingLine, ...]
     drawing: DrawingPlan
     card: CardText
     sources: tuple[str, ...]

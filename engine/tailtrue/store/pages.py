@@ -16,6 +16,7 @@ from tailtrue.store.page_texts import (
     DrawingPlan,
     Page,
     PageLine,
+    StandingLine,
     StopAtOnce,
     Supervisor,
     Trouble,
@@ -51,7 +52,7 @@ class _PageTexts:
 
     def page(self, file: models.PageFile) -> Page:
         return Page(
-            conventions=self.words(file.conventions, "conventions"),
+            conventions=self.lines(file.conventions, "conventions"),
             stop_at_once=tuple(StopAtOnce(one, self.word(one.text, "stop_at_once")) for one in file.stop_at_once),
             do_not_start=self.words(file.do_not_start, "do_not_start"),
             after_a_stop=self.words(file.after_a_stop, "after_a_stop"),
@@ -74,15 +75,18 @@ class _PageTexts:
             control=tuple(self.line(row, "control") for row in file.control),
             facts=tuple(self.line(row, "facts") for row in file.facts),
             cuts=tuple(map(self.cut, file.cut)),
-            time_notes=self.words(file.time_notes, "time_notes"),
+            time_notes=self.lines(file.time_notes, "time_notes"),
             drawing=self.drawing(file.drawing),
             card=self.card(file.card),
             sources=tuple(file.sources),
         )
 
+    def lines(self, written: Iterable[models.StandingLineFile], said: str) -> tuple[StandingLine, ...]:
+        return tuple(StandingLine(one, self.word(one.text, said)) for one in written)
+
     def trouble(self, row: models.TroubleFile) -> Trouble:
         do, never = self.words([row.do, row.never], row.seen)
-        return Trouble(row.seen, do, never, self.when(row.when, row.seen), tuple(row.concerns))
+        return Trouble(row.seen, do, never, self.when(row.when, row.seen), tuple(row.concerns), row.turning)
 
     def cut(self, cut: models.CutFile) -> CutText:
         material, size, saw_to = self.words([cut.material, cut.size, cut.saw_to], cut.piece)

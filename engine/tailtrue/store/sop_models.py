@@ -114,6 +114,7 @@ class SopLimitFile(SopRuleFile):
     value: str
     beyond: str = Field(min_length=1)
     back: str = Field(min_length=1)
+    turning: bool = Field(default=False, description="met only where the spindle turns")
 
 
 class SopControlFile(SopRuleFile):
