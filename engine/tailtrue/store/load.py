@@ -88,7 +88,11 @@ class Loader:
         decision_files = list(self.overlay.decisions(self.reader.entries("decisions", "decision", models.DecisionFile)))
         for file, where in decision_files:
             choices = tuple(dict.fromkeys(row.then for row in file.row))
-            self._new(FactSpec(file.id, "choice", file.label, "decided", choices=choices, where=where, how=file.question))
+            ids = {row.name: row.name.replace(",", "").lower().replace(" ", "-") for row in file.row}
+            names = {row.then: row.name for row in file.row if ids[row.name] == row.then}
+            self._new(FactSpec(
+                file.id, "choice", file.label, "decided", choices=choices, where=where, how=file.question, names=names,
+            ))  # fmt: skip
         knowledge = Knowledge(
             version=self._version(),
             given=self.given,
