@@ -13,7 +13,7 @@ Value = Any  # float, str, bool, int, tuple of these, or a mapping for a record
 
 @dataclass(frozen=True)
 class FactSpec:
-    """The catalogue entry of one fact. `names` spell choices that lose a comma or a capital where they are written as ids."""
+    """The catalogue entry of one fact. `names` spell choices that lose a comma or a capital as ids."""
 
     name: str
     kind: Kind
