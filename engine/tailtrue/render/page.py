@@ -176,7 +176,10 @@ class Page:
 
     def fits_beside(self, checks: tuple[Check, ...]) -> bool:
         """Whether the checks are small enough to stand beside what is done rather than under it."""
-        few = all(sum(blank.places for blank in check.blanks) <= _PLACES_BESIDE for check in checks)
+        few = all(
+            sum(blank.places for blank in check.blanks) <= _PLACES_BESIDE and not any(blank.each for blank in check.blanks)
+            for check in checks
+        )
         return few and sum(check.limits is not None for check in checks) < _BANDS_UNDER
 
     def by_drawing(self, step: Step, drawings: Iterable[tuple[Drawing, str]]) -> ByDrawing:
