@@ -19,6 +19,11 @@ if os.environ.get("CI"):
     settings.load_profile("judging")
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """What takes too long for every run."""
+    parser.addoption("--whole-sweep", action="store_true", help="hold the invariants of papers on every job of the sweep")
+
+
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """The longest single test begins first, so that no worker waits for another at the end."""
     items.sort(key=lambda item: "sweeping" not in item.nodeid)

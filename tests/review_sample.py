@@ -24,6 +24,7 @@ from tailtrue.review import (
 _BANDS = ("low", "moderate", "high", "extreme")
 _ENDS = (4, 9, 16, 25)
 _KILLERS = ("stop", "no-volt", "covers", "tailstock", "chuck-mark", "key", "rear", "turn-by-hand", "body")
+_KILLERS_AT_REST = ("dead", "covers", "tailstock", "key", "rear", "body")
 
 
 def rating(severity: int, likelihood: int) -> Rating:
@@ -38,6 +39,7 @@ def rating(severity: int, likelihood: int) -> Rating:
 def review(phases: tuple[Phase, ...], job_cautions: tuple[Caution, ...], needs: tuple[Need, ...] = ()) -> SafetyReview:
     """A review in which every activity of the steps is a part of its own."""
     steps = [step for phase in phases for step in phase.steps]
+    killers = _KILLERS_AT_REST if all(step.machine == "isolated" for step in steps) else _KILLERS
     activities = dict.fromkeys(activity for step in steps for activity in step.activities)
     work = tuple(
         WorkPart(
@@ -85,7 +87,7 @@ def review(phases: tuple[Phase, ...], job_cautions: tuple[Caution, ...], needs: 
             if state.used_at
         ),
         checks=(
-            CheckList(title="Lathe isolated", lines=tuple(_check(name) for name in _KILLERS), ends_with="List complete"),
+            CheckList(title="Lathe isolated", lines=tuple(_check(name) for name in killers), ends_with="List complete"),
         ),
         isolation=tuple(_line(name) for name in ("isolate-how", "isolate-keeper", "isolate-prove")),
         chemicals=tuple(

@@ -25,6 +25,17 @@ def shop(folder: Path, name: str, *changes: tuple[str, str, str]) -> Path:
     return copy / "job.toml"
 
 
+def kept_bores(folder: Path, *changes: tuple[str, str, str]) -> Path:
+    """A job with ready-bored blanks whose bores fit the bar as they are, and a stub mandrel in the crib."""
+    blanks = (
+        '[[stock.bored_blanks]]\nlabel = "bored blanks"\nmaterial = "aluminium-6082-t6"\ndiameter = "70 mm"\n'
+        'bore = "25.06 mm"\nwidth = "30 mm"\ncount = 2\n'
+    )
+    return shop(folder, "tannery-lane", ("stock", r"\[\[stock\.collar_bars\]\].*", blanks), *changes).with_name(
+        "job-stub.toml"
+    )
+
+
 def tailtrue(*words: object) -> subprocess.CompletedProcess[str]:
     """The command as its user runs it, in a process of its own."""
     return subprocess.run(

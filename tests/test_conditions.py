@@ -92,5 +92,5 @@ def test_what_the_grammar_refuses(written: Any, message: str) -> None:
 def test_a_judged_condition_shows_what_it_met() -> None:
     condition = read_condition(["bar.diameter >= 25 mm"], SPECS)
     judged = condition.judge(lambda name: Fact(SPECS[name], 20.0))
-    leaf = next(judged.leaves())
+    (leaf,) = judged.parts
     assert (leaf.words, leaf.met) == ("bar.diameter >= 25 mm", "20 mm")

@@ -31,7 +31,7 @@ MAY = {
     "conditions": {"errors", "facts", "quantities", "truth"},
     "decisions": {"conditions", "facts", "truth", "wording"},
     "given": {"errors", "facts", "places", "quantities", "tables", "wording"},
-    "computed": {"calc", "facts", "quantities", "tables"},
+    "computed": {"calc", "facts", "printed", "quantities", "tables"},
     "store": {
         "computed", "conditions", "decisions", "errors", "facts", "given", "kept", "parts", "printed", "procedure", "quantities", "review", "sourcing", "tables",
         "truth", "wording",
@@ -41,7 +41,7 @@ MAY = {
     "assemble": {
         "case", "conditions", "decisions", "facts", "plan", "parts", "procedure", "quantities", "record_sheet", "review", "shop_sheet", "store", "truth", "wording", "work_record",
     },
-    "refusals": {"assemble", "case", "errors", "explaining", "facts", "parts", "procedure", "render", "store", "truth", "wording"},
+    "refusals": {"assemble", "case", "conditions", "errors", "explaining", "facts", "parts", "procedure", "render", "store", "truth", "wording"},
     "inspection": {"parts", "procedure", "record_sheet", "review", "shop_sheet", "work_record"},
     "render": {"kept", "papers", "places", "parts", "procedure", "record_sheet", "review", "shop_sheet", "work_record"},
     "shop": {"facts", "given", "inspection", "quantities", "store"},

@@ -49,16 +49,12 @@ class Advice:
     @property
     def dials(self) -> Dials:
         """The system of the machine's dials."""
-        return _dials(self.case)
+        return "inch" if self.case.value("lathe.dials") == "inch" else "metric"
 
     def refusal(self, reasons: tuple[Refusal, ...]) -> Refused:
         """The error for reasons not to print."""
         left = (self.case.knowledge.routes[str(self.case.value(LEFT))],) if self.route.leaves_another else ()
         return refused(reasons, self.case, (self.route, *left))
-
-
-def _dials(case: Case) -> Dials:
-    return "inch" if case.value("lathe.dials") == "inch" else "metric"
 
 
 @cache

@@ -39,14 +39,6 @@ class Judged(NamedTuple):
     parts: tuple["Judged", ...] = ()
     missing: tuple[str, ...] = ()
 
-    def leaves(self) -> Iterator["Judged"]:
-        """The single comparisons below."""
-        if self.parts:
-            for part in self.parts:
-                yield from part.leaves()
-        else:
-            yield self
-
 
 @dataclass(frozen=True)
 class Atom:
@@ -140,7 +132,30 @@ def atoms(condition: Condition) -> Iterator[Atom]:
             yield from atoms(part)
 
 
-def may_be_open(condition: Condition, always: Collection[str] = ()) -> bool:
+class Leaf(NamedTuple):
+    """One comparison, what it met, and whether it is to hold."""
+
+    atom: Atom
+    judged: Judged
+    wanted: bool
+
+    @property
+    def met(self) -> bool:
+        """Whether it is as it is wanted."""
+        return self.judged.truth is Truth.of(self.wanted)
+
+
+def leaves(condition: Condition, judged: Judged, wanted: bool = True) -> Iterator[Leaf]:
+    """Every comparison of a condition; below a `not` it is wanted not to hold."""
+    if isinstance(condition, Block):
+        below = wanted if condition.join != "not" else not wanted
+        for part, result in zip(condition.parts, judged.parts, strict=True):
+            yield from leaves(part, result, below)
+    else:
+        yield Leaf(condition, judged, wanted)
+
+
+def may_be_open(condition: Condition, always: Collection[str]) -> bool:
     """Whether something that is not known can leave a condition open.
 
     It cannot where the condition asks of every fact whether it is known, but those that `always` are.

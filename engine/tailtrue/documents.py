@@ -54,12 +54,12 @@ class Wanted:
         return tuple((name, kind) for name in self.documents for kind in FORMATS[name] if kind in self.formats)
 
 
-def read_wanted(only: str | None, formats: str | None, *, large: bool = False) -> Wanted:
+def read_wanted(only: str | None, formats: str | None, *, large: bool) -> Wanted:
     """What two lists with commas ask for; a list that was not given stands for the usual ones.
 
     Raises UsageError for a word that is not known, and for a wish that leaves nothing to write.
 
-    >>> read_wanted("card", "pdf,html").files
+    >>> read_wanted("card", "pdf,html", large=False).files
     (('card', 'html'), ('card', 'pdf'))
     """
     problems: list[Problem] = []

@@ -36,7 +36,6 @@ class Plan(NamedTuple):
 
     route: Route
     phases: tuple[PlannedPhase, ...]
-    left_out: dict[str, str]
 
 
 def make_plan(case: Case, route: Route) -> Plan:
@@ -46,18 +45,17 @@ def make_plan(case: Case, route: Route) -> Plan:
     KnowledgeInvalid when the proof fails.
     """
     open_facts: dict[str, str] = {}
-    left_out: dict[str, str] = {}
     phases = []
     for phase in route.phases:
-        if not _belongs(case, phase.when, phase.file.id, open_facts, left_out):
+        if not _belongs(case, phase.when, phase.file.id, open_facts):
             continue
         steps = tuple(
             step
             for step in (case.knowledge.steps[name] for name in phase.file.steps)
-            if _belongs(case, step.when, step.file.id, open_facts, left_out)
+            if _belongs(case, step.when, step.file.id, open_facts)
         )
         if steps:
-            also = tuple(one for one in phase.also if _belongs(case, one.when, phase.file.id, open_facts, {}))
+            also = tuple(one for one in phase.also if _belongs(case, one.when, phase.file.id, open_facts))
             phases.append(PlannedPhase(phase, steps, also))
     for name in open_facts:
         found = case.get(name)
@@ -65,7 +63,7 @@ def make_plan(case: Case, route: Route) -> Plan:
             raise Gap(name, found)
     if open_facts:
         raise FactsWrong(tuple(_open(case, name, step) for name, step in open_facts.items()))
-    plan = Plan(route, tuple(phases), left_out)
+    plan = Plan(route, tuple(phases))
     prove(plan)
     return plan
 
@@ -75,14 +73,12 @@ def left_sheet(case: Case) -> Plan:
     return make_plan(case, case.knowledge.routes[str(case.value(LEFT))])
 
 
-def _belongs(case: Case, when: Condition, name: str, open_facts: dict[str, str], left_out: dict[str, str]) -> bool:
+def _belongs(case: Case, when: Condition, name: str, open_facts: dict[str, str]) -> bool:
+    """Whether something holds; the facts that leave it open are noted with the first name that asked for them."""
     judged = case.judge(when)
     if judged.truth is Truth.UNKNOWN:
         for fact in judged.missing:
             open_facts.setdefault(fact, name)
-    if judged.truth is Truth.NO:
-        leaves = list(judged.leaves())
-        left_out[name] = next((leaf.words for leaf in leaves if leaf.truth is Truth.NO), f"not: {leaves[0].words}")
     return judged.truth is Truth.YES
 
 
@@ -132,16 +128,8 @@ def prove(plan: Plan) -> None:
         state |= set(_named(step.file.makes, each))
     for wanted in plan.route.file.must_reach:
         if wanted not in state:
-            raise KnowledgeInvalid(
-                (
-                    Problem(
-                        plan.route.where,
-                        plan.route.file.id,
-                        f"the route ends without '{wanted}'",
-                        "add the step that makes it",
-                    ),
-                )
-            )
+            wrong = f"the route ends without '{wanted}'"
+            raise KnowledgeInvalid((Problem(plan.route.where, plan.route.file.id, wrong, "add the step that makes it"),))
 
 
 def _of_every_piece(plan: Plan, needs: list[str]) -> list[str]:
@@ -163,14 +151,6 @@ def _named(states: list[str], each: str) -> list[str]:
 
 
 def _hole(plan: Plan, step: StepText, need: str, each: str) -> Problem:
-    makers = [
-        f"{other.file.id}{' (left out: ' + plan.left_out[other.file.id] + ')' if other.file.id in plan.left_out else ''}"
-        for other in _all_steps(plan)
-        if need in _named(other.file.makes, each)
-    ]
+    makers = [step.file.id for one in plan.phases for step in one.steps if need in _named(step.file.makes, each)]
     made = f"made only by: {', '.join(makers)}" if makers else "no step makes it"
     return Problem(step.where, step.file.id, f"needs '{need}', which is not there; {made}", "mend the route")
-
-
-def _all_steps(plan: Plan) -> list[StepText]:
-    return [step for planned in plan.phases for step in planned.steps]

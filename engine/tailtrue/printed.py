@@ -41,7 +41,7 @@ def printed_forces(tables: Mapping[str, Table], material: str) -> Iterator[Row]:
 
 def chip_thickness(tables: Mapping[str, Table], row: Row) -> float:
     """The chip that a printed force is for; of a table of power, the one for which its feed factor is one. [mm]"""
-    return row.number("chip_mm") if row.text("chip_mm") else tables[_FACTORS].one(name="power_table_chip").number("value")
+    return row.number("chip_mm") if row.text("chip_mm") else tables[_FACTORS].value("power_table_chip")
 
 
 def upper_force(metal: Row, chip_mm: float) -> float:

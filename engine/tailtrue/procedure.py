@@ -12,13 +12,25 @@ from tailtrue.work_record import WorkRecord
 
 
 class GoesOn(Node):
-    """Where work goes on with the sheet that was left: its title, its number where it was given, and a step of it."""
+    """Where work goes on with the sheet that was left: its title, its number where it was given, and a step of it.
+
+    `when`: the case in which it goes on there, where there are several.
+    """
 
     sheet: str
     sheet_number: str = ""
     step: str
     number: str
     title: str
+    when: Text = ()
+
+
+class Void(Node):
+    """The sheet that was left is not gone on with: its title, its number where it was given, and why."""
+
+    sheet: str
+    sheet_number: str = ""
+    text: Text
 
 
 class Hold(Node):
@@ -27,7 +39,8 @@ class Hold(Node):
     text: Text
     releases: str
     go_back_to: str | None = None
-    goes_on: GoesOn | None = None
+    goes_on: tuple[GoesOn, ...] = ()
+    void: Void | None = None
 
 
 class Span(Node):
@@ -271,6 +284,7 @@ class Card(Node):
     ends_with: str
     emergency: str
     pointer: str
+    glossary: tuple[Term, ...] = Field(default=(), description="terms on the card that not every lathe has")
 
 
 class Drawing(Node):

@@ -6,9 +6,9 @@ from functools import partial
 
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
-from tailtrue.errors import Problem, Refused
+from tailtrue.conditions import leaves
+from tailtrue.errors import Problem, Refused, Said
 from tailtrue.explaining.roots import root_of, ways_of
-from tailtrue.explaining.turning import leaves
 from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Dials, Text
 from tailtrue.render.words import say
@@ -29,6 +29,7 @@ class Refusal:
     read: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
     roots: tuple[str, ...] = ()
+    follows: bool = False  # all that it hangs on is told by reasons that stand above it
 
 
 def refusals(case: Case, route: Route | None = None) -> tuple[Refusal, ...]:
@@ -36,7 +37,7 @@ def refusals(case: Case, route: Route | None = None) -> tuple[Refusal, ...]:
 
     With a route only those that have to do with it are judged.
     """
-    filler = Filler(case)
+    filler = Filler(case, tells_trouble=True)
     stops = (stop for stop in case.knowledge.stops if route is None or route.has_to_do_with(stop.file.concerns))
     return _root_first(case, tuple(_refusals(case, filler, stops)))
 
@@ -48,8 +49,8 @@ def _root_first(case: Case, found: tuple[Refusal, ...]) -> tuple[Refusal, ...]:
         return found
     stops = {stop.file.id: stop for stop in case.knowledge.stops}
     firm = [one for one in found if not one.roots]
-    told = {root: one.id for root in roots for one in reversed(firm) if root in stops[one.id].file.behind}
-    firm.sort(key=lambda one: roots.isdisjoint(stops[one.id].when.names().union(stops[one.id].file.behind)))
+    told = {root: one.id for root in roots for one in reversed(firm) if root in _asked_of(stops[one.id])}
+    firm.sort(key=lambda one: roots.isdisjoint(_asked_of(stops[one.id])))
     hanging: list[Refusal] = []
     for one in found:
         if not one.roots:
@@ -57,9 +58,16 @@ def _root_first(case: Case, found: tuple[Refusal, ...]) -> tuple[Refusal, ...]:
         ways = tuple(way for root in one.roots if root not in told for way in ways_of(case, root))
         if above := tuple(dict.fromkeys(told[root] for root in one.roots if root in told)):
             ways = ((f"First mend what stands above: {', '.join(above)}.",), *ways)
+        follows = all(root in told for root in one.roots)
         told.update({root: one.id for root in one.roots if root not in told})
-        hanging.append(replace(one, title=f"Cannot be judged yet: {one.title}", way_out=ways or one.way_out))
+        hanging.append(
+            replace(one, title=f"Cannot be judged yet: {one.title}", way_out=ways or one.way_out, follows=follows)
+        )
     return (*firm, *hanging)
+
+
+def _asked_of(stop: Stop) -> frozenset[str]:
+    return frozenset(stop.when.names()).union(stop.file.behind)
 
 
 def passed_over(case: Case, route: Route) -> tuple[str, ...]:
@@ -154,17 +162,32 @@ def refused(reasons: Sequence[Refusal], case: Case, routes: Iterable[Route] = ()
     def no_worse(trial: Case) -> bool:
         return _firing(trial, stops) <= before
 
-    return Refused(
-        (
-            Problem(
-                reason.id,
-                reason.title,
-                say(reason.text, dials).rstrip("."),
-                "\n  or: ".join(say(way, dials).rstrip(".") for way in reason.way_out),
-            )
-            for reason in reasons
-        ),
-        [partial(hangs_on, case, reason.read, reason.missing, _falls(reason), no_worse) for reason in reasons],
+    told = [reason for reason in reasons if not reason.follows]
+    problems = [
+        Problem(
+            reason.id,
+            reason.title,
+            say(reason.text, dials).rstrip("."),
+            "\n  or: ".join(say(way, dials).rstrip(".") for way in reason.way_out),
+        )
+        for reason in told
+    ]
+    on: list[Callable[[], tuple[Said, ...]]] = [
+        partial(hangs_on, case, reason.read, reason.missing, _falls(reason), no_worse) for reason in told
+    ]
+    if follow := [reason for reason in reasons if reason.follows]:
+        problems.append(_may_follow(follow))
+        on.append(lambda: ())
+    return Refused(problems, on)
+
+
+def _may_follow(reasons: Sequence[Refusal]) -> Problem:
+    """What cannot be judged before what stands above is mended: counted and named in one line."""
+    return Problem(
+        ", ".join(reason.id for reason in reasons),
+        f"{len(reasons)} more cannot be judged yet" if len(reasons) > 1 else "One more cannot be judged yet",
+        "what is asked for hangs on the reasons above",
+        "Mend those first; more may follow",
     )
 
 

@@ -24,7 +24,6 @@ _NAMED = ("caution", "stop", "note", "step", "decision", "limit")
 _SAFE = {"most": "lower", "least": "higher"}
 _FIXED = "collars-fixed"
 _BONDED = "retaining-compound"
-_CHUCK_DRIVES = "chuck-jaw"
 _LEARNER = "learner"
 
 
@@ -39,6 +38,9 @@ def shop_of(
         machine_name=given.value("lathe.name"),
         dials=given.value("lathe.dials"),
         tool_side=given.value("lathe.tool_side"),
+        tailstock_height_right=bool(given.value("lathe.tailstock_height_right")),
+        height_gauge=bool(given.value("crib.height_gauge")),
+        tool_post=given.value("lathe.tool_post", ""),
         dial_reads=given.value("lathe.dial_reads"),
         dial_division_mm=given.value("lathe.dial_division"),
         between_centres_mm=given.value("lathe.between_centres"),
@@ -80,7 +82,7 @@ def shop_of(
         },
         fit_mm=_fit(knowledge, chosen) if chosen["joint"] else (0.0, 0.0),
         bond=_bond(given, knowledge, chosen) if chosen["joint"] == _BONDED else None,
-        least_depth_mm=knowledge.tables["joints/set_screw_factors"].one(name="least-depth").number("value"),
+        least_depth_mm=knowledge.tables["joints/set_screw_factors"].value("least-depth"),
         guard_switch=given.value("lathe.chuck_guard") == "interlocked",
         parts=frozenset(route.file.parts),
         bar_exists=_FIXED in route.file.starts_with,
@@ -109,13 +111,13 @@ def shop_of(
         bar_metal=_bar_metal(knowledge, chosen["bar_material"]),
         telescoping=chosen["gauge"] == "telescoping",
         belt=given.value("lathe.drive") == "belt",
-        chuck_drives=given.value("crib.drive") == _CHUCK_DRIVES,
-        bush_passes_mm=_hole_before_spindle(given, chosen),
+        chuck_drives=_chuck_drives(given, knowledge),
+        bush_passes_mm=_hole_before_spindle(given, knowledge, chosen),
         chuck_bodies_mm=tuple(one["body"] for one in given.value("lathe.chucks")),
         independent_chucks={
             one["label"]: _chuck_cap(given, knowledge, one["label"])
             for one in given.value("lathe.chucks")
-            if one["kind"] == "independent"
+            if not knowledge.tables["machines/chuck_kinds"].one(kind=one["kind"]).yes("self_centring")
         },
     )
 
@@ -129,10 +131,22 @@ def _of_bar(chosen: Mapping[str, Any]) -> str:
     return str(chosen["bar_chuck"] or chosen["chuck"])
 
 
-def _hole_before_spindle(given: Given, chosen: Mapping[str, Any]) -> float:
+def _hole_before_spindle(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> float:
     chuck = next(one for one in given.value("lathe.chucks") if one["label"] == _of_bar(chosen))
-    hole = given.value("crib.collet_hole") if chosen["bar_hold"] == "collet" else chuck.get("through_bore")
+    in_collet = _in_collet(knowledge, "bar.hold", chosen["bar_hold"])
+    hole = given.value("crib.collet_hole") if in_collet else chuck.get("through_bore")
     return float(hole or 0.0)
+
+
+def _in_collet(knowledge: Knowledge, decision: str, hold: str | None) -> bool:
+    """Whether a collet chuck stands on the spindle while something is held so."""
+    row = None if hold is None else knowledge.tables["machines/holdings"].one(decision=decision, hold=hold)
+    return row is not None and row.yes("collet_chuck")
+
+
+def _chuck_drives(given: Given, knowledge: Knowledge) -> bool:
+    drive = given.value("crib.drive")
+    return drive is not None and knowledge.tables["machines/drives"].one(drive=drive).yes("chuck_stays_on")
 
 
 def _hand_setting(one: SetByHand, knowledge: Knowledge) -> HandSetting:
@@ -218,23 +232,22 @@ def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str,
         else ()
     )
     chuck = _chuck_cap(given, knowledge, chosen["chuck"])
-    in_collet = chosen["bar_hold"] == "collet"
     return (
         SpeedCap("chuck", chuck, in_chuck),
         SpeedCap("what grips the bar", float(given.value("crib.collet_speed")), bar)
-        if in_collet
+        if _in_collet(knowledge, "bar.hold", chosen["bar_hold"])
         else SpeedCap("what grips the bar", _chuck_cap(given, knowledge, _of_bar(chosen)), bar),
         *blanks,
         *trued,
         SpeedCap("collar held by its bore", _limit(knowledge, "stub_speed"), stub),
-        SpeedCap("chuck that drives", chuck, on_centres if given.value("crib.drive") == _CHUCK_DRIVES else ()),
+        SpeedCap("chuck that drives", chuck, on_centres if _chuck_drives(given, knowledge) else ()),
         SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), on_centres),
         SpeedCap("tailstock centre", _limit(knowledge, centre), on_centres),
     )
 
 
 def _of_blanks(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> float:
-    if chosen["collar_hold"] == "collet":
+    if _in_collet(knowledge, "collar.hold", chosen["collar_hold"]):
         return float(given.value("crib.collet_speed"))
     return _chuck_cap(given, knowledge, chosen["blank_chuck"])
 
@@ -340,7 +353,8 @@ def _rework(given: Given, knowledge: Knowledge, left: Mapping[str, str]) -> Rewo
     readings = (*given.value("job.found_front", ()), *given.value("job.found_rear", ()))
     titles = {number: knowledge.steps[name].file.title for number, name in left.items()}
     end = {"end-a": "head", "end-b": "tail"}.get(given.value("job.found_at", ""), "")
-    return Rework(readings, end, left, titles, int(_limit(knowledge, "rework_tries")))
+    tries = int(_limit(knowledge, "rework_tries"))
+    return Rework(readings, end, left, titles, tries, given.value("job.found", ""), given.value("job.rework_of", ""))
 
 
 def _must_say(knowledge: Knowledge) -> dict[str, frozenset[str]]:

@@ -38,6 +38,14 @@ class Row:
             raise NoRow(f"{self.table}, line {self.line}: {column} is not known")
         return float(written)
 
+    def yes(self, column: str) -> bool:
+        """Whether a cell says yes.
+
+        >>> Row("t", 2, {"spacer": "no"}).yes("spacer")
+        False
+        """
+        return self.text(column) == "yes"
+
     def all_said(self, column: str) -> tuple[str | None, ...]:
         """What a cell says: itself, and each entry where it is a list ``this; that``.
 
@@ -158,6 +166,10 @@ class Table:
             asked = ", ".join(f"{k} {v}" for k, v in cells.items())
             raise NoRow(f"{self.name}: {'no row' if not found else 'more than one row'} for {asked}")
         return self.take(found[0])
+
+    def value(self, name: str) -> float:
+        """A value by its name, in a table of named values: its first column names them."""
+        return self.one(**{next(iter(self.rows[0].cells)): name}).number("value")
 
     def within(self, value: float, low: str, high: str, *, ends: str = "(]", **cells: str) -> Row:
         """The row whose interval holds a value; ``(]`` takes the upper end in, ``[)`` the lower.

@@ -1,5 +1,8 @@
 """Terms of the trade are found by their words, on the paper that uses them and on no other."""
 
+import pytest
+
+from tailtrue.advise import knowledge
 from tailtrue.assemble.glossary import glossary
 from tailtrue.parts import Figure
 from tailtrue.procedure import Finding
@@ -40,3 +43,19 @@ def test_a_figure_parts_two_words() -> None:
 
 def test_terms_keep_the_order_of_the_glossary() -> None:
     assert [name for name, _ in found("Run-out of the quill.")] == ["quill", "run-out"]
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["Chips come off blue.", "The jaws hold the blank, and they hold it true.", "First turns at the slowest speed: steady."],
+)
+def test_a_word_of_another_sense_explains_nothing(words: str) -> None:
+    finding = Finding(level="note", text=(words,), sources=("quill",))
+    terms = [entry.id for entry in glossary(knowledge().glossary, (finding,))]
+    assert not {"blue", "hold", "steady-rest"} & set(terms)
+
+
+def test_the_same_words_in_their_own_sense_do() -> None:
+    text = "Put marking blue on the centre. Wait at the hold. Set the fixed steady."
+    finding = Finding(level="note", text=(text,), sources=("quill",))
+    assert {"blue", "hold", "steady-rest"} <= {entry.id for entry in glossary(knowledge().glossary, (finding,))}

@@ -157,3 +157,21 @@ def test_an_emergency_number_that_was_given_is_printed_and_its_blank_is_not(tmp_
     assert lines["phone"].answer == ("112",)
     assert lines["eyewash"].answer is None
     assert all(line.must and line.blanks for line in lines.values())
+
+
+@pytest.mark.parametrize("job", ["fernhill/height-and-droop", "quarry-road/rework"])
+def test_where_power_stays_away_nothing_of_a_start_is_looked_at(job: str) -> None:
+    # Lock-out practice: a lathe that is isolated from the first line to the last is tried once, dead.
+    still = make_procedure(EXAMPLES / f"{job}.toml").safety_review.checks
+    lines = {line.id for one in still for line in one.lines}
+    assert "dead" in lines
+    assert not lines & {"chuck-mark", "guard", "slow-start", "stop", "no-volt", "run-down", "run-down-slow", "turn-by-hand"}
+
+
+def test_the_spindle_is_let_run_down_from_a_speed_of_the_job() -> None:
+    def item(job: str) -> str:
+        lines = (line for one in make_procedure(EXAMPLES / f"{job}.toml").safety_review.checks for line in one.lines)
+        return next(str(line.item) for line in lines if line.id.startswith("run-down"))
+
+    assert "skim.speed" in item("fernhill/use-bar")
+    assert "lathe.slowest" in item("fernhill/rework")

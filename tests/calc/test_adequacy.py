@@ -92,7 +92,10 @@ def test_more_readings_than_anybody_takes_are_refused() -> None:
     [
         ((0, 0.001, 0, 5), r"^uncertainty wanted is 0 mm; it must be more than 0 mm$"),
         ((0.001, -1, 0, 5), r"^repeatability is -1 mm; the formula holds from 0 mm upward$"),
-        ((0.001, 0.001, -1, 5), r"^uncertainty that readings do not lessen is -1 mm; the formula holds from 0 mm upward$"),
+        (
+            (0.001, 0.001, -1, 5),
+            r"^uncertainty that readings do not lessen is -1 mm; the formula holds from 0 mm upward$",
+        ),
         ((0.001, 0.001, 0, 0), r"^most readings is 0; the formula holds from 1 upward$"),
         ((nan, 0.001, 0, 5), r"^uncertainty wanted is nan mm"),
     ],
@@ -120,24 +123,27 @@ def test_count_that_settles_is_the_first_with_a_verdict(
 
 def test_count_that_settles_at_its_bounds() -> None:
     # U = 2 sqrt(2 * 1 / n) um against a gap of 2 um: two readings.
-    assert readings_to_settle(0.007, 0.010, 0.001, 0, 1) == 1
-    assert readings_to_settle(0.00799, 0.010, 0.001, 0, 2) == 2
-    assert readings_to_settle(0.00799, 0.010, 0.001, 0, 1) == 0
-    assert readings_to_settle(0.01201, 0.010, 0.001, 0, 5) == 2
+    assert readings_to_settle(0.007, 0.010, 0.001, 0, 1, coverage=2) == 1
+    assert readings_to_settle(0.00799, 0.010, 0.001, 0, 2, coverage=2) == 2
+    assert readings_to_settle(0.00799, 0.010, 0.001, 0, 1, coverage=2) == 0
+    assert readings_to_settle(0.01201, 0.010, 0.001, 0, 5, coverage=2) == 2
     assert readings_to_settle(0.00799, 0.010, 0.001, 0, 5, 1) == 1
-    assert readings_to_settle(0.010, 0.010, 0.001, 0, 1000) == 0
-    assert readings_to_settle(0.010, 0.010, 0, 0, 1) == 1
+    assert readings_to_settle(0.010, 0.010, 0.001, 0, 1000, coverage=2) == 0
+    assert readings_to_settle(0.010, 0.010, 0, 0, 1, coverage=2) == 1
 
 
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
-        ((inf, 0.01, 0.001, 0, 5), r"^difference is inf mm; it must be a finite number$"),
-        ((0, 0, 0.001, 0, 5), r"^limit is 0 mm; it must be more than 0 mm$"),
-        ((0, 0.01, -1, 0, 5), r"^repeatability is -1 mm; the formula holds from 0 mm upward$"),
-        ((0, 0.01, 0.001, -1, 5), r"^uncertainty that readings do not lessen is -1 mm; the formula holds from 0 mm upward$"),
-        ((0, 0.01, 0.001, 0, 0), r"^most readings is 0; the formula holds from 1 to 1000$"),
-        ((0, 0.01, 0.001, 0, 1001), r"^most readings is 1001; the formula holds from 1 to 1000$"),
+        ((inf, 0.01, 0.001, 0, 5, 2), r"^difference is inf mm; it must be a finite number$"),
+        ((0, 0, 0.001, 0, 5, 2), r"^limit is 0 mm; it must be more than 0 mm$"),
+        ((0, 0.01, -1, 0, 5, 2), r"^repeatability is -1 mm; the formula holds from 0 mm upward$"),
+        (
+            (0, 0.01, 0.001, -1, 5, 2),
+            r"^uncertainty that readings do not lessen is -1 mm; the formula holds from 0 mm upward$",
+        ),
+        ((0, 0.01, 0.001, 0, 0, 2), r"^most readings is 0; the formula holds from 1 to 1000$"),
+        ((0, 0.01, 0.001, 0, 1001, 2), r"^most readings is 1001; the formula holds from 1 to 1000$"),
         ((0, 0.01, 0.001, 0, 5, 0), r"^coverage factor is 0; it must be more than 0$"),
     ],
 )

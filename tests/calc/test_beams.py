@@ -11,6 +11,7 @@ from scipy.optimize import brentq
 from tailtrue.calc.beams import (
     deflection_between_centres,
     deflection_cantilever,
+    greatest_deflection_cantilever,
     mass_cylinder,
     second_moment,
     self_weight_sag,
@@ -46,6 +47,10 @@ _BACK = {"diameter_mm": 12, "length_mm": 900, "modulus_mpa": 206000, "density_kg
         (deflection_cantilever, _FREE | {"modulus_mpa": 0}, "modulus of elasticity is 0 MPa"),
         (deflection_cantilever, _FREE | {"length_mm": 62.2}, "free length in diameters is 2.488"),
         (deflection_cantilever, _FREE | {"force_n": 73600}, "the bar would bend by 12.7"),
+        (greatest_deflection_cantilever, _FREE | {"force_n": -0.1}, "force is -0.1 N"),
+        (greatest_deflection_cantilever, _FREE | {"modulus_mpa": 0}, "modulus of elasticity is 0 MPa"),
+        (greatest_deflection_cantilever, _FREE | {"length_mm": 12.4}, "free length in diameters is 0.496"),
+        (greatest_deflection_cantilever, _FREE | {"force_n": 74000}, "the bar would bend by 13.1"),
         (self_weight_sag, _LINE | {"modulus_mpa": 0}, "modulus of elasticity is 0 MPa"),
         (self_weight_sag, _LINE | {"span_mm": 124}, "span in diameters is 4.96"),
         (self_weight_sag, _LINE | {"density_kg_m3": 0}, "density is 0 kg/m3"),
@@ -80,11 +85,21 @@ def test_bounds_themselves_are_allowed() -> None:
     assert deflection_between_centres(**(_BETWEEN | {"station_mm": 150, "force_n": 209000})) == pytest.approx(29.9, rel=1e-2)
     assert deflection_cantilever(**(_FREE | {"length_mm": 62.5, "force_n": 0})) == 0
     assert deflection_cantilever(**(_FREE | {"force_n": 72000})) == pytest.approx(12.5, rel=1e-2)
+    assert greatest_deflection_cantilever(**(_FREE | {"length_mm": 12.5, "force_n": 0})) == 0
+    assert greatest_deflection_cantilever(**(_FREE | {"force_n": 70000})) == pytest.approx(12.4, rel=1e-2)
     assert self_weight_sag(**(_LINE | {"span_mm": 125})) > 0
     assert self_weight_stress(25, 125, 7850) == pytest.approx(7850e-9 * 9.80665 * 125**2 / 25)
     assert whirl_speed_cantilever(**(_BACK | {"length_mm": 30})) > 0
     assert whirl_speed_between_centres(**(_LINE | {"span_mm": 125})) > 0
     assert mass_cylinder(75, 20, 2700, 75) == 0
+
+
+def test_a_stouter_piece_yields_less_and_never_less_than_by_bending_alone() -> None:
+    at = [greatest_deflection_cantilever(10, length, 205000, 50) for length in (25, 60, 100, 124, 125, 126, 150)]
+    assert at == sorted(at)
+    for length in (125, 150, 300):
+        bending = deflection_cantilever(10, length, 205000, 50)
+        assert bending < greatest_deflection_cantilever(10, length, 205000, 50) < 1.101 * bending
 
 
 def test_second_moment_is_that_of_the_area_integrated() -> None:

@@ -1,5 +1,6 @@
 """A budget of uncertainty: what it comes to, which part weighs most, how wide it is printed."""
 
+from functools import partial
 from math import inf, nan, sqrt
 
 import numpy as np
@@ -30,6 +31,7 @@ def _named(parts: list[tuple[float, float, float]]) -> list[Component]:
     return [Component(f"part {number}", *part) for number, part in enumerate(parts)]
 
 
+_EXPANDED = partial(expanded_uncertainty, probability=0.95)
 _budgets = st.lists(_component, min_size=1, max_size=6).map(_named)
 
 
@@ -135,7 +137,7 @@ def test_correlation_names_two_components(pair: tuple[str, str]) -> None:
         combined_uncertainty(parts, [Correlation("a", "b", 1.1)])
 
 
-@pytest.mark.parametrize("formula", [combined_uncertainty, shares, effective_freedom, expanded_uncertainty])
+@pytest.mark.parametrize("formula", [combined_uncertainty, shares, effective_freedom, _EXPANDED])
 def test_budget_must_be_sound(formula) -> None:  # type: ignore[no-untyped-def]
     for parts, said in [
         ([], "number of components of the budget is 0; the formula holds from 1 upward"),
@@ -153,7 +155,7 @@ def test_budget_must_be_sound(formula) -> None:  # type: ignore[no-untyped-def]
 def test_nothing_unsure_is_no_budget() -> None:
     parts = [Component("a", 0), Component("b", 0.001, 0)]
     assert combined_uncertainty(parts) == 0
-    for formula in (shares, effective_freedom, expanded_uncertainty):
+    for formula in (shares, effective_freedom, _EXPANDED):
         with pytest.raises(
             OutOfRange, match=r"^nothing in the budget is unsure; no measurement is that good: name what is$"
         ):
@@ -198,7 +200,7 @@ def test_freedom_lies_between_the_least_and_the_sum_of_all(components: list[Comp
 
 def test_freedom_of_known_bounds_is_endless() -> None:
     assert effective_freedom([Component("a", 1), Component("b", 2)]) == inf
-    assert expanded_uncertainty([Component("a", 3), Component("b", 4)]) == Expanded(
+    assert expanded_uncertainty([Component("a", 3), Component("b", 4)], probability=0.95) == Expanded(
         5, inf, two_sided_factor(0.95), 5 * two_sided_factor(0.95)
     )
     assert effective_freedom([Component("a", 1, 1, 7)]) == pytest.approx(7)
@@ -207,12 +209,14 @@ def test_freedom_of_known_bounds_is_endless() -> None:
 
 def test_part_of_a_degree_of_freedom_does_not_count() -> None:
     parts = [Component("a", 1, 1, 4), Component("b", 1, 2, 4)]  # 5.88
-    assert expanded_uncertainty(parts).coverage_factor == two_sided_factor(0.95, 5)
+    assert expanded_uncertainty(parts, probability=0.95).coverage_factor == two_sided_factor(0.95, 5)
     assert expanded_uncertainty(parts, 0.99).coverage_factor == two_sided_factor(0.99, 5)
     alike = [Component(name, 0.7, 1, 2) for name in "abc"]  # six, but for rounding
     assert 6 - 1e-14 < effective_freedom(alike) < 6
-    assert expanded_uncertainty(alike).coverage_factor == two_sided_factor(0.95, 6)
-    assert expanded_uncertainty([Component("a", 1, 1, 5.9999999)]).coverage_factor == two_sided_factor(0.95, 5)
+    assert expanded_uncertainty(alike, probability=0.95).coverage_factor == two_sided_factor(0.95, 6)
+    assert expanded_uncertainty([Component("a", 1, 1, 5.9999999)], probability=0.95).coverage_factor == two_sided_factor(
+        0.95, 5
+    )
 
 
 def test_expanded_uncertainty_covers_what_it_says_when_a_part_is_known_from_few_readings() -> None:
@@ -226,5 +230,5 @@ def test_expanded_uncertainty_covers_what_it_says_when_a_part_is_known_from_few_
     covered = 0
     for wrong, unsure in zip(error.tolist(), found.tolist(), strict=True):
         budget = [Component("readings", unsure, 1, readings - 1), Component("bound", other)]
-        covered += abs(wrong) <= expanded_uncertainty(budget).expanded_mm
+        covered += abs(wrong) <= expanded_uncertainty(budget, probability=0.95).expanded_mm
     assert 0.935 < covered / trials < 0.965  # the effective freedom is an approximation

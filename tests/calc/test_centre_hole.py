@@ -33,12 +33,12 @@ def test_depth_and_diameter_of_a_cone_are_each_others_way_back(pilot: float, wid
 @given(pilot=_pilots, wider=_wider)
 def test_a_lathe_centre_goes_0866_of_the_difference_deep(pilot: float, wider: float) -> None:
     # A rule with 0.289 goes round; it is a third of this and leaves the centre on the edge of the pilot.
-    assert cone_depth(pilot * wider, pilot) == pytest.approx(0.866 * pilot * (wider - 1), rel=1e-3)
+    assert cone_depth(pilot * wider, pilot, cone_deg=60) == pytest.approx(0.866 * pilot * (wider - 1), rel=1e-3)
 
 
 @given(pilot=_pilots, wider=_wider)
 def test_the_guarding_chamfer_is_a_third_as_deep(pilot: float, wider: float) -> None:
-    assert cone_depth(pilot * wider, pilot, 120) == pytest.approx(cone_depth(pilot * wider, pilot) / 3)
+    assert cone_depth(pilot * wider, pilot, 120) == pytest.approx(cone_depth(pilot * wider, pilot, cone_deg=60) / 3)
 
 
 @given(pilot=_pilots, wider=_wider, angle=_angles)
@@ -52,10 +52,10 @@ def test_bearing_area_is_the_outline_of_the_cone_from_the_side(pilot: float, wid
 def test_pressure_rises_with_the_force_and_falls_with_the_cone(
     pilot: float, wider: float, force: float, more: float
 ) -> None:
-    pressure = bearing_pressure(force, pilot * wider, pilot)
-    assert bearing_pressure(force * more, pilot * wider, pilot) == pytest.approx(more * pressure)
-    assert bearing_pressure(force, pilot * wider * more, pilot) < pressure
-    assert pressure * bearing_area(pilot * wider, pilot) == pytest.approx(force)
+    pressure = bearing_pressure(force, pilot * wider, pilot, cone_deg=60)
+    assert bearing_pressure(force * more, pilot * wider, pilot, cone_deg=60) == pytest.approx(more * pressure)
+    assert bearing_pressure(force, pilot * wider * more, pilot, cone_deg=60) < pressure
+    assert pressure * bearing_area(pilot * wider, pilot, cone_deg=60) == pytest.approx(force)
 
 
 def test_angle_counts_in_area_and_pressure() -> None:
@@ -87,6 +87,6 @@ def test_a_cone_whose_ends_are_swapped_is_refused_in_plain_words() -> None:
     expected = r"^the cone goes from 5\.3 mm to 2\.5 mm; its large end must be the larger$"
     for formula in (cone_depth, bearing_area):
         with pytest.raises(OutOfRange, match=expected):
-            formula(2.5, 5.3)
+            formula(2.5, 5.3, 60)
     with pytest.raises(OutOfRange, match=expected):
         mean_cutting_diameter(5.3, 2.5)

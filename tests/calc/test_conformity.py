@@ -28,12 +28,12 @@ _more = st.floats(1, 5)
 
 
 def test_guard_band_is_taken_off_inside_and_added_outside() -> None:
-    assert acceptance_limit(0.01, 0.002) == acceptance_limit(0.01, 0.002, 2) == pytest.approx(0.006)
-    assert rejection_limit(0.01, 0.002) == rejection_limit(0.01, 0.002, 2) == pytest.approx(0.014)
+    assert acceptance_limit(0.01, 0.002, coverage=2) == acceptance_limit(0.01, 0.002, 2) == pytest.approx(0.006)
+    assert rejection_limit(0.01, 0.002, coverage=2) == rejection_limit(0.01, 0.002, 2) == pytest.approx(0.014)
     assert acceptance_limit(0.01, 0.002, 1.65) == pytest.approx(0.0067)
     assert rejection_limit(0.01, 0.002, 1.65) == pytest.approx(0.0133)
-    assert acceptance_limit(0.5, 0.25) == 0
-    assert acceptance_limit(0.01, 0) == rejection_limit(0.01, 0) == 0.01
+    assert acceptance_limit(0.5, 0.25, coverage=2) == 0
+    assert acceptance_limit(0.01, 0, coverage=2) == rejection_limit(0.01, 0, coverage=2) == 0.01
 
 
 def test_guard_band_wider_than_the_limit_accepts_nothing() -> None:
@@ -42,8 +42,8 @@ def test_guard_band_wider_than_the_limit_accepts_nothing() -> None:
         r"take a better instrument or a wider limit$"
     )
     with pytest.raises(OutOfRange, match=said):
-        acceptance_limit(0.01, 0.006)
-    assert pass_rate(0, 0.006, 0.01) == 0
+        acceptance_limit(0.01, 0.006, coverage=2)
+    assert pass_rate(0, 0.006, 0.01, coverage=2) == 0
 
 
 @given(difference=_difference, unsure=_unsure, limit=_limit, coverage=st.floats(1, 3))
@@ -76,15 +76,18 @@ def test_both_sides_of_the_limit_count() -> None:
 def test_without_uncertainty_it_is_certain() -> None:
     assert conformity_probability(0.01, 0, 0.01) == conformity_probability(-0.01, 0, 0.01) == 1
     assert conformity_probability(0.0101, 0, 0.01) == conformity_probability(-0.0101, 0, 0.01) == 0
-    assert verdict_at_probability(0.01, 0, 0.01) == "inside"
-    assert verdict_at_probability(0.0101, 0, 0.01) == "outside"
+    assert verdict_at_probability(0.01, 0, 0.01, probability=0.95) == "inside"
+    assert verdict_at_probability(0.0101, 0, 0.01, probability=0.95) == "outside"
     assert conformity_probability(0.005, 5e-324, 0.01) == 1
     assert conformity_probability(0.015, 5e-324, 0.01) == 0
 
 
 @given(difference=_difference, unsure=_unsure, limit=_limit, more=_more)
 def test_more_uncertainty_never_makes_a_verdict_surer(difference: float, unsure: float, limit: float, more: float) -> None:
-    for judge in (lambda u: verdict(difference, 2 * u, limit), lambda u: verdict_at_probability(difference, u, limit)):
+    for judge in (
+        lambda u: verdict(difference, 2 * u, limit),
+        lambda u: verdict_at_probability(difference, u, limit, probability=0.95),
+    ):
         before, after = judge(unsure), judge(unsure * more)
         assert before == after or after == "too close to say"
 
@@ -107,9 +110,9 @@ def test_verdict_is_symmetric_keeps_its_unit_and_never_beats_one_side(
 
 def test_poor_instrument_finds_no_fault_by_its_poverty() -> None:
     assert conformity_probability(0, 0.05, 0.002) < 0.05
-    assert verdict_at_probability(0, 0.05, 0.002) == "too close to say"
-    assert verdict_at_probability(0.09, 0.05, 0.01) == "too close to say"
-    assert verdict_at_probability(0.093, 0.05, 0.01) == "outside"
+    assert verdict_at_probability(0, 0.05, 0.002, probability=0.95) == "too close to say"
+    assert verdict_at_probability(0.09, 0.05, 0.01, probability=0.95) == "too close to say"
+    assert verdict_at_probability(0.093, 0.05, 0.01, probability=0.95) == "outside"
 
 
 def test_verdict_at_its_bounds() -> None:
@@ -120,7 +123,7 @@ def test_verdict_at_its_bounds() -> None:
         (-1.6448, "too close to say"),
         (-1.6449, "outside"),
     ]:
-        assert verdict_at_probability(0.01 - distance * 0.0005, 0.0005, 0.01) == said
+        assert verdict_at_probability(0.01 - distance * 0.0005, 0.0005, 0.01, probability=0.95) == said
         assert verdict_at_probability(0.01 - distance * 0.0005, 0.0005, 0.01, 0.95, inf) == said
     assert verdict_at_probability(0.009, 0.0005, 0.01, 0.99) == "too close to say"
     assert verdict_at_probability(0.009, 0.0005, 0.01, 0.95, 2) == "too close to say"  # t of two is 2.92
@@ -153,17 +156,17 @@ def test_wrong_passes_are_rare_when_drawn(coverage: float, most: float, true: fl
 @given(true=_difference, unsure=_unsure, limit=_limit, more=_more)
 def test_beyond_the_limit_few_pass_and_fewer_the_farther(true: float, unsure: float, limit: float, more: float) -> None:
     beyond = limit * more
-    assert pass_rate(beyond, unsure, limit) <= 0.02276
-    assert pass_rate(beyond * 1.1, unsure, limit) <= pass_rate(beyond, unsure, limit)
-    assert pass_rate(-true, unsure, limit) == pass_rate(true, unsure, limit)
-    assert pass_rate(true, unsure, limit) == pass_rate(true, unsure, limit, 2)
-    assert pass_rate(true, unsure, limit, 3) <= pass_rate(true, unsure, limit)
+    assert pass_rate(beyond, unsure, limit, coverage=2) <= 0.02276
+    assert pass_rate(beyond * 1.1, unsure, limit, coverage=2) <= pass_rate(beyond, unsure, limit, coverage=2)
+    assert pass_rate(-true, unsure, limit, coverage=2) == pass_rate(true, unsure, limit, coverage=2)
+    assert pass_rate(true, unsure, limit, coverage=2) == pass_rate(true, unsure, limit, 2)
+    assert pass_rate(true, unsure, limit, 3) <= pass_rate(true, unsure, limit, coverage=2)
 
 
 def test_rate_without_uncertainty_or_band() -> None:
-    assert (pass_rate(0.01, 0, 0.01), pass_rate(-0.0101, 0, 0.01)) == (1, 0)
-    assert pass_rate(0, 0.25, 0.5) == 0  # band as wide as the limit
-    assert pass_rate(0, 0.002, 0.01) == pytest.approx(0.9973, abs=1e-4)
+    assert (pass_rate(0.01, 0, 0.01, coverage=2), pass_rate(-0.0101, 0, 0.01, coverage=2)) == (1, 0)
+    assert pass_rate(0, 0.25, 0.5, coverage=2) == 0  # band as wide as the limit
+    assert pass_rate(0, 0.002, 0.01, coverage=2) == pytest.approx(0.9973, abs=1e-4)
 
 
 @given(move=st.floats(-0.1, 0.1), unsure=st.floats(0, 0.05))
@@ -216,6 +219,6 @@ def test_freedom_counts_from_one_even_without_uncertainty() -> None:
     with pytest.raises(OutOfRange, match=r"^number of degrees of freedom is 0\.5; the formula holds from 1 to inf$"):
         conformity_probability(0, 0, 0.01, 0.5)
     with pytest.raises(OutOfRange, match=r"^limit is 0 mm; it must be more than 0 mm$"):
-        pass_rate(0, 0.001, 0)
+        pass_rate(0, 0.001, 0, coverage=2)
     with pytest.raises(OutOfRange, match=r"^factor of the guard band is 0; it must be more than 0$"):
         rejection_limit(0.01, 0.001, 0)

@@ -122,12 +122,12 @@ def test_value_that_is_no_number_is_named_by_its_place(bad: float) -> None:
         lambda values: individuals_chart(values),
         lambda values: points_beyond(values, -1, 1),
         lambda values: runs_on_one_side(values, 0, 2),
-        lambda values: trend_slope([1, 2, 3], values),
+        lambda values: trend_slope([1, 2, 3], values, probability=0.95),
     ):
         with pytest.raises(OutOfRange, match=said):
             chart([0.001, bad, 0.002])
     with pytest.raises(OutOfRange, match=rf"^time no\. 3 of the row is {bad:g}; it must be a finite number$"):
-        trend_slope([1, 2, bad], [0, 0, 0])
+        trend_slope([1, 2, bad], [0, 0, 0], probability=0.95)
 
 
 @given(
@@ -149,8 +149,8 @@ def test_slope_and_test_agree_with_a_general_library(uses: list[int], data: st.D
 
 
 def test_level_values_are_no_drift_and_a_straight_line_is() -> None:
-    assert trend_slope([1, 2, 4], [0.1, 0.1, 0.1]) == (0, 0, 1, False)
-    straight = trend_slope([1, 2, 4], [0.5, 1.0, 2.0])
+    assert trend_slope([1, 2, 4], [0.1, 0.1, 0.1], probability=0.95) == (0, 0, 1, False)
+    straight = trend_slope([1, 2, 4], [0.5, 1.0, 2.0], probability=0.95)
     assert straight.slope_mm == pytest.approx(0.5)
     assert straight.standard_uncertainty_mm == pytest.approx(0, abs=1e-12)
     assert straight.differs_from_noise
@@ -158,16 +158,16 @@ def test_level_values_are_no_drift_and_a_straight_line_is() -> None:
 
 def test_pure_scatter_is_called_a_drift_one_time_in_twenty() -> None:
     scatter = np.random.default_rng(11).normal(0, 0.002, (4000, 6))
-    called = sum(trend_slope(range(6), row.tolist()).differs_from_noise for row in scatter)
+    called = sum(trend_slope(range(6), row.tolist(), probability=0.95).differs_from_noise for row in scatter)
     assert 0.04 < called / 4000 < 0.06
 
 
 def test_drift_needs_three_values_at_different_times() -> None:
     with pytest.raises(OutOfRange, match=r"^the values of a trend are 2 in number; there must be at least 3 in all$"):
-        trend_slope([1, 2], [0, 0])
+        trend_slope([1, 2], [0, 0], probability=0.95)
     with pytest.raises(
         OutOfRange, match=r"^all values were found at the same time; a drift shows only between different times$"
     ):
-        trend_slope([4, 4, 4], [0, 0.001, 0])
+        trend_slope([4, 4, 4], [0, 0.001, 0], probability=0.95)
     with pytest.raises(OutOfRange, match=r"^the numbers of values and of times are 3 and 2; every value needs its time$"):
-        trend_slope([1, 2], [0, 0, 0])
+        trend_slope([1, 2], [0, 0, 0], probability=0.95)

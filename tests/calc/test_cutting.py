@@ -105,18 +105,18 @@ def test_inch_and_metric_cuts_take_the_same_power(thousandths: int, hundredths: 
 
 
 def test_the_upper_constants_give_the_limit_whichever_is_greater() -> None:
-    usual = force_band(1350, 0.21, 1990, 0.26, 1, 0.15)
-    assert force_band(1990, 0.26, 1350, 0.21, 1, 0.15) == usual
+    usual = force_band(1350, 0.21, 1990, 0.26, 1, 0.15, factors=(), ploughing_below_mm=0.05, ploughing_factor=1.5)
+    assert force_band(1990, 0.26, 1350, 0.21, 1, 0.15, factors=(), ploughing_below_mm=0.05, ploughing_factor=1.5) == usual
     assert usual.typical_n == cutting_force(1350, 0.21, 1, 0.15)
     assert usual.limit_n == cutting_force(1990, 0.26, 1, 0.15)
-    corrected = force_band(1350, 0.21, 1990, 0.26, 1, 0.15, [1.2, 1.3])
+    corrected = force_band(1350, 0.21, 1990, 0.26, 1, 0.15, [1.2, 1.3], ploughing_below_mm=0.05, ploughing_factor=1.5)
     assert corrected.typical_n == usual.typical_n
     assert corrected.limit_n == pytest.approx(1.56 * usual.limit_n)
 
 
 @pytest.mark.parametrize(("feed", "ploughs"), [(0.0499, True), (0.05, False), (0.2, False)])
 def test_a_chip_too_thin_is_an_estimate_and_half_as_much_again(feed: float, ploughs: bool) -> None:
-    band = force_band(800, 0.25, 800, 0.25, 0.1, feed)
+    band = force_band(800, 0.25, 800, 0.25, 0.1, feed, factors=(), ploughing_below_mm=0.05, ploughing_factor=1.5)
     assert band.estimated is ploughs
     assert band.typical_n == cutting_force(800, 0.25, 0.1, feed)
     assert band.limit_n == pytest.approx((1.5 if ploughs else 1) * band.typical_n)
@@ -127,10 +127,18 @@ def test_a_chip_too_thin_is_an_estimate_and_half_as_much_again(feed: float, plou
 def test_the_limit_never_falls_when_the_cut_grows_deeper_or_the_tool_duller(
     kc11: float, mc: float, depth: float, feed: float, more: float
 ) -> None:
-    band = force_band(kc11, mc, 1.3 * kc11, mc, depth, feed)
+    band = force_band(kc11, mc, 1.3 * kc11, mc, depth, feed, factors=(), ploughing_below_mm=0.05, ploughing_factor=1.5)
     assert band.typical_n < band.limit_n
-    assert force_band(kc11, mc, 1.3 * kc11, mc, depth * more, feed).limit_n > band.limit_n
-    assert force_band(kc11, mc, 1.3 * kc11, mc, depth, feed, [more]).limit_n > band.limit_n
+    assert (
+        force_band(
+            kc11, mc, 1.3 * kc11, mc, depth * more, feed, factors=(), ploughing_below_mm=0.05, ploughing_factor=1.5
+        ).limit_n
+        > band.limit_n
+    )
+    assert (
+        force_band(kc11, mc, 1.3 * kc11, mc, depth, feed, [more], ploughing_below_mm=0.05, ploughing_factor=1.5).limit_n
+        > band.limit_n
+    )
 
 
 def test_corrections_multiply_and_none_changes_nothing() -> None:
@@ -195,9 +203,11 @@ def test_a_ring_is_faced_over_its_wall_only() -> None:
 def test_a_hole_takes_its_depth_the_point_and_the_run_out() -> None:
     # At 90 degrees the point is as long as the drill's radius.
     assert drill_travel(60, 10, 2, 90) == pytest.approx(67)
-    assert drill_travel(60, 10, 0) == pytest.approx(60 + 0.3 * 10, abs=0.005)
+    assert drill_travel(60, 10, 0, point_angle_deg=118) == pytest.approx(60 + 0.3 * 10, abs=0.005)
     assert drilling_time(60, 10, 0.2, 600, 3, 90) == pytest.approx(60 * 68 / (0.2 * 600))
-    assert drilling_time(60, 10, 0.2, 600) == pytest.approx(60 * drill_travel(60, 10, 0, 118) / (0.2 * 600))
+    assert drilling_time(60, 10, 0.2, 600, overrun_mm=0, point_angle_deg=118) == pytest.approx(
+        60 * drill_travel(60, 10, 0, 118) / (0.2 * 600)
+    )
 
 
 @given(diameter=st.floats(2, 50), feed=_feeds, speed=st.floats(50, 2000), share=st.floats(0, 0.95), depth=st.floats(1, 200))

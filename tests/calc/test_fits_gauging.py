@@ -146,9 +146,9 @@ def test_plugs_never_take_most_of_the_tolerance(share: float) -> None:
 
 def test_plugs_need_a_tolerance() -> None:
     with pytest.raises(OutOfRange, match=r"^least bore is 0 mm"):
-        plug_limits(0, 1)
+        plug_limits(0, 1, share=0.1)
     with pytest.raises(OutOfRange, match=r"^tolerance of the bore is 0 mm"):
-        plug_limits(25, 25)
+        plug_limits(25, 25, share=0.1)
 
 
 @pytest.mark.parametrize(

@@ -30,8 +30,10 @@ def test_at_the_friction_of_slip_the_margin_is_one(thrust: float, torque: float,
 @given(feed=st.floats(0.05, 0.3))
 def test_a_pilot_halves_the_margin_of_a_large_drill(feed: float) -> None:
     def margin(pilot: float) -> float:
-        thrust = thrust_shaw_oxford(18000, feed, 23, pilot)
-        torque = torque_shaw_oxford(18000, feed, 23, pilot)
+        thrust = thrust_shaw_oxford(
+            18000, feed, 23, pilot, chisel_ratio=0.18, thrust_factor=1.355, chisel_thrust_factor=0.03
+        )
+        torque = torque_shaw_oxford(18000, feed, 23, pilot, chisel_ratio=0.18, torque_factor=1.085)
         return slip_margin(thrust, torque, 0.12, 16.1544, 1.4307)
 
     assert 0.3 < margin(0.2) / margin(0) < 0.65
@@ -40,7 +42,13 @@ def test_a_pilot_halves_the_margin_of_a_large_drill(feed: float) -> None:
 def test_margin_of_a_lip_is_the_same_at_every_feed() -> None:
     margins = {
         round(
-            slip_margin(thrust_shaw_oxford(18000, feed, 23, 0.2), torque_shaw_oxford(18000, feed, 23, 0.2), 0.12, 16, 1.43),
+            slip_margin(
+                thrust_shaw_oxford(18000, feed, 23, 0.2, chisel_ratio=0.18, thrust_factor=1.355, chisel_thrust_factor=0.03),
+                torque_shaw_oxford(18000, feed, 23, 0.2, chisel_ratio=0.18, torque_factor=1.085),
+                0.12,
+                16,
+                1.43,
+            ),
             9,
         )
         for feed in (0.05, 0.1, 0.2, 0.4)

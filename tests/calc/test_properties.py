@@ -6,6 +6,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from standard_point import thrust_shaw_oxford, torque_shaw_oxford
 from tailtrue.calc import (
     alignment,
     beams,
@@ -95,7 +96,7 @@ def test_finer_feed_or_larger_nose_gives_lower_ridges(feed: float, radius: float
 def test_drilling_grows_with_metal_feed_diameter_and_wear_and_falls_with_a_pilot(
     kd: float, feed: float, diameter: float, pilot: float, more: float
 ) -> None:
-    for demand in (drilling.thrust_shaw_oxford, drilling.torque_shaw_oxford):
+    for demand in (thrust_shaw_oxford, torque_shaw_oxford):
         solid = demand(kd, feed, diameter)
         assert isfinite(solid)
         assert demand(kd, feed, diameter, pilot) < solid
@@ -103,8 +104,8 @@ def test_drilling_grows_with_metal_feed_diameter_and_wear_and_falls_with_a_pilot
         assert demand(kd, feed * more, diameter) > solid
         assert demand(kd, feed, diameter * more) > solid
         assert demand(kd, feed, diameter, wear_factor=more) == pytest.approx(more * solid)
-    torque = drilling.torque_shaw_oxford
-    assert torque(kd, feed, diameter, min(0.95, pilot * more)) < torque(kd, feed, diameter, pilot)
+    deeper = torque_shaw_oxford(kd, feed, diameter, min(0.95, pilot * more))
+    assert deeper < torque_shaw_oxford(kd, feed, diameter, pilot)
 
 
 @given(diameter=_diameters, angle=st.floats(60, 175))

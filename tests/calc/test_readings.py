@@ -1,5 +1,6 @@
 """What raw readings say."""
 
+from functools import partial
 from math import inf, nan, sqrt
 from statistics import mean, stdev
 
@@ -110,7 +111,7 @@ def test_reading_that_is_no_number_is_named_by_its_place(bad: float) -> None:
         lambda row: reading_summary(row),
         lambda row: pooled_deviation([row]),
         lambda row: difference_from_order(row, "HTT"),
-        lambda row: drift_per_step(row, "HTT"),
+        lambda row: drift_per_step(row, "HTT", probability=0.95),
     ):
         with pytest.raises(OutOfRange, match=said):
             formula([1.0, bad, 2.0])
@@ -135,7 +136,7 @@ def test_middle_collar_takes_time_but_is_not_in_the_difference() -> None:
     assert order_bias("HMT") == 2
     assert order_bias("HMTTMH") == 0
     assert difference_from_order([1, 5, 3], "HMT") == (2, 2)
-    assert drift_per_step([1, 5, 3, 1, 9, 2], "HMTHMT").slope_mm == pytest.approx((0 + 4 - 1) / 9)
+    assert drift_per_step([1, 5, 3, 1, 9, 2], "HMTHMT", probability=0.95).slope_mm == pytest.approx((0 + 4 - 1) / 9)
 
 
 def test_drift_is_judged_at_the_probability_asked_for() -> None:
@@ -143,7 +144,7 @@ def test_drift_is_judged_at_the_probability_asked_for() -> None:
     assert found.slope_mm == pytest.approx(0.0022)
     assert found.degrees_of_freedom == 1
     assert found.differs_from_noise
-    assert not drift_per_step([50.0, 50.022, 50.026, 50.006], "HTTH").differs_from_noise
+    assert not drift_per_step([50.0, 50.022, 50.026, 50.006], "HTTH", probability=0.95).differs_from_noise
 
 
 @pytest.mark.parametrize(("times_its_doubt", "drifts"), [(12.5, False), (12.9, True)])
@@ -151,7 +152,7 @@ def test_drift_is_judged_at_95_percent_unless_said_otherwise(times_its_doubt: fl
     # One degree of freedom: t = 12.706. What is left over, (-1, 1) and (3, -3), lies square to the drift; u = 2.
     slope = 2 * times_its_doubt
     readings = [-1.5 * slope - 1, -0.5 * slope + 3, 0.5 * slope - 3, 1.5 * slope + 1]
-    found = drift_per_step(readings, "HTTH")
+    found = drift_per_step(readings, "HTTH", probability=0.95)
     assert found.standard_uncertainty_mm == pytest.approx(2)
     assert found.differs_from_noise is drifts
 
@@ -162,7 +163,7 @@ def test_planted_drift_is_found_within_its_uncertainty() -> None:
     hits = 0
     for _ in range(2000):
         noise = random.normal(0, 0.0015, len(order))
-        found = drift_per_step([70 + 0.001 * place + noise[place] for place in range(len(order))], order)
+        found = drift_per_step([70 + 0.001 * place + noise[place] for place in range(len(order))], order, probability=0.95)
         hits += abs(found.slope_mm - 0.001) <= 2.571 * found.standard_uncertainty_mm  # t of 5 degrees of freedom
     assert 0.93 < hits / 2000 < 0.97
 
@@ -173,7 +174,7 @@ def test_order_is_written_with_h_and_t(order: str) -> None:
     for formula in (
         order_bias,
         lambda row: difference_from_order([1] * len(row), row),
-        lambda row: drift_per_step([1] * len(row), row),
+        lambda row: drift_per_step([1] * len(row), row, probability=0.95),
     ):
         with pytest.raises(OutOfRange) as refused:
             formula(order)
@@ -181,7 +182,7 @@ def test_order_is_written_with_h_and_t(order: str) -> None:
 
 
 def test_every_reading_needs_its_letter() -> None:
-    for formula in (difference_from_order, drift_per_step):
+    for formula in (difference_from_order, partial(drift_per_step, probability=0.95)):
         with pytest.raises(OutOfRange, match=r"^there are 3 readings and 4 letters of their order; write one for each$"):
             formula([1, 2, 3], "HTTH")
 

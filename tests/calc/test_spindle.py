@@ -117,13 +117,13 @@ def test_a_step_up_stays_below_cap_and_surface_speed(
 
 
 def test_a_tenth_more_is_the_usual_overrun() -> None:
-    assert step_up(_STEPS, 300, 1800, 25, 32.9) == 460
-    assert step_up(_STEPS, 300, 1800, 25, 32.8) == 300
+    assert step_up(_STEPS, 300, 1800, 25, 32.9, overrun=1.1) == 460
+    assert step_up(_STEPS, 300, 1800, 25, 32.8, overrun=1.1) == 300
 
 
 @given(chosen=st.sampled_from(_STEPS), cap=st.floats(2000, 4000), diameter=st.floats(5, 200), high=st.floats(5, 300))
 def test_a_step_up_and_down_are_neighbours(chosen: float, cap: float, diameter: float, high: float) -> None:
-    higher = step_up(_STEPS, chosen, cap, diameter, high)
+    higher = step_up(_STEPS, chosen, cap, diameter, high, overrun=1.1)
     assert higher <= cap
     if higher != chosen:
         assert surface_speed(higher, diameter) <= 1.1 * high
@@ -138,11 +138,11 @@ def test_steps_that_cannot_be_taken_are_refused_in_plain_words() -> None:
     with pytest.raises(OutOfRange, match=r"^the chosen speed is 301 1/min, and the lathe has no such speed$"):
         step_down(_STEPS, 301)
     with pytest.raises(OutOfRange, match=r"^the chosen speed is 300 1/min, above the limit of 299 1/min$"):
-        step_up(_STEPS, 300, 299, 25, 33)
-    assert step_up(_STEPS, 300, 300, 25, 33) == 300
+        step_up(_STEPS, 300, 299, 25, 33, overrun=1.1)
+    assert step_up(_STEPS, 300, 300, 25, 33, overrun=1.1) == 300
     for diameter in (0, -1):
         with pytest.raises(OutOfRange, match=r"^diameter is "):
-            step_up(_STEPS, 300, 300, diameter, 33)  # where no step up is looked at
+            step_up(_STEPS, 300, 300, diameter, 33, overrun=1.1)  # where no step up is looked at
     for low in (0, -1):
         with pytest.raises(OutOfRange, match=r"^lower surface speed is "):
             speed_band(low, 33, 25)

@@ -32,7 +32,7 @@ def test_slope_agrees_with_least_squares_of_the_whole_model(groups: list[list[tu
     fitted, *_ = np.linalg.lstsq(design, seen, rcond=None)
     free = total - len(groups) - 1
     rest = float(((seen - design @ fitted) ** 2).sum()) / free
-    found = common_slope(times, values)
+    found = common_slope(times, values, probability=0.95)
     assert found.slope_mm == pytest.approx(float(fitted[-1]), abs=1e-12)
     assert found.standard_uncertainty_mm == pytest.approx(
         (rest * float(np.linalg.inv(design.T @ design)[-1, -1])) ** 0.5, abs=1e-9
@@ -43,14 +43,14 @@ def test_slope_agrees_with_least_squares_of_the_whole_model(groups: list[list[tu
 def test_level_of_a_group_does_not_count() -> None:
     times = [[0.0, 3.0], [1.0, 2.0]]
     low, high = ([[50.0, 50.006], [base, base + 0.004]] for base in (50.02, 70.0))
-    assert common_slope(times, low).slope_mm == pytest.approx(0.0022)
-    assert common_slope(times, high).slope_mm == pytest.approx(0.0022)
+    assert common_slope(times, low, probability=0.95).slope_mm == pytest.approx(0.0022)
+    assert common_slope(times, high, probability=0.95).slope_mm == pytest.approx(0.0022)
 
 
 def test_scatter_is_judged_at_the_probability_asked_for() -> None:
     times, values = [[0, 1, 2, 3]], [[0.0, 0.003, 0.003, 0.006]]
     # b = 0.0018, u = 0.000424, b / u = 4.24, between t95 = 4.30 and t90 = 2.92 of two degrees of freedom.
-    found = common_slope(times, values)
+    found = common_slope(times, values, probability=0.95)
     assert found.slope_mm / found.standard_uncertainty_mm == pytest.approx(4.2426, rel=1e-4)
     assert not found.differs_from_noise
     assert not common_slope(times, values, 0.95).differs_from_noise
@@ -63,7 +63,7 @@ def test_scatter_is_judged_at_95_percent_unless_said_otherwise(times_its_doubt: 
     # Two degrees of freedom: t = 4.303. What is left over, (1, -1, -1, 1), lies square to the slope; u = sqrt(0.4).
     slope = times_its_doubt * 0.4**0.5
     values = [slope * time + rest for time, rest in zip(range(4), (1, -1, -1, 1), strict=True)]
-    for found in (common_slope([range(4)], [values]), trend_slope(range(4), values)):
+    for found in (common_slope([range(4)], [values], probability=0.95), trend_slope(range(4), values, probability=0.95)):
         assert found.standard_uncertainty_mm == pytest.approx(0.4**0.5)
         assert found.differs_from_noise is drifts
 
@@ -86,9 +86,9 @@ def test_scatter_is_judged_at_95_percent_unless_said_otherwise(times_its_doubt: 
 )
 def test_what_makes_no_trend_is_refused(times: list[list[float]], values: list[list[float]], said: str) -> None:
     with pytest.raises(OutOfRange) as refused:
-        common_slope(times, values)
+        common_slope(times, values, probability=0.95)
     assert str(refused.value) == said
 
 
 def test_group_without_values_is_passed_over() -> None:
-    assert common_slope([[0, 1, 2, 3], []], [[0, 1, 2, 3], []]).slope_mm == pytest.approx(1)
+    assert common_slope([[0, 1, 2, 3], []], [[0, 1, 2, 3], []], probability=0.95).slope_mm == pytest.approx(1)

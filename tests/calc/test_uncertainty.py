@@ -16,11 +16,11 @@ def test_every_part_counts_once_by_its_rule() -> None:
 
 
 def test_factor_of_two_unless_said_otherwise() -> None:
-    assert expanded(0.0015) == expanded(0.0015, 2) == pytest.approx(0.003)
+    assert expanded(0.0015, coverage=2) == expanded(0.0015, 2) == pytest.approx(0.003)
     assert expanded(0.0015, 2.1) == pytest.approx(0.00315)
-    assert expanded(0) == 0
+    assert expanded(0, coverage=2) == 0
     with pytest.raises(OutOfRange, match=r"^standard uncertainty is -0\.001 mm; the formula holds from 0 mm upward$"):
-        expanded(-0.001)
+        expanded(-0.001, coverage=2)
     with pytest.raises(OutOfRange, match=r"^coverage factor is 0; it must be more than 0$"):
         expanded(0.001, 0)
 

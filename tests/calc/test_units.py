@@ -151,11 +151,11 @@ _CASES = [
     (setover.half_angle_of_taper(0.08), _Q(atan(0.04), "radian"), "degree"),
     (bore_gauging.tilt_error(25, 2), _D / cos(_radians(2)) - _D, "mm"),
     (casting.draft_taper(41, 2), 2 * _Q(41, "mm") * tan(_radians(2)), "mm"),
-    (centre_hole.cone_depth(5.3, 2.5), _Q(1.4, "mm") / tan(_radians(30)), "mm"),
-    (centre_hole.cone_diameter(2, 2.5), _Q(2.5, "mm") + _Q(4, "mm") * tan(_radians(30)), "mm"),
+    (centre_hole.cone_depth(5.3, 2.5, cone_deg=60), _Q(1.4, "mm") / tan(_radians(30)), "mm"),
+    (centre_hole.cone_diameter(2, 2.5, cone_deg=60), _Q(2.5, "mm") + _Q(4, "mm") * tan(_radians(30)), "mm"),
     (chip.chip_thickness(0.2, 60), _Q(0.2, "mm") * sin(_radians(60)), "mm"),
     (drilling.point_length(20, 118), _Q(10, "mm") / tan(_radians(59)), "mm"),
-    (drill_models.specific_force_drilling(1500, 0, 0.2), _Q(1500, "MPa"), "MPa"),
+    (drill_models.specific_force_drilling(1500, 0, 0.2, point_angle_deg=118), _Q(1500, "MPa"), "MPa"),
     (drilling.taper_friction_torque(1000, 0.12, 16.1544, 1.4307), 0.12 * _Q(1, "kN") * _Q(16.1544, "mm") / (2 * sin(_radians(1.4307))), "N*mm"),
     (morse_taper.friction_at_slip(1000, 20000, 16, 1.43), 2 * _Q(20, "N*m") * sin(_radians(1.43)) / (_Q(1, "kN") * _Q(16, "mm")), ""),
     (screws.screws_ratio([0, 90]), _Q((2 + abs(1 + 1j)) / 2, ""), ""),
@@ -169,7 +169,7 @@ _CASES = [
     ),
     (pouring.gate_velocity(1.288, 2400, 6, 130), _Q(1.288, "kg") / (_Q(2400, "kg/m**3") * _Q(6, "s") * _Q(130, "mm**2")), "m/s"),
     # sizes and pressures
-    (centre_hole.bearing_pressure(249, 5.3, 2.5), _Q(249, "N") / (3**0.5 / 4 * (_Q(5.3, "mm") ** 2 - _Q(2.5, "mm") ** 2)), "MPa"),
+    (centre_hole.bearing_pressure(249, 5.3, 2.5, cone_deg=60), _Q(249, "N") / (3**0.5 / 4 * (_Q(5.3, "mm") ** 2 - _Q(2.5, "mm") ** 2)), "MPa"),
     (bore_gauging.reamer_limits(10, 40, 62)[1], _Q(10, "mm") + _Q(58, "um"), "mm"),
     (bore_gauging.reamer_limits(10, 40, 62)[0], _Q(10, "mm") + _Q(50, "um"), "mm"),
     # warmth

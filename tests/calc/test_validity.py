@@ -26,6 +26,8 @@ from tailtrue.calc.validity import (
 )
 
 _PUBLISHED = Path(__file__).parents[1] / "published" / "data"
+_THRUST_POINT = {"chisel_ratio": 0.18, "thrust_factor": 1.355, "chisel_thrust_factor": 0.03}
+_TORQUE_POINT = {"chisel_ratio": 0.18, "torque_factor": 1.085}
 _UNBOUNDED = {"drilling.tool_maker_holds"}  # answers for any feed
 
 
@@ -76,10 +78,13 @@ def test_what_is_no_number_is_refused(name: str, given: dict[str, Any]) -> None:
         ("cutting.specific_force", {"kc11_mpa": 1350, "mc": 0.21, "chip_thickness_mm": 2.6}),
         ("cutting.spindle_speed", {"surface_speed_m_min": 30, "diameter_mm": 0}),
         ("cutting.theoretical_peak_height", {"feed_mm": 0.25, "nose_radius_mm": 0.4}),
-        ("drilling.thrust_shaw_oxford", {"kd": 18000, "feed_mm": 0.1, "diameter_mm": 1.5}),
-        ("drilling.torque_shaw_oxford", {"kd": 18000, "feed_mm": 1.3, "diameter_mm": 10}),
-        ("drilling.torque_shaw_oxford", {"kd": 18000, "feed_mm": 0.1, "diameter_mm": 51}),
-        ("drilling.thrust_shaw_oxford", {"kd": 18000, "feed_mm": 0.1, "diameter_mm": 10, "wear_factor": 0.9}),
+        ("drilling.thrust_shaw_oxford", {"kd": 18000, "feed_mm": 0.1, "diameter_mm": 1.5, **_THRUST_POINT}),
+        ("drilling.torque_shaw_oxford", {"kd": 18000, "feed_mm": 1.3, "diameter_mm": 10, **_TORQUE_POINT}),
+        ("drilling.torque_shaw_oxford", {"kd": 18000, "feed_mm": 0.1, "diameter_mm": 51, **_TORQUE_POINT}),
+        (
+            "drilling.thrust_shaw_oxford",
+            {"kd": 18000, "feed_mm": 0.1, "diameter_mm": 10, "wear_factor": 0.9, **_THRUST_POINT},
+        ),
         ("drilling.thrust_tool_maker", {"material_factor": 2, "feed_mm": 0.09, "diameter_mm": 10}),
         ("drilling.torque_tool_maker", {"material_factor": 2, "feed_mm": 0.51, "diameter_mm": 10}),
         (

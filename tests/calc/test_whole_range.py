@@ -102,7 +102,19 @@ def test_a_law_that_is_wrong_is_noticed() -> None:
 
 def test_what_lies_past_a_range_is_refused_not_reckoned() -> None:
     with pytest.raises(OutOfRange):
-        drill_demand.drill_demand(24000, 24000, material_factor=2, feed_mm=1.26, diameter_mm=10)
+        drill_demand.drill_demand(
+            24000,
+            24000,
+            material_factor=2,
+            feed_mm=1.26,
+            diameter_mm=10,
+            pilot_ratio=0,
+            wear_factor=1.3,
+            chisel_ratio=0.18,
+            torque_factor=1.085,
+            thrust_factor=1.355,
+            chisel_thrust_factor=0.03,
+        )
 
 
 class _Halves:

@@ -5,12 +5,14 @@ from pathlib import Path
 
 import pytest
 
-from shops import EXAMPLES, shop
+from shops import EXAMPLES, kept_bores, shop
 from tailtrue.advise import advise, make_procedure
 from tailtrue.errors import FactsWrong
 from tailtrue.facts import Fact
 from tailtrue.parts import Figure
+from tailtrue.places import knowledge_folder
 from tailtrue.procedure import Procedure, Step
+from tailtrue.store.load import load_knowledge
 
 Change = tuple[str, str, str]
 SHOP = "tannery-lane"
@@ -242,3 +244,49 @@ def test_the_bar_turns_slowly_on_the_greased_pads_of_the_steady(tmp_path: Path) 
     assert figure(sheet, "hold-bar-steady", "limit.pad_speed") == 30
     assert figure(sheet, "centre-bar", "bar.centring.speed") == 370
     assert figure(sheet, "face-bar", "bar.facing.speed") <= 370
+
+
+@pytest.mark.parametrize("decision", ["bar.hold", "collar.hold", "collar.second_face_hold"])
+def test_every_way_to_hold_that_is_taken_stands_once_in_the_table_of_holdings(decision: str) -> None:
+    knowledge = load_knowledge(knowledge_folder())
+    taken = [row.then for row in knowledge.decisions[decision].rows if not row.never_taken]
+    told = [row.text("hold") for row in knowledge.tables["machines/holdings"].where(decision=decision)]
+    assert sorted(told) == sorted(taken)
+
+
+@pytest.mark.parametrize(("fact", "table", "column"), [
+    ("crib.drive", "machines/drives", "drive"), ("chuck.kind", "machines/chuck_kinds", "kind"),
+])  # fmt: skip
+def test_every_drive_and_kind_of_chuck_stands_once_in_its_table(fact: str, table: str, column: str) -> None:
+    knowledge = load_knowledge(knowledge_folder())
+    assert sorted(row.text(column) for row in knowledge.tables[table]) == sorted(knowledge.catalogue[fact].choices)
+
+
+def test_a_blank_whose_bore_is_kept_is_faced_on_both_sides_on_the_stub_and_no_jaw_grips_it(tmp_path: Path) -> None:
+    order = names(make_procedure(kept_bores(tmp_path)))
+    marks = ["measure-bar", "gauge-kept-bore", "hold-stub", "turn-stub", "mount-raw-on-stub", "face-first-on-stub",
+             "lift-off-stub", "mount-on-stub", "face-on-stub", "take-off-stub", "mark-seats"]  # fmt: skip
+    assert [one for one in order if one in marks] == marks
+    jaws = {"hold-blank-jaws", "hold-blank-spacer", "spacer-out", "face-blank", "keep-grip", "drill-blank", "bore-rough"}
+    assert not jaws & set(order)
+
+
+def test_jaws_too_deep_for_a_blank_do_not_matter_where_its_bore_is_kept_on_a_stub(tmp_path: Path) -> None:
+    """Jaws 34 mm deep and a blank 30 mm wide, and nothing to bring it forward."""
+    no_spacer = ("crib-stub", 'spacer = "14 mm"\n', "")
+    assert not advise(kept_bores(tmp_path, no_spacer)).refused
+    no_stub = ("crib-stub", r"stub_metal.*?stub_length = \"30 mm\"\n", "")
+    refused = advise(kept_bores(tmp_path / "none", no_spacer, no_stub)).refused
+    assert "blank-cannot-be-gripped" in [stop.id for stop in refused]
+
+
+def test_without_a_stub_a_kept_bore_is_said_to_be_held_by_the_rim(tmp_path: Path) -> None:
+    no_stub = ("crib-stub", r"stub_metal.*?stub_length = \"30 mm\"\n", "")
+    case = advise(kept_bores(tmp_path, no_stub)).case
+    assert (case.value("collar.hold"), case.value("collar.second_face_hold")) == ("jaws-and-spacer", "by-the-rim")
+
+
+def test_the_first_cuts_on_the_stub_are_as_light_and_slow_as_the_second(tmp_path: Path) -> None:
+    sheet = make_procedure(kept_bores(tmp_path))
+    assert figure(sheet, "face-first-on-stub", "stub.cut") <= 0.25
+    assert figure(sheet, "face-first-on-stub", "stub.facing.speed") <= 600

@@ -197,7 +197,7 @@ REFUSED = [
         "a slowest speed far above the advised",
         [("lathe", r"speeds = \[.*?\]\nspeed_settings = \[.*?\]", 'speeds = ["900 1/min", "1800 1/min"]')],
         "slowest-speed-too-fast",
-        ["900 rev/min", "above what tool, metal or chuck bear", "thinner stock"],
+        ["900 rev/min", "70.0 mm", "passes the tool at", "Advised is", "HSS", "thinner stock"],
     ),
     ("no spacer for the jaws", [("crib", 'spacer = "12 mm"\n', "")], "blank-cannot-be-gripped", ["28", "32", "8", "22"]),
 ]  # fmt: skip

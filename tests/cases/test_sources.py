@@ -93,14 +93,61 @@ def test_a_slug_is_held_in_four_jaws_and_turned_round_by_halves(tmp_path: Path) 
     assert [one for one in order if one in marks] == marks
 
 
+LEFT_ON = ("crib", 'saw = "bandsaw"', 'saw = "bandsaw"\nsaw_takes_slugs = false')
+
+
 def test_the_corners_of_a_slug_set_speed_and_swing(tmp_path: Path) -> None:
     """Geometry: the diagonal of a square is the square root of two times its side."""
-    sheet = made(tmp_path, "fernhill", "plate")
+    sheet = made(tmp_path, "fernhill", "plate", LEFT_ON)
     corner = setting(sheet, "saw-slugs", "collar.stock_diameter").value * 2**0.5
-    case = advise(job_of(tmp_path / "again", "fernhill", "plate")).case
+    case = advise(job_of(tmp_path / "again", "fernhill", "plate", LEFT_ON)).case
     assert case.value("collar.corner_diameter") == pytest.approx(corner)
-    narrow = job_of(tmp_path / "narrow", "fernhill", "plate", ("lathe", '"195 mm"', '"120 mm"'))
+    assert "saw-corners" not in names(sheet)
+    narrow = job_of(tmp_path / "narrow", "fernhill", "plate", ("lathe", '"195 mm"', '"120 mm"'), LEFT_ON)
     assert "collar-does-not-swing" in refused(narrow)
+
+
+def test_a_machinist_saws_the_corners_off_before_he_turns_a_slug(tmp_path: Path) -> None:
+    """Geometry: across the corners of an octagon it is 1.082 of its flats, of a square 1.414. Four fifths less to knock off."""
+    square = advise(job_of(tmp_path / "square", "fernhill", "plate", LEFT_ON)).case
+    sheet = made(tmp_path, "fernhill", "plate")
+    order = names(sheet)
+    assert order.index("saw-slugs") < order.index("saw-corners") < order.index("deburr-sawn") < order.index("hold-slug")
+    case = advise(job_of(tmp_path / "octagon", "fernhill", "plate")).case
+    circle, flats = case.value("collar.corner_diameter"), case.value("collar.stock_diameter")
+    # Cut a millimetre outside their lines the corners stand a little further out.
+    assert 1.082 * flats < circle < 1.082 * flats + 2
+    assert case.value("collar.band_passes") < square.value("collar.band_passes") / 3
+    assert case.value("time.band") < square.value("time.band") / 3
+
+
+def test_a_slug_that_swings_only_without_its_corners_is_sawn(tmp_path: Path) -> None:
+    narrow = advise(job_of(tmp_path, "fernhill", "plate", ("lathe", '"195 mm"', '"110 mm"')))
+    assert narrow.case.value("collar.corners") == "sawn-off"
+    assert narrow.case.value("collar.square_circle") > narrow.case.value("collar.swing_limit")
+    assert "collar-does-not-swing" not in [one.id for one in narrow.refused]
+
+
+@pytest.mark.parametrize(("saw", "tool", "corners"), [
+    ("bandsaw", "carbide", "sawn-off"), ("hacksaw", "HSS", "sawn-off"), ("hacksaw", "carbide", "left-on"),
+])  # fmt: skip
+def test_a_small_tough_slug_is_sawn_by_hand_only_where_the_lathe_is_slow(
+    tmp_path: Path, saw: str, tool: str, corners: str
+) -> None:
+    small = (
+        ("stock-plate", '"80 mm"', '"52 mm"'), ("stock-plate", "aluminium-6082-t6", "bronze-bearing"),
+        ("crib", 'saw = "bandsaw"', f'saw = "{saw}"'), ("crib", 'tool_material = "HSS"', f'tool_material = "{tool}"'),
+    )  # fmt: skip
+    assert advise(job_of(tmp_path, "fernhill", "plate", *small)).case.value("collar.corners") == corners
+
+
+def test_a_square_of_iron_too_large_for_the_slowest_speed_is_sawn(tmp_path: Path) -> None:
+    iron = ("stock-plate", "aluminium-6082-t6", "iron-grey"), ("stock-plate", '"80 mm"', '"70 mm"')
+    sawn = advise(job_of(tmp_path / "sawn", "fernhill", "plate", *iron))
+    assert sawn.case.value("collar.square.speed") is None
+    assert sawn.case.value("collar.corners") == "sawn-off"
+    assert not sawn.refused
+    assert refused(job_of(tmp_path / "on", "fernhill", "plate", *iron, LEFT_ON))
 
 
 def test_halves_of_a_blank_leave_grip_and_meet_each_other(tmp_path: Path) -> None:
@@ -330,7 +377,7 @@ def test_four_jaws_without_room_or_hole_behind_the_blank_are_refused(tmp_path: P
 @pytest.mark.parametrize(("source", "passes"), [("cast", 7), ("plate", 22)])
 def test_a_raw_blank_is_made_round_from_its_highest_place_in_passes(tmp_path: Path, source: str, passes: int) -> None:
     # Cast: 82.5 mm at the large end, 1 mm out of true, to 73 mm at 0.825 mm a side. Plate: the diagonal of 80 mm to 79 mm.
-    sheet = made(tmp_path, "fernhill", source)
+    sheet = made(tmp_path, "fernhill", source, LEFT_ON)
     assert setting(sheet, "turn-band", "collar.band_passes").value == passes
     work = [step for step in steps(sheet) if step.id in {"first-pass-raw", "turn-band"}]
     words = " ".join(piece for step in work for line in step.text for piece in line if isinstance(piece, str))

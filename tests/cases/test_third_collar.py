@@ -178,3 +178,15 @@ def test_collars_held_by_set_screws_are_two(tmp_path: Path) -> None:
         make_procedure(shop(tmp_path, "cinder-lane", ("job", r"^number", "third_collar = true\nnumber")))
     (stop,) = [one for one in refused.value.problems if one.where == "third-collar-not-bonded"]
     assert "set screws" in stop.wrong
+
+
+def test_how_far_off_the_bar_may_read_counts_the_middle_seat_too(tmp_path: Path) -> None:
+    """Sizes in steps of 0.005: a middle that reads 29.960 at the least takes 30.045 at the most, and 30.005 at the least."""
+    readings = ", ".join(['"29.960 mm"'] * 3 + ['"29.968 mm"'] * 3)
+    shop(tmp_path, "fernhill", ("job-three", r"^measured_middle = .*?\]", f"measured_middle = [{readings}]"))
+    job = tmp_path / "fernhill" / "job-three.toml"
+    case = advise(job).case
+    assert case.value("bore.middle_high") - case.value("bore.middle_low") == pytest.approx(0.040)
+    assert case.value("bore.window") == pytest.approx(0.040)
+    assert case.value("bore.bar_slack") == pytest.approx(0.010)
+    make_procedure(job)

@@ -48,8 +48,7 @@ def test_half_to_one_thou_over_the_bar_is_bonded_and_not_opened(
     assert told["rework.gap_found"] == pytest.approx((max(front, rear) - BAR) * 25.4, abs=1e-4)
     hold = tree.phases[-1].steps[-1].hold
     assert hold is not None
-    assert hold.goes_on is not None
-    assert hold.goes_on.step == "gauge-bore"
+    assert hold.goes_on[0].step == "gauge-bore"
     assert inspect(tree, shop_for(advise(path))).ok
 
 

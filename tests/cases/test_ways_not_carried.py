@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from shops import EXAMPLES, shop, tailtrue
-from tailtrue.advise import make_procedure
+from tailtrue.advise import advise, make_procedure
 from tailtrue.procedure import Alternative
 
 
@@ -36,3 +36,12 @@ def test_a_refused_slug_hears_why_no_faceplate_is_taken(tmp_path: Path) -> None:
     said = " ".join((answer.stdout + answer.stderr).split())
     assert "A faceplate is never taken" in said
     assert "balanced by trial" in said
+
+
+def test_a_blank_that_no_chuck_opens_to_hears_why_no_faceplate_is_taken(tmp_path: Path) -> None:
+    small = ("lathe", r'(160 mm three-jaw chuck.*?grips_to = )"100 mm"', r'\1"60 mm"')
+    faceplate = ("crib", 'drive = "drive-plate"', 'drive = "faceplate"')
+    refused = advise(shop(tmp_path, "fernhill", small, faceplate))
+    told = next(str(stop) for stop in refused.refused if stop.id == "collar-does-not-fit-the-chuck")
+    assert "its clamps stand where the tool must cut" in told
+    assert refused.case.outcome("collar.hold").beside == ("faceplate",)

@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from tailtrue.advise import knowledge
 from tailtrue.computed.registry import Limited, register
 
 THREE = {"label": "three", "jaws": 3, "kind": "scroll", "body": 160.0, "grips_to": 100.0, "through_bore": 40.0}
@@ -19,7 +20,7 @@ UNMEASURED = {key: value for key, value in FOUR.items() if key != "through_bore"
 def made(name: str, *given: Any) -> Any:
     entry = register()[name]
     assert len(given) == len(entry.needs)
-    found = entry.function(*given)
+    found = entry.function(*given, *(knowledge().tables[name] for name in entry.tables))
     return found.value if isinstance(found, Limited) else found
 
 

@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from tailtrue.advise import knowledge
 from tailtrue.computed.registry import Limited, register
 
 # Name, what it is made from in the order of its needs, and what comes out.
@@ -42,5 +43,6 @@ _ANSWERS: list[tuple[str, tuple[float, ...], Any]] = [
 
 @pytest.mark.parametrize(("name", "said", "answer"), _ANSWERS)
 def test_grip_against_seat_and_bore_is_as_worked_by_hand(name: str, said: tuple[float, ...], answer: Any) -> None:
-    made = register()[name].function(*said)
+    entry = register()[name]
+    made = entry.function(*said, *(knowledge().tables[table] for table in entry.tables))
     assert (made.value if isinstance(made, Limited) else made) == pytest.approx(answer, rel=1e-3)

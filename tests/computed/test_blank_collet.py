@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from tailtrue.advise import knowledge
 from tailtrue.computed.registry import Limited, register
 
 # Closes on the blank, not on the bar; a hole of 62 mm, 30 mm long, 21 mm of grip, seven tenths to fill; a bar of 25 mm.
@@ -13,7 +14,7 @@ SOUND: tuple[Any, ...] = (59.0, 60.0, 60.0, 62.0, 30.0, 21.0, 0.7, 25.0, 4.0, Fa
 def made(name: str, *given: Any) -> Any:
     entry = register()[name]
     assert len(given) == len(entry.needs)
-    found = entry.function(*given)
+    found = entry.function(*given, *(knowledge().tables[table] for table in entry.tables))
     return found.value if isinstance(found, Limited) else found
 
 

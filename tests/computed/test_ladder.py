@@ -2,6 +2,7 @@
 
 from itertools import pairwise
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -77,3 +78,32 @@ def test_every_drill_says_speed_feed_and_push(tmp_path: Path, row: str) -> None:
     case = advise(shop(tmp_path, "fernhill")).case
     assert all(one[row] > 0 for one in case.value("hole.ladder"))
     assert all(one["thrust"] <= case.value("hole.hand_thrust") for one in case.value("hole.ladder"))
+
+
+def _iron(tmp_path: Path, pitch: str, *changes: tuple[str, str, str]) -> tuple[list[dict[str, Any]], float]:
+    """Drills for iron with a quill screw of that pitch, and what a hand gives on it: the steeper, the less."""
+    given = ("lathe", 'quill_screw_pitch = "5 mm"', f'quill_screw_pitch = "{pitch}"')
+    case = advise(shop(tmp_path, "fernhill", given, ("stock", "aluminium-6082-t6", "iron-grey"), *changes)).case
+    return list(case.value("hole.ladder")), case.value("hole.hand_thrust")
+
+
+def test_a_ladder_that_asks_nearly_all_of_the_hand_gives_way_to_one_of_as_many_drills(tmp_path: Path) -> None:
+    """Four fifths of what a hand gives, where as many drills can do with it; no pilot wider than half the drill."""
+    with_ease, strong = _iron(tmp_path / "easy", "5 mm")
+    chosen, hand = _iron(tmp_path / "hard", "7.5 mm")
+    most = max(one["thrust"] for one in with_ease)
+    assert most <= 0.8 * strong
+    assert 0.8 * hand < most <= hand
+    assert max(one["thrust"] for one in chosen) <= 0.8 * hand
+    assert len(chosen) == len(with_ease)
+    sizes = [one["size"][0] for one in chosen]
+    assert sizes[-1] == with_ease[-1]["size"][0]
+    assert all(pilot <= 0.5 * drill for pilot, drill in pairwise(sizes))
+
+
+def test_where_no_ladder_leaves_a_margin_the_one_that_asks_least_is_drilled(tmp_path: Path) -> None:
+    drills = ("crib", r'sizes = \["16 mm", "20 mm", "23 mm"\]', 'sizes = ["23 mm"]')
+    chosen, hand = _iron(tmp_path, "8 mm", drills)
+    # Of the half millimetres up to 13 the usual pilots of 23 are 9.5 to 11.5; the widest leaves the least to push.
+    assert [one["size"][0] for one in chosen][1:] == [11.5, 23]
+    assert 0.8 * hand < chosen[-1]["thrust"] <= hand

@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from tailtrue.advise import knowledge
 from tailtrue.computed.registry import Limited, register
 
 # Name, what it is made from in the order of its needs, and what comes out; lengths in mm, masses in kg, torques in N mm.
@@ -55,13 +56,31 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ("collar.grip", ("jaws-and-spacer", 30.0, None, 38.0, 15.0, None, 22.0), 30),
     ("collar.grip", ("jaws", 45.0, None, 38.0, 15.0, None, 22.0), 38),
     ("collar.grip", ("four-jaw", 45.0, None, 38.0, 15.0, None, 22.0), 15),
+    ("collar.grip", ("stub-mandrel", 45.0, None, 38.0, 15.0, None, 22.0), None),
     ("collar.grip", ("soft-jaws", 45.0, 10.0, 38.0, 15.0, 12.0, 22.0), 12),
     ("bore.rough_cut", (24.71, 23.0, 3, 0.025), 0.3),
     ("bore.rough_cut", (24.7, 23.0, 4, 0.025), 0.225),
     ("bore.rough_cut", (23.02, 23.0, 1, 0.025), 0.025),
     ("bore.finish_cuts", (30.03, 29.71, 0.05, 3.0), 4),
     ("bore.finish_cuts", (29.95, 29.71, 0.05, 3.0), 3),
-    ("bore.bar_slack", (0.045, 0.001), 0.011),
+    # Of 0.045 half is left: 0.0225 in the middle, a quarter of the room outside it on either side.
+    # 1.5 to face off the first side, 0.3 of it the light cut: 1.2 in one cut, or shared out over two or three.
+    ("collar.first_most", (1.5, 1.0, 0.05), 1.5),
+    ("collar.first_most", (1.1, 0.75, 0.05), 0.8),
+    ("collar.first_most", (0.02, 0.75, 0.05), 0.05),
+    ("collar.first_rough_cuts", (1.5, 0.3, 1.5), 1),
+    ("collar.first_rough_cuts", (1.5, 0.3, 0.8), 2),
+    ("collar.first_rough_cuts", (0.3, 0.3, 0.8), 0),
+    ("collar.first_depth", (1.5, 0.3, 1.0, 0.05), 1.2),
+    ("collar.first_depth", (1.5, 0.3, 2.0, 0.05), 0.6),
+    ("collar.first_divisions", (0.6, 0.05), 12),
+    ("bore.bar_slack", (0.045, 0.5, 0.001), 0.011),
+    ("bore.bar_slack", (0.045, 0.8, 0.001), 0.004),
+    # Two even seats; then one that the bar is 0.02 uneven at; then a collar that slides over a larger seat on its way.
+    ("bore.window", ((25.0,), (25.0,), None, 0.1, 0.2, 0.01, 0.001), 0.08),
+    ("bore.window", ((25.0, 25.02), (25.0,), None, 0.1, 0.2, 0.01, 0.001), 0.06),
+    ("bore.window", ((25.0,), (25.03,), (25.0,), 0.1, 0.2, 0.01, 0.001), 0.05),
+    ("bore.window", ((25.0,), (24.97,), (25.0, 25.01), 0.1, 0.2, 0.01, 0.001), 0.07),
     ("bore.aim_most", (30.0, 0.02, 0.06, (29.96, 29.97), None, None), 30.01),
     ("bore.aim_most", (30.0, 0.02, 0.06, None, None, None), 30.04),
     ("bore.proof_least", (0.1, 0.1), 0.09),
@@ -158,8 +177,7 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
 def test_a_plain_fact_is_what_is_worked_by_hand(name: str, made_from: tuple[Any, ...], expected: Any) -> None:
     entry = register()[name]
     assert len(made_from) == len(entry.needs)
-    assert entry.tables == ()
-    found = entry.function(*made_from)
+    found = entry.function(*made_from, *(knowledge().tables[table] for table in entry.tables))
     if expected is None or isinstance(expected, bool):
         assert found is expected
     else:

@@ -21,7 +21,9 @@ LADDER = (
 # Name, needs in their order, seconds. A pass over 35 mm is 40 mm with its travels, 4 s back, 20 s for the dial.
 CUTS: list[tuple[str, tuple[Any, ...], float]] = [
     ("time.bar_facing", (20.0, 1.5, 0.5, 0.1, 600.0), 3 * (12 / 0.1 / 10 + 1.2 + 20)),
-    ("time.collar_facing", (80.0, 1.5, 1.0, 0.1, 300.0), 2 * (42 / 0.1 / 5 + 4.2 + 20)),
+    # Two roughing cuts and the light one; then the light one alone.
+    ("time.collar_facing", (80.0, 2.0, 0.1, 0.05, 300.0), 2 * (42 / 0.1 / 5 + 4.2 + 20) + 42 / 0.05 / 5 + 4.2 + 20),
+    ("time.collar_facing", (80.0, 0.0, 0.1, 0.05, 300.0), 42 / 0.05 / 5 + 4.2 + 20),
     ("time.bar_centring", (6.0, 2.5, 0.05, 600.0), 6 / 0.05 / 10 + 3 * 8),
     ("time.collar_spotting", (2.5, 0.05, 600.0), 2.5 / 0.05 / 10 + 8),
     ("time.bore_rough", (35.0, 300.0, 4, 0.05, 0.1), 4 * (40 / 0.1 / 5 + 4 + 20)),
@@ -32,7 +34,7 @@ CUTS: list[tuple[str, tuple[Any, ...], float]] = [
     ("time.truing", (2, 35.0, 300.0, 0.1), 2 * (40 / 0.1 / 5 + 4 + 20)),
     ("time.skim", (3, 35.0, 300.0, 0.1), 6 * (40 / 0.1 / 5 + 4 + 20)),
     # Points of 118 degrees are 3.004 mm and 6.009 mm long; 28 mm are three pecks and two.
-    ("time.drilling", (LADDER, 25.0, 3.0), 31.004 / 0.1 / 10 + 34.009 / 0.2 / 5 + (3 + 2) * 8),
+    ("time.drilling", (LADDER, 25.0, 3.0, 118.0), 31.004 / 0.1 / 10 + 34.009 / 0.2 / 5 + (3 + 2) * 8),
     ("time.cool", (), 900),
     ("time.learner_factor", (), 2),
 ]

@@ -3,7 +3,7 @@
 import random
 import re
 import tempfile
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cache
 from itertools import count, cycle, islice
@@ -25,6 +25,8 @@ from tailtrue.render.safety_page import to_safety_html
 from tailtrue.render.sop_page import to_sop_html, to_sop_markdown
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.sweeping.files import Raw, read_sweep
+from tailtrue.sweeping.reach import reached_by
+from tailtrue.sweeping.run import jobs_of
 
 SHIPPED = tuple(
     path.relative_to(EXAMPLES).with_suffix("").as_posix()
@@ -118,7 +120,22 @@ def job(name: str) -> Job:
     if name in GENERATED:
         route, _, number = name.rpartition("-")
         return _made(name, _generated(route, int(number)))
-    return _swept(SWEEP.index(name))
+    if name in SWEEP:
+        return _swept(SWEEP.index(name))
+    return _made(name, advise(read_sweep(knowledge()).job, knowledge(), swept()[name]))
+
+
+@cache
+def swept() -> Mapping[str, Raw]:
+    """Every job of the whole sweep that gets a sheet, by name."""
+    known = knowledge()
+    sweep = read_sweep(known)
+    found: dict[str, Raw] = {}
+    for number, raw in enumerate(jobs_of(known, sweep), start=1):
+        _, advice, refused = reached_by(sweep.job, known, raw)
+        if advice is not None and not refused:
+            found[f"whole-sweep-{number:04}"] = raw
+    return found
 
 
 @cache

@@ -7,8 +7,8 @@ import pytest
 from shops import EXAMPLES
 from tailtrue.advise import advise, knowledge
 from tailtrue.case import Case
-from tailtrue.conditions import read_condition
-from tailtrue.explaining.turning import distance_of, leaves, needed
+from tailtrue.conditions import leaves, read_condition
+from tailtrue.explaining.turning import distance_of, needed
 from tailtrue.explaining.wording import leaf_said
 from tailtrue.render.words import say
 

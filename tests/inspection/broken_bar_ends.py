@@ -152,3 +152,12 @@ def bush_sent_through_the_collet_chuck() -> Job:
         return one.model_copy(update={"settings": tuple(line for line in one.settings if line.value != ("from the rear",))})
 
     return _with("tannery-lane", "hold-bar-collet", front)
+
+
+@breaks("V620", _where("ropewalk", "hold-bar-bore"))
+def bush_that_would_be_as_thin_as_paper() -> Job:
+    def thin(piece: Any) -> Any:
+        size = isinstance(piece, Figure) and piece.fact == "bar.bush"
+        return piece.model_copy(update={"value": 28.0}) if size else piece
+
+    return _settings("hold-bar-bore", thin)

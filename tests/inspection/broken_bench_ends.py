@@ -97,6 +97,15 @@ def hole_looked_at_against_no_limit() -> Job:
     return _with(_LOOK, lambda one: one.model_copy(update={"checks": tuple(map(bare, one.checks))}))
 
 
+@breaks("V621", _where(_LOOK))
+def both_ends_judged_and_one_written_down() -> Job:
+    def fewer(one: Step) -> Step:
+        first, *rest = one.checks
+        return one.model_copy(update={"checks": (first.model_copy(update={"blanks": first.blanks[:1]}), *rest)})
+
+    return _with(_LOOK, fewer)
+
+
 @breaks("V411", _where(_DRILL), also="V156")
 def hole_that_may_lie_far_off() -> Job:
     return _with(_LOOK, lambda one: one.model_copy(update={"checks": tuple(map(_looser, one.checks))}))

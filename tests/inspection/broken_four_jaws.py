@@ -1,12 +1,15 @@
 """Sheets of the shipped examples whose drawings of blank, grip, bar or centre hole have one size wrong."""
 
 from functools import cache
+from typing import Any
 
 from shops import EXAMPLES
 from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.parts import Figure
+from tailtrue.procedure import Step
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, on_step
 
 
 @cache
@@ -108,3 +111,24 @@ def limits_that_the_bar_is_outside_of() -> Job:
 @breaks("V381", "drawing")
 def limits_that_no_step_gives() -> Job:
     return _with_bar("bar.largest", 25.02)
+
+
+@breaks("V622", "step 2.3")
+def corners_that_no_line_saws_off() -> Job:
+    def still_on(one: Step) -> Step:
+        return one.model_copy(update={"text": (("Mark both lengths from each corner on one face.",),)})
+
+    return on_step(_job("job-plate"), "saw-corners", still_on)
+
+
+@breaks("V622", "step 2.3")
+def octagon_that_swings_less_than_its_corners() -> Job:
+    def nearer(piece: Any) -> Any:
+        leg = isinstance(piece, Figure) and piece.fact == "collar.corner_leg"
+        return piece.model_copy(update={"value": 15.0}) if leg else piece
+
+    def less(one: Step) -> Step:
+        lines = tuple(line.model_copy(update={"value": tuple(map(nearer, line.value))}) for line in one.settings)
+        return one.model_copy(update={"settings": lines})
+
+    return on_step(_job("job-plate"), "saw-corners", less)

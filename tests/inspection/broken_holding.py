@@ -3,8 +3,10 @@
 from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
 
-from shops import EXAMPLES
+from shops import EXAMPLES, kept_bores
 from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Figure, Setting
 from tailtrue.procedure import Drawing, Step
@@ -12,11 +14,15 @@ from tailtrue.procedure import Drawing, Step
 from .broken import breaks
 from .changed import Job
 
-_SOFT, _STUB = "job", "job-stub"
+_SOFT, _STUB, _KEPT = "job", "job-stub", "bores kept"
 
 
 @cache
 def _job(name: str) -> Job:
+    if name == _KEPT:
+        with TemporaryDirectory() as folder:
+            path = kept_bores(Path(folder))
+            return make_procedure(path), shop_for(advise(path))
     path = EXAMPLES / "tannery-lane" / f"{name}.toml"
     return make_procedure(path), shop_for(advise(path))
 
@@ -109,14 +115,14 @@ def collar_faced_that_nobody_put_on_the_stub() -> Job:
     return _without(_STUB, "mount-on-stub", "mount-on-stub")
 
 
-@breaks("V133", _where(_STUB, "face-on-stub"), also="V233")
+@breaks("V133", _where(_STUB, "face-on-stub"), also="V233 V80")
 def deep_cut_on_the_stub() -> Job:
     return _figures(
         _STUB, "face-on-stub", lambda one: one.model_copy(update={"value": 0.5}) if one.rounding == "depth" else one
     )
 
 
-@breaks("V133", _where(_STUB, "face-on-stub"))
+@breaks("V133", _where(_STUB, "face-on-stub"), also="V80")
 def stub_with_no_depth_of_cut() -> Job:
     return _figures(_STUB, "face-on-stub", lambda one: None if one.rounding == "depth" else one)
 
@@ -177,3 +183,36 @@ def collar_held_by_its_bore_turned_too_fast() -> Job:
         replace(cap, limit_per_min=300.0) if cap.name == "collar held by its bore" else cap for cap in shop.speed_caps
     )
     return tree, replace(shop, speed_caps=caps)
+
+
+def _said(name: str, step: str, change: Callable[[str], str]) -> Job:
+    """The first words of the first check of a step, changed."""
+
+    def changed(one: Step) -> Step:
+        check = one.checks[0]
+        words = tuple(change(piece) if isinstance(piece, str) else piece for piece in check.text)
+        return one.model_copy(update={"checks": (check.model_copy(update={"text": words}), *one.checks[1:])})
+
+    return _with(name, step, changed)
+
+
+@breaks("V600", _where(_KEPT, "face-first-on-stub"), also="V46 V205")
+def stub_turned_with_one_of_two_bores_gauged() -> Job:
+    tree, shop = _job(_KEPT)
+    phases = tuple(one.model_copy(update={"each": one.each[:1]}) if one.id == "kept-bores" else one for one in tree.phases)
+    return tree.model_copy(update={"phases": phases}), shop
+
+
+@breaks("V601", _where(_STUB, "turn-stub"))
+def stub_turned_however_loose() -> Job:
+    return _figures(_STUB, "turn-stub", lambda one: None if one.fact == "limit.stub_gap" else one)
+
+
+@breaks("V602", _where(_KEPT, "mount-raw-on-stub"))
+def raw_face_looked_at_for_light() -> Job:
+    return _said(_KEPT, "mount-raw-on-stub", lambda words: f"No light between collar and shoulder. {words}")
+
+
+@breaks("V602", _where(_STUB, "mount-on-stub"))
+def cut_face_not_looked_at_on_the_shoulder() -> Job:
+    return _said(_STUB, "mount-on-stub", lambda words: words.replace("No light between collar and shoulder. ", ""))

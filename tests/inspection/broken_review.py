@@ -1,11 +1,13 @@
 """Safety reviews that leave something out or make it look smaller than it is."""
 
+from collections.abc import Callable
 from typing import Any
 
 from tailtrue.parts import Blank
-from tailtrue.review import Control, Held, Rating, ReviewedHazard
+from tailtrue.review import CheckList, Control, Held, Rating, ReviewedHazard
 
 from .broken import breaks
+from .broken_bench import _job
 from .changed import Job, reviewed_anew, with_list_of_press, with_sheet, with_step
 from .sample import procedure
 from .sample_pieces import caution
@@ -313,3 +315,33 @@ def compound_without_a_line() -> Job:
 def compound_without_its_data_sheet() -> Job:
     (compound,) = procedure().safety_review.chemicals
     return _with_review(chemicals=(compound.model_copy(update={"blanks": (Blank(label="kept at"),)}),))
+
+
+_STILL = "fernhill/height-and-droop"
+
+
+def _still_checks(change: Callable[[CheckList], CheckList]) -> Job:
+    tree, givens = _job(_STILL)
+    review = tree.safety_review
+    first, *others = review.checks
+    told = review.model_copy(update={"checks": (change(first), *others)})
+    return tree.model_copy(update={"safety_review": told}), givens
+
+
+@breaks("V615", "safety review")
+def speed_of_the_chuck_asked_where_nothing_turns() -> Job:
+    def asked(one: CheckList) -> CheckList:
+        lines = (
+            line.model_copy(update={"item": ("Speed marked on the chuck",)}) if line.id == "key" else line
+            for line in one.lines
+        )
+        return one.model_copy(update={"lines": tuple(lines)})
+
+    return _still_checks(asked)
+
+
+@breaks("V96", "safety review, checks", also="V190")
+def lathe_at_rest_that_nobody_tried() -> Job:
+    return _still_checks(
+        lambda one: one.model_copy(update={"lines": tuple(line for line in one.lines if line.id != "dead")})
+    )

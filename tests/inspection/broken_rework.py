@@ -31,9 +31,9 @@ def _changed(shop: str, wanted: str, change: Callable[[Step], Step]) -> Job:
 def _going_on(**changes: str) -> Job:
     def change(step: Step) -> Step:
         assert step.hold is not None
-        assert step.hold.goes_on is not None
-        on: GoesOn = step.hold.goes_on.model_copy(update=changes)
-        hold: Hold = step.hold.model_copy(update={"goes_on": on})
+        first, *others = step.hold.goes_on
+        on: GoesOn = first.model_copy(update=changes)
+        hold: Hold = step.hold.model_copy(update={"goes_on": (on, *others)})
         return step.model_copy(update={"hold": hold})
 
     return _changed("fernhill", "go-back", change)
@@ -77,7 +77,7 @@ def back_to_another_step_than_is_named() -> Job:
 def rework_that_leads_nowhere() -> Job:
     def change(step: Step) -> Step:
         assert step.hold is not None
-        return step.model_copy(update={"hold": step.hold.model_copy(update={"goes_on": None})})
+        return step.model_copy(update={"hold": step.hold.model_copy(update={"goes_on": ()})})
 
     return _changed("fernhill", "go-back", change)
 

@@ -71,3 +71,10 @@ def no_source() -> Job:
 @breaks("V190", "record")
 def word_explained_that_the_record_does_not_say() -> Job:
     return with_sheet(record=record().model_copy(update={"glossary": GLOSSARY[:1]}))
+
+
+@breaks("V190", "card")
+def word_explained_that_the_card_does_not_say() -> Job:
+    card = procedure().card
+    assert card is not None
+    return with_sheet(card=card.model_copy(update={"glossary": (GLOSSARY[0].model_copy(update={"seen_as": "apron"}),)}))

@@ -37,6 +37,7 @@ WORDS_IN = {
     "words/shop_acts": {"act", "verbs", "things", "unless", "write"},
     "words/trade_names": {"choices"},
     "materials/bar_left": {"because", "says"},
+    "materials/stock_sizes": {"fact", "system", "sold_as"},
     "materials/collar_left": {"because", "says"},
     "cutting/printed_speeds": {"materials", "printed_for", "operations"},
     "cutting/printed_forces": {"materials", "printed_for"},

@@ -83,6 +83,9 @@ LAWS: dict[str, Law] = {
     "beams.deflection_cantilever": Law(beams.deflection_cantilever, _FORCE | {"length_mm": (15, 600, UP)} | _BEAM,
                                        together=lambda g: g["length_mm"] >= 2.5 * g["diameter_mm"]
                                        and g["force_n"] * g["length_mm"] ** 2 < 0.014 * g["modulus_mpa"] * g["diameter_mm"] ** 4),
+    "beams.greatest_deflection_cantilever": Law(beams.greatest_deflection_cantilever, _FORCE | {"length_mm": (15, 600, UP)} | _BEAM,
+                                                together=lambda g: g["length_mm"] >= 0.5 * g["diameter_mm"]
+                                                and g["force_n"] * g["length_mm"] ** 2 < 0.01 * g["modulus_mpa"] * g["diameter_mm"] ** 4),
     "bending.deflection_anywhere": Law(bending.deflection_anywhere,
                                        _FORCE | {"span_mm": (25, 1500, FREE), "load_station_mm": (0, 1500, FREE), "look_station_mm": (0, 1500, FREE)} | _BEAM,
                                        together=lambda g: _stiff(g) and max(g["load_station_mm"], g["look_station_mm"]) <= g["span_mm"]),

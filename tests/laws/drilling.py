@@ -3,6 +3,7 @@
 import math
 from typing import Any
 
+import standard_point
 from laws.law import DOWN, FREE, UP, Axis, Given, Law
 from tailtrue.calc import centre_hole, drill_demand, drill_models, drilled_hole, drilling, morse_taper
 
@@ -17,7 +18,7 @@ _CONE: dict[str, Axis] = {"large_mm": (1.1, 20, UP), "small_mm": (1, 15, DOWN)}
 
 
 def _demand(kd: float, **given: Any) -> drill_demand.DrillDemand:
-    return drill_demand.drill_demand(kd, kd, **given)
+    return standard_point.drill_demand(kd, kd, **{"pilot_ratio": 0, **given})
 
 
 def _thrust(**given: Any) -> float:
@@ -60,25 +61,25 @@ LAWS: dict[str, Law] = {
                                      together=lambda g: g["large_mm"] > g["small_mm"] + 0.01),
     "drilling.point_length": Law(drilling.point_length, {"diameter_mm": (0.1, 80, UP), "point_angle_deg": (60, 180, DOWN)}),
     "drilling.least_pilot": Law(drilling.least_pilot, {"diameter_mm": (0.1, 80, UP), "chisel_ratio": (0, 0.5, UP)}),
-    "drilling.thrust_shaw_oxford: from solid": Law(drilling.thrust_shaw_oxford,
+    "drilling.thrust_shaw_oxford: from solid": Law(standard_point.thrust_shaw_oxford,
                                                    _SOLID | {"thrust_factor": (1, 2, UP), "chisel_thrust_factor": (0, 0.2, UP)}),
-    "drilling.thrust_shaw_oxford: after a pilot": Law(drilling.thrust_shaw_oxford, _SOLID | {"pilot_ratio": (0.18, 0.99, DOWN)}),
-    "drilling.torque_shaw_oxford: from solid": Law(drilling.torque_shaw_oxford, _SOLID | {"torque_factor": (1, 2, UP)}),
-    "drilling.torque_shaw_oxford: after a pilot": Law(drilling.torque_shaw_oxford, _SOLID | {"pilot_ratio": (0.18, 0.99, DOWN)}),
+    "drilling.thrust_shaw_oxford: after a pilot": Law(standard_point.thrust_shaw_oxford, _SOLID | {"pilot_ratio": (0.18, 0.99, DOWN)}),
+    "drilling.torque_shaw_oxford: from solid": Law(standard_point.torque_shaw_oxford, _SOLID | {"torque_factor": (1, 2, UP)}),
+    "drilling.torque_shaw_oxford: after a pilot": Law(standard_point.torque_shaw_oxford, _SOLID | {"pilot_ratio": (0.18, 0.99, DOWN)}),
     "drilling.thrust_tool_maker": Law(drilling.thrust_tool_maker, _TOOL_MAKER),
     "drilling.torque_tool_maker": Law(drilling.torque_tool_maker, _TOOL_MAKER),
     "drilling.taper_friction_torque": Law(drilling.taper_friction_torque, {"thrust_n": (0, 10000, UP), "friction": (0, 1, UP),
                                                                            "mean_diameter_mm": (5, 80, UP), "half_angle_deg": (0.1, 10, DOWN)}),
     "drilling.drill_power": Law(drilling.drill_power, {"torque_nmm": (0, 1e6, UP), "spindle_speed_per_min": (1, 5000, UP)}),
-    "drill_demand.chisel_share_of_thrust": Law(drill_demand.chisel_share_of_thrust,
+    "drill_demand.chisel_share_of_thrust": Law(standard_point.chisel_share_of_thrust,
                                                {"feed_mm": (0.01, 1.25, DOWN), "diameter_mm": (1.6, 50, UP), "thrust_factor": (1, 2, UP),
                                                 "chisel_thrust_factor": (0, 0.2, UP)}, most=1),
     "drill_demand.lips_left_by_pilot": Law(drill_demand.lips_left_by_pilot,
                                            {"pilot_ratio": (0.3, 0.99, DOWN), "chisel_ratio": (0, 0.29, UP)}, most=1),
-    "drill_demand.feed_for_thrust": Law(drill_demand.feed_for_thrust, {"thrust_n": (50, 10000, UP), "kd": (5000, 40000, DOWN),
+    "drill_demand.feed_for_thrust": Law(standard_point.feed_for_thrust, {"thrust_n": (50, 10000, UP), "kd": (5000, 40000, DOWN),
                                                                        "diameter_mm": (1.6, 50, DOWN), "wear_factor": (1, 2, DOWN)},
                                         least=0.01, most=1.25, together=_feed_in_range),
-    "drill_demand.largest_solid_drill": Law(drill_demand.largest_solid_drill, {"thrust_n": (50, 10000, UP), "kd": (1000, 40000, DOWN),
+    "drill_demand.largest_solid_drill": Law(standard_point.largest_solid_drill, {"thrust_n": (50, 10000, UP), "kd": (1000, 40000, DOWN),
                                                                                "feed_mm": (0.01, 1.25, DOWN), "wear_factor": (1, 2, DOWN)},
                                             least=1.6, most=50, together=lambda g: _lips_and_chisel(g, 1.6) < g["thrust_n"]),
     "drill_models.specific_force_drilling": Law(drill_models.specific_force_drilling,

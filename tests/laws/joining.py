@@ -68,6 +68,8 @@ LAWS: dict[str, Law] = {
     "interference.effective_interference": Law(interference.effective_interference,
                                      {"diametral_interference_mm": (-0.1, 0.1, UP), "bar_roughness_um": (0, 50, DOWN),
                                       "collar_roughness_um": (0, 50, DOWN), "loss_factor": (0, 1.2, DOWN)}),
+    "interference.roughness_loss": Law(interference.roughness_loss, {"bar_roughness_um": (0, 50, UP), "collar_roughness_um": (0, 50, UP),
+                                                                     "loss_factor": (0, 1.2, UP)}),
     "interference.collar_growth": Law(interference.collar_growth,
                                       {"pressure_mpa": (0, 300, UP), "joint_diameter_mm": (10, 100, UP), "collar_diameter_mm": (12, 300, DOWN),
                                        "collar_modulus_mpa": (2000, 220000, DOWN)}, together=_thick),

@@ -4,7 +4,7 @@ import math
 from functools import partial
 
 from laws.law import DOWN, FREE, UP, Axis, Law
-from tailtrue.calc import lengths, steps
+from tailtrue.calc import lengths, octagon, steps
 
 _ANY = (-500, 500, UP)
 _STEP = (0.001, 5, FREE)  # a whole number of coarser steps may come to more or to less
@@ -25,6 +25,11 @@ LAWS: dict[str, Law] = {
     "steps.surely_less": Law(partial(steps.surely_less, step_mm=0.001), {"whole_mm": (0.02, 0.1, UP), "doubt_mm": (0, 0.01, DOWN)}),
     "steps.equal_cut": Law(_cut, {"stock_on_diameter_mm": (0, 10, UP), "passes": (1, 20, DOWN)}, least=0.02),
     "steps.finishing_cut": Law(partial(steps.finishing_cut, step_mm=0.02), {"stock_on_diameter_mm": (0, 1, UP), "passes": (1, 5, DOWN)}),
+    "octagon.corner_leg": Law(octagon.corner_leg, {"flats_mm": (0.1, 500, UP)}),
+    "octagon.octagon_circle": Law(octagon.octagon_circle, {"flats_mm": (20, 500, UP), "outside_mm": (0, 4, UP)}),
+    "octagon.corners_area": Law(octagon.corners_area, {"flats_mm": (0.1, 500, UP), "thickness_mm": (0.1, 200, UP), "pieces": (1, 10, UP)}),
+    "octagon.sawing_time": Law(octagon.sawing_time, {"area_mm2": (1, 1e5, UP), "rate_mm2_min": (10, 5000, DOWN), "cuts": (0, 50, UP),
+                                                     "clamp_s": (0, 600, UP)}),
     "lengths.share_of": Law(lengths.share_of, {"whole_mm": (0, 1000, UP), "share": (0, 1, UP)}),
     "lengths.length_of_diameters": Law(lengths.length_of_diameters, {"diameter_mm": (0.1, 300, UP), "ratio": (0, 20, UP)}),
     "lengths.length_ratio": Law(lengths.length_ratio, {"length_mm": (0, 1000, UP), "measure_mm": (0.1, 300, DOWN)}),

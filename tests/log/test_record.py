@@ -36,7 +36,7 @@ ASKED = {
     "quill extension": "quill_extension_mm", "quill clamped": "quill_clamped", "place on the bed": "tailstock_position_mm",
     "room temperature": "room_degc", "bar temperature": "bar_degc", "spindle warm": "spindle_warm_s",
     "micrometer": "instrument", "its zero": "instrument_zero_error_mm", "its resolution": "instrument_resolution_mm",
-    "raw readings": "readings", "read order": "read_order", "difference, move, U, limit, verdict": "judgement",
+    "raw readings in their order": "readings", "difference, move, U, limit, verdict": "judgement",
     "state": "state", "moves": "moves", "chuck test": "chuck_test", "level": "level",
     "collar after": "collar_diameter_after_mm", "remarks": "remarks", "rules": "knowledge_version",
 }  # fmt: skip
@@ -80,14 +80,13 @@ def test_readings_are_kept_as_typed_beside_their_size() -> None:
     made = record(readings=readings, difference_mm=0.02286, move_mm=0.0142875)
     assert [one.said for one in made.readings] == ["2.7497 in", "2.7506 in", "2.7497 in"]
     assert [one.mm for one in made.readings] == pytest.approx([69.84238, 69.86524, 69.84238])
-    assert made.read_order == "H T H"
+    assert [one.collar for one in made.readings] == ["H", "T", "H"]
 
 
 def test_a_rejected_reading_is_kept_and_not_counted() -> None:
     made = record()
     assert made.readings[2].mm == 70.366
     assert made.kept("T") == (69.866, 69.866)
-    assert made.read_order == "H T T H"
 
 
 def test_typed_text_and_size_must_agree() -> None:

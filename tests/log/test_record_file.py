@@ -21,7 +21,7 @@ TYPED = Path(__file__).with_name("typed.toml")
 
 def read_record(path: Path, date_time: str | None) -> Record:
     """The record in a file, as it is read where `--date` may be given beside it."""
-    return whole(read_typed(path), {} if date_time is None else {"date": date_time})
+    return whole(read_typed(path, system=""), {} if date_time is None else {"date": date_time})
 
 
 def changed(folder: Path, *changes: tuple[str, str]) -> Path:
@@ -77,8 +77,8 @@ def test_every_entry_of_the_catalogue_names_its_source_and_how_to_find_it() -> N
 
 def test_the_date_may_come_from_outside(tmp_path: Path) -> None:
     path = changed(tmp_path, (r"^date = .*?\n", ""))
-    assert not read_typed(path).says("date")
-    assert read_typed(TYPED).says("date")
+    assert not read_typed(path, system="").says("date")
+    assert read_typed(TYPED, system="").says("date")
     assert read_record(path, "2026-02-01").date_time == "2026-02-01"
     (problem,) = problems(tmp_path, (r"^date = .*?\n", ""))
     assert (problem.said, problem.wrong) == ("date", "not given")

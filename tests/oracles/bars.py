@@ -95,6 +95,19 @@ def held_at_one_end(
     return force_n * _work(length, lambda z: length - z, lambda z: length - z, ()) / (modulus_mpa * section)
 
 
+@oracle("beams.greatest_deflection_cantilever", "scipy: virtual work of moments, and of shear stresses over the section")
+def stout_at_its_end(force_n: float, length_mm: float, modulus_mpa: float, diameter_mm: float) -> float:
+    # The stress at a height in a round section: shear times the first moment of what lies above, over I and the chord.
+    radius, inertia = diameter_mm / 2, _section(2, diameter_mm)
+    chord: Callable[[float], float] = lambda y: 2 * sqrt(max(0.0, radius**2 - y**2))  # noqa: E731
+    above: Callable[[float], float] = lambda y: 2 / 3 * (radius**2 - y**2) ** 1.5  # noqa: E731
+    energy = quad(lambda y: above(y) ** 2 / chord(y), -radius, radius)[0] / inertia**2
+    rigidity = modulus_mpa / (2 * (1 + 0.5))
+    return held_at_one_end(force_n, modulus_mpa, length_mm=length_mm, diameter_mm=diameter_mm) + (
+        force_n * length_mm * energy / rigidity
+    )
+
+
 def _load(diameter: float, density: float) -> float:
     return density * _TONNES * g * 1000 * _section(0, diameter)  # N/mm
 

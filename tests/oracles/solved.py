@@ -99,7 +99,7 @@ def largest_solid_drill(
     def lack(diameter: float) -> float:
         return thrust_n - thrust_shaw_oxford(
             kd, feed_mm, diameter, wear_factor=wear_factor, thrust_factor=thrust_factor,
-            chisel_thrust_factor=chisel_thrust_factor,
+            chisel_thrust_factor=chisel_thrust_factor, chisel_ratio=0.18
         )  # fmt: skip
 
     return float(brentq(lack, 2, 50, xtol=1e-9))

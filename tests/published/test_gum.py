@@ -123,7 +123,7 @@ def test_budget_of_two_collars_is_what_a_simulation_finds() -> None:
     unsure = hypot(*_PARTS)
     assert float(found.mean()) == pytest.approx(0.024, abs=2e-5)
     assert float(found.std()) == pytest.approx(unsure, rel=5e-3)
-    covered = float((np.abs(found - 0.024) <= expanded(unsure)).mean())
+    covered = float((np.abs(found - 0.024) <= expanded(unsure, coverage=2)).mean())
     assert 0.95 < covered < 0.965
 
 
@@ -170,4 +170,4 @@ def test_expanded_uncertainty_from_raw_readings_covers_at_least_what_it_says(rea
 
 def _expanded(scatter: Scatter, readings: int) -> float:
     parts = difference_parts(scatter.standard_deviation_mm, readings, 0, 0.001, 0, 0, 0, 0)
-    return expanded_uncertainty(parts.components(scatter.degrees_of_freedom)).expanded_mm
+    return expanded_uncertainty(parts.components(scatter.degrees_of_freedom), probability=0.95).expanded_mm

@@ -46,7 +46,7 @@ def pages_of(name: str) -> dict[str, str]:
         "record": to_record_html(tree),
         "safety": to_safety_html(tree),
         "tags": tags_html([machine_tag(case, None)]),
-        "set-over": set_over_html(judge_setover(case, read_taper(TAPER[name])).tag),
+        "set-over": set_over_html(judge_setover(case, read_taper(TAPER[name], system="", job={})).tag),
         "explain": explain_html(explain(case)),
     }
 

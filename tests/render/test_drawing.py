@@ -11,8 +11,8 @@ from shops import EXAMPLES
 from tailtrue.advise import make_procedure
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
-from tailtrue.render.drawing import WIDTH, bar_drawing, described, text_points
-from tailtrue.render.ink import Ink, text_width, wrap
+from tailtrue.render.drawing import WIDTH, bar_drawing, described
+from tailtrue.render.ink import TEXT_HEIGHT, Ink, text_width, wrap
 from tailtrue.render.move import move_drawing, side_of
 from tailtrue.render.numbers import read
 
@@ -83,7 +83,7 @@ def test_thin_parts_are_thickened_and_the_drawing_says_so() -> None:
 
 
 def test_lettering_is_large_enough() -> None:
-    assert text_points() >= 9
+    assert TEXT_HEIGHT * 72 / 25.4 >= 9, "in points of 1/72 inch"
 
 
 def test_a_missing_dimension_is_named() -> None:

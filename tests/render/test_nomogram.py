@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from tailtrue.parts import Figure
 from tailtrue.record_sheet import Scales
 from tailtrue.render.ink import TEXT_HEIGHT
-from tailtrue.render.nomogram import HEIGHT, WIDTH, nomogram, straight_edge
+from tailtrue.render.nomogram import HEIGHT, WIDTH, height_of_difference, height_of_factor, height_of_move, nomogram
 
 from .reading import Element, read_page
 
@@ -77,7 +77,7 @@ def mark_of_the_bar(svg: Element) -> tuple[float, float]:
 @pytest.mark.parametrize("factor", [0.5, 0.625, 0.676, 0.767, 1.0])
 def test_a_straight_edge_through_the_mark_shows_the_move(factor: float, dials: str) -> None:
     size = INCH if dials == "inch" else 1.0
-    svg = read_page(nomogram(scales(factor), "inch" if dials == "inch" else "metric", "scales"))
+    svg = read_page(nomogram(scales(factor), "inch" if dials == "inch" else "metric", "scales", can_move=True))
     left, right = upright(svg, "edge")
     x, y = mark_of_the_bar(svg)
     assert x == pytest.approx((left + right) / 2, abs=0.01)
@@ -98,13 +98,15 @@ def test_a_straight_edge_through_the_mark_shows_the_move(factor: float, dials: s
 
 @settings(max_examples=50, deadline=None)
 @given(st.floats(0.4, 2.0), st.floats(0.0021, 0.199))
-def test_the_drawn_move_is_difference_times_factor(factor: float, difference: float) -> None:
-    assert straight_edge(difference, scales(factor)) == pytest.approx(difference * factor, rel=1e-9)
+def test_difference_mark_and_move_stand_on_one_straight_line(factor: float, difference: float) -> None:
+    drawn = scales(factor)
+    ends = height_of_difference(difference, drawn), height_of_move(difference * factor, drawn)
+    assert sum(ends) / 2 == pytest.approx(height_of_factor(factor, drawn), rel=1e-9)
 
 
 def test_numbers_stay_apart_and_inside_the_drawing() -> None:
     for dials in ("metric", "inch"):
-        svg = read_page(nomogram(scales(0.676), "inch" if dials == "inch" else "metric", "scales"))
+        svg = read_page(nomogram(scales(0.676), "inch" if dials == "inch" else "metric", "scales", can_move=True))
         for side in ("start", "end"):
             places = sorted(y for _, y in numbers(svg, side))
             assert all(after - before >= TEXT_HEIGHT for before, after in pairwise(places))
@@ -113,14 +115,14 @@ def test_numbers_stay_apart_and_inside_the_drawing() -> None:
 
 
 def test_where_the_tailstock_stays_is_bracketed() -> None:
-    with_both = nomogram(scales(0.676), "metric", "scales")
+    with_both = nomogram(scales(0.676), "metric", "scales", can_move=True)
     assert "leave it" in with_both
     assert "read again" in with_both
-    assert "read again" not in nomogram(scales(0.676, again=False), "metric", "scales")
+    assert "read again" not in nomogram(scales(0.676, again=False), "metric", "scales", can_move=True)
 
 
 def test_it_is_black_on_white_with_large_letters_and_told_in_words() -> None:
-    text = nomogram(scales(0.676), "metric", "scales")
+    text = nomogram(scales(0.676), "metric", "scales", can_move=True)
     assert not re.search(r"#[0-9a-fA-F]{3}|rgb|fill=|stroke=", text)
     assert WIDTH == 170
     assert TEXT_HEIGHT * 72 / 25.4 >= 9
@@ -133,7 +135,7 @@ def test_it_is_black_on_white_with_large_letters_and_told_in_words() -> None:
 
 
 def test_the_factors_beside_the_mark_are_those_of_other_bars() -> None:
-    svg = read_page(nomogram(scales(1.0), "metric", "scales"))
+    svg = read_page(nomogram(scales(1.0), "metric", "scales", can_move=True))
     (tick,) = [float(one.attributes["y"]) - 1.2 for one in svg.all("text") if one.words == "0.5"]
     foot = height(0.05, numbers(svg, "end"))
     assert value_at(2 * tick - foot, numbers(svg, "start")) == pytest.approx(0.025, rel=0.01)

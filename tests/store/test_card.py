@@ -188,7 +188,10 @@ def test_a_bar_centred_on_the_press_has_its_numbers_and_the_list_of_the_press() 
 def test_a_job_that_makes_a_bar_tells_both_sides_of_a_blank_and_the_change_to_the_driver(example: Procedure) -> None:
     told = [line.text for line in example.card.steps]
     first, second = told.index("Face one side of each collar."), told.index("Face the second side.")
-    change, fit = told.index("Take the chuck off. Fit the driver."), told.index("Fit both centres.")
+    change, fit = (
+        told.index("Take the chuck off. Fit the driver."),
+        told.index("Fit both centres. Mount the bar. Turn it by hand."),
+    )
     assert first < second < told.index("Fix the collars.") < change < fit
 
 

@@ -168,7 +168,7 @@ def against(first: Visit, second: Visit) -> dict[str, bool]:
     one, was, now = bar(), before_of(first), judged(second)
     before, after = was.tail_mm - was.head_mm, now["visit.difference"]
     change = rounds.change_doubt(now["visit.uncertainty"], was.uncertainty_mm)
-    size = rounds.size_doubt(change, now["visit.head"], one.expansion, one.another_day)
+    size = rounds.size_doubt(change, now["visit.head"], one.expansion, one.another_day, one.doubts)
     sizes = (now["visit.head"], now["visit.tail"], was.head_mm, was.tail_mm)
     return {
         "worse": rounds.worse(after, before, change),

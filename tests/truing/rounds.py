@@ -43,7 +43,9 @@ def next_visit(head: float, tail: float, before: Before = FIRST, **also: Any) ->
     """A visit of four readings in good order after another one."""
     said = {f"visit.{name}": value for name, value in also.items()}
     readings = read_lists(f"{head:.3f} mm, {head:.3f} mm", f"{tail:.3f} mm, {tail:.3f} mm", "HTTH")
-    return judge_visit(METRIC, readings, also={**before.facts(said.get("visit.state") == "as-found"), **said})
+    return judge_visit(
+        METRIC, readings, also={**before.facts(said.get("visit.state") == "as-found"), **said}, kind="micrometer"
+    )
 
 
 def barring(found: Visit) -> list[str]:

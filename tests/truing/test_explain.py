@@ -30,7 +30,7 @@ MADE = changed(METRIC, job__bar_between_points=300.0, job__head_from_point=30.0,
 
 
 def visit(head: str, tail: str, case: Case = MADE) -> Visit:
-    return judge_visit(case, read_lists(head, tail))
+    return judge_visit(case, read_lists(head, tail), kind="micrometer", also=None)
 
 
 OUT = visit("69.842 mm, 69.842 mm", "69.882 mm, 69.882 mm")

@@ -18,7 +18,7 @@ def test_the_visit_file_of_the_how_to_makes_a_record(tmp_path: Path) -> None:
     (example,) = re.findall(r"```toml\n(.*?)```", PAGE, re.DOTALL)
     path = tmp_path / "visit.toml"
     path.write_text(example, encoding="utf-8")
-    assert judged_record(METRIC, read_typed(path), "2026-03-02").judgement.verdict == "outside"
+    assert judged_record(METRIC, read_typed(path, system=""), "2026-03-02").judgement.verdict == "outside"
 
 
 def test_every_option_of_the_how_to_is_one_of_its_commands() -> None:

@@ -47,7 +47,12 @@ def test_the_table_never_tells_more_than_readings_would(case: Case) -> None:
     middle = 65.0 if case is METRIC else 45.0
     for row in sheet(case).rows:
         readings = f"{middle + row.difference.value:.5f} mm, {middle + row.difference.value:.5f} mm"
-        found = judge_visit(case, read_lists(f"{middle:.5f} mm, {middle:.5f} mm", readings), also={"visit.read_twice": True})
+        found = judge_visit(
+            case,
+            read_lists(f"{middle:.5f} mm, {middle:.5f} mm", readings),
+            also={"visit.read_twice": True},
+            kind="micrometer",
+        )
         if row.do == "leave":
             assert found.advice != "move"
         if row.do != "move":

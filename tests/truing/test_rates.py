@@ -84,7 +84,7 @@ def typed(visit: Visit) -> tuple[str, str]:
 
 def test_a_whole_visit_says_the_same_as_the_facts_by_themselves() -> None:
     for one in visits(300, seed=7):
-        found, alone = judge_visit(case(), read_lists(*typed(one))), judged(one)
+        found, alone = judge_visit(case(), read_lists(*typed(one)), kind="micrometer", also=None), judged(one)
         for name in ("visit.difference", "visit.uncertainty", "visit.toward_tool"):
             assert found.case.value(name) == pytest.approx(alone[name], abs=1e-12)
         assert found.case.value("visit.verdict") == alone["visit.verdict"]
@@ -101,7 +101,9 @@ def test_the_move_that_is_said_brings_the_simulated_lathe_into_limits() -> None:
 
 def bars(first: Visit, second: Visit, **also: object) -> list[str]:
     said = {f"visit.{name}": value for name, value in also.items()}
-    found = judge_visit(case(), read_lists(*typed(second)), also={**before_of(first).facts(), **said})
+    found = judge_visit(
+        case(), read_lists(*typed(second)), also={**before_of(first).facts(as_found=False), **said}, kind="micrometer"
+    )
     return [one.id for one in found.remarks if one.bars_move]
 
 
@@ -164,7 +166,9 @@ def test_every_slip_of_the_thimble_is_caught() -> None:
         assert slipped(one)
         assert slipped(both) or abs(judged(both)["visit.difference"]) > far
         if place < 60:
-            alone = [judge_visit(case(), read_lists(*typed(trapped))) for trapped in (one, both)]
+            alone = [
+                judge_visit(case(), read_lists(*typed(trapped)), kind="micrometer", also=None) for trapped in (one, both)
+            ]
             assert all(found.barred for found in alone)
 
 

@@ -27,7 +27,7 @@ DATE = "2026-03-02T09:00"
 def typed(folder: Path, text: str = SET_UP + READ) -> Typed:
     path = folder / "visit.toml"
     path.write_text(text, encoding="utf-8")
-    return read_typed(path)
+    return read_typed(path, system="")
 
 
 def said(error: TailtrueError) -> str:
@@ -35,7 +35,7 @@ def said(error: TailtrueError) -> str:
 
 
 def record_of(found: Typed, date: str | None = DATE, before: Record | None = None) -> Record:
-    visit = judge_visit(METRIC, readings_of(found), also=facts_of(found))
+    visit = judge_visit(METRIC, readings_of(found, from_zero=False), also=facts_of(found), kind="micrometer")
     return make_record(visit, found, date, before)
 
 
@@ -43,7 +43,7 @@ def test_a_record_holds_what_was_said_what_the_job_knows_and_what_was_judged(tmp
     found = record_of(typed(tmp_path))
     assert (found.date_time, found.operator, found.state) == (DATE, "AB", "as found")
     assert (found.lathe, found.bar, found.tool_side) == ("Lathe 2", "FM-L2-004", "front")
-    assert found.read_order == "H T T H"
+    assert [one.collar for one in found.readings] == ["H", "T", "T", "H"]
     assert [one.said for one in found.readings] == ["69.612 mm", "69.655 mm", "69.654 mm", "69.613 mm"]
     assert found.judgement.difference_mm == pytest.approx(0.042)
     assert found.judgement.verdict == "outside"
@@ -91,14 +91,14 @@ def test_everything_that_is_missing_is_named_in_one_sentence(tmp_path: Path) -> 
 def test_readings_without_their_order_are_not_kept(tmp_path: Path) -> None:
     with pytest.raises(RecordWrong, match="stand without their order"):
         record_of(typed(tmp_path, SET_UP + READ.replace('order = "HTTH"\n', "")))
-    visit = judge_visit(METRIC, read_lists("69.612 mm", "69.655 mm"))
+    visit = judge_visit(METRIC, read_lists("69.612 mm", "69.655 mm"), kind="micrometer", also=None)
     with pytest.raises(RecordWrong, match="stand without their order"):
         make_record(visit, typed(tmp_path, SET_UP + 'state = "as found"\n'), DATE)
 
 
 def test_readings_of_a_caliper_are_not_kept(tmp_path: Path) -> None:
     found = typed(tmp_path)
-    visit = judge_visit(METRIC, readings_of(found), "caliper")
+    visit = judge_visit(METRIC, readings_of(found, from_zero=False), "caliper", also=None)
     with pytest.raises(RecordWrong, match="cannot judge the limit"):
         make_record(visit, found, DATE)
 
@@ -173,7 +173,7 @@ def test_a_fault_in_a_visit_file_has_its_line(tmp_path: Path, old: str, new: str
     assert old in READ
     found = typed(tmp_path, SET_UP + READ.replace(old, new))
     with pytest.raises(TailtrueError) as wrong:
-        readings_of(found.sound())
+        readings_of(found.sound(), from_zero=False)
     assert says in said(wrong.value)
     assert f"visit.toml:{len(SET_UP.splitlines()) + line}" in said(wrong.value)
 
@@ -196,7 +196,7 @@ def test_a_third_collar_is_judged_and_kept(tmp_path: Path) -> None:
     middle = 'middle = ["69.634 mm", "69.635 mm"]\nmid_station = "190 mm"\n'
     text = SET_UP + READ.replace("HTTH", "HMTTMH") + middle
     found = record_of(typed(tmp_path, text))
-    assert found.read_order == "H M T T M H"
+    assert [one.collar for one in found.readings] == ["H", "M", "T", "T", "M", "H"]
     assert (found.mid_station_mm, found.kept("M")) == (190.0, (69.634, 69.635))
     lost = typed(tmp_path, text.replace('mid_station = "190 mm"\n', ""))
     with pytest.raises(ReadingsWrong, match="not where it sits"):
@@ -238,7 +238,7 @@ def session(drawer: Drawer) -> Session:
 
 
 def step(at: Session, base: Typed, head: str, tail: str, state: str, twice: bool = False) -> int | None:
-    now = base.with_more(typed_options({"state": state}))
+    now = base.with_more(typed_options({"state": state}, system=""))
     visit = at.judge(now, read_lists(head, tail, "HTTH"), {"visit.read_twice": twice})
     return at.settle(visit, now, DATE)
 
@@ -276,7 +276,7 @@ def test_a_log_that_cannot_be_written_leaves_the_session_as_it_was(tmp_path: Pat
 
 def test_without_keeping_rounds_go_on_all_the_same() -> None:
     at = Session(METRIC)
-    assert step(at, typed_options({}), "69.612 mm, 69.613 mm", "69.655 mm, 69.654 mm", "as found") is None
-    now = typed_options({"state": "as left"})
+    assert step(at, typed_options({}, system=""), "69.612 mm, 69.613 mm", "69.655 mm, 69.654 mm", "as found") is None
+    now = typed_options({"state": "as left"}, system="")
     visit = at.judge(now, read_lists("69.512 mm, 69.513 mm", "69.597 mm, 69.596 mm", "HTTH"), {"visit.read_twice": False})
     assert [one.id for one in visit.remarks if one.bars_move] == ["wrong-way"]

@@ -29,11 +29,11 @@ def changed(case: Case, **facts: object) -> Case:
 
 
 def set_over(case: Case = METRIC, **typed: str) -> SetOver:
-    return judge_setover(case, read_taper({**USUAL, **typed}))
+    return judge_setover(case, read_taper({**USUAL, **typed}, system="", job={}))
 
 
 def by(case: Case = METRIC, **typed: str) -> SetOver:
-    return judge_setover(case, read_taper({**PLAIN, **typed}))
+    return judge_setover(case, read_taper({**PLAIN, **typed}, system="", job={}))
 
 
 def told(found: SetOver) -> str:
@@ -63,7 +63,7 @@ PUBLISHED = [
 @pytest.mark.parametrize(("typed", "printed_in"), [one[1:] for one in PUBLISHED], ids=[one[0] for one in PUBLISHED])
 def test_published_set_overs_come_out(typed: dict[str, str], printed_in: float) -> None:
     """The rule that is printed gives up to a quarter of a per cent more than the slanting work needs."""
-    found = judge_setover(LONG, read_taper({"hole_depth": "0 in", "small_end": "tailstock", **typed}))
+    found = judge_setover(LONG, read_taper({"hole_depth": "0 in", "small_end": "tailstock", **typed}, system="", job={}))
     assert found.case.value("setover.amount") / 25.4 == pytest.approx(printed_in, rel=0.0025)
     assert found.case.value("setover.amount") / 25.4 <= printed_in
 
@@ -71,7 +71,12 @@ def test_published_set_overs_come_out(typed: dict[str, str], printed_in: float) 
 def test_centre_holes_shorten_the_work() -> None:
     # Turning and Boring Tapers (1902): 24 in with holes 1/8 in deep works as 23 3/4 in
     found = judge_setover(
-        LONG, read_taper({"per_foot": "1/2 in", "work_length": "24 in", "hole_depth": "1/8 in", "small_end": "tailstock"})
+        LONG,
+        read_taper(
+            {"per_foot": "1/2 in", "work_length": "24 in", "hole_depth": "1/8 in", "small_end": "tailstock"},
+            system="",
+            job={},
+        ),
     )
     assert found.case.value("setover.span") / 25.4 == pytest.approx(23.75)
     uneven = by(ratio="1:50", hole_depth="3 mm, 5 mm")
@@ -213,7 +218,7 @@ def test_a_taper_that_may_mean_two_things_is_refused(name: str, text: str) -> No
 
 def test_every_fault_is_told_at_once() -> None:
     with pytest.raises(FactsWrong) as wrong:
-        read_taper({"ratio": "x", "work_length": "3", "small_end": "up"})
+        read_taper({"ratio": "x", "work_length": "3", "small_end": "up"}, system="", job={})
     assert len(wrong.value.problems) == 4
 
 
@@ -248,7 +253,7 @@ def test_a_correction_ends_at_the_set_over_for_the_taper_wanted(stands: float, w
     first, second = lathe.diameters_between_centres((span**2 - stands**2) ** 0.5, [60, 160], radius=20)
     slope = wanted / (span**2 - wanted**2) ** 0.5
     said = {
-        **read_taper(USUAL), "setover.large": 40.0, "setover.small": 40.0 - 200 * slope, "setover.length": 100.0,
+        **read_taper(USUAL, system="", job={}), "setover.large": 40.0, "setover.small": 40.0 - 200 * slope, "setover.length": 100.0,
         "setover.cut_large": first, "setover.cut_small": second, "setover.cut_apart": 100.0,
     }  # fmt: skip
     found = judge_setover(METRIC, said)

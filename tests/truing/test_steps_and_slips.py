@@ -25,7 +25,9 @@ def changed(**facts: object) -> Case:
 
 
 def visit(case: Case = METRIC, head: str = HEAD, tail: str = TAIL, **also: object) -> Visit:
-    return judge_visit(case, read_lists(head, tail, "HTTH"), also={f"visit.{name}": one for name, one in also.items()})
+    return judge_visit(
+        case, read_lists(head, tail, "HTTH"), also={f"visit.{name}": one for name, one in also.items()}, kind="micrometer"
+    )
 
 
 def steps(found: Visit) -> list[str]:

@@ -121,9 +121,9 @@ def test_a_table_with_one_collar_is_refused() -> None:
 
 
 def test_one_reading_at_a_prompt() -> None:
-    assert read_one("tail", " 49.655 mm ").diameter_mm == 49.655
+    assert read_one("tail", " 49.655 mm ", from_zero=False).diameter_mm == 49.655
     with pytest.raises(ReadingsWrong):
-        read_one("tail", "49.655")
+        read_one("tail", "49.655", from_zero=False)
 
 
 @pytest.mark.parametrize(
@@ -135,10 +135,10 @@ def test_the_last_place_is_what_the_instrument_showed(head: str, step: float) ->
 
 
 def test_temperatures_of_both_collars_or_none() -> None:
-    assert temperatures("", "") == {}
-    assert temperatures("20 degC", "77 degF") == {"visit.head_temperature": 20.0, "visit.tail_temperature": 25.0}
+    assert temperatures("", "", system="") == {}
+    assert temperatures("20 degC", "77 degF", system="") == {"visit.head_temperature": 20.0, "visit.tail_temperature": 25.0}
     with pytest.raises(ReadingsWrong) as wrong:
-        temperatures("20 degC", "")
+        temperatures("20 degC", "", system="")
     assert "temperature, tail" in report(wrong.value)
 
 

@@ -8,8 +8,9 @@ from tailtrue.assemble.filling import Filler
 from tailtrue.assemble.steps import settings
 from tailtrue.parts import Caution, Figure, Text
 from tailtrue.procedure import Card, CardGroup, CardLine, CardPlace, Phase, ShortStep, StartLine, StartList, Step
-from tailtrue.store.knowledge import CardGroupText, CardLineText, PageLine, Route, StopAtOnce, Trouble
+from tailtrue.store.knowledge import Route
 from tailtrue.store.page_models import CardFile, ShortStepFile, StartListFile
+from tailtrue.store.page_texts import CardGroupText, CardLineText, PageLine, StopAtOnce, Trouble
 from tailtrue.wording import Wording
 
 Line = TypeVar("Line", PageLine, Trouble)

@@ -9,7 +9,7 @@ from tailtrue.assemble.filling import Filler, words_of
 from tailtrue.case import Gap
 from tailtrue.parts import Text
 from tailtrue.shop_sheet import Change, Entry
-from tailtrue.store.knowledge import PageLine
+from tailtrue.store.page_texts import PageLine
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording
 

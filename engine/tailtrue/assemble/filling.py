@@ -1,5 +1,6 @@
 """Filling texts: a fact becomes a figure or a word, never a number typed into a sentence."""
 
+import re
 from collections.abc import Iterable, Mapping
 from typing import Any
 
@@ -8,6 +9,9 @@ from tailtrue.facts import Fact, FactSpec, NotKnown
 from tailtrue.parts import Blank, Figure, Text
 from tailtrue.quantities import IN_INCHES
 from tailtrue.wording import Place, Wording
+
+# Which fact asked which table is for those who keep the tables.
+_TABLE = re.compile(r"^.*?\b[a-z_]+/[a-z0-9_]+(?:, line \d+)?: ")
 
 
 def figure(spec: FactSpec, name: str, value: Any, set_by: str | None = None) -> Figure:
@@ -51,8 +55,9 @@ def words_of(text: Text) -> str:
 class Filler:
     """Fills wordings from a case, and from one record where a text stands for a row."""
 
-    def __init__(self, case: Case) -> None:
+    def __init__(self, case: Case, *, tells_trouble: bool = False) -> None:
         self.case = case
+        self._tells_trouble = tells_trouble
         # A fact of a case does not change: it is put into words once, wherever it stands.
         self._told: dict[str, Text] = {}
 
@@ -91,10 +96,19 @@ class Filler:
                 name = place.name.removeprefix("row.")
                 return pieces(self.case.knowledge.catalogue[records].fields[name], f"{records}.{name}", row[name])
             if place.wants == "why":
-                return (self.fact(place.name).limited_by or "as reckoned",)
+                return (self._why(place.name),)
             return self.told(place.name)
 
         return wording.fill(value)
+
+    def _why(self, name: str) -> str:
+        """What limited a fact; of one that is not known, where troubles are told, what kept it from being known."""
+        found = self.case.get(name)
+        if self._tells_trouble and isinstance(found, NotKnown):
+            labels = (self.case.knowledge.catalogue[need].label for need in found.missing)
+            trouble = _TABLE.sub("the tables give ", found.trouble)
+            return (trouble or f"not known: {', '.join(labels)}").rstrip(".")
+        return self.fact(name).limited_by or "as reckoned"
 
     def told(self, name: str) -> Text:
         """A fact as text; Gap when it is not known."""

@@ -12,7 +12,7 @@ from tailtrue.store.knowledge import Term
 _NOT_READ = frozenset(
     {
         "id", "fact", "unit", "rounding", "bound", "kind", "place", "sources", "activities", "answers", "signs", "read",
-        "used_at", "caution", "safety_review", "sop", "record", "work_record", "derivations", "glossary", "checksum",
+        "used_at", "caution", "safety_review", "sop", "card", "record", "work_record", "derivations", "glossary", "checksum",
         "dimensions", "machine", "tools", "protective_equipment", "instrument", "go_back_to", "parts", "shop", "author",
         "approver", "machine_detail", "walked_through",
         "technical_reviewer", "safety_reviewer", "operator", "stated", "never_signs",
@@ -26,14 +26,16 @@ _WORD_ENDS = re.compile(r"(?:s|es)?(?![\w-])")
 
 
 def explained(tree: Procedure, terms: Iterable[Term]) -> Procedure:
-    """The tree with the terms that sheet, safety review and standing procedure use, each its own; the record has them."""
-    terms, review = tuple(terms), tree.safety_review
+    """The tree with the terms that sheet, card, review and standing procedure use, each its own; the record has them."""
+    terms, review, card = tuple(terms), tree.safety_review, tree.card
+    hidden = [term for term in terms if not term.file.known_at_lathe]
     told = review.model_copy(update={"glossary": glossary(terms, review, tree.do_not_start, tree.stop_at_once)})
     sop = tree.sop
     return tree.model_copy(
         update={
             "safety_review": told,
             "glossary": glossary(terms, tree),
+            "card": card and card.model_copy(update={"glossary": glossary(hidden, card, tree.stop_at_once)}),
             # The titles of steps are explained where the steps are.
             "sop": sop and sop.model_copy(update={"glossary": glossary(terms, sop.model_copy(update={"who": ()}))}),
         }
@@ -42,7 +44,7 @@ def explained(tree: Procedure, terms: Iterable[Term]) -> Procedure:
 
 def explaining_sources(tree: Procedure) -> Iterator[str]:
     """Every source that the terms of a tree name."""
-    others = (one.glossary for one in (tree.record, tree.work_record, tree.sop) if one is not None)
+    others = (one.glossary for one in (tree.card, tree.record, tree.work_record, tree.sop) if one is not None)
     for terms in (tree.glossary, tree.safety_review.glossary, *others):
         for term in terms:
             yield from term.sources

@@ -53,7 +53,7 @@ def safety_review(
         people=_lines(filler, known, "people"),
         alone=_lines(filler, known, "alone"),
         wear=tuple(_wear(filler, known, steps)),
-        checks=_checks(filler, known),
+        checks=_checks(filler, known, "on" if any(step.machine != "isolated" for step in steps) else "off"),
         isolation=_lines(filler, known, "isolation"),
         chemicals=_chemicals(known, needs),
         emergency=_lines(filler, known, "emergency"),
@@ -213,12 +213,13 @@ def _belongs(state: WearFile, step: Step) -> bool:
     return step.machine in state.machine and (not state.answers or bool(set(state.answers) & set(step.activities)))
 
 
-def _checks(filler: Filler, known: SafetyText) -> tuple[CheckList, ...]:
+def _checks(filler: Filler, known: SafetyText, power: str) -> tuple[CheckList, ...]:
+    """The lists of the check; nothing of a start where power stays away from the first line to the last."""
     lists: dict[str, list[CheckLine]] = {}
     for check in known.checks:
-        if filler.case.judge(check.when).truth is Truth.NO:
-            continue
         file = check.file
+        if file.power not in ("", power) or filler.case.judge(check.when).truth is Truth.NO:
+            continue
         line = CheckLine(
             id=file.id,
             item=filler.text(check.item),

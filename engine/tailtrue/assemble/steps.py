@@ -5,7 +5,7 @@ from typing import Any
 
 from tailtrue.assemble.cautions import CautionDealer, Few, Place, few_up_front, for_the_job, worst_first
 from tailtrue.assemble.filling import Filler
-from tailtrue.assemble.going_on import goes_on
+from tailtrue.assemble.going_on import goes_on, void
 from tailtrue.assemble.supervising import released_by, who_does
 from tailtrue.assemble.times import phase_time, step_time
 from tailtrue.conditions import Condition
@@ -13,7 +13,8 @@ from tailtrue.parts import Caution as CautionNode
 from tailtrue.parts import Check, Limits, Setting, Text
 from tailtrue.plan import Plan, PlannedPhase
 from tailtrue.procedure import Hold, Phase, Step
-from tailtrue.store.knowledge import Caution, CheckText, SettingsFrom, SettingText, StepText
+from tailtrue.store.knowledge import Caution, CheckText, SettingsFrom, StepText
+from tailtrue.store.page_texts import SettingText
 from tailtrue.truth import Truth
 from tailtrue.wording import Wording
 
@@ -23,8 +24,7 @@ _FEW = ("limit.messages_at_step", "limit.messages_at_phase", "limit.told_again_f
 def phases(
     filler: Filler, plan: Plan, held: Sequence[tuple[Caution, CautionNode]]
 ) -> tuple[tuple[Phase, ...], tuple[CautionNode, ...]]:
-    """Every phase of a plan, with its steps, numbered, and those of the cautions that hold that belong to it; and the
-    cautions that stand up front."""
+    """Every phase of a plan, numbered, its steps with their share of the cautions that hold; and the cautions up front."""
     activities = {name for planned in plan.phases for step in planned.steps for name in step.file.activities}
     job = for_the_job(held, activities)
     deal = CautionDealer(held, Few(*(int(filler.case.knowledge.limits[name].value) for name in _FEW)), job)
@@ -83,12 +83,13 @@ def _step(
             text=filler.text(hold.text),
             releases=released_by(filler, hold.file),
             go_back_to=next((name for name in hold.file.ways_back if name in on_sheet), None),
-            goes_on=goes_on(filler.case, step) if hold.goes_on else None,
+            goes_on=goes_on(filler, step, hold),
+            void=void(filler, hold),
         )
         if hold
         else None,
         text=tuple(filler.text(sentence) for sentence in step.sentences if _stands(filler, step, sentence)),
-        settings=(*_rows(filler, step.settings_from), *settings(filler, step.settings)),
+        settings=(*_settings_of_records(filler, step.settings_from), *settings(filler, step.settings)),
         checks=tuple(_check(filler, check, each) for check in step.checks if _holds(filler, check.when)),
         why=filler.text(step.why),
         tools=tuple(tool for tool in file.tools if tool not in step.without or not _holds(filler, step.without[tool])),
@@ -136,7 +137,7 @@ def settings(filler: Filler, rows: Sequence[SettingText]) -> tuple[Setting, ...]
     )
 
 
-def _rows(filler: Filler, rows: SettingsFrom | None) -> tuple[Setting, ...]:
+def _settings_of_records(filler: Filler, rows: SettingsFrom | None) -> tuple[Setting, ...]:
     if rows is None:
         return ()
 

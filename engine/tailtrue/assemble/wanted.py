@@ -1,10 +1,9 @@
 """What kept an alternative from holding, in the words of the trade: what it wants, what is here, sizes as figures."""
 
-from collections.abc import Iterator
 from typing import Any, NamedTuple
 
 from tailtrue.assemble.filling import Filler, pieces, words_of
-from tailtrue.conditions import Atom, Block, Condition, Judged
+from tailtrue.conditions import Atom, Condition, Judged, Leaf, leaves
 from tailtrue.facts import Fact, FactSpec
 from tailtrue.parts import Text
 from tailtrue.truth import Truth
@@ -12,12 +11,6 @@ from tailtrue.truth import Truth
 _SIZES = {">=": "at least", "<=": "at most", ">": "more than", "<": "less than"}
 # What does not hold wants the other side.
 _TURNED = {">=": "less than", "<=": "more than", ">": "at most", "<": "at least"}
-
-
-class _Leaf(NamedTuple):
-    atom: Atom
-    judged: Judged
-    wanted: bool
 
 
 class Wanted(NamedTuple):
@@ -30,23 +23,14 @@ class Wanted(NamedTuple):
 def wanted(filler: Filler, condition: Condition, judged: Judged) -> Wanted:
     """The first comparison that kept a condition from holding."""
     open_one = judged.truth is Truth.UNKNOWN
-    for leaf in _leaves(condition, judged, True):
+    for leaf in leaves(condition, judged):
         kept = leaf.judged.truth is (Truth.UNKNOWN if open_one else Truth.of(not leaf.wanted))
         if kept:
             return _said(filler, leaf)
     return Wanted("")
 
 
-def _leaves(condition: Condition, judged: Judged, holds: bool) -> Iterator[_Leaf]:
-    if isinstance(condition, Block):
-        below = holds if condition.join != "not" else not holds
-        for part, result in zip(condition.parts, judged.parts, strict=True):
-            yield from _leaves(part, result, below)
-    else:
-        yield _Leaf(condition, judged, holds)
-
-
-def _said(filler: Filler, leaf: _Leaf) -> Wanted:
+def _said(filler: Filler, leaf: Leaf) -> Wanted:
     spec = filler.case.knowledge.catalogue[leaf.atom.fact]
     if leaf.atom.operator in _SIZES:
         return _size(filler, leaf, spec)
@@ -64,7 +48,7 @@ def _said(filler: Filler, leaf: _Leaf) -> Wanted:
     return Wanted(f"wants {spec.label}: {nay}{choices}; here {here}")
 
 
-def _size(filler: Filler, leaf: _Leaf, spec: FactSpec) -> Wanted:
+def _size(filler: Filler, leaf: Leaf, spec: FactSpec) -> Wanted:
     how = (_SIZES if leaf.wanted else _TURNED)[leaf.atom.operator]
     other = leaf.atom.other
     if other is None:

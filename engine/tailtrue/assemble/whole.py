@@ -34,7 +34,7 @@ from tailtrue.store.rule_files import SHOP_SOURCE
 from tailtrue.truth import Truth
 
 
-def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tuple[NearMissLine, ...] = ()) -> Procedure:
+def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tuple[NearMissLine, ...]) -> Procedure:
     """The finished tree of a planned job, its checksum made over everything else in it.
 
     `record` makes the record of the test; it is asked last, so that what the work itself lacks is told first. `near`

@@ -123,7 +123,7 @@ def readings_to_settle(
     repeatability_mm: float,
     other_mm: float,
     most_readings: int,
-    coverage: float = 2.0,
+    coverage: float,
 ) -> int:
     """Readings on each collar after which a verdict would stand, should the mean stay where it is.
 
@@ -151,8 +151,8 @@ def readings_to_settle(
     ------
     Derived from `difference_uncertainty` and `verdict`.
 
-    >>> readings_to_settle(0.0066, 0.010, 0.0015, 0.001345, 20), readings_to_settle(0.009, 0.010, 0.0015, 0.001345, 20)
-    (5, 0)
+    >>> [readings_to_settle(size, 0.010, 0.0015, 0.001345, 20, coverage=2) for size in (0.0066, 0.009)]
+    [5, 0]
     """
     at_least(repeatability_mm, 0, "repeatability", "mm")
     at_least(other_mm, 0, "uncertainty that readings do not lessen", "mm")

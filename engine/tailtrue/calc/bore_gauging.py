@@ -161,7 +161,7 @@ def gauge_shares(tolerance_mm: float, uncertainty_mm: float) -> GaugeShares:
     return GaugeShares(tolerance_mm / (2 * uncertainty_mm), uncertainty_mm / tolerance_mm)
 
 
-def plug_limits(bore_least_mm: float, bore_largest_mm: float, share: float = 0.1) -> PlugLimits:
+def plug_limits(bore_least_mm: float, bore_largest_mm: float, share: float) -> PlugLimits:
     """Sizes of a GO and a NO-GO plug for a bore, a share of its tolerance given to the two plugs.
 
     GO = B_least to B_least + q T / 2, NO-GO = B_largest - q T / 2 to B_largest, T = B_largest - B_least
@@ -185,7 +185,7 @@ def plug_limits(bore_least_mm: float, bore_largest_mm: float, share: float = 0.1
     ------
     Gauge makers' guidance that cites ASME B89.1.5.
 
-    >>> [round(size, 4) for size in plug_limits(24.999, 25.041)]
+    >>> [round(size, 4) for size in plug_limits(24.999, 25.041, share=0.1)]
     [24.999, 25.0011, 25.0389, 25.041]
     """
     positive(bore_least_mm, "least bore", "mm")

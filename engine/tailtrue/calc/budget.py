@@ -203,7 +203,7 @@ def effective_freedom(components: Sequence[Component]) -> float:
     return 1 / doubt if doubt else inf
 
 
-def expanded_uncertainty(components: Sequence[Component], probability: float = 0.95) -> Expanded:
+def expanded_uncertainty(components: Sequence[Component], probability: float) -> Expanded:
     """Expanded uncertainty of a result, with the coverage factor that its degrees of freedom ask for.
 
     U = k u, k after Student for the whole number below the effective degrees of freedom
@@ -228,7 +228,7 @@ def expanded_uncertainty(components: Sequence[Component], probability: float = 0
     ------
     JCGM 100 (the GUM), clauses G.4.1 and G.6.4 (numbers from memory).
 
-    >>> found = expanded_uncertainty([Component("feel", 0.0012, 1, 4), Component("form", 0.0009)])
+    >>> found = expanded_uncertainty([Component("feel", 0.0012, 1, 4), Component("form", 0.0009)], probability=0.95)
     >>> round(found.degrees_of_freedom, 2), round(found.coverage_factor, 3), round(found.expanded_mm, 5)
     (9.77, 2.262, 0.00339)
     """

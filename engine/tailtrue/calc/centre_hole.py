@@ -5,7 +5,7 @@ from math import radians, tan
 from tailtrue.calc.validity import OutOfRange, at_least, between, finite, positive
 
 
-def cone_depth(large_mm: float, small_mm: float, cone_deg: float = 60.0) -> float:
+def cone_depth(large_mm: float, small_mm: float, cone_deg: float) -> float:
     """Depth of a cone between two diameters: the seat of a centre, or the chamfer that guards it.
 
     t = (D - d) / (2 tan(c / 2))
@@ -28,7 +28,7 @@ def cone_depth(large_mm: float, small_mm: float, cone_deg: float = 60.0) -> floa
     ------
     Geometry; the depths that ISO 866 sizes ask for (memory) agree.
 
-    >>> round(cone_depth(5.3, 2.5), 3)
+    >>> round(cone_depth(5.3, 2.5, cone_deg=60), 3)
     2.425
     """
     _cone(large_mm, small_mm)
@@ -36,7 +36,7 @@ def cone_depth(large_mm: float, small_mm: float, cone_deg: float = 60.0) -> floa
     return (large_mm - small_mm) / (2 * tan(radians(cone_deg / 2)))
 
 
-def cone_diameter(depth_mm: float, small_mm: float, cone_deg: float = 60.0) -> float:
+def cone_diameter(depth_mm: float, small_mm: float, cone_deg: float) -> float:
     """Large diameter of a cone of a given depth, as when the centre drill is set by its dial.
 
     D = d + 2 t tan(c / 2)
@@ -59,7 +59,7 @@ def cone_diameter(depth_mm: float, small_mm: float, cone_deg: float = 60.0) -> f
     ------
     `cone_depth` turned round.
 
-    >>> round(cone_diameter(2.4249, 2.5), 3)
+    >>> round(cone_diameter(2.4249, 2.5, cone_deg=60), 3)
     5.3
     """
     positive(depth_mm, "depth of the cone", "mm")
@@ -129,7 +129,7 @@ def largest_cone(bar_mm: float, cone_share: float) -> float:
     return bar_mm * cone_share
 
 
-def bearing_area(large_mm: float, small_mm: float, cone_deg: float = 60.0) -> float:
+def bearing_area(large_mm: float, small_mm: float, cone_deg: float) -> float:
     """Area on which a centre bears sideways, seen across the axis.
 
     A = (D^2 - d^2) / (4 tan(c / 2))
@@ -152,13 +152,13 @@ def bearing_area(large_mm: float, small_mm: float, cone_deg: float = 60.0) -> fl
     ------
     Geometry.
 
-    >>> round(bearing_area(5.3, 2.5), 3)
+    >>> round(bearing_area(5.3, 2.5, cone_deg=60), 3)
     9.457
     """
     return cone_depth(large_mm, small_mm, cone_deg) * (large_mm + small_mm) / 2
 
 
-def bearing_pressure(force_n: float, large_mm: float, small_mm: float, cone_deg: float = 60.0) -> float:
+def bearing_pressure(force_n: float, large_mm: float, small_mm: float, cone_deg: float) -> float:
     """Mean pressure of a centre on its hole under a force across the axis.
 
     p = F / A
@@ -182,7 +182,7 @@ def bearing_pressure(force_n: float, large_mm: float, small_mm: float, cone_deg:
     ------
     Geometry.
 
-    >>> round(bearing_pressure(249, 5.3, 2.5), 2)
+    >>> round(bearing_pressure(249, 5.3, 2.5, cone_deg=60), 2)
     26.33
     """
     positive(force_n, "force on the centre", "N")

@@ -178,9 +178,9 @@ def force_band(
     mc_high: float,
     depth_mm: float,
     feed_mm: float,
-    factors: Sequence[float] = (),
-    ploughing_factor: float = 1.5,
-    ploughing_below_mm: float = 0.05,
+    factors: Sequence[float],
+    ploughing_factor: float,
+    ploughing_below_mm: float,
 ) -> ForceBand:
     """Cutting force from the low and the high constants of a metal: the typical one, and the one for limits.
 
@@ -211,7 +211,7 @@ def force_band(
     ------
     VDI 3323 for the low constants, classic values (memory) for the high ones; ploughing share from memory.
 
-    >>> typical, limit, estimated = force_band(1350, 0.21, 1990, 0.26, 1, 0.15)
+    >>> typical, limit, estimated = force_band(1350, 0.21, 1990, 0.26, 1, 0.15, (), 1.5, 0.05)
     >>> round(typical, 1), round(limit, 1), estimated
     (301.6, 488.8, False)
     """

@@ -9,7 +9,7 @@ from tailtrue.calc.validity import OutOfRange, at_least, between, finite, positi
 _FARTHEST = 1e12  # standard uncertainties; beyond, one place is as unlikely as another
 
 
-def acceptance_limit(limit_mm: float, standard_uncertainty_mm: float, coverage: float = 2.0) -> float:
+def acceptance_limit(limit_mm: float, standard_uncertainty_mm: float, coverage: float) -> float:
     """Largest measured difference that may be called inside.
 
     A = T - k u
@@ -34,7 +34,7 @@ def acceptance_limit(limit_mm: float, standard_uncertainty_mm: float, coverage: 
     ISO 14253-1, decision rule as summarised on public pages; the standard itself was not read; 1.65 of its
     2017 edition from memory.
 
-    >>> round(acceptance_limit(0.010, 0.00182), 5), round(acceptance_limit(0.010, 0.00182, 1.645), 5)
+    >>> round(acceptance_limit(0.010, 0.00182, coverage=2), 5), round(acceptance_limit(0.010, 0.00182, 1.645), 5)
     (0.00636, 0.00701)
     """
     _judged(limit_mm, standard_uncertainty_mm)
@@ -48,7 +48,7 @@ def acceptance_limit(limit_mm: float, standard_uncertainty_mm: float, coverage: 
     return limit_mm - band
 
 
-def rejection_limit(limit_mm: float, standard_uncertainty_mm: float, coverage: float = 2.0) -> float:
+def rejection_limit(limit_mm: float, standard_uncertainty_mm: float, coverage: float) -> float:
     """Measured difference beyond which it may be called outside.
 
     B = T + k u
@@ -71,7 +71,7 @@ def rejection_limit(limit_mm: float, standard_uncertainty_mm: float, coverage: f
     ------
     ISO 14253-1, decision rule as summarised on public pages; the standard itself was not read.
 
-    >>> round(rejection_limit(0.010, 0.00182), 5)
+    >>> round(rejection_limit(0.010, 0.00182, coverage=2), 5)
     0.01364
     """
     _judged(limit_mm, standard_uncertainty_mm)
@@ -119,7 +119,7 @@ def verdict_at_probability(
     difference_mm: float,
     standard_uncertainty_mm: float,
     limit_mm: float,
-    probability: float = 0.95,
+    probability: float,
     degrees_of_freedom: float = inf,
 ) -> Verdict:
     """What may be said of a measured difference when a verdict must be right with a probability.
@@ -147,7 +147,7 @@ def verdict_at_probability(
     ISO 14253-1 (2017), 95 % conformance probability (from memory; the standard itself was not read). A band
     on both sides of 2 u is simpler and safer.
 
-    >>> [verdict_at_probability(d, 0.00182, 0.010) for d in (0.0065, 0.0075, -0.0131)]
+    >>> [verdict_at_probability(d, 0.00182, 0.010, probability=0.95) for d in (0.0065, 0.0075, -0.0131)]
     ['inside', 'too close to say', 'outside']
     """
     between(probability, 0.9, 0.9999, "probability of a right verdict")
@@ -161,7 +161,7 @@ def verdict_at_probability(
     return "outside" if beyond >= probability else "too close to say"
 
 
-def pass_rate(true_difference_mm: float, standard_uncertainty_mm: float, limit_mm: float, coverage: float = 2.0) -> float:
+def pass_rate(true_difference_mm: float, standard_uncertainty_mm: float, limit_mm: float, coverage: float) -> float:
     """How often a lathe with a known true difference would be called inside.
 
     q = P(|X + u z| <= T - k u), z normal
@@ -186,7 +186,7 @@ def pass_rate(true_difference_mm: float, standard_uncertainty_mm: float, limit_m
     ------
     JCGM 106, operating characteristic (from memory).
 
-    >>> round(pass_rate(0.010, 0.00182, 0.010), 4), round(pass_rate(0.004, 0.00182, 0.010), 4)
+    >>> round(pass_rate(0.010, 0.00182, 0.010, coverage=2), 4), round(pass_rate(0.004, 0.00182, 0.010, coverage=2), 4)
     (0.0228, 0.9026)
     """
     finite(true_difference_mm, "true difference", "mm")

@@ -134,7 +134,7 @@ def runs_on_one_side(values_mm: Sequence[float], centre_mm: float, run_length: i
     return tuple(found)
 
 
-def trend_slope(uses: Sequence[float], values_mm: Sequence[float], probability: float = 0.95) -> Trend:
+def trend_slope(uses: Sequence[float], values_mm: Sequence[float], probability: float) -> Trend:
     """Drift of a lathe for one use, its standard uncertainty, and whether it is more than scatter.
 
     b = sum (x - x0)(y - y0) / S, S = sum (x - x0)^2, u^2 = sum r^2 / ((n - 2) S), drift: |b| > t u
@@ -158,7 +158,7 @@ def trend_slope(uses: Sequence[float], values_mm: Sequence[float], probability: 
     ------
     JCGM 100 (the GUM), example H.3 (number from memory), with Student's t.
 
-    >>> drift = trend_slope([1, 2, 3, 4, 5], [0.001, 0.003, 0.004, 0.007, 0.009])
+    >>> drift = trend_slope([1, 2, 3, 4, 5], [0.001, 0.003, 0.004, 0.007, 0.009], probability=0.95)
     >>> round(drift.slope_mm, 6), round(drift.standard_uncertainty_mm, 6), drift.differs_from_noise
     (0.002, 0.000163, True)
     """

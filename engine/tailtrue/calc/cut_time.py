@@ -117,7 +117,7 @@ def facing_pass_time(
     return pass_time((outer_mm - inner_mm) / 2, approach_mm, overrun_mm, feed_mm, spindle_speed_per_min)
 
 
-def drill_travel(depth_mm: float, diameter_mm: float, overrun_mm: float, point_angle_deg: float = 118.0) -> float:
+def drill_travel(depth_mm: float, diameter_mm: float, overrun_mm: float, point_angle_deg: float) -> float:
     """Travel of a drill from where its tip meets the work until the full hole is deep enough.
 
     s = L + (D / 2) / tan(sigma / 2) + lo
@@ -141,7 +141,7 @@ def drill_travel(depth_mm: float, diameter_mm: float, overrun_mm: float, point_a
     ------
     Geometry.
 
-    >>> round(drill_travel(25, 20, 0), 3)
+    >>> round(drill_travel(25, 20, 0, point_angle_deg=118), 3)
     31.009
     """
     positive(depth_mm, "depth of the hole", "mm")
@@ -154,8 +154,8 @@ def drilling_time(
     diameter_mm: float,
     feed_mm: float,
     spindle_speed_per_min: float,
-    overrun_mm: float = 0.0,
-    point_angle_deg: float = 118.0,
+    overrun_mm: float,
+    point_angle_deg: float,
 ) -> float:
     """Time to drill a hole without a pause, the point of the drill counted in.
 
@@ -182,7 +182,7 @@ def drilling_time(
     ------
     Geometry with `cut_time`; textbook drilling problems, some of which leave out the point.
 
-    >>> round(drilling_time(60, 12.7, 0.3, 626.6), 2)
+    >>> round(drilling_time(60, 12.7, 0.3, 626.6, overrun_mm=0, point_angle_deg=118), 2)
     20.37
     """
     return cut_time(drill_travel(depth_mm, diameter_mm, overrun_mm, point_angle_deg), feed_mm, spindle_speed_per_min)

@@ -30,13 +30,13 @@ def drill_demand(
     material_factor: float,
     feed_mm: float,
     diameter_mm: float,
-    pilot_ratio: float = 0.0,
-    wear_factor: float = 1.3,
+    pilot_ratio: float,
+    wear_factor: float,
     *,
-    chisel_ratio: float = 0.18,
-    torque_factor: float = 1.085,
-    thrust_factor: float = 1.355,
-    chisel_thrust_factor: float = 0.030,
+    chisel_ratio: float,
+    torque_factor: float,
+    thrust_factor: float,
+    chisel_thrust_factor: float,
 ) -> DrillDemand:
     """Thrust and torque to plan for: the larger of two published models, times the wear.
 
@@ -70,7 +70,8 @@ def drill_demand(
     Machinery's Handbook, 31st ed., pp. 1152-1153; technical page of a tool maker's general catalogue, 2020-21; to take
     the larger is a rule of design.
 
-    >>> thrust, torque = drill_demand(24000, 24000, 2.22, 0.3, 10)
+    >>> point = {"chisel_ratio": 0.18, "torque_factor": 1.085, "thrust_factor": 1.355, "chisel_thrust_factor": 0.03}
+    >>> thrust, torque = drill_demand(24000, 24000, 2.22, 0.3, 10, 0, 1.3, **point)
     >>> round(thrust), round(torque, -1)
     (5912, 20380.0)
     """
@@ -105,9 +106,7 @@ def drill_demand(
     return DrillDemand(thrust, torque)
 
 
-def chisel_share_of_thrust(
-    feed_mm: float, diameter_mm: float, thrust_factor: float = 1.355, chisel_thrust_factor: float = 0.030
-) -> float:
+def chisel_share_of_thrust(feed_mm: float, diameter_mm: float, thrust_factor: float, chisel_thrust_factor: float) -> float:
     """Share of the thrust that the chisel edge causes, and a pilot hole saves.
 
     share = 1 - T(B = 1, J = 0) / T(B, J) by thrust_shaw_oxford
@@ -131,17 +130,17 @@ def chisel_share_of_thrust(
     ------
     Machinery's Handbook, 31st ed., pp. 1152-1153, derived; tests in print give 50 to 60 %.
 
-    >>> round(chisel_share_of_thrust(0.15, 23), 2)
+    >>> round(chisel_share_of_thrust(0.15, 23, thrust_factor=1.355, chisel_thrust_factor=0.03), 2)
     0.54
     """
-    lips = thrust_shaw_oxford(1, feed_mm, diameter_mm, thrust_factor=1, chisel_thrust_factor=0)
+    lips = thrust_shaw_oxford(1, feed_mm, diameter_mm, thrust_factor=1, chisel_thrust_factor=0, chisel_ratio=0)
     whole = thrust_shaw_oxford(
-        1, feed_mm, diameter_mm, thrust_factor=thrust_factor, chisel_thrust_factor=chisel_thrust_factor
+        1, feed_mm, diameter_mm, thrust_factor=thrust_factor, chisel_thrust_factor=chisel_thrust_factor, chisel_ratio=0
     )
     return 1 - lips / whole
 
 
-def lips_left_by_pilot(pilot_ratio: float, chisel_ratio: float = 0.18) -> float:
+def lips_left_by_pilot(pilot_ratio: float, chisel_ratio: float) -> float:
     """Most that is left of the thrust of the lips where a drill widens a hole: its share of their length.
 
     share = (1 - r) / (1 - c)
@@ -164,7 +163,7 @@ def lips_left_by_pilot(pilot_ratio: float, chisel_ratio: float = 0.18) -> float:
     ------
     Derived from the shape of the lips: straight, of one length, cutting least freely next to the chisel edge.
 
-    >>> round(lips_left_by_pilot(20 / 28), 3)
+    >>> round(lips_left_by_pilot(20 / 28, chisel_ratio=0.18), 3)
     0.348
     """
     between(chisel_ratio, 0, 0.5, "chisel edge as a share of the drill")
@@ -176,9 +175,9 @@ def feed_for_thrust(
     thrust_n: float,
     kd: float,
     diameter_mm: float,
-    wear_factor: float = 1.3,
-    thrust_factor: float = 1.355,
-    chisel_thrust_factor: float = 0.030,
+    wear_factor: float,
+    thrust_factor: float,
+    chisel_thrust_factor: float,
 ) -> float:
     """Largest feed at which a thrust still pushes a drill through solid metal.
 
@@ -205,7 +204,7 @@ def feed_for_thrust(
     ------
     `thrust_shaw_oxford` turned round.
 
-    >>> round(feed_for_thrust(5413, 24000, 16, wear_factor=1), 3)
+    >>> round(feed_for_thrust(5413, 24000, 16, wear_factor=1, thrust_factor=1.355, chisel_thrust_factor=0.03), 3)
     0.2
     """
 
@@ -217,6 +216,7 @@ def feed_for_thrust(
             wear_factor=wear_factor,
             thrust_factor=thrust_factor,
             chisel_thrust_factor=chisel_thrust_factor,
+            chisel_ratio=0,
         )
 
     least, most = asked(_LEAST_FEED_MM), asked(_LARGEST_FEED_MM)
@@ -234,9 +234,9 @@ def largest_solid_drill(
     thrust_n: float,
     kd: float,
     feed_mm: float,
-    wear_factor: float = 1.3,
-    thrust_factor: float = 1.355,
-    chisel_thrust_factor: float = 0.030,
+    wear_factor: float,
+    thrust_factor: float,
+    chisel_thrust_factor: float,
 ) -> float:
     """Largest drill that a thrust still pushes into solid metal at a feed.
 
@@ -263,7 +263,7 @@ def largest_solid_drill(
     ------
     `thrust_shaw_oxford` turned round by halving the interval.
 
-    >>> round(largest_solid_drill(2400, 24000, 0.1, wear_factor=1), 1)
+    >>> round(largest_solid_drill(2400, 24000, 0.1, wear_factor=1, thrust_factor=1.355, chisel_thrust_factor=0.03), 1)
     11.1
     """
     finite(thrust_n, "thrust", "N")
@@ -276,6 +276,7 @@ def largest_solid_drill(
             wear_factor=wear_factor,
             thrust_factor=thrust_factor,
             chisel_thrust_factor=chisel_thrust_factor,
+            chisel_ratio=0,
         )
 
     low, high = _LEAST_DRILL_MM, _LARGEST_DRILL_MM

@@ -7,7 +7,7 @@ from tailtrue.calc.drilling import TOOL_MAKER_FEEDS_MM
 from tailtrue.calc.validity import between, positive
 
 
-def specific_force_drilling(kc11_mpa: float, mc: float, feed_mm: float, point_angle_deg: float = 118.0) -> float:
+def specific_force_drilling(kc11_mpa: float, mc: float, feed_mm: float, point_angle_deg: float) -> float:
     """Specific cutting force at the lips of a drill (Kienzle).
 
     kc = kc1.1 h^-mc, h = f / 2 sin(sigma / 2)
@@ -31,7 +31,7 @@ def specific_force_drilling(kc11_mpa: float, mc: float, feed_mm: float, point_an
     ------
     Metal groups of VDI 3323; common sheet of drilling formulas.
 
-    >>> round(specific_force_drilling(1500, 0.22, 0.2), 1)
+    >>> round(specific_force_drilling(1500, 0.22, 0.2, point_angle_deg=118), 1)
     2575.2
     """
     positive(feed_mm, "feed of the drill", "mm/rev")
@@ -69,7 +69,7 @@ def torque_kienzle(kc_mpa: float, feed_mm: float, diameter_mm: float) -> float:
     return kc_mpa * feed_mm * diameter_mm**2 / 8
 
 
-def thrust_kienzle(kc_mpa: float, feed_mm: float, diameter_mm: float, thrust_share: float = 0.7) -> float:
+def thrust_kienzle(kc_mpa: float, feed_mm: float, diameter_mm: float, thrust_share: float) -> float:
     """Thrust of a twist drill from the specific force at its lips; a comparison, the chisel edge left out.
 
     T = s D / 2 f kc
@@ -93,7 +93,7 @@ def thrust_kienzle(kc_mpa: float, feed_mm: float, diameter_mm: float, thrust_sha
     ------
     Common sheet of drilling formulas.
 
-    >>> round(thrust_kienzle(2575.2, 0.2, 10), 1)
+    >>> round(thrust_kienzle(2575.2, 0.2, 10, thrust_share=0.7), 1)
     1802.6
     """
     _kienzle_holds(kc_mpa, feed_mm, diameter_mm)

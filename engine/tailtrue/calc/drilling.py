@@ -10,7 +10,7 @@ TOOL_MAKER_FEEDS_MM = (0.1, 0.5)  # per turn
 _SLACK = 1e-9  # a pilot exactly as wide as the chisel edge counts as wide enough, whatever its binary form
 
 
-def point_length(diameter_mm: float, point_angle_deg: float = 118.0) -> float:
+def point_length(diameter_mm: float, point_angle_deg: float) -> float:
     """Length of the cone at the end of a drill.
 
     A = (D / 2) / tan(sigma / 2)
@@ -32,7 +32,7 @@ def point_length(diameter_mm: float, point_angle_deg: float = 118.0) -> float:
     ------
     Geometry.
 
-    >>> round(point_length(20), 3)
+    >>> round(point_length(20, point_angle_deg=118), 3)
     6.009
     """
     positive(diameter_mm, "diameter of the drill", "mm")
@@ -77,9 +77,9 @@ def thrust_shaw_oxford(
     pilot_ratio: float = 0.0,
     wear_factor: float = 1.0,
     *,
-    chisel_ratio: float = 0.18,
-    thrust_factor: float = 1.355,
-    chisel_thrust_factor: float = 0.030,
+    chisel_ratio: float,
+    thrust_factor: float,
+    chisel_thrust_factor: float,
 ) -> float:
     """Thrust of a twist drill, lips and chisel edge apart (Shaw and Oxford).
 
@@ -109,7 +109,7 @@ def thrust_shaw_oxford(
     ------
     Machinery's Handbook, 31st ed., pp. 1152-1153, equations and tables 7 to 9 in closed form.
 
-    >>> round(thrust_shaw_oxford(24000, 0.2, 16))
+    >>> round(thrust_shaw_oxford(24000, 0.2, 16, chisel_ratio=0.18, thrust_factor=1.355, chisel_thrust_factor=0.03))
     5413
     """
     _shaw_oxford_holds(kd, feed_mm, diameter_mm, wear_factor)
@@ -128,8 +128,8 @@ def torque_shaw_oxford(
     pilot_ratio: float = 0.0,
     wear_factor: float = 1.0,
     *,
-    chisel_ratio: float = 0.18,
-    torque_factor: float = 1.085,
+    chisel_ratio: float,
+    torque_factor: float,
 ) -> float:
     """Torque of a twist drill (Shaw and Oxford), from solid or opening a hole.
 
@@ -157,7 +157,7 @@ def torque_shaw_oxford(
     ------
     Machinery's Handbook, 31st ed., pp. 1152-1153; the share left by a pilot is derived (area of the ring).
 
-    >>> round(torque_shaw_oxford(24000, 0.2, 16), -1)
+    >>> round(torque_shaw_oxford(24000, 0.2, 16, chisel_ratio=0.18, torque_factor=1.085), -1)
     26410.0
     """
     _shaw_oxford_holds(kd, feed_mm, diameter_mm, wear_factor)

@@ -21,12 +21,45 @@ class CollarStress(NamedTuple):
     von_mises_mpa: float
 
 
+def roughness_loss(bar_roughness_um: float, collar_roughness_um: float, loss_factor: float) -> float:
+    """Interference that goes when the peaks of both faces are pressed flat.
+
+    l = f (R_bar + R_collar) / 1000
+
+    Parameters
+    ----------
+    bar_roughness_um : Roughness R of the bar, of the kind that the factor is for. [um]
+    collar_roughness_um : Roughness R of the bore, of the same kind. [um]
+    loss_factor : Loss f on diameter for each unit of roughness: 0.4 or 0.8 with Rz, 1.2 with Ra. [1]
+
+    Returns
+    -------
+    Loss l of interference on diameter. [mm]
+
+    Valid for
+    ---------
+    Roughness and factor 0 or more.
+
+    Source
+    ------
+    DIN 7190-1:2017 (0.4 with Rz) and its forerunner (0.8), as told in an engineering note on the change; rule
+    of asperities (1.2 with Ra) from a tribology reference.
+
+    >>> round(roughness_loss(6.3, 6.3, 0.4), 5)
+    0.00504
+    """
+    for roughness, name in ((bar_roughness_um, "bar"), (collar_roughness_um, "bore")):
+        at_least(roughness, 0, f"roughness of the {name}", "um")
+    at_least(loss_factor, 0, "loss for each unit of roughness")
+    return loss_factor * (bar_roughness_um + collar_roughness_um) / 1000
+
+
 def effective_interference(
     diametral_interference_mm: float, bar_roughness_um: float, collar_roughness_um: float, loss_factor: float
 ) -> float:
     """Interference that is left when the peaks of both faces are pressed flat.
 
-    i_e = i - f (R_bar + R_collar) / 1000, never less than 0
+    i_e = i - f (R_bar + R_collar) / 1000, never less than 0; the loss is that of `roughness_loss`
 
     Parameters
     ----------
@@ -52,10 +85,7 @@ def effective_interference(
     0.02296
     """
     finite(diametral_interference_mm, "interference on diameter", "mm")
-    for roughness, name in ((bar_roughness_um, "bar"), (collar_roughness_um, "bore")):
-        at_least(roughness, 0, f"roughness of the {name}", "um")
-    at_least(loss_factor, 0, "loss for each unit of roughness")
-    return max(0.0, diametral_interference_mm - loss_factor * (bar_roughness_um + collar_roughness_um) / 1000)
+    return max(0.0, diametral_interference_mm - roughness_loss(bar_roughness_um, collar_roughness_um, loss_factor))
 
 
 def contact_pressure(

@@ -203,7 +203,7 @@ def difference_from_order(readings_mm: Sequence[float], order: str) -> OrderedDi
     return OrderedDifference(_mean_and_squares(tail)[0] - _mean_and_squares(head)[0], bias)
 
 
-def drift_per_step(readings_mm: Sequence[float], order: str, probability: float = 0.95) -> Trend:
+def drift_per_step(readings_mm: Sequence[float], order: str, probability: float) -> Trend:
     """Drift from one reading to the next that the collars share, by least squares.
 
     b: reading at place i = size of its collar + b i
@@ -227,7 +227,7 @@ def drift_per_step(readings_mm: Sequence[float], order: str, probability: float 
     ------
     Derived; least squares as in JCGM 100 (the GUM), example H.3 (number from memory).
 
-    >>> drift = drift_per_step([69.842, 69.866, 69.868, 69.848], "HTTH")
+    >>> drift = drift_per_step([69.842, 69.866, 69.868, 69.848], "HTTH", probability=0.95)
     >>> round(drift.slope_mm, 6), drift.differs_from_noise
     (0.002, True)
     """

@@ -115,7 +115,7 @@ def step_up(
     cap_per_min: float,
     diameter_mm: float,
     high_m_min: float,
-    overrun: float = 1.10,
+    overrun: float,
 ) -> float:
     """Next higher speed of the lathe where cut and limits bear it, else the speed that was chosen.
 
@@ -143,7 +143,7 @@ def step_up(
     ------
     Common practice.
 
-    >>> step_up([70, 115, 190, 300, 460], 300, 1800, 25, 33)
+    >>> step_up([70, 115, 190, 300, 460], 300, 1800, 25, 33, overrun=1.1)
     460
     """
     speeds = _steps(available, chosen_per_min)

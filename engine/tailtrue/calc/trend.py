@@ -17,7 +17,7 @@ class Trend(NamedTuple):
     differs_from_noise: bool
 
 
-def common_slope(times: Sequence[Sequence[float]], values_mm: Sequence[Sequence[float]], probability: float = 0.95) -> Trend:
+def common_slope(times: Sequence[Sequence[float]], values_mm: Sequence[Sequence[float]], probability: float) -> Trend:
     """Slope that several groups of values share, each group with a level of its own.
 
     b = sum (x - x_g)(y - y_g) / S, S = sum (x - x_g)^2, u^2 = sum r^2 / (f S), f = n - g - 1, drift: |b| > t u
@@ -41,7 +41,7 @@ def common_slope(times: Sequence[Sequence[float]], values_mm: Sequence[Sequence[
     ------
     Least squares as in JCGM 100 (the GUM), example H.3 (number from memory), with Student's t.
 
-    >>> warming = common_slope([[0, 3], [1, 2]], [[50.001, 50.007], [50.023, 50.025]])
+    >>> warming = common_slope([[0, 3], [1, 2]], [[50.001, 50.007], [50.023, 50.025]], probability=0.95)
     >>> round(warming.slope_mm, 6), warming.degrees_of_freedom, warming.differs_from_noise
     (0.002, 1, True)
     """

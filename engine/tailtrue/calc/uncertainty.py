@@ -48,7 +48,7 @@ def difference_uncertainty(
     JCGM 100 (the GUM), clauses 4.2, 4.3.7, 5.1.2 and F.2.2.1, numbers of the clauses from memory.
 
     >>> u = difference_uncertainty(0.0015, 3, 0.001, 0.0005, 0.001, 0.000826, 0.001, 0.001)
-    >>> round(u, 6), round(expanded(u), 6)
+    >>> round(u, 6), round(expanded(u, coverage=2), 6)
     (0.00182, 0.003639)
     """
     return hypot(
@@ -65,7 +65,7 @@ def difference_uncertainty(
     )
 
 
-def expanded(standard_uncertainty_mm: float, coverage: float = 2.0) -> float:
+def expanded(standard_uncertainty_mm: float, coverage: float) -> float:
     """Expanded uncertainty, the half width of the range in which the true value is expected.
 
     U = k u
@@ -87,7 +87,7 @@ def expanded(standard_uncertainty_mm: float, coverage: float = 2.0) -> float:
     ------
     JCGM 100 (the GUM), chapter 6 (number from memory).
 
-    >>> expanded(0.002)
+    >>> expanded(0.002, coverage=2)
     0.004
     """
     at_least(standard_uncertainty_mm, 0, "standard uncertainty", "mm")

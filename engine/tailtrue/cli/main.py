@@ -184,7 +184,7 @@ def run() -> None:
     atexit.register(gc.freeze)
     try:
         app()
-    except (OSError, RuntimeError, ValueError, LookupError, TypeError) as unexpected:
+    except Exception as unexpected:
         typer.echo(f"tailtrue stopped on something it did not expect: {type(unexpected).__name__}: {unexpected}", err=True)
         typer.echo("nothing was printed that was not inspected; please report this with the job file", err=True)
         sys.exit(int(ExitCode.UNEXPECTED))

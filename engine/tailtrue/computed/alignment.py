@@ -68,7 +68,7 @@ def limit(word: str, spacing: float, accuracy: Table) -> float:
     how="plunger off the height of the centres, one collar higher than the other, on a collar of this diameter",
 )
 def plunger_effect(diameter: float, components: Table) -> float:
-    off, higher = (components.one(component=name).number("value") for name in ("plunger_height", "collar_height_difference"))
+    off, higher = (components.value(name) for name in ("plunger_height", "collar_height_difference"))
     return height_effect(off, higher, diameter)
 
 
@@ -95,10 +95,11 @@ def uncertainty(
 ) -> float:  # fmt: skip
     kind = KINDS[instrument]
     parts = budget_parts(kind, resolution, diameter, expansion, readings, components, repeatability)
+    coverage = components.value("coverage_factor")
     if kind != "indicator":
-        return expanded(all_together(parts))
-    guidance = components.one(component="carriage_guidance").number("value")
-    return expanded(skims_uncertainty(parts, guidance, by_height))
+        return expanded(all_together(parts), coverage)
+    guidance = components.value("carriage_guidance")
+    return expanded(skims_uncertainty(parts, guidance, by_height), coverage)
 
 
 def budget_parts(
@@ -107,9 +108,7 @@ def budget_parts(
 ) -> DifferenceParts:  # fmt: skip
     """What makes the difference of two diameters unsure, when one instrument of a kind reads both."""
 
-    def value(name: str) -> float:
-        return components.one(component=name).number("value")
-
+    value = components.value
     scatter = repeatability.within(resolution, "over_mm", "upto_mm", instrument=kind)
     warm = growth(diameter, expansion, value("collar_temperature_difference"))
     return difference_parts(

@@ -3,11 +3,17 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.computed.chuck_facts import hole_fact, jaws_fact, name_fact, speed_fact
+from tailtrue.computed.chuck_facts import hole_fact, jaws_fact, name_fact, speed_fact, usual_chucks
 from tailtrue.computed.registry import Limited, computed
+from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
-_FOUR, _COLLET, _INDEPENDENT = "four-jaw", "collet", "independent"
+_HOLDINGS, _KINDS = "machines/holdings", "machines/chuck_kinds"
+
+
+def _of_bar(holdings: Table, hold: str | None) -> Row | None:
+    """What is known of a way to hold the bar; None where nothing holds it."""
+    return None if hold is None else holdings.one(decision="bar.hold", hold=hold)
 
 
 def _takes(chuck: Record, diameter: float, bore: float, clearance: float) -> bool:
@@ -22,12 +28,13 @@ def _takes(chuck: Record, diameter: float, bore: float, clearance: float) -> boo
     label="four-jaw chuck for the bar",
     kind="record",
     needs=("lathe.chucks", "bar.diameter", "lathe.spindle_bore", "limit.bore_clearance", "blank.chuck?"),
+    tables=(_KINDS,),
     how="of the independent chucks of four jaws one that takes the bar; of those that of the blanks, or else the smallest",
 )
 def four_jaw(
-    chucks: Sequence[Record], diameter: float, bore: float, clearance: float, of_blanks: Record | None
+    chucks: Sequence[Record], diameter: float, bore: float, clearance: float, of_blanks: Record | None, kinds: Table
 ) -> Limited:  # fmt: skip
-    four = [chuck for chuck in chucks if chuck["jaws"] == 4 and chuck["kind"] == _INDEPENDENT]
+    four = usual_chucks(chucks, kinds, self_centring=False)
     if not four:
         return Limited(None, "there is no four-jaw independent chuck on the list")
     label = of_blanks["label"] if of_blanks is not None else None
@@ -54,10 +61,12 @@ def four_jaw_takes(chuck: Record | None, diameter: float, bore: float, clearance
     label="chuck that grips the bar",
     kind="record",
     needs=("bar.hold?", "chuck.used", "bar.four_jaw?"),
+    tables=(_HOLDINGS,),
     how="the four-jaw chuck where the bar is set true in four jaws; else the chuck used",
 )
-def chuck(hold: str | None, used: Record, four: Record | None) -> Limited:
-    if hold == _FOUR and four is not None:
+def chuck(hold: str | None, used: Record, four: Record | None, holdings: Table) -> Limited:
+    held = _of_bar(holdings, hold)
+    if held is not None and held.yes("own_chuck") and four is not None:
         return Limited(four, "each of its jaws is set by itself")
     return Limited(used, "the chuck used")
 
@@ -84,10 +93,12 @@ def chuck_change(of_bar: Record, used: Record) -> bool:
     label="the chuck of the blanks is on the spindle already",
     kind="yes-no",
     needs=("bar.hold?", "bar.chuck_label", "blank.chuck_label?"),
+    tables=(_HOLDINGS,),
     how="whether what gripped the bar is the chuck of the blanks",
 )
-def chuck_stays(hold: str | None, of_bar: str, of_blanks: str | None) -> bool:
-    return hold != _COLLET and of_bar == of_blanks
+def chuck_stays(hold: str | None, of_bar: str, of_blanks: str | None, holdings: Table) -> bool:
+    held = _of_bar(holdings, hold)
+    return not (held is not None and held.yes("collet_chuck")) and of_bar == of_blanks
 
 
 @computed(
@@ -100,14 +111,16 @@ def chuck_stays(hold: str | None, of_bar: str, of_blanks: str | None) -> bool:
         "bar.hold?", "bar.chuck_change", "blank.chuck_stays", "chuck.speed_limit", "crib.collet_speed?",
         "bar.chuck_speed_limit?", "blank.chuck_speed_limit?",
     ),
+    tables=(_HOLDINGS,),
     how="the speed marked on the collet chuck where a collet holds the bar, that of the four-jaw chuck where one is fitted "
     "for it; else that of the chuck",
 )  # fmt: skip
 def hold_speed_limit(
     hold: str | None, other: bool, stays: bool, used: float, collet: float | None, of_bar: float | None,
-    of_blanks: float | None,
+    of_blanks: float | None, holdings: Table,
 ) -> Limited | None:  # fmt: skip
-    if hold == _COLLET:
+    held = _of_bar(holdings, hold)
+    if held is not None and held.yes("collet_chuck"):
         return None if collet is None else Limited(collet, "the speed marked on the collet chuck")
     if not other:
         return Limited(used, "the limit of the chuck")

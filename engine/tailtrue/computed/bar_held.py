@@ -4,9 +4,9 @@ from tailtrue.calc.beams import LEAST_OVERHANG_IN_DIAMETERS, whirl_speed_cantile
 from tailtrue.calc.cutting import spindle_speed
 from tailtrue.calc.lengths import length_of_diameters, length_ratio, per_side, share_of
 from tailtrue.computed.registry import Limited, computed
+from tailtrue.tables import Table
 
-_ON_PADS = "steady"
-_THROUGH = ("spindle-bore", "collet", "four-jaw")
+_HOLDINGS = "machines/holdings"
 
 
 @computed(
@@ -63,13 +63,15 @@ def loose_inside(bore: float, diameter: float, shake: float, length: float, most
     needs=(
         "bar.hold", "bar.inside", "bar.diameter", "bar.modulus", "bar.density", "limit.whirl_share", "lathe.fastest",
     ),
+    tables=(_HOLDINGS,),
     how="a share of the speed at which the bar inside would whirl if nothing held its far end, no bush either; a stub is "
     "taken as long as the formula holds for",
 )  # fmt: skip
 def inside_speed_limit(
-    hold: str, inside: float, diameter: float, modulus: float, density: float, share: float, top: float
-) -> Limited:
-    if hold not in _THROUGH:
+    hold: str, inside: float, diameter: float, modulus: float, density: float, share: float, top: float,
+    holdings: Table,
+) -> Limited:  # fmt: skip
+    if not holdings.one(decision="bar.hold", hold=hold).yes("inside_spindle"):
         return Limited(top, "nothing of the bar turns inside the spindle")
     free = max(inside, length_of_diameters(diameter, LEAST_OVERHANG_IN_DIAMETERS))
     whirls = whirl_speed_cantilever(diameter, free, modulus, density)
@@ -81,11 +83,14 @@ def inside_speed_limit(
     label="the bar goes into the spindle from the rear, for its bush",
     kind="yes-no",
     needs=("bar.loose_inside", "lathe.spindle_bore", "bar.hold", "bar.chuck_hole?", "crib.collet_hole?"),
+    tables=(_HOLDINGS,),
     how="whether a bush that fills the bore of the spindle is larger than the hole of what grips the bar; so too where "
     "nobody measured that hole",
 )
-def bush_from_rear(bushed: bool, bore: float, hold: str, chuck: float | None, collet: float | None) -> bool:
-    hole = collet if hold == "collet" else chuck
+def bush_from_rear(
+    bushed: bool, bore: float, hold: str, chuck: float | None, collet: float | None, holdings: Table
+) -> bool:  # fmt: skip
+    hole = collet if holdings.one(decision="bar.hold", hold=hold).yes("collet_chuck") else chuck
     return bushed and (hole is None or bore > hole)
 
 
@@ -108,9 +113,10 @@ def bush_wall(outside: float, diameter: float) -> float:
     rounding="speed",
     bound="most",
     needs=("bar.hold", "bar.diameter", "limit.pad_speed", "lathe.fastest"),
+    tables=(_HOLDINGS,),
     how="1000 v / (pi D) with the rubbing speed that greased pads bear",
 )
-def pads_speed_limit(hold: str, diameter: float, rubbing: float, top: float) -> Limited:
-    if hold != _ON_PADS:
+def pads_speed_limit(hold: str, diameter: float, rubbing: float, top: float, holdings: Table) -> Limited:
+    if not holdings.one(decision="bar.hold", hold=hold).yes("on_pads"):
         return Limited(top, "no pads rub on the bar")
     return Limited(spindle_speed(rubbing, diameter), "the greased pads of the steady")

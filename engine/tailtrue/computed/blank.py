@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from tailtrue.calc.cutting import passes_for_stock
-from tailtrue.calc.lengths import midway, on_diameter
+from tailtrue.calc.lengths import midway, on_diameter, share_of
 from tailtrue.calc.steps import equal_cut, step_down, steps_in
 from tailtrue.calc.turning_masses import unbalance_speed_limit
 from tailtrue.computed.chuck_facts import body_fact, chuck_limit, hole_fact, jaws_fact, name_fact, opening_fact
@@ -135,19 +135,55 @@ def second_rough_cuts(stock: float, light: float, deep: float) -> float:
     return float(passes_for_stock(on_diameter(stock - light), deep)) if stock > light else 0.0
 
 
-@computed("collar.width_cut", label="depth of each roughing cut over the second side", unit="mm", rounding="depth",
+@computed("collar.second_depth", label="depth of each roughing cut over the second side", unit="mm", rounding="depth",
           needs=("collar.second_stock", "collar.facing.depth", "collar.second_rough_cuts", "lathe.facing_step"),
           how="what comes off less the light cut, shared out over the roughing cuts, in whole divisions")  # fmt: skip
-def width_cut(stock: float, light: float, rough: float, step: float) -> Limited:
+def second_depth(stock: float, light: float, rough: float, step: float) -> Limited:
     if not rough:
         return Limited(None, "the light cut alone takes it off")
     return Limited(equal_cut(on_diameter(stock - light), round(rough), step), "shared out over the roughing cuts")
 
 
-@computed("collar.width_divisions", label="divisions of the top-slide dial for each roughing cut over the second side",
-          unit="1", rounding="count", needs=("collar.width_cut", "lathe.top_slide_dial_division"),
+@computed("collar.second_divisions", label="divisions of the top-slide dial for each roughing cut over the second side",
+          unit="1", rounding="count", needs=("collar.second_depth", "lathe.top_slide_dial_division"),
           how="depth of a cut divided by what one division moves the tool")  # fmt: skip
-def width_divisions(depth: float, division: float) -> float:
+def second_divisions(depth: float, division: float) -> float:
+    return float(steps_in(depth, division))
+
+
+@computed(
+    "collar.first_most",
+    label="deepest roughing cut over the first side",
+    unit="mm",
+    rounding="depth",
+    bound="most",
+    needs=("collar.widening.depth", "collar.interrupted_depth", "lathe.facing_step"),
+    how="that of the second side, less where corners or skin interrupt the cut, in whole steps of the top slide",
+)
+def first_most(deep: float, share: float, step: float) -> float:
+    return max(step, step_down(share_of(deep, share), step))
+
+
+@computed("collar.first_rough_cuts", label="roughing cuts over the first side", unit="1", rounding="count", bound="least",
+          needs=("collar.facing_stock", "collar.facing.depth", "collar.first_most"),
+          how="what comes off less one light cut, divided by the deepest roughing cut, up to a whole cut")  # fmt: skip
+def first_rough_cuts(stock: float, light: float, deep: float) -> float:
+    return float(passes_for_stock(on_diameter(stock - light), deep)) if stock > light else 0.0
+
+
+@computed("collar.first_depth", label="depth of a roughing cut over the first side", unit="mm", rounding="depth",
+          needs=("collar.facing_stock", "collar.facing.depth", "collar.first_rough_cuts", "lathe.facing_step"),
+          how="what comes off less one light cut, shared out over the cuts, in whole steps of the top slide")  # fmt: skip
+def first_depth(stock: float, light: float, cuts: float, step: float) -> Limited | float:
+    if cuts < 1:
+        return Limited(None, "one light cut takes it off")
+    return equal_cut(on_diameter(stock - light), round(cuts), step)
+
+
+@computed("collar.first_divisions", label="divisions of the top-slide dial for a roughing cut over the first side", unit="1",
+          rounding="count", needs=("collar.first_depth", "lathe.top_slide_dial_division"),
+          how="depth divided by what one division moves the tool")  # fmt: skip
+def first_divisions(depth: float, division: float) -> float:
     return float(steps_in(depth, division))
 
 

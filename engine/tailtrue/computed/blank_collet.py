@@ -3,8 +3,7 @@
 from tailtrue.calc.steps import step_down
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of
-
-_CHUCK_DRIVES = "chuck-jaw"
+from tailtrue.tables import Table
 
 
 @computed(
@@ -31,14 +30,17 @@ def collet_grip(length: float | None, width: float, clearance: float, step: floa
         "crib.collet_from?", "crib.collet_to?", "collar.gripped_diameter", "crib.collet_hole?", "crib.collet_length?",
         "collar.collet_grip?", "limit.collet_fill", "bar.diameter", "limit.face_clearance", "collar.banded", "crib.drive?",
     ),
+    tables=("machines/drives",),
     how="it closes on the blank and is not the one for the bar, its chuck lets drill and boring bar through, the blank "
     "fills enough of its length, and no chuck is wanted on the spindle to drive the dog",
 )  # fmt: skip
 def collet_serves(
     low: float | None, high: float | None, blank: float, hole: float | None, length: float | None, grip: float | None,
-    fill: float, bar: float, clearance: float, banded: bool, drive: str | None,
+    fill: float, bar: float, clearance: float, banded: bool, drive: str | None, drives: Table,
 ) -> bool:  # fmt: skip
-    if low is None or high is None or hole is None or length is None or grip is None or banded or drive == _CHUCK_DRIVES:
+    if low is None or high is None or hole is None or length is None or grip is None or banded:
+        return False
+    if drive is not None and drives.one(drive=drive).yes("chuck_stays_on"):
         return False
     closes, of_bar = low <= blank <= high, low <= bar <= high
     return closes and not of_bar and hole >= bar + clearance and grip >= fill * length

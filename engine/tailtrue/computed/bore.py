@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 
 from tailtrue.calc.fits import bore_window
-from tailtrue.calc.lengths import midway, over_both_sides
+from tailtrue.calc.lengths import over_both_sides, per_side, share_of
 from tailtrue.calc.steps import step_down
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
@@ -128,12 +128,16 @@ def spread(head: Sequence[float] | None, tail: Sequence[float] | None, middle: S
     unit="mm",
     rounding="fit",
     bound="most",
-    needs=("job.measured_head?", "job.measured_tail?", *_WINDOW),
-    how="largest less smallest bore at the narrower end; until the bar is measured, what an even bar would leave",
+    needs=("job.measured_head?", "job.measured_tail?", "job.measured_middle?", *_WINDOW),
+    how="largest less smallest bore at the seat where they lie closest, the middle too where a collar sits there; until the "
+    "bar is measured, what an even bar would leave",
 )
-def window(head: Readings, tail: Readings, *gaps: float) -> float:
-    ends = [bore_window(min(read), max(read), *gaps) for read in (head or _EVEN, tail or _EVEN)]
-    return min(high - low for low, high in ends)
+def window(head: Readings, tail: Readings, middle: Readings, *gaps: float) -> float:
+    seats = [(min(read), max(read)) for read in (head or _EVEN, tail or _EVEN)]
+    if middle:
+        # On its way there the collar slides over the seat at the tailstock end.
+        seats.append((min(middle), max(*middle, *(tail or ()))))
+    return min(high - low for low, high in (bore_window(*seat, *gaps) for seat in seats))
 
 
 @computed(
@@ -142,11 +146,12 @@ def window(head: Readings, tail: Readings, *gaps: float) -> float:
     unit="mm",
     rounding="fit",
     bound="most",
-    needs=("bore.window", "bar.micrometer_resolution"),
-    how="a quarter of the room between the two sizes, down to what the micrometer reads: half of it is left to bore in",
+    needs=("bore.window", "limit.bore_room_left", "bar.micrometer_resolution"),
+    how="the room between the two sizes less the share that is left to bore in, half of it inside each size, down to what "
+    "the micrometer reads",
 )
-def bar_slack(room: float, step: float) -> float:
-    return step_down(midway(0.0, midway(0.0, room)), step)
+def bar_slack(room: float, left: float, step: float) -> float:
+    return step_down(per_side(room, share_of(room, left)), step)
 
 
 @computed(

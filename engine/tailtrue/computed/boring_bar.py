@@ -8,7 +8,6 @@ from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
-_FACED_AFTER = "stub-mandrel"  # the way of holding the second face that comes after the bore
 
 
 @computed(
@@ -67,10 +66,12 @@ def overhang(width: float, clearance: float) -> float:
     unit="mm",
     rounding="length",
     needs=("collar.width", "collar.second_face_hold?", "collar.saw_width", "collar.facing_stock"),
+    tables=("machines/holdings",),
     how="width of the collar; where the second side is faced after the bore, the blank less what its first side lost",
 )
-def through_width(width: float, second_face: str | None, blank: float, facing: float) -> float:
-    return blank - facing if second_face == _FACED_AFTER else width
+def through_width(width: float, second_face: str | None, blank: float, facing: float, holdings: Table) -> float:
+    held = None if second_face is None else holdings.one(decision="collar.second_face_hold", hold=second_face)
+    return blank - facing if held is not None and held.yes("bore_first") else width
 
 
 @computed(

@@ -110,11 +110,11 @@ def centre_angle(angle: float) -> float:
     label="depth of the cone",
     unit="mm",
     rounding="length",
-    needs=("bar.centre_cone", "bar.centre_pilot"),
+    needs=("bar.centre_cone", "bar.centre_pilot", "bar.centre_angle"),
     how="(cone diameter - pilot) / (2 tan 30 deg)",
 )
-def cone_depth(cone: float, pilot: float) -> float:
-    return depth_of_cone(cone, pilot)
+def cone_depth(cone: float, pilot: float, angle: float) -> float:
+    return depth_of_cone(cone, pilot, angle)
 
 
 @computed(
@@ -136,9 +136,16 @@ def centre_depth(cone: float, pilot: float) -> float:
     unit="MPa",
     rounding="pressure",
     bound="least",
-    needs=("bar.assembly_mass", "skim.radial_force", "bar.centre_cone", "bar.centre_pilot", "limit.gravity"),
+    needs=(
+        "bar.assembly_mass",
+        "skim.radial_force",
+        "bar.centre_cone",
+        "bar.centre_pilot",
+        "bar.centre_angle",
+        "limit.gravity",
+    ),
     how="half the weight and the radial force of the skim, over the projected area of the cone: "
     "(D^2 - d^2) / (4 tan 30 deg)",
-)
-def centre_pressure(mass: float, force: float, cone: float, pilot: float, gravity: float) -> float:
-    return bearing_pressure(centre_load(mass, gravity, force), cone, pilot)
+)  # fmt: skip
+def centre_pressure(mass: float, force: float, cone: float, pilot: float, angle: float, gravity: float) -> float:
+    return bearing_pressure(centre_load(mass, gravity, force), cone, pilot, angle)

@@ -1,6 +1,6 @@
 """What is told of a chuck alike, whatever it is used for: its name, jaws, hole, body, opening and speed."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from tailtrue.computed.registry import Limited, computed
@@ -24,6 +24,12 @@ def jaws_of(chuck: Record, assumed: float) -> Limited:
     """The depth of the jaws of a chuck."""
     said = chuck.get("jaw_depth")
     return Limited(said, "as measured") if said is not None else Limited(assumed, "not given; measure it")
+
+
+def usual_chucks(chucks: Sequence[Record], kinds: Table, *, self_centring: bool) -> list[Record]:
+    """Those whose jaws close together, or each by itself, with as many jaws as such a chuck has here."""
+    known = [(one, kinds.one(kind=one["kind"])) for one in chucks]
+    return [one for one, row in known if row.yes("self_centring") is self_centring and row.number("jaws") == one["jaws"]]
 
 
 def name_fact(name: str, of: str, label: str) -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from tailtrue.computed.chuck_facts import body_fact, hole_fact, jaws_fact, name_fact, opening_fact, speed_fact
+from tailtrue.computed.chuck_facts import body_fact, hole_fact, jaws_fact, name_fact, opening_fact, speed_fact, usual_chucks
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
 
@@ -15,15 +15,17 @@ Record = Mapping[str, Any]
     label="chuck used",
     kind="record",
     needs=("lathe.chucks", "blank.chuck?", "collar.banded", "bar.diameter", "bar.four_jaw?"),
+    tables=("machines/chuck_kinds",),
     how="the three-jaw scroll chuck of the blanks, so that no chuck is changed between; the smallest that grips the bar, "
     "where the blanks are held in another kind; a four-jaw independent chuck where there is no scroll chuck",
 )
 def chuck_used(
-    chucks: tuple[Record, ...], of_blanks: Record | None, banded: bool, bar: float, four_jaw: Record | None
+    chucks: tuple[Record, ...], of_blanks: Record | None, banded: bool, bar: float, four_jaw: Record | None,
+    kinds: Table,
 ) -> Limited | None:  # fmt: skip
     if not banded and of_blanks is not None:
         return Limited(of_blanks, "it holds the blanks")
-    three_jaw = [chuck for chuck in chucks if chuck["jaws"] == 3 and chuck["kind"] == "scroll"]
+    three_jaw = usual_chucks(chucks, kinds, self_centring=True)
     if not three_jaw:
         return Limited(four_jaw, "there is no three-jaw scroll chuck on the list")
     fitting = [chuck for chuck in three_jaw if chuck["grips_to"] >= bar]

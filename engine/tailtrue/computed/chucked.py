@@ -2,7 +2,7 @@
 
 from tailtrue.calc.adequacy import adequate
 from tailtrue.calc.alignment import scaled_tolerance
-from tailtrue.calc.beams import deflection_cantilever
+from tailtrue.calc.beams import greatest_deflection_cantilever
 from tailtrue.calc.bending import diameter_error
 from tailtrue.calc.chip import corrected_force, passive_force
 from tailtrue.calc.cutting import cutting_force, passes_for_stock
@@ -131,7 +131,7 @@ def limit(word: str, apart: float, accuracy: Table) -> float:
     needs=("bar.material", "chucked.skim.depth", "chucked.skim.feed?", "chucked.skim.hand_feed", "crib.nose_radius",
            "chucked.far", "bar.modulus", "bar.diameter"),
     tables=("materials/materials", "cutting/force_factors"),
-    how="twice F l^3 / (3 E I), with the force of the skim of a worn tool; spring passes make it less",
+    how="twice F l^3 / (3 E I) and the shear, with the force of the skim of a worn tool; spring passes make it less",
 )  # fmt: skip
 def bend_on_diameter(
     material: str, depth: float, feed: float | None, hand: float, nose: float, length: float, modulus: float,
@@ -139,13 +139,13 @@ def bend_on_diameter(
 ) -> float:  # fmt: skip
     metal = materials.one(material=material)
     slow, light, rough = (
-        factors.one(name=name).number("value")
+        factors.value(name)
         for name in ("hss_speed_kc_factor", "passive_to_cutting_force_light_cut", "passive_to_cutting_force_rough_cut")
     )
     sharp = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), depth, feed or hand)
     cutting = corrected_force(sharp, [slow])
     return diameter_error(
-        deflection_cantilever(passive_force(cutting, depth, nose, light, rough), length, modulus, diameter)
+        greatest_deflection_cantilever(passive_force(cutting, depth, nose, light, rough), length, modulus, diameter)
     )
 
 
@@ -173,7 +173,8 @@ def uncertainty(
     if resolution is None:
         return None
     kind = "micrometer" if micrometer is not None else "caliper"
-    return expanded(all_together(budget_parts(kind, resolution, diameter, expansion, readings, components, repeatability)))
+    parts = budget_parts(kind, resolution, diameter, expansion, readings, components, repeatability)
+    return expanded(all_together(parts), components.value("coverage_factor"))
 
 
 @computed("chucked.verdict_possible", label="the micrometer is good enough for a verdict on the bands", kind="yes-no",

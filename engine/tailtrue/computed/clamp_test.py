@@ -8,10 +8,15 @@ from tailtrue.calc.lengths import share_of
 from tailtrue.calc.student import two_sided_factor
 from tailtrue.calc.uncertainty import expanded
 from tailtrue.computed.registry import computed, field
-from tailtrue.computed.visit import SHEET_COVERAGE
+from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
-_PROBABILITY = 0.95
+_TABLES = ("alignment/uncertainty",)
+
+
+def _factor(freedom: float, components: Table) -> float:
+    """What few readings are multiplied by to span the range of the probability that the sheet speaks of."""
+    return two_sided_factor(components.value("probability"), freedom)
 
 
 @computed(
@@ -80,11 +85,11 @@ def aim_way(shown: Record) -> str:
     rounding="difference",
     bound="least",
     needs=("clamp.cycle", "clamp.cycles", "clamp.step"),
+    tables=_TABLES,
     how="t s / root n, with the step of the indicator in both readings",
 )
-def shift_doubt(shown: Record, count: float, step: float) -> float:
-    factor = two_sided_factor(_PROBABILITY, shown["freedom"])
-    return mean_shift_doubt(factor, shown["shift_deviation"], step, round(count))
+def shift_doubt(shown: Record, count: float, step: float, components: Table) -> float:
+    return mean_shift_doubt(_factor(shown["freedom"], components), shown["shift_deviation"], step, round(count))
 
 
 @computed(
@@ -94,23 +99,24 @@ def shift_doubt(shown: Record, count: float, step: float) -> float:
     rounding="difference",
     bound="least",
     needs=("clamp.cycle", "clamp.step"),
+    tables=_TABLES,
     how="t s of the clamped position, with the step of the indicator, about 95 %",
 )
-def scatter(shown: Record, step: float) -> float:
-    return repeat_scatter(two_sided_factor(_PROBABILITY, shown["freedom"]), shown["deviation"], step)
+def scatter(shown: Record, step: float, components: Table) -> float:
+    return repeat_scatter(_factor(shown["freedom"], components), shown["deviation"], step)
 
 
 @computed("clamp.seen", label="scatter of clamping that the readings themselves show", unit="mm", rounding="difference",
-          needs=("clamp.cycle",), how="twice the standard deviation of the clamped position")  # fmt: skip
-def seen(shown: Record) -> float:
-    return expanded(shown["deviation"], SHEET_COVERAGE)
+          needs=("clamp.cycle",), tables=_TABLES, how="twice the standard deviation of the clamped position")  # fmt: skip
+def seen(shown: Record, components: Table) -> float:
+    return expanded(shown["deviation"], components.value("coverage_factor"))
 
 
 @computed("clamp.least_shown", label="least scatter that this test can show", unit="mm", rounding="difference",
-          bound="least", needs=("clamp.cycle", "clamp.step"),
+          bound="least", needs=("clamp.cycle", "clamp.step"), tables=_TABLES,
           how="t times the step of the indicator, as if every clamping were the same")  # fmt: skip
-def least_shown(shown: Record, step: float) -> float:
-    return repeat_scatter(two_sided_factor(_PROBABILITY, shown["freedom"]), 0.0, step)
+def least_shown(shown: Record, step: float, components: Table) -> float:
+    return repeat_scatter(_factor(shown["freedom"], components), 0.0, step)
 
 
 @computed("clamp.adequate", label="scatter of clamping that is good enough", unit="mm", rounding="difference", bound="most",

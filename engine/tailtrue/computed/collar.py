@@ -17,9 +17,11 @@ from tailtrue.calc.solids import mass_with_pieces
 from tailtrue.calc.steps import length_of_steps, step_up
 from tailtrue.computed.bar import material_facts
 from tailtrue.computed.registry import Limited, computed
+from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
 _ON_HAND = "as measured on the bar on hand"
+_GRIPS = ("blank.jaw_depth", "collar.band_grip", "collar.soft_step?", "collar.collet_grip?")
 
 material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
 
@@ -333,19 +335,18 @@ def spacer_most(jaws: float, grip: float) -> float:
     label="grip on the blank",
     unit="mm",
     rounding="length",
-    needs=("collar.hold", "blank.jaw_depth", "crib.spacer?", "collar.saw_width", "collar.band_grip", "collar.soft_step?",
-           "collar.collet_grip?"),
+    needs=("collar.hold", _GRIPS[0], "crib.spacer?", "collar.saw_width", *_GRIPS[1:]),
+    tables=("machines/holdings",),
     how="depth of the jaws less the spacer, or the blank where it is shorter; on a band, what leaves room to turn it; in "
     "soft jaws the step; in a collet what leaves the face clear of it",
 )  # fmt: skip
 def grip(
-    hold: str, jaws: float, spacer: float | None, width: float, band: float, soft: float | None, collet: float | None
+    hold: str, jaws: float, spacer: float | None, width: float, band: float, soft: float | None, collet: float | None,
+    holdings: Table,
 ) -> float | None:  # fmt: skip
-    if hold == "collet":
-        return collet
-    if hold == "four-jaw":
-        return band
-    if hold == "soft-jaws":
-        return soft
-    behind = spacer if hold == "jaws-and-spacer" and spacer is not None else 0.0
-    return min(jaws - behind, width)
+    row = holdings.one(decision="collar.hold", hold=hold)
+    depths = zip(_GRIPS, (jaws, band, soft, collet), strict=True)
+    depth = {fact.rstrip("?"): depth for fact, depth in depths}.get(row.text("grip"))
+    if depth is None:
+        return None
+    return min(depth - spacer if row.yes("spacer") and spacer is not None else depth, width)

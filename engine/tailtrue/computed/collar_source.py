@@ -5,6 +5,7 @@ from math import sqrt
 from typing import Any, NamedTuple
 
 from tailtrue.calc.lengths import piece_of_stock
+from tailtrue.calc.octagon import octagon_circle
 from tailtrue.computed.collar_metal import group, unfit
 from tailtrue.computed.registry import Limited, computed, field
 from tailtrue.tables import Row, Table
@@ -82,6 +83,8 @@ class _Wanted(NamedTuple):
     most_uneven: float
     pieces: int
     how_many: str
+    corners_off: bool
+    saw_outside: float
 
 
 @computed(
@@ -100,7 +103,8 @@ class _Wanted(NamedTuple):
         "lathe.chucks", "bar.diameter", "collar.least_diameter", "collar.swing_limit", "limit.collar_width_least",
         "limit.saw_kerf", "limit.facing_stock", "limit.clean_up", "limit.grip_least", "limit.face_clearance",
         "limit.scroll_out_of_round", "limit.out_of_round_most", "collar.pieces", "collar.how_many",
-        "joint.retaining_compound.target?", "joint.retaining_compound.largest?",
+        "joint.retaining_compound.target?", "joint.retaining_compound.largest?", "crib.saw_takes_slugs?",
+        "limit.saw_outside",
     ),
     tables=("materials/collar_sources", "cutting/boring_stock", "materials/materials", "materials/collar_metals"),
     how="each piece held against: a metal that holds its size, enough of it, sound, swings, a chuck that opens to it, a "
@@ -109,21 +113,21 @@ class _Wanted(NamedTuple):
 def offers(*given: Any) -> tuple[Record, ...]:
     lists, rest = given[: len(_SOURCES)], given[len(_SOURCES) :]
     chucks, bar, least, swing, width, kerf, facing, clean, grip, clearance, *last = rest
-    scroll, uneven, count, word, gap, gap_most, sources, boring, materials, metals = last
+    scroll, uneven, count, word, gap, gap_most, slugs, outside, sources, boring, materials, metals = last
     # The joint is chosen after the stock. A hole is held against the bond, the widest fit of all, here; against the
     # joint that was chosen by the stop on holes that are too large.
     gap, gap_most = gap or 0.0, gap_most or 0.0
     stock = boring.within(bar + gap, "over_mm", "upto_mm").number("least_mm")
     wanted = _Wanted(
         bar, least, swing, width, kerf, facing, clean, grip, clearance, bar + gap - stock, bar + gap_most,
-        scroll, uneven, count, word,
+        scroll, uneven, count, word, slugs is not False, outside,
     )  # fmt: skip
     found = []
     for source, entries in zip(_SOURCES, lists, strict=True):
         row = sources.one(collar_source=source)
         for entry in entries or ():
             piece = _MAKERS[source](entry, kerf, count)
-            banded = _yes(row, "banded") or piece.uneven > wanted.scroll_uneven or _only_uneven_held(chucks, row)
+            banded = row.yes("banded") or piece.uneven > wanted.scroll_uneven or _only_uneven_held(chucks, row)
             no_metal = unfit(materials.one(material=piece.material), metals)
             against = no_metal or next(_against(source, row, piece, banded, wanted, chucks), "")
             judged = _judged(source, row, piece, banded, against, wanted.scroll_uneven)
@@ -144,7 +148,7 @@ def _judged(source: str, row: Row, piece: _Piece, banded: bool, against: str, sc
         "banded": banded,
         "fits": not against,
         "verdict": "fits" if not against else "does not serve",
-        "reason": against or (_why_banded(piece, scroll) if banded and not _yes(row, "banded") else row.text("note")),
+        "reason": against or (_why_banded(piece, scroll) if banded and not row.yes("banded") else row.text("note")),
         "gives": piece.diameter,
     }
 
@@ -157,7 +161,7 @@ def _against(
         yield "not seen to be sound: a hidden crack or hole throws the work or falsifies the reading"
     if not piece.enough:
         yield f"{wanted.how_many} alike are needed"
-    if piece.corner > wanted.swing:
+    if _swings(source, piece, wanted) > wanted.swing:
         yield "it does not swing over the cross slide"
     if piece.uneven > wanted.most_uneven:
         yield "farther out of round than may be turned round"
@@ -174,14 +178,15 @@ def _against(
         yield "its hole leaves no metal for the bore"
 
 
+def _swings(source: str, piece: _Piece, wanted: _Wanted) -> float:
+    """The circle of a piece as it goes into the chuck: a slug too large for the swing has its corners sawn off."""
+    return octagon_circle(piece.diameter, wanted.saw_outside) if source == "plate" and wanted.corners_off else piece.corner
+
+
 def _blank_width(row: Row, piece: _Piece, wanted: _Wanted) -> float:
-    if _yes(row, "own_width"):
+    if row.yes("own_width"):
         return piece.length
     return piece_of_stock(piece.length, wanted.kerf, wanted.pieces)
-
-
-def _yes(row: Row, column: str) -> bool:
-    return row.text(column) == "yes"
 
 
 def _skin(row: Row, banded: bool) -> float:
@@ -277,7 +282,7 @@ _of_stock("collar.label", "label", "collar stock", kind="text")
 _of_stock("collar.material", "material", "collar material", kind="text")
 _of_stock("collar.made_from", "source", "what the collars are made from", kind="choice", choices=_SOURCES)
 _of_stock("collar.stock_diameter", "diameter", "diameter of the collar stock", unit="mm", rounding="size")
-_of_stock("collar.corner_diameter", "corner", "circle that the raw blank swings", unit="mm", rounding="size", bound="least")
+_of_stock("collar.square_circle", "corner", "circle that the stock swings", unit="mm", rounding="size", bound="least")
 _of_stock("collar.gripped_diameter", "gripped", "size over which the raw blank is gripped", unit="mm", rounding="size")
 _of_stock("collar.stock_length", "length", "length of the collar stock", unit="mm", rounding="length")
 _of_stock("collar.out_of_round", "uneven", "out of round of the collar stock", unit="mm", rounding="depth", bound="least")
@@ -301,8 +306,8 @@ _of_source("collar.section", "section of the stock that is sawn", lambda row: ro
 _of_source("collar.skin_face", "skin that comes off each face first", lambda row: row.number("skin_face_mm"), unit="mm",
            rounding="length")  # fmt: skip
 _of_source("collar.in_pieces", "the blanks are there piece by piece",
-           lambda row: _yes(row, "pieces"), kind="yes-no")  # fmt: skip
-_of_source("collar.own_width", "the blank is as wide as its stock", lambda row: _yes(row, "own_width"), kind="yes-no")
+           lambda row: row.yes("pieces"), kind="yes-no")  # fmt: skip
+_of_source("collar.own_width", "the blank is as wide as its stock", lambda row: row.yes("own_width"), kind="yes-no")
 
 
 @computed("collar.skin_side", label="skin that comes off each side first", unit="mm", rounding="length",

@@ -1,6 +1,7 @@
 """The way from a spot to the last drill: pilots that the metal allows, cuts that hand, holder and motor can drive."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from math import inf
 from typing import Any
 
 from tailtrue.calc.cutting import surface_speed
@@ -15,6 +16,7 @@ from tailtrue.computed.registry import Limited
 from tailtrue.tables import NoRow, Row, Table
 
 Record = Mapping[str, Any]
+Way = tuple[tuple[Drill, float], ...]  # drills from the spot to the last one, each with its pilot; none at the first
 
 
 NEEDS = (
@@ -22,6 +24,7 @@ NEEDS = (
     "collar.material_family", "collar.feed_group", "hole.hand_thrust", "lathe.cutting_power", "collar.saw_width",
     "blank.chuck_speed_limit", "lathe.fastest", "limit.blank_speed", "limit.drill_feed_share", "lathe.speeds?",
     "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun", "crib.reduction_sleeves?",
+    "limit.drill_load_share",
 )  # fmt: skip
 TABLES = (
     "tools/drill_sets", "tools/morse_drills", "materials/materials", "cutting/speeds", "cutting/drill_feeds",
@@ -35,7 +38,7 @@ class Planner:
 
     def __init__(
         self, material: str, family: str, group: str, hand: float, power: float, depth: float,
-        caps: list[tuple[float, str]], spindle: tuple[Any, ...], light: float, last_most: float,
+        caps: list[tuple[float, str]], spindle: tuple[Any, ...], light: float, last_most: float, margin: float,
         tables: Sequence[Table],
     ) -> None:  # fmt: skip
         (_, self.morse, materials, speeds, self.feeds, feed_factors, drill_factors, self.forces, rules, self.deep) = tables
@@ -44,27 +47,65 @@ class Planner:
         self.feed_factor = feed_factors.one(feed_group=group).number("factor")
         self.chisel = drill_factors.one(point="standard")
         self.rule = rules.one(family=family)
-        self.light, self.last_most = light, last_most
+        self.light, self.last_most, self.margin = light, last_most, margin
         self.hand, self.power, self.depth, self.caps, self.spindle = hand, power, depth, caps, spindle
 
     def force(self, name: str) -> float:
-        return self.forces.one(name=name).number("value")
+        return self.forces.value(name)
 
-    def down_to(self, last: Drill, smaller: list[Drill]) -> list[tuple[Drill, float]] | None:
-        """Drills and their pilots from the spot to this last drill, or None when no way leads there."""
+    def down_to(self, last: Drill, smaller: list[Drill]) -> Way | None:
+        """Drills and their pilots from the spot to this last drill, or None when no way leads there.
+
+        The first way by the rule of pilots; where that asks nearly all of hand or holder, another one with as many
+        drills, none of them narrower or wider against the rule, that leaves a margin or else the most of one.
+        """
+        first = next(self._ways(last, smaller), None)
+        if first is None or self.load(first) <= self.margin:
+            return first
+        others = [way for way in self._ways(last, smaller, len(first)) if self._by_rule(way) >= self._by_rule(first)]
+        roomy = next((way for way in others if self.load(way) <= self.margin), None)
+        return roomy or min(others, key=self.load)
+
+    def _ways(self, last: Drill, smaller: list[Drill], drills: int | None = None) -> Iterator[Way]:
+        """Ways from the spot to this drill, by the rule of pilots the best first; of a count of drills if asked."""
         if last.size_mm <= self.rule.number("solid_most_mm") and self.can(last, 0.0):
-            return [(last, 0.0)]
+            if drills in (None, 1):
+                yield ((last, 0.0),)
+            return
+        if drills == 1:
+            return
+        for size in self._pilots(last.size_mm, smaller):
+            for pilot in (drill for drill in smaller if drill.size_mm == size):
+                if self.can(last, size):
+                    rest = [drill for drill in smaller if drill.size_mm < size]
+                    for before in self._ways(pilot, rest, None if drills is None else drills - 1):
+                        yield (*before, (last, size))
+
+    def _pilots(self, size: float, smaller: list[Drill]) -> tuple[float, ...]:
         rule = self.rule.number
-        sizes = pilot_choices(
-            last.size_mm, sorted({drill.size_mm for drill in smaller}), rule("pilot_least_ratio"),
+        return pilot_choices(
+            size, sorted({drill.size_mm for drill in smaller}), rule("pilot_least_ratio"),
             rule("pilot_most_ratio"), rule("step_most_ratio"), rule("step_least_ratio"),
         )  # fmt: skip
-        for pilot in (drill for size in sizes for drill in smaller if drill.size_mm == size):
-            if self.can(last, pilot.size_mm):
-                before = self.down_to(pilot, [drill for drill in smaller if drill.size_mm < pilot.size_mm])
-                if before is not None:
-                    return [*before, (last, pilot.size_mm)]
-        return None
+
+    def _by_rule(self, way: Way) -> int:
+        """How many pilots of a way are as wide as usual, neither wider nor narrower."""
+        most, step = self.rule.number("pilot_most_ratio"), self.rule.number("step_most_ratio")
+        return sum(drill.size_mm / step <= pilot <= most * drill.size_mm for drill, pilot in way)
+
+    def load(self, way: Way) -> float:
+        """The most that any drill of a way asks of hand or holder, as a share of what each gives.
+
+        The motor is left out: of its power only a share is counted as there for cutting.
+        """
+        return max(self._asks(drill, pilot) for drill, pilot in way)
+
+    def _asks(self, drill: Drill, pilot: float) -> float:
+        found = self.way(drill, pilot)
+        if found is None:
+            return inf
+        asked = found[1]
+        return max(asked.thrust_n / self.hand, asked.torque_nmm / self.holds(drill, asked))
 
     def feeds_for(self, size: float) -> tuple[float, float]:
         """The feed at the low end of the advised band, and the lighter one that a hand may fall back to."""
@@ -162,11 +203,11 @@ def with_planner(make: Callable[[Planner, list[Drill]], Limited]) -> Callable[..
         owned: Sequence[Record], chuck_to: float, taper: str, last_most: float, material: str, family: str, group: str,
         hand: float, power: float, depth: float, chuck_cap: float, top: float, blank_cap: float, light: float,
         speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, overrun: float,
-        sleeves: bool | None, *tables: Table,
+        sleeves: bool | None, margin: float, *tables: Table,
     ) -> Limited:  # fmt: skip
         caps = [(chuck_cap, "the chuck"), (top, TOP_SPEED), (blank_cap, "a blank held short")]
         spindle = (speeds, low, high, step, overrun)
-        planner = Planner(material, family, group, hand, power, depth, caps, spindle, light, last_most, tables)
+        planner = Planner(material, family, group, hand, power, depth, caps, spindle, light, last_most, margin, tables)
         held = [drill for drill in drills_of(owned, tables[0]) if fits_tailstock(drill, chuck_to, taper, sleeves)]
         return make(planner, held)
 

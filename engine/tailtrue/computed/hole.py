@@ -1,6 +1,7 @@
 """The hole through a collar: the ladder of drills, from what lies in the crib."""
 
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 from typing import Any, Literal
 
 from tailtrue.calc.cut_time import drill_travel
@@ -42,9 +43,7 @@ def last_most(bore: float, stock: Table) -> float:
     "comfortable limit",
 )
 def thrust_by_hand(pitch: float | None, most: float, factors: Table) -> float:
-    def value(name: str) -> float:
-        return factors.one(name=name).number("value")
-
+    value = factors.value
     screw = pitch if pitch is not None else value("quill_screw_pitch")
     return min(most, hand_thrust(value("handwheel_force"), value("handwheel_radius"), screw, value("screw_efficiency")))
 
@@ -68,7 +67,8 @@ _ROW = (
     needs=NEEDS,
     tables=TABLES,
     how="backward from the largest drill that leaves enough to bore: each pilot wide enough for the chisel edge of the "
-    "next, no wider than the rule for this metal; each step within hand, holder and motor",
+    "next, no wider than the rule for this metal; each step within hand, holder and motor, with a margin where as many "
+    "drills leave one",
     cut=Cut("collar.material", "drilling", "HSS"),
 )
 @with_planner
@@ -156,9 +156,25 @@ def sleeve_used(rows: Sequence[Record], taper: str) -> bool:
     return any(needs_sleeve(row["shank"], taper) for row in rows)
 
 
+@computed("hole.sleeve_for", label="drills with a taper shank that go into a sleeve", kind="choice",
+          choices=("none", "every", "some"), needs=("hole.ladder", "lathe.tailstock_taper"),
+          how="by the tapers of the ladder beside that of the quill")  # fmt: skip
+def sleeve_for(rows: Sequence[Record], taper: str) -> str:
+    small = [needs_sleeve(row["shank"], taper) for row in rows if row["taper_shank"]]
+    return "some" if any(small) and not all(small) else "every" if any(small) else "none"
+
+
 _of_ladder(
     "hole.taper_shank_used", "a taper-shank drill is used", lambda rows: any(row["taper_shank"] for row in rows),
     kind="yes-no",
+)  # fmt: skip
+_of_ladder(
+    "hole.taper_drills", "drills of the ladder with a taper shank", lambda rows: sum(row["taper_shank"] for row in rows),
+    kind="count", rounding="count",
+)  # fmt: skip
+_of_ladder(
+    "hole.taper_drills_last", "no straight shank comes after a taper shank",
+    lambda rows: all(later["taper_shank"] or not row["taper_shank"] for row, later in pairwise(rows)), kind="yes-no",
 )  # fmt: skip
 
 
@@ -182,17 +198,23 @@ def drills(rows: Sequence[Record]) -> int:
     return len(rows)
 
 
+@computed("hole.point_angle", label="angle of the point of a twist drill", unit="deg", rounding="angle", needs=(),
+          tables=("cutting/drill_factors",), how="of the standard point")  # fmt: skip
+def point_angle(factors: Table) -> float:
+    return factors.one(point="standard").number("point_angle_deg")
+
+
 @computed(
     "hole.travel_needed",
     label="quill travel the last drill needs",
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("bore.through_width", "hole.last_drill", "limit.break_through"),
+    needs=("bore.through_width", "hole.last_drill", "limit.break_through", "hole.point_angle"),
     how="width of the blank as it is then, the point of the drill, and a little to break through",
 )
-def travel_needed(width: float, drill: float, through: float) -> float:
-    return drill_travel(width, drill, through)
+def travel_needed(width: float, drill: float, through: float, point: float) -> float:
+    return drill_travel(width, drill, through, point)
 
 
 @computed(
@@ -201,11 +223,11 @@ def travel_needed(width: float, drill: float, through: float) -> float:
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("hole.last_drill", "limit.break_through"),
+    needs=("hole.last_drill", "limit.break_through", "hole.point_angle"),
     how="the point of the drill, and a little to break through",
 )
-def comes_out(drill: float, through: float) -> float:
-    return point_length(drill) + through
+def comes_out(drill: float, through: float, point: float) -> float:
+    return point_length(drill, point) + through
 
 
 @computed(

@@ -153,9 +153,7 @@ def torque(strength: float | None, diameter: float, width: float) -> float | Lim
 def catch_torque(material: str, diameter: float, catch: Table, materials: Table) -> float:
     metal = materials.one(material=material)
 
-    def value(name: str) -> float:
-        return catch.one(name=name).number("value")
-
+    value = catch.value
     force = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), value("depth"), value("feed"))
     return torque_of_catch(force, value("dull_tool"), diameter)
 
@@ -174,7 +172,7 @@ def catch_torque(material: str, diameter: float, catch: Table, materials: Table)
 def spared_depth(margin: float, ample: float, division: float, catch: Table) -> float | Limited:
     if margin >= ample:
         return Limited(None, "the margin is ample")
-    return step_down(depth_for_margin(catch.one(name="depth").number("value"), margin, ample), division)
+    return step_down(depth_for_margin(catch.value("depth"), margin, ample), division)
 
 
 @computed(

@@ -7,7 +7,7 @@ from tailtrue.calc.lengths import midway
 from tailtrue.calc.screws import screw_preload, thread_shear
 from tailtrue.calc.split_clamp import longest_clamp_screw, split_clamp_torque
 from tailtrue.calc.validity import OutOfRange
-from tailtrue.computed.joint_placing import lightest_that_holds, named, of_record, thread_share
+from tailtrue.computed.joint_placing import lightest_that_holds, of_record, thread_share
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Row, Table
 
@@ -40,7 +40,7 @@ def found(
     situation = fits.one(method="shrink-fit", family=family).text("situation")
     mu = friction.one(family=family, situation=situation).number("friction_low")
     bears = materials.one(material=material).number("yield_mpa")
-    bears *= named(placing, "shear-share") * named(values, "elastic-share")
+    bears *= placing.value("shear-share") * values.value("elastic-share")
     share = thread_share(material, soft)
     fitting: list[dict[str, Any]] = []
     why = ""
@@ -52,9 +52,9 @@ def found(
         except OutOfRange as beyond:
             why = str(beyond)
             continue
-        room = named(placing, "clamp-screw-room") * drawn["major"]
+        room = placing.value("clamp-screw-room") * drawn["major"]
         for count in range(1, min(_MOST, int(width / room)) + 1):
-            torque = split_clamp_torque(drawn["preload"], count, mu, bar, named(values, "safety-grip"))
+            torque = split_clamp_torque(drawn["preload"], count, mu, bar, values.value("safety-grip"))
             fitting.append({**drawn, "count": count, "torque": torque})
     if not fitting:
         return Limited(None, why or "no cap screw of the crib has its tap there")
@@ -62,13 +62,13 @@ def found(
 
 
 def _drawn(one: Record, row: Row, bar: float, worn: float, share: float, bears: float, factors: Table) -> dict[str, Any]:
-    major, depth = row.number("major_mm"), named(factors, "least-depth")
+    major, depth = row.number("major_mm"), factors.value("least-depth")
     longest = longest_clamp_screw(worn, bar, one["head"], depth)
     if one["length"] > longest:
         raise OutOfRange(f"a screw {one['length']:g} mm long would stand nearer than {depth:g} mm to the last surface")
     torque = row.number("torque_nmm") * share
-    preload = screw_preload(torque, major, named(factors, "nut-factor"))
-    if thread_shear(preload, major, one["length"] * named(factors, "clamp-threaded-share")) > bears:
+    preload = screw_preload(torque, major, factors.value("nut-factor"))
+    if thread_shear(preload, major, one["length"] * factors.value("clamp-threaded-share")) > bears:
         raise OutOfRange(f"the thread of a screw {major:g} mm thick would be torn out of the collar")
     return {
         "thread": one["thread"], "major": major, "length": one["length"], "head": one["head"], "longest": longest,

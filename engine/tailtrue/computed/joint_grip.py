@@ -2,13 +2,18 @@
 
 from typing import Any, NamedTuple
 
-from tailtrue.calc.interference import collar_stress, contact_pressure, effective_interference, interference_for_pressure
+from tailtrue.calc.interference import (
+    collar_stress,
+    contact_pressure,
+    effective_interference,
+    interference_for_pressure,
+    roughness_loss,
+)
 from tailtrue.calc.interference_grip import axial_grip, grip_torque, pressure_for_torque
 from tailtrue.calc.lengths import midway
 from tailtrue.calc.shrink import handling_clearance, release_change, shrink_rise, shrink_temperature
 from tailtrue.calc.steps import step_up
 from tailtrue.calc.validity import OutOfRange
-from tailtrue.computed.joint_placing import named
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
 
@@ -47,10 +52,10 @@ def _fit(
         "bar_modulus_mpa": steel.number("modulus_mpa"), "bar_poisson": steel.number("poisson"),
         "collar_modulus_mpa": metal.number("modulus_mpa"), "collar_poisson": metal.number("poisson"),
     }  # fmt: skip
-    if outside < bar * named(values, "least-wall-ratio"):
+    if outside < bar * values.value("least-wall-ratio"):
         raise OutOfRange(f"a collar of {outside:g} mm is too thin on a bar of {bar:g} mm to be held by interference alone")
-    safety, rough = named(values, "safety-grip"), named(values, "roughness-rz")
-    loss = 2 * rough * named(values, "roughness-loss-rz-cautious") / 1000
+    safety, rough = values.value("safety-grip"), values.value("roughness-rz")
+    loss = roughness_loss(rough, rough, values.value("roughness-loss-rz-cautious"))
 
     def holds(torque: float) -> float:
         needed = pressure_for_torque(torque, mu, bar, width)
@@ -68,11 +73,11 @@ def _fit(
             diametral_interference_mm=interference, joint_diameter_mm=bar, collar_diameter_mm=size, **metals
         )
 
-    left = effective_interference(least, rough, rough, named(values, "roughness-loss-rz-cautious"))
+    left = effective_interference(least, rough, rough, values.value("roughness-loss-rz-cautious"))
     stresses = [collar_stress(pressure(most, size), bar, size).von_mises_mpa for size in (outside, worn)]
     return _Fit(
         holds(margin * catch), least, most, grip_torque(pressure(left, worn), mu, bar, width) / safety, max(stresses),
-        metal.number("yield_mpa") * named(values, "elastic-share"), pressure(most, outside),
+        metal.number("yield_mpa") * values.value("elastic-share"), pressure(most, outside),
     )  # fmt: skip
 
 
@@ -113,7 +118,7 @@ for _method, _words in _WAYS.items():
           needs=_SIZES, tables=_TABLES, how="greatest interference, new collar, high friction")  # fmt: skip
 def press_force(*given: Any) -> float:
     bar, width, values = given[0], given[1], given[len(_SIZES) + _TABLES.index("joints/interference")]
-    return axial_grip(_fit("press-fit", *given).most_pressure, named(values, "press-friction"), bar, width)
+    return axial_grip(_fit("press-fit", *given).most_pressure, values.value("press-friction"), bar, width)
 
 
 @computed("joint.press_fit.opening", label="height that the bar and the collar need under the ram", unit="mm",
@@ -127,7 +132,7 @@ def opening(length: float, width: float) -> float:
           rounding="fit", bound="least", needs=("bar.diameter",), tables=("joints/interference",),
           how="a share of the diameter, or the least that is handled")  # fmt: skip
 def handling(bar: float, values: Table) -> float:
-    return handling_clearance(bar, named(values, "handling-share"), named(values, "handling-least"))
+    return handling_clearance(bar, values.value("handling-share"), values.value("handling-least"))
 
 
 @computed("joint.shrink_fit.hottest", label="hottest that the metal of the collar stands", unit="degC",
@@ -168,8 +173,8 @@ def temperature(most: float, clearance: float, bar: float, expansion: float, roo
     how="least interference, less what roughness takes, divided by the diameter and the difference of expansions",
 )  # fmt: skip
 def lets_go(least: float, bar: float, of_bar: float, of_collar: float, room: float, values: Table) -> float | Limited:
-    rough = named(values, "roughness-rz")
-    left = effective_interference(least, rough, rough, named(values, "roughness-loss-rz-cautious"))
+    rough = values.value("roughness-rz")
+    left = effective_interference(least, rough, rough, values.value("roughness-loss-rz-cautious"))
     return room + release_change(left, bar, of_bar, of_collar)
 
 

@@ -5,7 +5,7 @@ from typing import Any
 
 from tailtrue.calc.pins import axial_pin_depth, axial_pins, bar_section_left, cross_pin, cross_pin_depth, pin_shear_stress
 from tailtrue.calc.validity import OutOfRange
-from tailtrue.computed.joint_placing import depth_now, named, of_record, place, track_left
+from tailtrue.computed.joint_placing import depth_now, of_record, place, track_left
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
 
@@ -26,12 +26,12 @@ class _Seat:
         self, bar: float, width: float, blank: float, edge: float, worn: float, bar_metal: str, collar_metal: str,
         pins: Table, factors: Table, placing: Table, materials: Table,
     ) -> None:  # fmt: skip
-        share = named(placing, "bearing-share")
+        share = placing.value("bearing-share")
         self.bar, self.width, self.blank, self.edge, self.worn = bar, width, blank, edge, worn
         self.bar_bears = materials.one(material=bar_metal).number("yield_mpa") * share
         self.collar_bears = materials.one(material=collar_metal).number("yield_mpa") * share
-        self.safety, self.least_depth = named(placing, "pin-safety"), named(factors, "least-depth")
-        self.track_least = named(placing, "track-least")
+        self.safety, self.least_depth = placing.value("pin-safety"), factors.value("least-depth")
+        self.track_least = placing.value("track-least")
         self.pins, self.placing = pins, placing
 
     def shears_at(self, pin: Record) -> float:

@@ -10,11 +10,6 @@ from tailtrue.tables import Table
 Record = Mapping[str, Any]
 
 
-def named(table: Table, name: str) -> float:
-    """A named value of a table."""
-    return table.one(name=name).number("value")
-
-
 def thread_share(material: str, soft: Table) -> float:
     """Share of the full torque that the thread in this metal bears."""
     return next((soft.take(row).number("torque_share") for row in soft.where(material=material)), 1.0)
@@ -32,7 +27,7 @@ def lightest_that_holds(fitting: Sequence[dict[str, Any]], wanted: float) -> Lim
 
 def track_left(width: float, diameter: float, placing: Table) -> float:
     """Width of whole surface beside a hole near the outer face."""
-    taken = named(placing, "edge-in-diameters") + named(placing, "track-clear-in-diameters")
+    taken = placing.value("edge-in-diameters") + placing.value("track-clear-in-diameters")
     return width - length_of_diameters(diameter, taken)
 
 
@@ -43,7 +38,7 @@ def place(method: str, size: str, words: str) -> None:
               rounding="length", needs=(f"joint.{method}.found",), tables=("joints/placing",),
               how="a diameter of it, so that the track to be measured stays whole")  # fmt: skip
     def _from_face(found: Record, placing: Table) -> float:
-        return length_of_diameters(float(found[size]), named(placing, "edge-in-diameters"))
+        return length_of_diameters(float(found[size]), placing.value("edge-in-diameters"))
 
     @computed(f"joint.{method}.track", label=f"whole surface beside {words}", unit="mm", rounding="length", bound="most",
               needs=(f"joint.{method}.found", "collar.width"), tables=("joints/placing",),

@@ -6,7 +6,7 @@ from typing import Any
 from tailtrue.calc.lengths import length_of_diameters
 from tailtrue.calc.screws import screw_depth, screw_holding, screw_preload, screws_hold, thread_shear
 from tailtrue.calc.validity import OutOfRange
-from tailtrue.computed.joint_placing import depth_now, lightest_that_holds, named, of_record, place, thread_share, track_left
+from tailtrue.computed.joint_placing import depth_now, lightest_that_holds, of_record, place, thread_share, track_left
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.quantities import read_quantity
 from tailtrue.tables import Row, Table
@@ -42,13 +42,14 @@ def found(
     if not owned or not taps:
         return Limited(None, "no set screws with their taps are in the crib")
     metal = materials.one(material=material)
-    bears = metal.number("yield_mpa") * named(placing, "shear-share") * named(shares, "elastic-share")
+    bears = metal.number("yield_mpa") * placing.value("shear-share") * shares.value("elastic-share")
     share = thread_share(material, soft)
-    hard = materials.one(material=bar_metal).number("hardness_high_hb") > named(factors, "hard-bar-over")
-    shares_left = [share, named(factors, "hard-bar")] if hard else [share]
+    hard = materials.one(material=bar_metal).number("hardness_high_hb") > factors.value("hard-bar-over")
+    shares_left = [share, factors.value("hard-bar")] if hard else [share]
     fitting: list[dict[str, Any]] = []
+    # The shortest comes nearest to going in: what keeps that one out is told.
     why = ""
-    for one, row in _tapped(owned, taps, threads):
+    for one, row in sorted(_tapped(owned, taps, threads), key=lambda pair: -float(pair[0]["length"])):
         try:
             fitting += _held(one, row, bar, width, worn, bears, share, shares_left, factors, patterns, placing)
         except OutOfRange as beyond:
@@ -67,7 +68,7 @@ def _held(
     shares_left: Sequence[float], factors: Table,
     patterns: Table, placing: Table,
 ) -> Iterator[dict[str, Any]]:  # fmt: skip
-    major, spot, least = row.number("major_mm"), named(placing, "spot"), named(factors, "least-depth")
+    major, spot, least = row.number("major_mm"), placing.value("spot"), factors.value("least-depth")
     depth = screw_depth(
         end_diameter_mm=worn, joint_diameter_mm=bar, thread_diameter_mm=major, screw_length_mm=one["length"],
         spot_mm=spot, least_depth_mm=least,
@@ -75,15 +76,15 @@ def _held(
     # What lies in the spot carries no thread.
     engaged = one["length"] - spot
     torque = row.number("torque_nmm") * share
-    preload = screw_preload(torque, major, named(factors, "nut-factor"))
+    preload = screw_preload(torque, major, factors.value("nut-factor"))
     shear = thread_shear(preload, major, engaged)
-    if engaged < length_of_diameters(major, named(factors, "aluminium-engagement")) - spot or shear > bears:
+    if engaged < length_of_diameters(major, factors.value("aluminium-engagement")) - spot or shear > bears:
         return
-    if track_left(width, major, placing) < named(placing, "track-least"):
+    if track_left(width, major, placing) < placing.value("track-least"):
         return
     for pattern in patterns:
         angles = _angles(pattern)
-        safety = named(factors, "safety-low-chart")
+        safety = factors.value("safety-low-chart")
         held = screws_hold(_holding(row, factors), angles, shares_left, safety, bar)
         patterns.take(pattern)
         yield {
@@ -98,7 +99,7 @@ def _holding(row: Row, factors: Table) -> float:
     """What one screw holds along the bar: by the low chart, or where it lacks the thread by the rule that follows it."""
     if row.text("holding_low_n"):
         return row.number("holding_low_n")
-    return screw_holding(row.number("torque_nmm"), row.number("major_mm"), named(factors, "holding-ratio-low"))
+    return screw_holding(row.number("torque_nmm"), row.number("major_mm"), factors.value("holding-ratio-low"))
 
 
 of_record(_M, "thread", "thread", "thread of the set screws", kind="text")

@@ -53,6 +53,12 @@ def _against(method: str, words: str) -> None:
     def _band(least: float, largest: float, unsure: float, uneven: float) -> float:
         return within_both_sides(largest - least, unsure) - uneven
 
+    @computed(_of(method, "band_short"), label=f"room that the gauge lacks for {words}", unit="mm", rounding="fit",
+              bound="least", needs=(_of(method, "band"), "bore.band_least"),
+              how="what the gauge needs, less what there is: more than that where the doubt takes it all")  # fmt: skip
+    def _band_short(band: float, needed: float) -> float:
+        return needed - band
+
 
 for _method, _words in WAYS.items():
     _against(_method, _words)

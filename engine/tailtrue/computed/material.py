@@ -118,7 +118,7 @@ def collars_mass(diameter: float, width: float, bore: float, density: float, pie
     how="area of the seats times half the largest gap on diameter, and what is wiped off; up to a whole step of the bottle",
 )
 def compound(area: float, gap: float, pieces: int, table: Table) -> float:
-    waste, step = (table.one(name=f"compound_{name}").number("value") for name in ("waste", "step"))
+    waste, step = (table.value(f"compound_{name}") for name in ("waste", "step"))
     return step_up(compound_needed(area, gap, waste, pieces), step)
 
 
@@ -126,7 +126,7 @@ def _used(name: str, what: str, unit: str) -> None:
     @computed(f"consume.{name}", label=f"{what} used", unit=unit, rounding="ratio" if unit != "1" else "count",
               tables=("materials/consumables",), how="a usual amount for this job")  # fmt: skip
     def _amount(table: Table) -> float:
-        return table.one(name=name).number("value")
+        return table.value(name)
 
 
 def _fastenings(method: str, what: str) -> None:

@@ -3,7 +3,7 @@
 `operation` registers the same set of facts for each operation of the job, under that operation's own name.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from statistics import median_high
 from typing import Any, NamedTuple
 
@@ -16,7 +16,7 @@ from tailtrue.calc.steps import step_down, step_up, steps_in
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed import learner
 from tailtrue.computed.registry import Cut, Limited, computed
-from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
+from tailtrue.computed.speed_table import BORNE_TABLES, most_printed, surface_band
 from tailtrue.tables import Row, Table
 
 Cap = tuple[str, str]  # the fact that caps the speed, and how the page calls it
@@ -55,11 +55,13 @@ def spindle_step(
     return None
 
 
-def limited_speed(advised: SpeedBand, caps: Sequence[tuple[float, str]], *spindle: Any) -> Limited:
+def limited_speed(
+    advised: SpeedBand, caps: Sequence[tuple[float, str]], *spindle: Any, printed: Callable[[], float | None] = lambda: None
+) -> Limited:
     """The speed to set and what limited it; no speed where even the slowest is far above the advised one.
 
     `spindle` holds the speeds of the lathe as `spindle_step` takes them, and last the share of the advised speed that
-    is still borne.
+    is still borne. `printed` is asked for the highest speed that books print for the cut, where that share is passed.
     """
     wanted = advised.middle_per_min
     weighed = ((wanted, "surface speed"), *caps)
@@ -73,6 +75,11 @@ def limited_speed(advised: SpeedBand, caps: Sequence[tuple[float, str]], *spindl
         if speed <= advised.high_per_min:
             return Limited(speed, "the slowest this lathe has, inside the advised band", weighed)
         if speed > wanted * overrun:
+            most = printed()
+            if most is not None and speed <= min(most, advised.high_per_min * overrun):
+                return Limited(
+                    speed, "the slowest this lathe has, above the advised band and no faster than books print", weighed
+                )
             return Limited(None, "the slowest speed of this lathe is far above what tool and metal bear")
         return Limited(speed, "the slowest this lathe has, a little above the advised", weighed)
     return Limited(speed, cap_name if cap < wanted else "surface speed", weighed)
@@ -104,17 +111,24 @@ def operation(
     @computed(
         f"{prefix}.speed", label=f"spindle speed, {what}", unit="1/min", rounding="speed",
         needs=(f"{work}.material", diameter, tool, *((speed_factor,) if speed_factor else ()), *cap_facts, *SPINDLE),
-        tables=SPEED_TABLES,
+        tables=BORNE_TABLES,
         how="1000 v / (pi D) in the middle of the advised band, then the speed of the lathe at or below it and below "
         "every limit",
         cut=Cut(f"{work}.material", table, tool),
     )  # fmt: skip
     def _speed(material: str, size: float, cutter: str, *rest: Any) -> Limited:
-        *numbers, speeds_table, ratios = rest
+        *numbers, speeds_table, ratios, printed_table, materials = rest
         factor = numbers.pop(0) if speed_factor else 1.0
         capped, spindle = numbers[: len(caps)], numbers[len(caps) :]
         band = surface_band(material, table, cutter, speeds_table, ratios)
-        return limited_speed(speed_band(*band, size, factor), list(zip(capped, cap_names, strict=True)), *spindle)
+
+        def printed() -> float | None:
+            most = most_printed(material, table, cutter, ratios, printed_table, materials)
+            return None if most is None else speed_band(most, most, size, factor).high_per_min
+
+        return limited_speed(
+            speed_band(*band, size, factor), list(zip(capped, cap_names, strict=True)), *spindle, printed=printed
+        )
 
     @computed(
         f"{prefix}.surface_speed", label=f"surface speed obtained, {what}", unit="m/min", rounding="surface-speed",

@@ -8,7 +8,6 @@ from tailtrue.calc.lengths import midway
 from tailtrue.calc.steps import length_of_steps
 from tailtrue.calc.uncertainty import expanded
 from tailtrue.computed.registry import computed
-from tailtrue.computed.visit import SHEET_COVERAGE
 from tailtrue.tables import Table
 
 _COLLARS = ("reverse.first_difference", "reverse.turned_difference")
@@ -66,12 +65,13 @@ def bar(first: float, turned: float) -> float:
     rounding="difference",
     bound="least",
     needs=("reverse.step",),
-    tables=("visit/doubts",),
+    tables=("visit/doubts", "alignment/uncertainty"),
     how="four readings of the indicator, halved",
 )
-def indicator_doubt(step: float, doubts: Table) -> float:
-    half_width = length_of_steps(doubts.one(component="indicator_divisions").number("value"), step)
-    return expanded(standard_uncertainty(half_width, "rectangular"), SHEET_COVERAGE)
+def indicator_doubt(step: float, doubts: Table, components: Table) -> float:
+    half_width = length_of_steps(doubts.value("indicator_divisions"), step)
+    coverage = components.value("coverage_factor")
+    return expanded(standard_uncertainty(half_width, "rectangular"), coverage)
 
 
 @computed("reverse.nearer", label="end at which the bar is nearer the indicator", kind="choice",

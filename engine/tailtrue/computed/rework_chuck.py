@@ -30,18 +30,18 @@ def _grip(chuck: Record, width: float, bore: float, clearance: float, behind: fl
     label="independent chuck for a collar that left its chuck",
     kind="record",
     needs=("lathe.chucks", "collar.blank_diameter", "collar.bore_finish.speed", *_SEAT),
-    tables=("machines/chuck_limits",),
+    tables=("machines/chuck_limits", "machines/chuck_kinds"),
     how="the smallest independent chuck that opens to the blank, may run at the speed of the last cuts, and leaves the "
     "face clear in front and the boring bar room behind",
 )
 def chuck(
     owned: Sequence[Record], blank: float, speed: float, width: float, bore: float, clearance: float, behind: float,
-    least: float, limits: Table,
+    least: float, limits: Table, kinds: Table,
 ) -> Limited:  # fmt: skip
     serving = [
         one
         for one in owned
-        if one["kind"] == "independent" and one["grips_to"] >= blank
+        if not kinds.one(kind=one["kind"]).yes("self_centring") and one["grips_to"] >= blank
         if (limit := chuck_limit(one, limits)) is not None and limit.value >= speed
         if _grip(one, width, bore, clearance, behind, least) is not None
     ]

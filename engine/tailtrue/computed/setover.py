@@ -61,7 +61,7 @@ def half_angle(slope: float) -> float:
 @computed("setover.steepest_half_angle", label="steepest half angle that is set over", unit="deg", rounding="angle",
           bound="most", tables=("setover/limits",), how="from the table")  # fmt: skip
 def steepest_half_angle(limits: Table) -> float:
-    return limits.one(name="steepest_half_angle").number("value")
+    return limits.value("steepest_half_angle")
 
 
 @computed("setover.span", label="length of the work between the points of the centres", unit="mm", rounding="length",
@@ -107,7 +107,7 @@ def span_in_setovers(size: float, length: float) -> float:
 @computed("setover.customary", label="length in set-overs up to which plain centres last", unit="1", rounding="ratio",
           tables=("setover/limits",), how="from the table")  # fmt: skip
 def customary(limits: Table) -> float:
-    return length_in_one(limits.one(name="customary_share").number("value"))
+    return length_in_one(limits.value("customary_share"))
 
 
 @computed("setover.steep", label="steep for a set-over", kind="yes-no",
@@ -172,7 +172,7 @@ def correction(slope: float, large: float, small: float, apart: float, length: f
           needs=("setover.cut_difference", "setover.cut_wanted"), tables=("setover/limits",),
           how="the difference read is off the one wanted by more than a share of it")  # fmt: skip
 def cut_far(found: float, wanted: float, limits: Table) -> bool:
-    return abs(found - wanted) > limits.one(name="cut_far_share").number("value") * wanted
+    return abs(found - wanted) > limits.value("cut_far_share") * wanted
 
 
 @computed("setover.corrected", label="set-over with its correction", unit="mm", rounding="depth",

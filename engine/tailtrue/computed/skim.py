@@ -35,7 +35,7 @@ def used_feed(feed: float | None, hand: float) -> float:
 )
 def force(material: str, depth: float, feed: float, materials: Table, factors: Table) -> float:
     metal = materials.one(material=material)
-    slow = factors.one(name="hss_speed_kc_factor").number("value")
+    slow = factors.value("hss_speed_kc_factor")
     sharp = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), depth, feed)
     return corrected_force(sharp, [slow])
 
@@ -51,7 +51,7 @@ def force(material: str, depth: float, feed: float, materials: Table, factors: T
     how="as large as the cutting force where the cut is shallower than the nose radius of the tool, else a share of it",
 )
 def radial_force(cutting: float, depth: float, nose: float, factors: Table) -> float:
-    light, rough = (factors.one(name=f"passive_to_cutting_force_{kind}_cut").number("value") for kind in ("light", "rough"))
+    light, rough = (factors.value(f"passive_to_cutting_force_{kind}_cut") for kind in ("light", "rough"))
     return passive_force(cutting, depth, nose, light, rough)
 
 

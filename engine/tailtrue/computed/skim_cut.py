@@ -129,7 +129,7 @@ def depth_by_bending(
 ) -> float:  # fmt: skip
     metal = materials.one(material=material)
     slow, light, rough = (
-        factors.one(name=name).number("value")
+        factors.value(name)
         for name in ("hss_speed_kc_factor", "passive_to_cutting_force_light_cut", "passive_to_cutting_force_rough_cut")
     )
     truing = length_of_steps(times, division)

@@ -16,7 +16,7 @@ _PADS = ("bar.pads_speed_limit", "the greased pads of the steady")
 _CHUCK = (("bar.hold_speed_limit", "the chuck"), _INSIDE, _PADS)
 # A blank is heavy and short in the jaws: nothing in this job needs it fast.
 _BLANK = (("blank.chuck_speed_limit", "the chuck"), ("limit.blank_speed", "a blank held short"))
-_RAW = (*_BLANK, ("collar.unbalance_speed", "a blank not yet true"))
+RAW_CAPS = (*_BLANK, ("collar.unbalance_speed", "a blank not yet true"))
 _CENTRES = (("limit.between_centres_speed", "work on a dog between centres"), ("skim.centre_speed_limit", "the centre"))
 
 
@@ -43,7 +43,7 @@ def radial_division(reads: str, division: float) -> float:
     how="motor power times the efficiency of a light lathe times the share that may be used",
 )
 def power_for_cutting(motor: float, factors: Table) -> float:
-    efficiency, share = (factors.one(name=name).number("value") for name in ("drive_efficiency_low", "motor_use_limit"))
+    efficiency, share = (factors.value(name) for name in ("drive_efficiency_low", "motor_use_limit"))
     return power_at_tool(motor, efficiency, share)
 
 
@@ -80,7 +80,7 @@ operation(
 )  # fmt: skip
 operation(
     "collar.facing", "facing a collar", table="facing", work="collar", diameter="collar.corner_diameter",
-    tool="crib.tool_material", caps=_RAW, speed_factor="collar.interrupted_speed", by_top_slide=True,
+    tool="crib.tool_material", caps=RAW_CAPS, speed_factor="collar.interrupted_speed", by_top_slide=True,
 )  # fmt: skip
 # The second face is cut on a blank that runs true by then: its width is taken off as stock is turned off.
 operation(
@@ -89,7 +89,7 @@ operation(
 )  # fmt: skip
 operation(
     "collar.band", "turning a band on the blank", table="turn-rough", work="collar", diameter="collar.corner_diameter",
-    tool="crib.tool_material", caps=_RAW, speed_factor="collar.interrupted_speed",
+    tool="crib.tool_material", caps=RAW_CAPS, speed_factor="collar.interrupted_speed",
     depth_factor="collar.interrupted_depth", depth_by="corners or skin: the cut is interrupted",
 )  # fmt: skip
 operation(
@@ -150,8 +150,13 @@ _centre_drilling("collar.spotting", "collar", "spotting the collar", "limit.blan
     "collar.speeds_there",
     label="the lathe has a speed slow enough for the collars",
     kind="yes-no",
-    needs=("collar.facing.speed?", "collar.turning.speed?", "skim.speed?", "lathe.slowest"),
-    how="whether facing, roughing and skimming the collars each find a speed that tool and metal bear",
-)
-def speeds_there(facing: float | None, roughing: float | None, skimming: float | None, _slowest: float) -> bool:
+    needs=(
+        "collar.facing.speed?", "collar.turning.speed?", "skim.speed?", "lathe.slowest", "blank.chuck_speed_limit",
+        "collar.unbalance_speed", "skim.centre_speed_limit", "collar.corner_diameter", "collar.blank_diameter",
+        "collar.diameter",
+    ),
+    how="whether facing, roughing and skimming the collars each find a speed that tool and metal bear; not known while "
+    "what a speed is made from is not",
+)  # fmt: skip
+def speeds_there(facing: float | None, roughing: float | None, skimming: float | None, *_known: float) -> bool:
     return None not in (facing, roughing, skimming)

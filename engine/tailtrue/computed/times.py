@@ -23,7 +23,7 @@ CUTTING = (
 
 
 def _planned(planning: Table, name: str) -> float:
-    return planning.one(name=name).number("value")
+    return planning.value(name)
 
 
 def _cutting(
@@ -44,7 +44,7 @@ def _passes(one_pass_s: float, travel: float, passes: int, planning: Table) -> f
     return passes_time(one_pass_s, travel, _planned(planning, "way_back"), passes, _planned(planning, "set_dial"))
 
 
-def _along(length: float, feed: float, speed: float, passes: int, planning: Table) -> float:
+def along(length: float, feed: float, speed: float, passes: int, planning: Table) -> float:
     """So many passes along a length, each with its travels and the way back."""
     approach, run_out = _planned(planning, "approach"), _planned(planning, "run_out")
     cut = pass_time(length, approach, run_out, feed, speed)
@@ -64,25 +64,27 @@ def _facing(name: str, what: str, work: str, diameter: str) -> None:
 
 
 _facing("bar_facing", "facing one end of the bar", "bar", "bar.diameter")
-_facing("collar_facing", "facing one side of a collar", "collar", "collar.stock_diameter")
 
 
-@_cutting(
-    "collar_to_width", "facing the second side of a collar to width",
-    needs=("collar.stock_diameter", "collar.second_rough_cuts", "collar.widening.hand_feed", "collar.facing.hand_feed",
-           "collar.widening.speed"),
-    how="what is left over the width, in roughing cuts and a light one from the rim to the middle, each with approach and "
-    "way back",
-)  # fmt: skip
-def collar_to_width(across: float, rough: float, deep: float, light: float, speed: float, planning: Table) -> float:
-    approach = _planned(planning, "approach")
-    way = per_side(across, 0.0) + approach
-    cuts = ((deep, round(rough)), (light, 1))
-    return sum(
-        _passes(facing_pass_time(across, 0.0, approach, 0.0, feed, speed), way, count, planning)
-        for feed, count in cuts
-        if count
-    )
+def _roughed_and_lit(name: str, what: str, rough: str, speed: str, how: str) -> None:
+    @_cutting(
+        name, what, needs=("collar.stock_diameter", rough, "collar.widening.hand_feed", "collar.facing.hand_feed", speed),
+        how=f"{how}, in roughing cuts and a light one from the rim to the middle, each with approach and way back",
+    )  # fmt: skip
+    def _time(across: float, count: float, deep: float, light: float, turns: float, planning: Table) -> float:
+        approach = _planned(planning, "approach")
+        way = per_side(across, 0.0) + approach
+        return sum(
+            _passes(facing_pass_time(across, 0.0, approach, 0.0, feed, turns), way, cuts, planning)
+            for feed, cuts in ((deep, round(count)), (light, 1))
+            if cuts
+        )
+
+
+_roughed_and_lit("collar_facing", "facing the first side of a collar", "collar.first_rough_cuts", "collar.facing.speed",
+                 "what is there to clean the side up")  # fmt: skip
+_roughed_and_lit("collar_to_width", "facing the second side of a collar to width", "collar.second_rough_cuts",
+                 "collar.widening.speed", "what is left over the width")  # fmt: skip
 
 
 def _pecked(cut_s: float, travel: float, diameter: float, planning: Table) -> float:
@@ -109,14 +111,14 @@ def collar_spotting(pilot: float, feed: float, speed: float, planning: Table) ->
 
 
 @_cutting(
-    "drilling", "drilling one collar", needs=("hole.ladder", "collar.width", "limit.break_through"),
+    "drilling", "drilling one collar", needs=("hole.ladder", "collar.width", "limit.break_through", "hole.point_angle"),
     how="every drill of the list through the collar with its point, over feed and speed, a peck for each diameter",
 )  # fmt: skip
-def drilling(ladder: Sequence[Record], width: float, through: float, planning: Table) -> float:
+def drilling(ladder: Sequence[Record], width: float, through: float, point: float, planning: Table) -> float:
     whole = 0.0
     for row in ladder:
         size = row["size"][0]
-        cut = drilling_time(width, size, row["hand_feed"], row["speed"], through)
+        cut = drilling_time(width, size, row["hand_feed"], row["speed"], through, point)
         whole += _pecked(cut, width + through, size, planning)
     return whole
 
@@ -129,7 +131,7 @@ def drilling(ladder: Sequence[Record], width: float, through: float, planning: T
     how="equal passes along what stands out, from the highest place of the blank, each with its travels and way back",
 )  # fmt: skip
 def band(passes: float, length: float, speed: float, feed: float, planning: Table) -> float:
-    return _along(length, feed, speed, round(passes), planning)
+    return along(length, feed, speed, round(passes), planning)
 
 
 def _hand_passes(name: str, what: str, length: str, operation: str, passes: str) -> None:
@@ -138,7 +140,7 @@ def _hand_passes(name: str, what: str, length: str, operation: str, passes: str)
         how="equal passes along the length, each with its travels, way back and setting of the dial",
     )  # fmt: skip
     def _time(long: float, speed: float, count: float, feed: float, planning: Table) -> float:
-        return _along(long, feed, speed, round(count), planning)
+        return along(long, feed, speed, round(count), planning)
 
 
 _hand_passes("soft_jaws", "boring the soft jaws", "collar.soft_step", "softjaw.boring", "softjaw.passes")
@@ -162,7 +164,7 @@ def stub_facing(across: float, stock: float, depth: float, feed: float, speed: f
     how="passes through the collar, each with its travels, way back and setting of the dial",
 )  # fmt: skip
 def bore_rough(width: float, speed: float, passes: int, hand: float, feed: float | None, planning: Table) -> float:
-    return _along(width, feed or hand, speed, max(1, passes), planning)
+    return along(width, feed or hand, speed, max(1, passes), planning)
 
 
 @_cutting(
@@ -174,7 +176,7 @@ def bore_rough(width: float, speed: float, passes: int, hand: float, feed: float
     how="the last cuts and one more at the same setting, each with its travels and way back",
 )  # fmt: skip
 def bore_finish(width: float, speed: float, cuts: int, hand: float, feed: float | None, planning: Table) -> float:
-    return _along(width, feed or hand, speed, cuts + 1, planning)
+    return along(width, feed or hand, speed, cuts + 1, planning)
 
 
 @_cutting(
@@ -188,7 +190,7 @@ def bore_finish(width: float, speed: float, cuts: int, hand: float, feed: float 
 def collar_turning(
     pieces: int, width: float, speed: float, passes: int, hand: float, feed: float | None, planning: Table
 ) -> float:
-    return _along(width, feed or hand, speed, pieces * max(1, passes), planning)
+    return along(width, feed or hand, speed, pieces * max(1, passes), planning)
 
 
 @computed("time.cool_roughing", label="waits for bar and collars to cool while they are roughed", unit="s", rounding="time",
@@ -202,7 +204,7 @@ def cool_roughing(passes: int, planning: Table) -> float:
     how="one pass over every collar, each with its travels and way back",
 )  # fmt: skip
 def truing(pieces: int, width: float, speed: float, feed: float, planning: Table) -> float:
-    return _along(width, feed, speed, pieces, planning)
+    return along(width, feed, speed, pieces, planning)
 
 
 @_cutting(
@@ -210,7 +212,7 @@ def truing(pieces: int, width: float, speed: float, feed: float, planning: Table
     how="the skim over every collar and once more as it stands, each with its travels and way back",
 )  # fmt: skip
 def skim(pieces: int, width: float, speed: float, feed: float, planning: Table) -> float:
-    return _along(width, feed, speed, pieces * round(_planned(planning, "skim_runs")), planning)
+    return along(width, feed, speed, pieces * round(_planned(planning, "skim_runs")), planning)
 
 
 def _of_planning(name: str, label: str, how: str, unit: str, rounding: str) -> None:

@@ -56,7 +56,8 @@ def limit(word: str, head: float, tail: float, accuracy: Table) -> float:
     return scaled_tolerance(row.number("tolerance_mm"), row.number("over_length_mm"), tail - head)
 
 
-@computed("truing.bar", label="the bar that was read", kind="text", needs=("job.bar_mark?", "job.number"),
-          how="the mark on the bar; the number of the sheet where it has none")  # fmt: skip
-def bar(mark: str | None, number: str) -> str:
-    return mark or number
+@computed("truing.bar", label="the bar that was read", kind="text",
+          needs=("job.bar_mark?", "job.bar_on_hand?", "job.number"),
+          how="the mark on the bar; else the name of the bar on hand, and of a bar of this sheet its number")  # fmt: skip
+def bar(mark: str | None, on_hand: str | None, number: str) -> str:
+    return mark or on_hand or number

@@ -22,7 +22,6 @@ from tailtrue.tables import Table
 Record = Mapping[str, Any]
 
 _HALVES = 2  # a division is read to half of it
-SHEET_COVERAGE = 2.0
 
 _READINGS = ("visit.head_readings", "visit.tail_readings")
 
@@ -192,13 +191,15 @@ def order_balanced(order: str) -> bool:
     unit="mm",
     rounding="difference",
     needs=("visit.order", *_READINGS),
+    tables=("alignment/uncertainty",),
     how="drift from reading to reading that both collars share, over the whole visit; none where scatter hides it",
 )
-def drift(order: str, at_head: Sequence[float], at_tail: Sequence[float]) -> float | None:
+def drift(order: str, at_head: Sequence[float], at_tail: Sequence[float], components: Table) -> float | None:
     if len(order) < 4:
         return None
     rows = {"H": iter(at_head), "T": iter(at_tail)}
-    found = drift_per_step([next(rows[letter]) for letter in order], order)
+    probability = components.value("probability")
+    found = drift_per_step([next(rows[letter]) for letter in order], order, probability)
     return drift_over(found.slope_mm, len(order)) if found.differs_from_noise else 0.0
 
 
@@ -248,24 +249,22 @@ def budget(
     kind: str, table: Record, smallest: float, diameter: float, expansion: float, by_height: float,
     at_head: Sequence[float], at_tail: Sequence[float], components: Table,
 ) -> dict[str, float]:  # fmt: skip
-    def half_width(name: str) -> float:
-        return components.one(component=name).number("value")
-
+    value = components.value
     scatter = repeatability((at_head, at_tail), table["scatter"])
     # As if each collar had been read once, with the scatter that its mean has.
     of_means = as_read_once(scatter.standard_deviation_mm, len(at_head), len(at_tail))
-    warmer = growth(diameter, expansion, half_width("collar_temperature_difference"))
+    warmer = growth(diameter, expansion, value("collar_temperature_difference"))
     parts = difference_parts(
-        of_means, 1, smallest, table["local_error"], half_width("form"), warmer, half_width("tool_wear"),
-        half_width("residual_deflection"),
+        of_means, 1, smallest, table["local_error"], value("form"), warmer, value("tool_wear"),
+        value("residual_deflection"),
     )  # fmt: skip
     unsure = list(parts.components(scatter.degrees_of_freedom))
     if kind == "indicator":
-        guided = guidance_parts(half_width("carriage_guidance"), by_height)
+        guided = guidance_parts(value("carriage_guidance"), by_height)
         unsure += [Component(name, part) for name, part in zip(("guidance", "height"), guided, strict=True)]
-    found = expanded_uncertainty(unsure)
-    # The sheet prints with a factor of 2; a visit is never surer than that.
-    coverage = max(SHEET_COVERAGE, found.coverage_factor)
+    found = expanded_uncertainty(unsure, value("probability"))
+    # The sheet prints with the least factor; a visit is never surer than the sheet.
+    coverage = max(value("coverage_factor"), found.coverage_factor)
     return {
         "scatter": scatter.standard_deviation_mm,
         "standard": found.standard_uncertainty_mm,
@@ -352,7 +351,7 @@ def move(signed: float) -> float:
 )
 def move_uncertainty(whole: Record, signed: float, span: float, first: float, second: float, components: Table) -> float:
     def unsure(name: str) -> float:
-        return standard_uncertainty(components.one(component=name).number("value"), "rectangular")
+        return standard_uncertainty(components.value(name), "rectangular")
 
     at = unsure("station")
     standard = standard_of_move(signed, span, first, second, whole["standard"], unsure("length"), at, at)

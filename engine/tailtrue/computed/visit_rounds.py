@@ -9,7 +9,6 @@ from tailtrue.calc.lengths import percentage
 from tailtrue.calc.thermal import growth
 from tailtrue.calc.uncertainty import expanded
 from tailtrue.computed.registry import computed
-from tailtrue.computed.visit import SHEET_COVERAGE
 from tailtrue.tables import Table
 
 _SIZES = ("visit.head", "visit.tail", "visit.before_head", "visit.before_tail")
@@ -74,17 +73,18 @@ def change_doubt(now: float, before: float) -> float:
     rounding="difference",
     bound="least",
     needs=("visit.change_doubt", "visit.size", "collar.expansion"),
-    tables=("visit/doubts",),
+    tables=("visit/doubts", "alignment/uncertainty"),
     how="half of the squares of that of the difference, with the temperature and the zero of another day",
 )
-def size_doubt(of_difference: float, diameter: float, expansion: float, doubts: Table) -> float:
+def size_doubt(of_difference: float, diameter: float, expansion: float, doubts: Table, components: Table) -> float:
     def unsure(value: float) -> float:
         return standard_uncertainty(value, "rectangular")
 
-    warmer = growth(diameter, expansion, doubts.one(component="temperature_of_another_day").number("value"))
-    zero = doubts.one(component="zero_of_another_day").number("value")
-    readings = of_one_collar(standard_uncertainty(of_difference, "normal", SHEET_COVERAGE))
-    return expanded(both_together(readings, both_together(unsure(warmer), unsure(zero))), SHEET_COVERAGE)
+    warmer = growth(diameter, expansion, doubts.value("temperature_of_another_day"))
+    zero = doubts.value("zero_of_another_day")
+    coverage = components.value("coverage_factor")
+    readings = of_one_collar(standard_uncertainty(of_difference, "normal", coverage))
+    return expanded(both_together(readings, both_together(unsure(warmer), unsure(zero))), coverage)
 
 
 @computed("visit.grown_by", label="most that a collar has grown", unit="mm", rounding="difference",

@@ -27,7 +27,6 @@ NO_FAULT = "no-fault"
 AXIS = "axis"
 _OF_TAPER = ("bed-twist", "headstock", "tailstock")
 _MOST_COMPARED = 6
-_TOLD_APART = 25.0  # twice the logarithm of the odds; more is no better
 
 
 @dataclass(frozen=True)
@@ -261,11 +260,12 @@ class _Next:
 
     def _apart(self, compared: Sequence[Explanation], planned: Sequence[Reading]) -> float:
         readings = [*self.readings, *planned]
+        enough = self.model.knowledge.figures["told_apart"]
         weights = total = 0.0
         for true, other in permutations(compared, 2):
             weight = true.weight * other.weight
             weights += weight
-            total += weight * min(separation(readings, self.expected, true, other), _TOLD_APART)
+            total += weight * min(separation(readings, self.expected, true, other), enough)
         return total / weights
 
 

@@ -28,7 +28,7 @@ FILLED_WITH: Mapping[str, tuple[str, ...]] = {
     "overhang": ("the.times", "the.most", "it.size"), "spindle": (), "bed_or_headstock": (), "not_seen": ("the.rivals",),
 }  # fmt: skip
 FIGURES = (
-    "named_from", "rival_from", "good_fit_from", "unexplained_below", "most_at_once", "worth_a_test", "closure", "tool_side",
-    "over_metric", "over_inch", "overhang_of_centre", "planned_stick_out", "planned_level", "wear_reach", "clamp_share",
-    "steepest_level",
+    "named_from", "rival_from", "good_fit_from", "unexplained_below", "most_at_once", "worth_a_test", "told_apart",
+    "closure", "tool_side", "over_metric", "over_inch", "overhang_of_centre", "planned_stick_out", "planned_level",
+    "wear_reach", "clamp_share", "steepest_level",
 )  # fmt: skip

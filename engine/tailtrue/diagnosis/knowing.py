@@ -8,9 +8,10 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
-from tailtrue.errors import FactsWrong, KnowledgeInvalid, Problem
+from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.given.entries import Catalogue, GivenFact
-from tailtrue.given.knowledge_file import Shaped, knowledge_toml, shaped
+from tailtrue.given.figures_file import figures_in
+from tailtrue.given.knowledge_file import knowledge_toml, shaped
 from tailtrue.given.making import FactMaker
 from tailtrue.given.references import References
 from tailtrue.given.said_file import Words, said_in
@@ -75,13 +76,6 @@ class _Key(FieldShape):
     of: list[str]
 
 
-class _Figure(_Shape):
-    value: str
-    unit: str
-    why: str
-    sources: Sources
-
-
 class _Causes(_Shape):
     cause: list[Cause]
 
@@ -119,8 +113,7 @@ def load_known(folder: Path) -> Known:
         _by_id(shaped(_Causes, causes, problems), "cause", causes, problems),
         _by_id(shaped(_Tests, tests, problems), "test", tests, problems),
         Catalogue(_keys(keys, References(folder), problems), (), (), (), (), {}, References(folder)),
-        {name: size for name, one in _each(_Figure, weighing, problems).items()
-         if (size := _size(one, weighing.place(name), problems)) is not None},
+        figures_in(weighing, problems),
         said_in(says, problems),
     )  # fmt: skip
     if problems:
@@ -148,16 +141,3 @@ def _keys(file: TomlFile, references: References, problems: list[Problem]) -> di
                 problems.append(Problem(maker.where, one.spec.name, "another key has this name", "rename one"))
             facts[one.spec.name] = one
     return facts
-
-
-def _each(model: type[Shaped], file: TomlFile, problems: list[Problem]) -> dict[str, Shaped]:
-    found = ((name, shaped(model, file, problems, (name,))) for name in file.tables)
-    return {name: one for name, one in found if one is not None}
-
-
-def _size(one: _Figure, where: str, problems: list[Problem]) -> float | None:
-    try:
-        return float(one.value) if one.unit == "1" else read_quantity(one.value, one.unit)
-    except (FactsWrong, ValueError, KeyError) as wrong:
-        problems.append(Problem(where, one.value, str(wrong), f"give a quantity in {one.unit}"))
-        return None

@@ -4,15 +4,17 @@ from collections.abc import Iterator
 from typing import Any
 
 from tailtrue.case import Case
-from tailtrue.conditions import Atom, Condition, Judged
+from tailtrue.conditions import Atom, Condition, Judged, Leaf, leaves
 from tailtrue.explaining.said import Line
-from tailtrue.explaining.turning import Leaf, distance_of, leaves, needed
+from tailtrue.explaining.turning import distance_of, needed
 from tailtrue.explaining.wording import dials_of, leaf_said
 from tailtrue.facts import NotKnown
 from tailtrue.render.words import say
 from tailtrue.truth import Truth
 
 _ALWAYS = Line(("always",))
+# What a fact follows from is told nearest first; nobody reads forty.
+_NEAREST = 6
 
 
 def condition_lines(case: Case, condition: Condition) -> tuple[Line, ...]:
@@ -72,7 +74,8 @@ def _where_from(case: Case, leaf: Leaf) -> Iterator[str]:
             yield f"'{name}' is a limit: {spec.how}"
         else:
             said = given_below(case, name)
-            yield f"'{name}' follows from {', '.join(said)}" if said else f"'{name}' is said at the lathe"
+            more = f" and {len(said) - _NEAREST} more" if len(said) > _NEAREST else ""
+            yield f"'{name}' follows from {', '.join(said[:_NEAREST])}{more}" if said else f"'{name}' is said at the lathe"
 
 
 def given_below(case: Case, name: str) -> tuple[str, ...]:

@@ -27,7 +27,9 @@ Asks = Callable[[Case], bool]
 # The files whose sizes may be chosen, in the order in which they are told; the lathe is as it is.
 _CHOSEN = ("job", "stock", "crib")
 _OURS = "knowledge/"
-_MOST_TOLD = 5
+_SOLD = "materials/stock_sizes"
+_MOST_WEIGHED = 5
+_MOST_TOLD = 3
 _MOST_TRIED = 60
 _FEW = 3
 _HALVINGS = 24
@@ -79,7 +81,9 @@ def hangs_on(case: Case, names: tuple[str, ...], missing: Iterable[str], falls: 
     turning = [one for one in turning if not _owned(case, one[0], names)] or turning
     near = [one for one in turning if _far(*one) <= _FAR] or turning
     near.sort(key=lambda one: _order(one[0].name))
-    told = [_told(case, spot, _needed(case, spot, value, falls, no_worse)) for spot, value in near[:_MOST_TOLD]]
+    told = [_told(case, spot, _needed(case, spot, value, falls, no_worse)) for spot, value in near[:_MOST_WEIGHED]]
+    # What has a figure that would do is a way out; what has none is only true.
+    told = sorted(told, key=lambda one: not one.needed)[:_MOST_TOLD]
     if not told and not lacking:
         own = (spot for spot in _whole(case, behind) if not spot.where.startswith(_OURS))
         told = [_told(case, spot, "") for spot in sorted(islice(own, _FEW), key=lambda spot: _order(spot.name))]
@@ -241,7 +245,8 @@ def _needed(case: Case, spot: _Spot, turned: tuple[Any, Any], falls: Asks, no_wo
     ways: list[tuple[float, Toward]] = [
         (_NEAR[0], "nearest"), (_HANDY, away), *((one, way) for one in _NEAR for way in _WAYS[away])
     ]  # fmt: skip
-    for said in sorted((size_said(good, spot.spec.unit, spelling, toward, near) for near, toward in ways), key=len):
+    near_it = sorted((size_said(good, spot.spec.unit, spelling, toward, near) for near, toward in ways), key=len)
+    for said in (*_sold(case, spot, own or _dials(case), good, more), *near_it):
         size = read_quantity(said, spot.spec.unit)
         there = _with(case, spot, size)
         if abs(size - spot.value) < _NOTHING * abs(spot.value):
@@ -250,6 +255,16 @@ def _needed(case: Case, spot: _Spot, turned: tuple[Any, Any], falls: Asks, no_wo
         if _plausible(spot.spec, size) and falls(there) and no_worse(there):
             return f"{said}{_onwards(case, spot, size, more, falls)}"
     return ""
+
+
+def _sold(case: Case, spot: _Spot, system: str, good: float, more: bool) -> list[str]:
+    """The sizes that are sold of such a thing, from the one that would just do onwards; none where no table tells."""
+    rows = case.knowledge.tables[_SOLD].where(fact=f"{spot.name}.{spot.spec.name}", system=system)
+    sizes = {said: read_quantity(said, spot.spec.unit) for said in (row.text("sold_as") for row in rows)}
+    fitting = sorted(
+        (said for said, size in sizes.items() if (size >= good if more else size <= good)), key=sizes.__getitem__
+    )
+    return fitting if more else fitting[::-1]
 
 
 def _plausible(spec: FactSpec, size: float) -> bool:

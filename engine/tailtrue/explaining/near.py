@@ -12,8 +12,8 @@ from typing import Literal, NamedTuple
 
 from tailtrue.assemble.filling import Filler
 from tailtrue.case import Case, Gap
-from tailtrue.conditions import Condition
-from tailtrue.explaining.turning import Leaf, bound_of, distance_of, needed
+from tailtrue.conditions import Condition, Leaf
+from tailtrue.explaining.turning import bound_of, distance_of, needed
 from tailtrue.explaining.wording import dials_of, leaf_said
 from tailtrue.facts import Fact
 from tailtrue.render.words import say

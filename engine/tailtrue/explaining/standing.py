@@ -73,7 +73,7 @@ def facts_of_step(step: StepText) -> Iterator[str]:
         wordings += [step.settings_from.label, step.settings_from.value, step.settings_from.reason]
     wordings += [check.text for check in step.checks]
     if step.hold:
-        wordings.append(step.hold.text)
+        wordings += step.hold.wordings()
     yield from (place.name for wording in wordings for place in wording.places() if not place.name.startswith("row."))
     if step.settings_from is not None:
         yield step.settings_from.records

@@ -1,38 +1,11 @@
 """What would have to be otherwise for a condition to come out another way: the fewest single comparisons."""
 
-from collections.abc import Iterator
-from typing import NamedTuple
-
 from tailtrue.case import Case
-from tailtrue.conditions import Atom, Block, Condition, Judged
+from tailtrue.conditions import Atom, Condition, Judged, Leaf
 from tailtrue.facts import Fact
-from tailtrue.truth import Truth
 
 # How far a comparison without sizes counts to be off when two ways are weighed: as far as a size can be.
 _NO_DISTANCE = 1.0
-
-
-class Leaf(NamedTuple):
-    """One comparison, what it met, and whether it is to hold."""
-
-    atom: Atom
-    judged: Judged
-    wanted: bool
-
-    @property
-    def met(self) -> bool:
-        """Whether it is as it is wanted."""
-        return self.judged.truth is Truth.of(self.wanted)
-
-
-def leaves(condition: Condition, judged: Judged, wanted: bool = True) -> Iterator[Leaf]:
-    """Every comparison of a condition; below a `not` it is wanted not to hold."""
-    if isinstance(condition, Block):
-        below = wanted if condition.join != "not" else not wanted
-        for part, result in zip(condition.parts, judged.parts, strict=True):
-            yield from leaves(part, result, below)
-    else:
-        yield Leaf(condition, judged, wanted)
 
 
 def needed(case: Case, condition: Condition, judged: Judged, wanted: bool = True) -> tuple[Leaf, ...] | None:

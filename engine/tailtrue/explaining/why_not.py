@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from tailtrue.conditions import Condition, Judged
+from tailtrue.conditions import Condition, Judged, Leaf
 from tailtrue.decisions import JudgedRow, Outcome
 from tailtrue.explaining import of_facts
 from tailtrue.explaining.conditions_said import failed, leaf_data, to_change
@@ -11,7 +11,6 @@ from tailtrue.explaining.naming import Named, find
 from tailtrue.explaining.said import Explanation, Kind, Line, Side, parts_of
 from tailtrue.explaining.sources_said import source_data, source_lines
 from tailtrue.explaining.standing import answering
-from tailtrue.explaining.turning import Leaf
 from tailtrue.explaining.wording import leaf_said
 from tailtrue.facts import Fact
 from tailtrue.parts import Text
@@ -198,5 +197,8 @@ def _answer(
 
 def _failed_said(side: Side, leaf: Leaf) -> Text:
     found = side.case.get(leaf.atom.fact)
-    how = "" if isinstance(found, Fact) or not found.spec.how else f"; {found.spec.how}"
-    return ("wants ", *leaf_said(side.case, leaf), how)
+    if isinstance(found, Fact):
+        return ("wants ", *leaf_said(side.case, leaf))
+    # What kept it from being known holds the figure that fails; how it is reckoned tells less.
+    because = found.trouble.rstrip(".") or found.spec.how
+    return ("wants ", *leaf_said(side.case, leaf), f"; {because}" if because else "")

@@ -6,8 +6,8 @@ from typing import Any
 
 from tailtrue.assemble.filling import pieces
 from tailtrue.case import Case
-from tailtrue.conditions import Atom
-from tailtrue.explaining.turning import Leaf, bound_of, distance_of
+from tailtrue.conditions import Atom, Leaf
+from tailtrue.explaining.turning import bound_of, distance_of
 from tailtrue.facts import Fact, FactSpec
 from tailtrue.parts import Dials, Figure, Text
 from tailtrue.render.words import say

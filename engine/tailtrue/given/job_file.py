@@ -16,7 +16,7 @@ _LARGEST_BYTES = 1_000_000
 _HEADING = re.compile(r"^\s*\[\s*job\s*\]", re.MULTILINE)
 
 
-def read_job_file(path: Path, bare: Bare | None = None) -> TomlFile:
+def read_job_file(path: Path, bare: Bare | None) -> TomlFile:
     """The job file.
 
     Raises FactsWrong, with the job files that are there, when this is none.

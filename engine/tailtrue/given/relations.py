@@ -18,14 +18,14 @@ Place = Callable[..., str]
 _OPEN = '"..."'  # an entry of a list that is still to be written
 
 
-def how_to_add(fact: GivenFact, below: str, system: System = "") -> str:
+def how_to_add(fact: GivenFact, below: str, system: System) -> str:
     """What to write when a fact is missing: its key with a value, and how it is found out."""
     if fact.spec.kind == "records":
         return f"add a table [[{fact.spec.name}]] for each; {fact.spec.how}"
     return f"add {as_a_line(fact, system)} {below}; {fact.spec.how}"
 
 
-def as_a_line(fact: GivenFact, system: System = "", said: str = "") -> str:
+def as_a_line(fact: GivenFact, system: System, said: str = "") -> str:
     """A fact as a line of a file, with a typical value or the words to choose from; of a list every entry has its place.
 
     `said` is the entry of a list that is there already.
@@ -60,7 +60,7 @@ def entry_problems(
     met: Collection[str],
     place: Place,
     path: tuple[str | int, ...],
-    system: System = "",
+    system: System,
 ) -> Iterator[Problem]:
     """What is missing in one entry of a list, or does not go together in it."""
     entry = f"entry {int(path[-1]) + 1} of {fact.key}"

@@ -41,7 +41,7 @@ def single(fact: GivenFact, raw: Any, references: References, system: System = "
     return _READERS[fact.spec.kind](fact, raw, references)
 
 
-def of_list(fact: GivenFact, raw: Any, references: References, system: System = "") -> tuple[Any, str]:
+def of_list(fact: GivenFact, raw: Any, references: References, system: System) -> tuple[Any, str]:
     """One entry of a list of quantities or texts.
 
     Raises Unfit.
@@ -52,7 +52,7 @@ def of_list(fact: GivenFact, raw: Any, references: References, system: System = 
     return _text(fact, raw, references)
 
 
-def quantity(fact: GivenFact, raw: Any, unit: str, system: System = "") -> tuple[float | str, str]:
+def quantity(fact: GivenFact, raw: Any, unit: str, system: System) -> tuple[float | str, str]:
     """A quantity in a canonical unit, within what is plausible; or a word that is allowed in its place."""
     if isinstance(raw, str) and raw in fact.words:
         return raw, raw

@@ -15,6 +15,9 @@ _BELOW_BODY = 0.95  # of the body: above it the straight part cuts
 _LENGTH, _DIAMETER, _STATION, _WIDTH = "bar.length", "bar.diameter", "collar.station", "collar.width"
 _STRIPS, _BUSH, _THROUGH, _OUT = "jaw-strips", "spindle-bush", "bar-through-spindle", "bar.short_overhang"
 _BUSH_SEEN = re.compile(r"\bbush\b", re.IGNORECASE)
+_BUSH_SIZE, _BUSH_WALL = "bar.bush", "limit.bush_wall"
+_TAPE = re.compile(r"\btape\b", re.IGNORECASE)
+_SAME_MM = 1e-6
 _STUBBY = 2.5  # diameters: a shorter piece shears more than it bends
 _SAME = 1.001  # the root is written to four digits
 _REAR = "from the rear"
@@ -144,6 +147,20 @@ def bush_passes(sheet: Sheet) -> Iterator[Fault]:
         if shop.spindle_bore_mm is not None and shop.spindle_bore_mm > shop.bush_passes_mm and not rear:
             what = f"a bush of {shop.spindle_bore_mm:.3g} mm does not pass a hole of {shop.bush_passes_mm:.3g} mm"
             yield Fault(placed.where, f"{what}, and the bar goes in from the front")
+
+
+def bush_keeps_its_shape(sheet: Sheet) -> Iterator[Fault]:
+    """What fills the spindle round a bar is told as tape where a bush would be thinner than its least wall."""
+    thinnest = sheet.shop.limits.get(_BUSH_WALL, (0.0, ""))[0]
+    size = _drawn(sheet).get(_DIAMETER)
+    for placed in sheet.steps if size is not None else ():
+        for line, figures in placed.set_there:
+            for figure in figures:
+                if figure.fact != _BUSH_SIZE or figure not in line.value or size is None:
+                    continue
+                wall = (figure.value - size) / 2
+                if wall < thinnest - _SAME_MM and not _TAPE.search(_words(line.label)):
+                    yield Fault(placed.where, f"a bush with a wall of {wall:.3g} mm, where {thinnest:g} mm is the thinnest")
 
 
 def _drawn(sheet: Sheet) -> dict[str, float]:

@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
 
+_DUSTY = frozenset({"cut-collar", "bore", "drill", "skim", "face-on-stub"})
+_IRON, _CLEANER = "iron-dust", "vacuum"
 _VACUUM = re.compile(r"\bvacuum\b", re.IGNORECASE)
 _FIXED = re.compile(r"\bclamp the nozzle\b", re.IGNORECASE)
 _HELD = re.compile(r"\bhold (?:the |its )?(?:nozzle|hose)\b", re.IGNORECASE)
@@ -22,6 +24,18 @@ def nozzle_fixed(sheet: Sheet) -> Iterator[Fault]:
             fixed = fixed or _FIXED.search(words) is not None
         elif not fixed and _VACUUM.search(f"{words} {_set(placed)}"):
             yield Fault(placed.where, "a vacuum cleaner is used at the tool, and no step before clamps its nozzle")
+
+
+def drawn_at_every_cut(sheet: Sheet) -> Iterator[Fault]:
+    """Where iron is cut and the shop draws dust off, a still step clamps the nozzle before the first cut into it."""
+    if _CLEANER not in sheet.shop.tool_ids_in_shop or not any(one.id == _IRON for _, one in sheet.cautions):
+        return
+    for placed in sheet.steps:
+        if placed.step.machine == "isolated" and _CLEANER in placed.step.tools and _FIXED.search(_words(placed)):
+            return
+        if placed.step.machine == "turning" and _DUSTY & set(placed.step.activities):
+            yield Fault(placed.where, "iron is cut here, and no step before clamps the nozzle that draws its dust off")
+            return
 
 
 def _words(placed: Placed) -> str:

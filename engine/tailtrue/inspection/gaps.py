@@ -21,7 +21,7 @@ _MAY_BE_EMPTY = frozenset(
 _MAY_BE_EMPTY_TEXTS = frozenset(
     {
         "reason", "why", "purpose", "detail", "amount", "planned", "figures", "limited_by", "by_hand", "machine_detail",
-        "shop_says", "read_with",
+        "shop_says", "read_with", "when",
     }
 )  # fmt: skip
 # Lists of other things; empty, they look like an empty text.
@@ -33,7 +33,7 @@ _LISTS = frozenset(
         "choices", "derivations", "alternatives", "avoid", "set_by_hand", "shop_rules", "at_least", "at_most",
         "notes", "groups", "lines", "messages", "answers", "drawings", "near_misses", "alone", "chemicals",
         "training", "supervision", "acknowledgement", "banners", "changes", "any", "supervised", "staff", "glossary",
-        "ways", "tables", "besides", "places",
+        "ways", "tables", "besides", "places", "goes_on",
     }
 )  # fmt: skip
 

@@ -8,18 +8,18 @@ from tailtrue.inspection.sheet import Sheet, figures_in
 
 _CHANGED = "chuck-change"
 # The bodies of chucks that makers advise not to lift alone begin here (memory).
-_HEAVY_BODY_MM = 200.0
-_HELP = re.compile(r"\b(?:hoist|second person)\b", re.IGNORECASE)
+HEAVY_BODY_MM = 200.0
+HELP = re.compile(r"\b(?:hoist|second person)\b", re.IGNORECASE)
 
 
 def not_lifted_alone(sheet: Sheet) -> Iterator[Fault]:
     """A message about the change of a chuck of this size names help and tells the mass."""
-    heavy = [body for body in sheet.shop.chuck_bodies_mm if body >= _HEAVY_BODY_MM]
+    heavy = [body for body in sheet.shop.chuck_bodies_mm if body >= HEAVY_BODY_MM]
     changed = [placed for placed in sheet.steps if _CHANGED in placed.step.activities]
     if not heavy or not changed:
         return
     for _, caution in sheet.cautions:
-        lines = [text for text in caution.avoid if any(isinstance(piece, str) and _HELP.search(piece) for piece in text)]
+        lines = [text for text in caution.avoid if any(isinstance(piece, str) and HELP.search(piece) for piece in text)]
         if _CHANGED in caution.answers and any(figure.unit == "kg" for text in lines for figure in figures_in(text)):
             return
     yield Fault(

@@ -13,7 +13,11 @@ _LET_GO = {"chuck-change", "mount-between-centres", "grip-in-chuck"}
 _OF_JAWS = re.compile(r"\b(?:in|by|of|under) the jaws\b|\bchuck key\b", re.IGNORECASE)
 # A part that a hold is made with, how a line fits it, and the line that must come after.
 _FITTED = (
-    ("spindle-bush", re.compile(r"\bfit (?:the )?bush\b", re.IGNORECASE), re.compile(r"\bslide the bar\b", re.IGNORECASE)),
+    (
+        "spindle-bush",
+        re.compile(r"\b(?:fit (?:the )?bush|wind the tape)\b", re.IGNORECASE),
+        re.compile(r"\bslide the bar\b", re.IGNORECASE),
+    ),
     (
         "jaw-strips",
         re.compile(r"\b(?:fit|lay)\b[^.]*\bstrips\b", re.IGNORECASE),

@@ -16,10 +16,10 @@ _REPEAT = re.compile(r"\brepeat\b", re.IGNORECASE)
 
 
 def goes_back(sheet: Sheet) -> Iterator[Fault]:
-    """The sheet ends with a hold that names a step of the sheet that was left, by its number and its title."""
+    """The sheet ends with a hold: it names steps of the sheet that was left, by number and title, or calls it void."""
     steps = sheet.steps
     rework = sheet.shop.rework
-    named = [placed for placed in steps if placed.step.hold is not None and placed.step.hold.goes_on is not None]
+    named = [one for one in steps if one.step.hold is not None and (one.step.hold.goes_on or one.step.hold.void)]
     if rework is None:
         for placed in named:
             yield Fault(placed.where, "work goes on with another sheet, and no sheet was left for this one")
@@ -27,13 +27,11 @@ def goes_back(sheet: Sheet) -> Iterator[Fault]:
     if not steps or [placed.step.number for placed in named] != [steps[-1].step.number]:
         yield Fault("whole sheet", "the last step, and no other, says where the work goes on")
     for placed in named:
-        on = placed.step.hold.goes_on if placed.step.hold else None
-        if on is None:
-            continue
-        if rework.left.get(on.number) != on.step:
-            yield Fault(placed.where, f'the sheet that was left has no step {on.number} named "{on.step}"')
-        elif rework.titles.get(on.number) != on.title:
-            yield Fault(placed.where, f'step {on.number} of the sheet that was left is not called "{on.title}"')
+        for on in placed.step.hold.goes_on if placed.step.hold else ():
+            if rework.left.get(on.number) != on.step:
+                yield Fault(placed.where, f'the sheet that was left has no step {on.number} named "{on.step}"')
+            elif rework.titles.get(on.number) != on.title:
+                yield Fault(placed.where, f'step {on.number} of the sheet that was left is not called "{on.title}"')
         if placed.step.machine != "isolated":
             yield Fault(
                 placed.where, f"the sheet is left with the lathe {placed.step.machine}, and the other begins with hands in"

@@ -1,5 +1,6 @@
 """The safety review besides its risks: all work in it, what is worn, checks, isolation, emergency, signatures."""
 
+import re
 from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
@@ -19,6 +20,10 @@ _MUST = {
 }
 # The lines of the check without which nothing starts.
 _KILLERS = frozenset({"stop", "no-volt", "covers", "tailstock", "chuck-mark", "key", "rear", "turn-by-hand", "body"})
+_KILLERS_AT_REST = frozenset({"dead", "covers", "tailstock", "key", "rear", "body"})
+_OF_A_START = re.compile(
+    r"\b(?:first start|run-down|speed marked|drops out|while turning|stops the drive|tool position)\b", re.IGNORECASE
+)
 
 
 def work_covered(sheet: Sheet) -> Iterator[Fault]:
@@ -84,8 +89,20 @@ def checks_answered(sheet: Sheet) -> Iterator[Fault]:
             if line.killer and line.not_applicable:
                 yield Fault(f"{_REVIEW}, check {line.id}", "a line that decides over life offers a box to skip it")
         killers |= {line.id for line in checks.lines if line.killer}
-    for name in sorted(_KILLERS - killers):
+    for name in sorted((_KILLERS_AT_REST if _at_rest(sheet) else _KILLERS) - killers):
         yield Fault(f"{_REVIEW}, checks", f'the line "{name}" is missing, or may be skipped')
+
+
+def no_check_of_a_start(sheet: Sheet) -> Iterator[Fault]:
+    """Where the lathe is isolated from the first line to the last, no line looks at what only a start can hurt."""
+    for checks in sheet.procedure.safety_review.checks if _at_rest(sheet) else ():
+        for line in checks.lines:
+            if found := _OF_A_START.search(" ".join((checks.title, _words(line.item), _words(line.passes)))):
+                yield Fault(_REVIEW, f'the check "{line.id}" speaks of "{found[0]}", and no power comes back in this job')
+
+
+def _at_rest(sheet: Sheet) -> bool:
+    return all(placed.step.machine == "isolated" for placed in sheet.steps)
 
 
 def signed(sheet: Sheet) -> Iterator[Fault]:

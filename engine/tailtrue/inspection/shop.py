@@ -78,13 +78,18 @@ class Bond:
 
 @dataclass(frozen=True)
 class Rework:
-    """What was found of a bore, in mm, at which seat, and the sheet that was left: names and titles of steps by number."""
+    """What was found of a bore, in mm, at which seat, and the sheet that was left: names and titles of steps by number.
+
+    `found` is the word of the job file for it, `of` what the sheet that was left does.
+    """
 
     readings: tuple[float, ...]
     end: str
     left: Mapping[str, str]
     titles: Mapping[str, str]
     most_tries: int
+    found: str = ""
+    of: str = ""
 
 
 @dataclass(frozen=True)
@@ -175,4 +180,7 @@ class Shop:
     independent_chucks: Mapping[str, float] = field(default_factory=dict)  # by label the most revolutions a minute
     belt: bool = False  # the speed is changed by moving a belt by hand
     chuck_bodies_mm: tuple[float, ...] = ()  # of every chuck of the lathe
+    tailstock_height_right: bool = False
+    height_gauge: bool = False
+    tool_post: str = ""  # empty where nobody named it
     learner_cut: tuple[float, float] | None = None  # depth per side in mm and feed in mm/rev; none: nobody learns

@@ -10,8 +10,10 @@ _POINT = tan(radians(118 / 2))  # half the angle of a common drill point
 _TRAVEL, _DRILL, _OVERHANG = "hole.travel_needed", "hole.ladder.size", "bore.overhang"
 _WIDTH, _THROUGH = "collar.width", "bore.through_width"
 _CLOSE_MM = 0.1
+_STEP_MM = 0.06  # of a top slide whose dial was not given
 _CUTS, _LEFT, _LAST = "collar.second_rough_cuts", "collar.second_stock", "collar.facing.depth"
-_DEEP, _MOST_CUTS = "collar.width_cut", "limit.face_cuts"
+_DEEP, _MOST_CUTS = "collar.second_depth", "limit.face_cuts"
+_FIRST_CUTS, _FIRST, _OFF = "collar.first_rough_cuts", "collar.first_depth", "collar.facing_stock"
 _CIRCLE, _OUT = "collar.corner_diameter", "collar.run_out"
 _BAND, _PASSES, _BLANK_SIZE = "collar.band.depth", "collar.band_passes", "collar.blank_diameter"
 _STANDS, _AGAIN, _GRIP = "collar.band_out", "collar.again_out", "collar.band_grip"
@@ -88,6 +90,22 @@ def faced_to_width(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(
                 placed.where, f"{told[_CUTS]:g} cuts over one face, where {most:g} are the most: saw it thinner first"
             )
+
+
+def first_side_faced(sheet: Sheet) -> Iterator[Fault]:
+    """The first side of a blank is told as many roughing cuts as take off what is to come off, less the light one.
+
+    Each cut may fall short by a division of the top slide: what that leaves comes off the other side.
+    """
+    for placed in sheet.steps:
+        told = placed.told
+        if _FIRST_CUTS not in told:
+            continue
+        cuts, deep = told[_FIRST_CUTS], told.get(_FIRST, 0.0)
+        due = told.get(_OFF, 0.0) - told.get(_LAST, 0.0)
+        short = cuts * (sheet.shop.top_slide_division_mm or _STEP_MM)
+        if not due - short - _CLOSE_MM / 100 <= cuts * deep < due + deep:
+            yield Fault(placed.where, f"{cuts:g} roughing cuts of {deep:.3g} mm are told for {due:.3g} mm")
 
 
 def still_gripped(sheet: Sheet) -> Iterator[Fault]:

@@ -19,8 +19,8 @@ _OWN = frozenset({"term", "seen_as", "meaning"})
 _CODES = frozenset({"id", "fact", "unit", "kind", "activities", "sources", "tools", "answers", "signs", "read", "used_at"})
 _UNREAD = _OWN | _CODES
 _REVIEW, _SHEET, _RECORD, _WORK = "safety review", "glossary", "record", "work record"
-_STANDING = "standing procedure"
-_OF_PAPERS = (_SHEET, _REVIEW, _RECORD, _WORK, _STANDING)
+_STANDING, _CARD = "standing procedure", "card"
+_OF_PAPERS = (_SHEET, _REVIEW, _RECORD, _WORK, _STANDING, _CARD)
 _READ_BEFORE_REVIEW = ("do not start", "stop at once")
 
 
@@ -45,6 +45,8 @@ def _papers(sheet: Sheet) -> Iterator[tuple[str, tuple[Term, ...]]]:
     tree = sheet.procedure
     yield _SHEET, tree.glossary
     yield _REVIEW, tree.safety_review.glossary
+    if tree.card is not None:
+        yield _CARD, tree.card.glossary
     if tree.record is not None:
         yield _RECORD, tree.record.glossary
     if tree.sop is not None:
@@ -89,8 +91,10 @@ def _is_on(paper: str, where: str) -> bool:
         return paper == _STANDING
     if where.startswith(_REVIEW):
         return paper == _REVIEW
+    if where == _CARD:
+        return paper == _CARD
     if where.startswith(_READ_BEFORE_REVIEW):
-        return paper in (_REVIEW, _SHEET)
+        return paper in (_REVIEW, _SHEET) or (paper == _CARD and where.startswith(_READ_BEFORE_REVIEW[1]))
     for record in (_RECORD, _WORK):
         if where.startswith(record):
             return paper == record

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from math import isclose, isfinite
+from typing import NamedTuple
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
@@ -11,28 +12,37 @@ from tailtrue.work_record import WorkRecord
 
 WORK = "work record"
 SAME = 1e-6
-# The step that only this work has, and the record that goes with it.
-_DUE = {
-    "compare-swap": "re-certify", "decide-bands": "chucked-bar-test", "judge-height": "height-and-droop",
-    "go-back": "rework",
-}  # fmt: skip
+
+
+class _Work(NamedTuple):
+    """What goes with one kind of record. `sides`: what follows from words in what was read, where no number of the step
+    tells it; then it must be said. `one_found`: one thing was found, and the sides of the others are not told."""
+
+    step: str  # that only this work has
+    blocks: tuple[str, ...]
+    sides: tuple[tuple[tuple[str, ...], str], ...]
+    one_found: bool = False
+
+
 _EVERY = ("environment", "instruments", "rejected", "verdict", "signatures")
-_OF_ITS_OWN: Mapping[str, tuple[str, ...]] = {
-    "re-certify": ("bar-before", "rounds", "end-for-end", "computation", "as-left"),
-    "chucked-bar-test": ("set-up", "passes", "readings", "readings-across", "computation", "correction", "statement"),
-    "height-and-droop": ("droop", "sweep", "slack", "height", "lie", "shims"),
-    "rework": ("found", "way"),
-}
-# Where no number of the step is told, the side follows from the machine: in what was read, and what must then be said.
-_SIDES: Mapping[str, tuple[tuple[tuple[str, ...], str], ...]] = {
-    "re-certify": ((("larger",), "off the tool"), (("smaller",), "toward the tool")),
-    "chucked-bar-test": ((("larger",), "foot under the tool"), (("smaller",), "other foot")),
-    "height-and-droop": (
-        (("top", "more"), "above"), (("top", "less"), "below"), (("front", "more"), "toward you"),
-        (("front", "less"), "away from you"),
+_RECORDS: Mapping[str, _Work] = {
+    "re-certify": _Work(
+        "compare-swap", ("bar-before", "rounds", "end-for-end", "computation", "as-left"),
+        ((("larger",), "off the tool"), (("smaller",), "toward the tool")),
     ),
-    "rework": ((("small",), "open"), (("large",), "nothing")),
+    "chucked-bar-test": _Work(
+        "decide-bands", ("set-up", "passes", "readings", "readings-across", "computation", "correction", "statement"),
+        ((("larger",), "foot under the tool"), (("smaller",), "other foot")),
+    ),
+    "height-and-droop": _Work(
+        "judge-height", ("droop", "sweep", "slack", "height", "lie", "shims"),
+        ((("top", "more"), "above"), (("top", "less"), "below"), (("front", "more"), "toward you"),
+         (("front", "less"), "away from you")),
+    ),
+    "rework": _Work("go-back", ("found", "way"), ((("small",), "open"), (("large",), "nothing")), one_found=True),
 }  # fmt: skip
+_UNKNOWN = _Work("", (), ())
+_DUE = {work.step: name for name, work in _RECORDS.items()}
 _WORDS = {"above", "below", "toward you", "away from you", "front foot", "rear foot", "open", "nothing"}
 
 
@@ -48,7 +58,7 @@ def record_there(sheet: Sheet) -> Iterator[Fault]:
     if not record.subject.strip():
         yield Fault(WORK, "the record does not name what it is of")
     blocks = {block.id for block in record.blocks}
-    for name in (*_EVERY, *_OF_ITS_OWN.get(record.id, ())):
+    for name in (*_EVERY, *_RECORDS.get(record.id, _UNKNOWN).blocks):
         if name not in blocks:
             yield Fault(WORK, f'the record has no places for "{name}"')
     for block in record.blocks:
@@ -112,18 +122,18 @@ def sides_right(sheet: Sheet) -> Iterator[Fault]:
     record = sheet.procedure.work_record
     if record is None:
         return
-    sides = _SIDES.get(record.id, ())
+    work = _RECORDS.get(record.id, _UNKNOWN)
     told = [(words_of(way.case).lower(), words_of(way.side).lower()) for way in record.ways]
     for case, side in told:
-        due = next((way for words, way in sides if all(_has(case, word) for word in words)), None)
+        due = next((way for words, way in work.sides if all(_has(case, word) for word in words)), None)
         if due is None:
             yield Fault(WORK, f'nobody knows what follows from "{case}"')
             continue
         wanted = _in_words(due, front=sheet.shop.tool_side == "front")
         if [word for word in sorted(_WORDS) if _has(side.replace("towards", "toward"), word)] != [wanted]:
             yield Fault(WORK, f'for "{case}" the word is "{wanted}", the record says "{side}"')
-    for words, _ in sides:
-        if record.id != "rework" and not any(all(_has(case, word) for word in words) for case, _ in told):
+    for words, _ in () if work.one_found else work.sides:
+        if not any(all(_has(case, word) for word in words) for case, _ in told):
             yield Fault(WORK, f'the record tells no side for "{" ".join(words)}"')
 
 

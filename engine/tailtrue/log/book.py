@@ -133,7 +133,7 @@ class Book:
             and lathe in (None, one.record.lathe) and bar in (None, one.record.bar) and state in (None, one.record.state)
         )  # fmt: skip
 
-    def others(self, lathe: str | None = None, bar: str | None = None, struck: bool = False) -> tuple[OtherEntry, ...]:
+    def others(self, lathe: str | None, bar: str | None, struck: bool) -> tuple[OtherEntry, ...]:
         """Certificates and heights in the order in which they were added; no height is one of a bar."""
         return tuple(
             one for one in self.everything()
@@ -169,11 +169,11 @@ class Book:
         found = (Unread(number, UnreadRow.model_validate_json(body), strikes.get(number)) for number, _, body in rows)
         return tuple(one for one in found if struck or one.strike is None)
 
-    def series(self, lathe: str | None = None, bar: str | None = None) -> tuple[Series, ...]:
+    def series(self, lathe: str | None, bar: str | None = None) -> tuple[Series, ...]:
         """The checks of each lathe and bar in the order of time, never mixed."""
         return gather((one.number, one.record) for one in self.records(lathe, bar))
 
-    def take_in(self, records: Iterable[tuple[Record | Other, Struck | None]], unread: Sequence[UnreadRow] = ()) -> TakenIn:
+    def take_in(self, records: Iterable[tuple[Record | Other, Struck | None]], unread: Sequence[UnreadRow]) -> TakenIn:
         """Add what is new of another book or of a file, all or nothing; what is known already is passed over."""
         added: list[int] = []
         already = strokes = 0

@@ -11,6 +11,7 @@ from typing import Annotated, Any, Literal, Self
 
 from pydantic import Field, model_validator
 
+from tailtrue.log.agreement import agreement
 from tailtrue.log.faults import Fault, contradiction
 from tailtrue.log.record import (
     Line,
@@ -27,11 +28,6 @@ from tailtrue.log.record import (
     seal,
 )
 
-# A result is written down in whole divisions; a turned sign or a slipped decimal point shows all the same.
-_SLACK_MM = 0.002
-# Sums over the four readings of a sweep close within so many divisions, or something moved.
-_CLOSES_WITHIN = 2
-_PLACES_READ = 3
 _NEAR = 1e-9
 
 Readings = Annotated[tuple[Measured, ...], Field(min_length=1)]
@@ -106,10 +102,12 @@ class Certificate(Other):
     def _measured(self) -> Iterator[Fault]:
         if self.station_a_mm + self.station_b_mm >= self.length_mm:
             yield Fault(("length_mm",), "is no more than both stations together", "measure each station from its own end")
+        places = agreement()["places_read"]
         for name in ("end_a", "end_b", "middle"):
             read = getattr(self, name)
-            if read is not None and len(read) < _PLACES_READ:
-                yield Fault((name,), f"has fewer than {_PLACES_READ} readings", "read the collar at three places round it")
+            if read is not None and len(read) < places:
+                do = f"read the collar at {places:g} places round it"
+                yield Fault((name,), f"has fewer than {places:g} readings", do)
         told = [getattr(self, name) is None for name in ("as_it_lies_mm", "end_for_end_mm", "change_most_mm")]
         if any(told) and not all(told):
             yield Fault(
@@ -171,7 +169,7 @@ class Height(Other):
                 yield Fault((f"{name}_least_mm",), "is not below the other limit", "look at both again")
 
     def _swept(self) -> Iterator[Fault]:
-        room_mm = _CLOSES_WITHIN * self.division_mm + _NEAR
+        room_mm = agreement()["sweep_divisions"] * self.division_mm + _NEAR
         open_mm = self.front.mm + self.rear.mm - self.top.mm - self.bottom.mm
         do = "sweep again: the arm or the tailstock moved"
         if abs(open_mm) > room_mm:
@@ -183,7 +181,7 @@ class Height(Other):
         droop_mm = (self.droop_top.mm - self.droop_bottom.mm) / 2
         height_mm = (self.top.mm - self.bottom.mm) / 2 - droop_mm
         side_mm = (self.front.mm - self.rear.mm) / 2
-        slack_mm = max(_SLACK_MM, self.division_mm) + _NEAR
+        slack_mm = max(agreement()["result"], self.division_mm) + _NEAR
         for name, said_mm, read_mm, way in (
             ("height_mm", self.height_mm, height_mm, "half of top less bottom, less the droop"),
             ("side_mm", self.side_mm, side_mm, "half of front less rear"),

@@ -13,8 +13,6 @@ from tailtrue.log.says import said
 from tailtrue.log.series import FIRST, Series, Stretch
 from tailtrue.log.wording import AWAY, TOWARD
 
-_PROBABILITY = 0.95
-
 
 class Recheck(NamedTuple):
     """How long to wait with the next check, at most, the day it falls on, and the reason."""
@@ -109,18 +107,18 @@ def _said(stretch: Stretch, rules: ChartRules) -> Iterator[str]:
         yield said("jump", day=days[place - 1], next_day=days[place])
     if stretch.runs:
         yield said("run", run=rules.run, day=days[stretch.runs[-1]])
-    if drifts := _drifts(stretch):
+    if drifts := _drifts(stretch, rules.drift_probability):
         yield said("drift", way=drifts)
     if not stretch.signals and not drifts:
         yield said("noise", count=count, since=since)
 
 
-def _drifts(stretch: Stretch) -> str:
+def _drifts(stretch: Stretch, probability: float) -> str:
     """The side toward which the centre wanders when a straight drift stands out of the scatter; else nothing."""
     first = day_of(stretch.checks[0].date_time)
     days = [float((day_of(one.date_time) - first).days) for one in stretch.checks]
     try:
-        trend = trend_slope(days, [one.offset_mm for one in stretch.checks], _PROBABILITY)
+        trend = trend_slope(days, [one.offset_mm for one in stretch.checks], probability)
     except OutOfRange:  # all on one day
         return ""
     if not trend.differs_from_noise:

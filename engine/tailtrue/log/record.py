@@ -18,6 +18,7 @@ from tailtrue.calc.alignment import tailstock_move
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.errors import FactsWrong
 from tailtrue.given.day import instead
+from tailtrue.log.agreement import agreement
 from tailtrue.log.faults import Fault, contradiction, unfit
 from tailtrue.quantities import read_quantity
 
@@ -27,11 +28,6 @@ Verdict = Literal["inside", "outside", "too close to say"]
 ReadBy = Literal["micrometer", "indicator"]
 MICROMETER: ReadBy = "micrometer"
 
-# A difference is written down in whole digits of the instrument and a move may carry a small correction; a turned sign
-# or a slipped decimal point shows all the same.
-_DIFFERENCE_SLACK_MM = 0.002
-_MOVE_SLACK_MM = 0.005
-_LIFE_SLACK_MM = 1.0
 _SAME_MM = 1e-9
 _LONGEST_LINE = 120
 _LONGEST_REMARK = 2000
@@ -246,11 +242,6 @@ class Record(Part):
     knowledge_version: Line
 
     @property
-    def read_order(self) -> str:
-        """The collars in the order in which they were read, rejected readings left out."""
-        return " ".join(reading.collar for reading in self.readings if reading.rejected is None)
-
-    @property
     def test(self) -> tuple[object, ...]:
         """What makes two records those of one test, whenever it was."""
         return self.lathe, self.bar, self.state, self.read_by, self.readings
@@ -330,7 +321,7 @@ class Record(Part):
         if missing:
             return
         read_mm = fmean(self.kept("T")) - fmean(self.kept("H"))
-        if abs(read_mm - judged.difference_mm) > _DIFFERENCE_SLACK_MM:
+        if abs(read_mm - judged.difference_mm) > agreement()["difference"]:
             yield Fault(
                 ("judgement", "difference_mm"),
                 f"is not what the kept readings give: {read_mm:+.4f} mm, tailstock collar less headstock collar",
@@ -338,7 +329,7 @@ class Record(Part):
             )
         smallest_mm = min(fmean(self.kept("T")), fmean(self.kept("H")))
         left_mm = self.collar_diameter_after_mm if self.read_by == MICROMETER else None
-        if left_mm is not None and abs(left_mm - smallest_mm) > _LIFE_SLACK_MM:
+        if left_mm is not None and abs(left_mm - smallest_mm) > agreement()["diameter_after"]:
             yield Fault(
                 ("collar_diameter_after_mm",), f"is far from the collars as read, {smallest_mm:.3f} mm", "look at it again"
             )
@@ -352,7 +343,7 @@ class Record(Part):
             if self.first_station_mm < self.second_station_mm <= self.span_mm:
                 yield Fault(("judgement", "move_mm"), f"cannot be judged: {beyond}", "look at the readings again")
             return
-        if abs(move_mm - judged.move_mm) > _MOVE_SLACK_MM:
+        if abs(move_mm - judged.move_mm) > agreement()["move"]:
             yield Fault(
                 ("judgement", "move_mm"),
                 f"is not what the difference gives: {move_mm:+.4f} mm, more than 0 toward the tool",

@@ -53,6 +53,7 @@ class _Shape(BaseModel):
 class _Chart(_Shape):
     fewest: int = Field(ge=2)
     run: int = Field(ge=2)
+    drift_probability: float = Field(gt=0.5, lt=1)
     why: str
     sources: Sources
 
@@ -107,10 +108,11 @@ class _File(_Shape):
 
 @dataclass(frozen=True)
 class ChartRules:
-    """How checks are charted: how many make limits, how many in a row are a drift, what ends a stretch."""
+    """How checks are charted: how many make limits, how many in a row or how sure a slope is drift, what ends a stretch."""
 
     fewest: int
     run: int
+    drift_probability: float
     same: Mapping[str, str]
     near: Mapping[str, tuple[str, float]]
 
@@ -158,7 +160,10 @@ def read_rules(file: TomlFile) -> LogRules:
     near = {one.field: (one.label, read_quantity(one.within, "mm")) for one in read.near}
     again = read.recheck
     return LogRules(
-        ChartRules(read.chart.fewest, read.chart.run, {one.field: one.label for one in read.same}, near),
+        ChartRules(
+            read.chart.fewest, read.chart.run, read.chart.drift_probability,
+            {one.field: one.label for one in read.same}, near,
+        ),
         RecheckRules(
             _days(again.often), again.often_until, again.often_why, again.times_quiet, again.quiet_why, _days(again.longest),
             again.longest_why, again.share_after_alarm, _days(again.shortest), again.alarm_why,

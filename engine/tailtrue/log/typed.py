@@ -116,7 +116,7 @@ def facts_by_key() -> Mapping[str, GivenFact]:
     return record_catalogue().of_file(TABLE)
 
 
-def read_typed(path: FilePath, system: System = "") -> Typed:
+def read_typed(path: FilePath, system: System) -> Typed:
     """What a file says of a record; `system` is that of the lathe, for what is said where a value is refused.
 
     Raises RecordWrong when it cannot be read at all."""
@@ -126,7 +126,7 @@ def read_typed(path: FilePath, system: System = "") -> Typed:
     return _typed(file, system)
 
 
-def typed_options(said: Mapping[str, Any], system: System = "") -> Typed:
+def typed_options(said: Mapping[str, Any], system: System) -> Typed:
     """What options of a command say of a record, by key."""
     return _typed(_Options("the command", {TABLE: dict(said)}, Lines({})), system)
 

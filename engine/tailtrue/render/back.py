@@ -46,6 +46,6 @@ def _on_this_paper(procedure: Procedure) -> set[str]:
         for one in inside:
             if type(one) is Figure:
                 facts.add(one.fact)
-            elif type(one) not in _BARE:
+            elif type(one) not in _BARE and one != ():
                 parts.append(one)
     return facts

@@ -59,6 +59,7 @@ def to_card_html(procedure: Procedure, *, large: bool = False) -> str:
         starts=_starts(card),
         labelled=lambda row: labelled(row, dials),
         figured=lambda text: figured(text, dials),
+        words=[(term.term, say(term.meaning, dials)) for term in card.glossary],
         blank_unit=lambda unit: unit_beside(unit, dials) if unit else "",
     )
 
@@ -140,6 +141,7 @@ def to_card_markdown(procedure: Procedure) -> str:
 
 
 def _markdown(procedure: Procedure) -> Iterable[str]:
+    from tailtrue.render.glossary import terms
     from tailtrue.render.plain import bold, bullets, heading, literal, table
 
     card = card_of(procedure)
@@ -178,6 +180,7 @@ def _markdown(procedure: Procedure) -> Iterable[str]:
     yield bold(card.interrupted)
     yield heading(2, words.HEADINGS["stop_at_once"])
     yield bullets(literal(say(line, dials)) for line in procedure.stop_at_once)
+    yield from terms(words.HEADINGS["glossary"], card.glossary, dials)
     yield f"{bold('Emergency')} {literal(card.emergency)}: ______"
 
 

@@ -4,6 +4,7 @@ Compiling costs more than filling in. What is kept is code, so its seal must fit
 template. Without a safe place for it every run compiles for itself, and the page is the same.
 """
 
+import inspect
 import marshal
 import sys
 from functools import cached_property
@@ -43,8 +44,10 @@ class Compiled(BytecodeCache):
 def _made_from(bucket: Bucket) -> str:
     """Everything that the code of a template was made from."""
     reads = bucket.environment
+    # The code is written by our own generator, whose file tells which it is as Python tells its compiled modules apart.
+    writer = Path(inspect.getfile(reads.code_generator_class)).stat()
     made_from = (
         jinja2.__version__, sys.version, bucket.key, bucket.checksum, reads.trim_blocks,
-        reads.lstrip_blocks, reads.autoescape, reads.optimized,
+        reads.lstrip_blocks, reads.autoescape, reads.optimized, writer.st_size, writer.st_mtime_ns,
     )  # fmt: skip
     return repr(made_from)

@@ -219,12 +219,3 @@ def _draw_sizes(ink: Ink, shape: _Shape, middle: float, sizes: dict[str, str]) -
     for y in (top, bottom):
         ink.line(right + half_width + 1, y, _BAR_RIGHT + 9, y)
     ink.upright(_BAR_RIGHT + 8, top, bottom, f"Ø{sizes['collar.diameter']}")
-
-
-def text_points() -> float:
-    """The size of the drawing's lettering in points when printed at its width.
-
-    >>> text_points() >= 9
-    True
-    """
-    return TEXT_HEIGHT * 72 / 25.4

@@ -77,7 +77,7 @@ class Ink:
             f'<rect class="{kind}" x="{number(left)}" y="{number(top)}" width="{number(width)}" height="{number(height)}"/>'
         )
 
-    def circle(self, x: float, y: float, radius: float, kind: str = "edge") -> None:
+    def circle(self, x: float, y: float, radius: float, kind: str) -> None:
         """A circle round x, y."""
         self.parts.append(f'<circle class="{kind}" cx="{number(x)}" cy="{number(y)}" r="{number(radius)}"/>')
 

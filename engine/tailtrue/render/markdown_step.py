@@ -9,7 +9,7 @@ from tailtrue.render.numbers import show_limits, show_one, unit_name
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, quote, table
 from tailtrue.render.times import step_clause
-from tailtrue.render.words import PLATE, SHOP_RULE, STATES, WHO, dimension, goes_on_words, say, sentence
+from tailtrue.render.words import PLATE, SHOP_RULE, STATES, WHO, dimension, goes_on_words, say, sentence, void_words
 
 _BLANK = "____________"
 
@@ -124,5 +124,7 @@ class StepWriter:
         back = ""
         if hold.go_back_to:
             back = f"Not released: go back to step {literal(self._index.back_from(step))}."
-        on = f"Released: {literal(goes_on_words(hold.goes_on))}" if hold.goes_on else ""
-        return quote((f"**HOLD** {self._text(hold.text)}", released, on, back))
+        on = [f"{self._text(one.when) or 'Released:'} {literal(goes_on_words(one))}" for one in hold.goes_on]
+        if hold.void:
+            on.append(f"**{literal(void_words(hold.void))}** {self._text(hold.void.text)}")
+        return quote((f"**HOLD** {self._text(hold.text)}", released, *on, back))

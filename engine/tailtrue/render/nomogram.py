@@ -36,7 +36,7 @@ def height_of_factor(value: float, scales: Scales) -> float:
     return (_TOP + _BOTTOM) / 2 - _decade(scales) / 2 * log10(value / scales.factor.value)
 
 
-def nomogram(scales: Scales, dials: Dials, title: str, can_move: bool = True) -> str:
+def nomogram(scales: Scales, dials: Dials, title: str, can_move: bool) -> str:
     """The drawing as SVG; the right scale is a move, or how far the centre stands off where nothing can be moved."""
     ink = Ink()
     unit = "mm" if dials == "metric" else "in"
@@ -160,11 +160,3 @@ def _zones(ink: Ink, scales: Scales) -> None:
         middle = (begins + foot) / 2
         ink.words(x - 1.5, middle + 1.2, (words,), "end", "strong")
         begins = foot
-
-
-def straight_edge(difference_mm: float, scales: Scales) -> float:
-    """The move that a straight edge through the mark of the bar shows for a difference, as it is drawn. [mm]"""
-    through = height_of_factor(scales.factor.value, scales)
-    right = 2 * through - height_of_difference(difference_mm, scales)
-    power = (_BOTTOM - right) / _decade(scales)
-    return float(scales.least.value * scales.factor.value * 10**power)

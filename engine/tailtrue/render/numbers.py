@@ -330,7 +330,10 @@ def _significant(value: Decimal, bound: Bound) -> str:
     if not value:
         return "0"
     places = max(0, _SIGNIFICANT - 1 - value.adjusted())
-    return _stripped(_digits(value, places, bound))
+    stripped = _stripped(_digits(value, places, bound))
+    # One digit alone says that there is nothing behind it: 1.004 is 1.0, and only 1 is 1.
+    rounded_off = len(stripped) == 1 and abs(value - Decimal(stripped)) > _ON_A_DIGIT
+    return f"{stripped}.0" if rounded_off else stripped
 
 
 def _time(seconds: Decimal, bound: Bound) -> Shown:

@@ -50,7 +50,8 @@ def bookmarks(html: str) -> tuple[Bookmark, ...]:
 def with_places(html: str, marks: Sequence[Bookmark]) -> str:
     """The page with a link to each heading that is never shown: the maker of PDF names no place that nothing leads to."""
     links = "".join(f'<a href="#{mark.place}"></a>' for mark in marks)
-    return html.replace("</body>", f'<p style="display: none">{links}</p></body>')
+    page, end, rest = html.rpartition("</body>")
+    return f'{page}<p style="display: none">{links}</p>{end}{rest}' if end else html
 
 
 def outlined(file: bytes, marks: Sequence[Bookmark]) -> bytes:

@@ -316,7 +316,7 @@ class Page:
     def _piece(self, piece: str | Figure, finer: Finer) -> str:
         # Pieces are escaped one by one and joined as plain strings: a sheet has some thousand of them.
         if isinstance(piece, str):
-            return str(escape(piece)) if _TO_ESCAPE.search(piece) else piece
+            return _escaped(piece)
         shown = escape(show(piece, self._dials, finer))
         if piece.fact in self._told:
             return f'<a class="figure" href="#number-{anchor(piece.fact)}">{shown}</a>'
@@ -355,6 +355,11 @@ def _fetched(procedure: Procedure) -> dict[str, tuple[str, ...]]:
             fetched[step.number] = tuple(tool for tool in step.tools if tool not in at_hand or tool in worn)
             at_hand.update(step.tools)
     return fetched
+
+
+@lru_cache(maxsize=8192)  # the same words stand on every sheet
+def _escaped(words: str) -> str:
+    return str(escape(words)) if _TO_ESCAPE.search(words) else words
 
 
 @lru_cache(maxsize=4096)

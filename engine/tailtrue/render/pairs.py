@@ -1,11 +1,13 @@
 """Two ends in a text, "least to most": where inward rounding would cross them they get more digits, in each system."""
 
 from collections.abc import Iterator
+from itertools import repeat
 
 from tailtrue.parts import Dials, Figure, Text
 from tailtrue.render.numbers import NOT_FINER, Finer, crossing_places
 
 _SYSTEMS: tuple[Dials, Dials] = ("metric", "inch")
+_APART = 2  # two ends have a word between them
 _BETWEEN = frozenset({"to", "and"})
 _MOST_DIGITS = 3  # two ends that cross with these too are one number, and printed as one
 
@@ -18,7 +20,12 @@ def pieces(text: Text) -> Iterator[tuple[str | Figure, Finer]]:
     >>> [finer for _, finer in pieces((low, " to ", high))]
     [(0, 1), (0, 0), (0, 1)]
     """
-    more = _more(text) if any(isinstance(piece, str) and piece.strip() in _BETWEEN for piece in text) else {}
+    # Most texts are words alone, or hold one figure.
+    more = (
+        _more(text) if len(text) > _APART and any(isinstance(one, str) and one.strip() in _BETWEEN for one in text) else {}
+    )
+    if not more:
+        return zip(text, repeat(NOT_FINER))
     return (more.get(place, (piece, NOT_FINER)) for place, piece in enumerate(text))
 
 

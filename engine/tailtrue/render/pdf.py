@@ -18,7 +18,10 @@ _BASE = "file:///sheet"
 _LETTERS = re.compile(rb"/FontName /[A-Z]+\+(?!signs)")
 _IN_LARGE_PRINT = '<html lang="en" class="large'
 # Citations lead to the list of sources a thousand times: their links cost a fifth of the time, and the number says it all.
-_CITATION = re.compile(r'<a href="#source-[^>]*>(\d+)</a>')
+_CITATION, _CITED = '<a href="#source-', "</a>"
+# The C library gives the store of each printed page back to the system and takes it anew, at a twelfth of the time, until a
+# piece of up to 32 MiB has been let go: then it keeps as much at hand.
+_KEPT_AT_HAND = 31 * 2**20
 
 
 class PdfImpossible(Exception):
@@ -40,6 +43,7 @@ def to_pdf(html: str, title: TitleBlock) -> bytes:
         raise PdfImpossible("the maker of PDF is not installed", "install it: pip install 'tailtrue[pdf]'") from missing
     from tailtrue.render.outline import bookmarks, outlined, with_places
 
+    bytes(_KEPT_AT_HAND)  # given back at once, and never written to
     book = plutoprint.Book(media=plutoprint.MEDIA_TYPE_PRINT)
     marks = bookmarks(html)
     book.load_html(with_places(_printed(html), marks), user_style=_style(), base_url=_BASE)
@@ -57,7 +61,8 @@ def to_pdf(html: str, title: TitleBlock) -> bytes:
 
 def _printed(html: str) -> str:
     """The page as it is printed. Large print keeps the drawings of its signs, which are of other sizes."""
-    plain = _CITATION.sub(r"\1", html)
+    before, *cited = html.split(_CITATION)
+    plain = before + "".join(one.partition(">")[2].replace(_CITED, "", 1) for one in cited)
     return plain if _IN_LARGE_PRINT in plain else DRAWN.sub(letters, plain)
 
 

@@ -33,7 +33,6 @@ CHECKED: Final = ("Must be", "Found")
 OTHERWISE: Final = "Otherwise:"
 CHEMICALS: Final = ("Substance",)
 MATRIX: Final = "Likelihood"
-SEVERITY: Final = "Severity"
 CLASSES: Final = ("Class", "Score", "What is due")
 
 LEVELS: Final = MappingProxyType(

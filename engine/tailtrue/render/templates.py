@@ -14,6 +14,7 @@ from tailtrue.parts import Paper
 from tailtrue.places import templates_folder
 from tailtrue.render.compiled import Compiled
 from tailtrue.render.large import enlarged
+from tailtrue.render.plain_code import PlainCode
 from tailtrue.render.words import sentence
 
 # Names a text markup without asking first whether it is markup already.
@@ -104,6 +105,7 @@ def _environment() -> Environment:
         optimized=False,
         bytecode_cache=Compiled(),
     )
+    environment.code_generator_class = PlainCode
     environment.context_class = _Calls
     environment.template_class = _Template
     environment.filters["css_string"] = css_string

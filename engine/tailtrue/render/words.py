@@ -5,7 +5,7 @@ from types import MappingProxyType
 from typing import Final, Protocol
 
 from tailtrue.parts import Dials, Figure, Text
-from tailtrue.procedure import GoesOn, HandSet, LookUp
+from tailtrue.procedure import GoesOn, HandSet, LookUp, Void
 from tailtrue.render.numbers import BY_HAND as MARK
 from tailtrue.render.numbers import show
 from tailtrue.render.pairs import pieces
@@ -337,5 +337,13 @@ def _without_case(case: str, direction: str) -> str:
 
 def goes_on_words(on: GoesOn) -> str:
     """The step of the other sheet at which work goes on."""
-    sheet = f"sheet {on.sheet_number}" if on.sheet_number else f'the sheet "{on.sheet}"'
-    return f"go on with {sheet} at step {on.number}, {on.title}."
+    return f"go on with {_sheet(on)} at step {on.number}, {on.title}."
+
+
+def void_words(void: Void) -> str:
+    """That nobody goes on with the other sheet."""
+    return f"Do not go on with {_sheet(void)}: it is void."
+
+
+def _sheet(of: GoesOn | Void) -> str:
+    return f"sheet {of.sheet_number}" if of.sheet_number else f'the sheet "{of.sheet}"'

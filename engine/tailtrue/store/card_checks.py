@@ -3,8 +3,9 @@
 from collections.abc import Iterable, Iterator, Mapping
 
 from tailtrue.errors import Problem
-from tailtrue.store.knowledge import CardText, Caution, StepText
+from tailtrue.store.knowledge import Caution, StepText
 from tailtrue.store.page_models import CardFile
+from tailtrue.store.page_texts import CardText
 from tailtrue.wording import Wording
 
 _WHERE = "knowledge/page.toml"

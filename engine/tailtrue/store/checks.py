@@ -44,7 +44,7 @@ _QUOTES = 'put a cell that holds a comma between two "'
 _DIGIT = re.compile(r"\d")
 
 
-def check_knowledge(knowledge: Knowledge, of_the_shop: Iterable[Problem] = ()) -> None:
+def check_knowledge(knowledge: Knowledge, of_the_shop: Iterable[Problem]) -> None:
     """Hold the whole knowledge against itself; KnowledgeInvalid with everything that is wrong, in words of a shop too."""
     problems = [
         *of_the_shop,
@@ -348,7 +348,7 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
         texts = [*step.sentences, step.why, *(check.text for check in step.checks)]
         texts += [text for row in step.settings for text in (row.label, row.value, row.reason)]
         if step.hold:
-            texts.append(step.hold.text)
+            texts += step.hold.wordings()
         yield from ((step.where, name, text, "") for text in texts)
         if step.settings_from:
             rows = step.settings_from

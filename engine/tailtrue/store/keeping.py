@@ -15,15 +15,26 @@ from tailtrue import conditions, decisions, facts, tables, wording
 from tailtrue.computed.registry import register
 from tailtrue.given import entries, locate, references, toml_file
 from tailtrue.kept import keep, own_folder, take
-from tailtrue.store import knowledge, models, page_models, record_models, records, safety, safety_models, sop, sop_models
+from tailtrue.store import (
+    knowledge,
+    models,
+    page_models,
+    page_texts,
+    record_models,
+    records,
+    safety,
+    safety_models,
+    sop,
+    sop_models,
+)
 from tailtrue.store.packing import Unpackable, outside_of, pack, packed_classes, unpack
 from tailtrue.store.version import made_from
 
 Loaded = TypeVar("Loaded")
 
 _MODULES = (
-    conditions, decisions, entries, facts, knowledge, locate, models, page_models, record_models, records, references,
-    safety, safety_models, sop, sop_models, tables, toml_file, wording,
+    conditions, decisions, entries, facts, knowledge, locate, models, page_models, page_texts, record_models, records,
+    references, safety, safety_models, sop, sop_models, tables, toml_file, wording,
 )  # fmt: skip
 
 

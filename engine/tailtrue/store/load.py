@@ -1,6 +1,6 @@
 """Loading the whole knowledge: files read, texts and conditions compiled against the catalogue of facts."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from itertools import chain
 from pathlib import Path
@@ -19,6 +19,7 @@ from tailtrue.store.knowledge import (
     Also,
     Caution,
     CheckText,
+    GoesOnText,
     HoldText,
     Knowledge,
     Need,
@@ -28,15 +29,16 @@ from tailtrue.store.knowledge import (
     Route,
     Say,
     SettingsFrom,
-    SettingText,
     ShopRules,
     StepDrawing,
     StepText,
     Stop,
     Term,
+    VoidText,
 )
 from tailtrue.store.layers import Layers
 from tailtrue.store.overlay import Overlay
+from tailtrue.store.page_texts import SettingText
 from tailtrue.store.pages import load_page
 from tailtrue.store.reading import Reader
 from tailtrue.store.records import load_blocks, load_records
@@ -70,9 +72,8 @@ class Loader:
         self.shipped: dict[str, Fact] = {}
         self.signals: dict[str, str] = {}
         self.always: list[models.CautionFile] = []
-        self.given: Catalogue = load_catalogue(folder)
         self.computed: Mapping[str, Computed] = register()
-        self.given = replace(self.given, worked_out=frozenset(self.computed))
+        self.given: Catalogue = replace(load_catalogue(folder), worked_out=frozenset(self.computed))
         self.catalogue: dict[str, FactSpec] = dict(self.given.specs())
         self.catalogue.update({name: way.spec for name, way in self.computed.items()})
 
@@ -80,19 +81,8 @@ class Loader:
         """The knowledge, or KnowledgeInvalid with all that is wrong."""
         limits = self._limits()
         self._said_at_lathe()
-        sources = {
-            name: made
-            for name, row in self.reader.toml(self.folder / "sources.toml").items()
-            if (made := self.reader.model(models.SourceFile, row, f"knowledge/sources.toml [{name}]"))
-        }
-        decision_files = list(self.overlay.decisions(self.reader.entries("decisions", "decision", models.DecisionFile)))
-        for file, where in decision_files:
-            choices = tuple(dict.fromkeys(row.then for row in file.row))
-            ids = {row.name: row.name.replace(",", "").lower().replace(" ", "-") for row in file.row}
-            names = {row.then: row.name for row in file.row if ids[row.name] == row.then}
-            self._new(FactSpec(
-                file.id, "choice", file.label, "decided", choices=choices, where=where, how=file.question, names=names,
-            ))  # fmt: skip
+        sources = self._sources()
+        decision_files = self._decision_files()
         knowledge = Knowledge(
             version=self._version(),
             given=self.given,
@@ -109,18 +99,10 @@ class Loader:
                 Stop(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), self._wordings(f.way_out, w, f.id), w)
                 for f, w in self.overlay.stops(self.reader.entries("stops", "stop", models.StopFile))
             ),
-            notes=tuple(
-                Note(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
-                for f, w in self.overlay.notes(self.reader.entries("notes.toml", "note", models.NoteFile))
-            ),
-            remarks=tuple(
-                Remark(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
-                for f, w in self.reader.entries("visit/remarks.toml", "remark", models.RemarkFile)
-            ),
-            says=tuple(
-                Say(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w)
-                for room in SAID_IN
-                for f, w in self.reader.entries(f"{room}/says.toml", "say", models.SayFile)
+            notes=self._told(Note, self.overlay.notes(self.reader.entries("notes.toml", "note", models.NoteFile))),
+            remarks=self._told(Remark, self.reader.entries("visit/remarks.toml", "remark", models.RemarkFile)),
+            says=self._told(
+                Say, chain(*(self.reader.entries(f"{room}/says.toml", "say", models.SayFile) for room in SAID_IN))
             ),
             glossary=tuple(Term(f, w) for f, w in self.reader.entries("words/glossary.toml", "term", models.TermFile)),
             blocks=load_blocks(self.reader, self._when, self._wording),
@@ -151,6 +133,15 @@ class Loader:
         knowledge = replace(knowledge, shop=laid)
         check_knowledge(knowledge, over.word_problems(knowledge.tables))
         return knowledge
+
+    def _told(self, make: Callable[..., Made], files: Iterable[tuple[Any, str]]) -> tuple[Made, ...]:
+        """What is told when something holds: a file with its condition and its text read."""
+        return tuple(make(f, self._when(f.when, w, f.id), self._wording(f.text, w, f.id), w) for f, w in files)
+
+    def _sources(self) -> dict[str, models.SourceFile]:
+        rows = self.reader.toml(self.folder / "sources.toml").items()
+        read = ((name, self.reader.model(models.SourceFile, row, f"knowledge/sources.toml [{name}]")) for name, row in rows)
+        return {name: made for name, made in read if made}
 
     def _version(self) -> str:
         shipped = knowledge_version(self.folder)
@@ -216,6 +207,18 @@ class Loader:
                 file.id, file.kind, file.label, "given", file.unit, file.rounding, choices=tuple(file.choices), where=where,
                 how=file.how, sources=tuple(key for written in file.sources for key in source_keys(written)),
             ))  # fmt: skip
+
+    def _decision_files(self) -> list[tuple[models.DecisionFile, str]]:
+        """The decisions as they are written, each a fact of the catalogue, so that conditions can be read."""
+        files = list(self.overlay.decisions(self.reader.entries("decisions", "decision", models.DecisionFile)))
+        for file, where in files:
+            choices = tuple(dict.fromkeys(row.then for row in file.row))
+            ids = {row.name: row.name.replace(",", "").lower().replace(" ", "-") for row in file.row}
+            names = {row.then: row.name for row in file.row if ids[row.name] == row.then}
+            self._new(FactSpec(
+                file.id, "choice", file.label, "decided", choices=choices, where=where, how=file.question, names=names,
+            ))  # fmt: skip
+        return files
 
     def _decision(self, file: models.DecisionFile, where: str) -> Decision:
         rows = tuple(
@@ -288,8 +291,12 @@ class Loader:
         )
 
     def _hold(self, file: models.HoldFile, where: str, said: str) -> HoldText:
-        goes_on = tuple((self._when(one.when, where, said), tuple(one.at)) for one in file.goes_on)
-        return HoldText(file, self._wording(file.text, where, said), goes_on)
+        goes_on = tuple(
+            GoesOnText(self._when(one.when, where, said), tuple(one.at), self._wording(one.said, where, said))
+            for one in file.goes_on
+        )
+        void = tuple(VoidText(self._when(one.when, where, said), self._wording(one.text, where, said)) for one in file.void)
+        return HoldText(file, self._wording(file.text, where, said), goes_on, void)
 
     def _routes(self) -> dict[str, Route]:
         routes = {}

@@ -206,6 +206,9 @@ class TermFile(File):
     term: str
     also: list[str] = []
     meaning: str
+    known_at_lathe: bool = Field(
+        default=False, description="whoever is released for a lathe knows it: the card leaves it out"
+    )
     sources: list[str] = Field(min_length=1)
 
 
@@ -283,17 +286,28 @@ class CheckFile(File):
 
 
 class GoesOnFile(File):
-    """Where work goes on with another sheet: the first of these steps that stands on it, when this holds."""
+    """Where work goes on with another sheet: the first of these steps that stands on it, when this holds.
+
+    `said`: the case in words, where whoever works finds out which of several it is.
+    """
 
     when: When = Field(min_length=1)
     at: list[str] = Field(min_length=1)
+    said: str = ""
+
+
+class VoidFile(File):
+    """When the sheet that was left is not gone on with, and why."""
+
+    when: When = Field(min_length=1)
+    text: str
 
 
 class HoldFile(File):
     """A hold point. `go_back_to`: a step, or the first of several that stands on the sheet; none where one only waits on.
 
     `by`: whether whoever works releases it, a second person where there is one, or somebody else in any case.
-    `goes_on`: once released, work goes on with the sheet that was left.
+    `goes_on`: once released, work goes on with the sheet that was left. `void`: it does not, for that sheet is void.
     """
 
     text: str
@@ -308,6 +322,7 @@ class HoldFile(File):
         return () if back is None else (back,) if isinstance(back, str) else tuple(back)
 
     goes_on: list[GoesOnFile] = []
+    void: list[VoidFile] = []
 
 
 class TimeFile(File):

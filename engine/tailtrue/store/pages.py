@@ -6,7 +6,8 @@ from pathlib import Path
 from tailtrue.conditions import Condition
 from tailtrue.errors import KnowledgeInvalid
 from tailtrue.store import page_models as models
-from tailtrue.store.knowledge import (
+from tailtrue.store.models import When
+from tailtrue.store.page_texts import (
     CardGroupText,
     CardLineText,
     CardText,
@@ -19,7 +20,6 @@ from tailtrue.store.knowledge import (
     Supervisor,
     Trouble,
 )
-from tailtrue.store.models import When
 from tailtrue.store.reading import Reader, ReadText, ReadWhen
 from tailtrue.wording import Wording
 

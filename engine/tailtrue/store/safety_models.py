@@ -110,6 +110,7 @@ class MachineCheckFile(File):
     blanks: list[BlankFile] = Field(min_length=1)
     killer: bool
     not_applicable: bool = False
+    power: Literal["", "on", "off"] = Field(default="", description="whether power comes back in the job; none: both")
     when: When = Field(default=[])
     sources: list[str] = Field(min_length=1)
 

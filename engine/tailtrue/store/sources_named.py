@@ -12,8 +12,6 @@ from tailtrue.tables import source_keys
 
 # A cell or list of sources; a reference names one source by its key.
 _NAMES = frozenset({"source", "sources"})
-# What the user or the shop said has no entry that names it: the sheet does.
-_NAMED_BY_THE_SHEET = frozenset({"given", "shop-rule"})
 
 
 def sources_named(folder: Path, knowledge: Knowledge) -> Counter[str]:
@@ -25,12 +23,6 @@ def sources_named(folder: Path, knowledge: Knowledge) -> Counter[str]:
     for path in sorted(folder.rglob("*.md")):
         written += _named(tomllib.loads(head_of(path.read_text(encoding="utf-8"))))
     return Counter(key for text in written for key in source_keys(text))
-
-
-def unused_sources(folder: Path, knowledge: Knowledge) -> tuple[str, ...]:
-    """Sources that nothing names."""
-    named = sources_named(folder, knowledge)
-    return tuple(key for key in knowledge.sources if key not in named and key not in _NAMED_BY_THE_SHEET)
 
 
 def _named(part: Any) -> Iterator[str]:

@@ -31,7 +31,7 @@ class Before:
     rounds: int
     kind: str = MICROMETER
 
-    def facts(self, as_found: bool = False) -> dict[str, Any]:
+    def facts(self, as_found: bool) -> dict[str, Any]:
         """Facts of the visit that comes after; a test as found begins the rounds anew."""
         return {
             "visit.before_instrument_kind": self.kind,
@@ -45,7 +45,7 @@ class Before:
         }
 
 
-def last_record(records: Sequence[Record], case: Case, date: str = "") -> Record | None:
+def last_record(records: Sequence[Record], case: Case, date: str) -> Record | None:
     """The latest record of this lathe and bar, up to a date where one is given."""
     found = _of_this_bar(records, case, date)
     return found[-1] if found else None
@@ -70,7 +70,7 @@ def before_in(records: Sequence[Record], case: Case, date: str = "") -> Before |
 
 
 def kept_already(
-    records: Sequence[Record], case: Case, typed: Typed, readings: Readings, date: str, kind: str = MICROMETER
+    records: Sequence[Record], case: Case, typed: Typed, readings: Readings, date: str, kind: str
 ) -> Record | None:
     """The record of this very visit: lathe, bar, state, what read it, readings; None where it was not kept yet.
 
@@ -104,8 +104,7 @@ def _of_this_bar(records: Sequence[Record], case: Case, date: str) -> list[Recor
 def _comparable(record: Record, case: Case) -> bool:
     doubts = case.knowledge.tables["alignment/uncertainty"]
     return record.tool_side == case.value("lathe.tool_side") and all(
-        abs(getattr(record, name) - case.value(fact)) <= doubts.one(component=component).number("value")
-        for name, fact, component in _STATIONS
+        abs(getattr(record, name) - case.value(fact)) <= doubts.value(component) for name, fact, component in _STATIONS
     )
 
 

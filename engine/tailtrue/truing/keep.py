@@ -175,7 +175,7 @@ def _of_a_micrometer(typed: Typed, kind: str) -> Iterator[Problem]:
 
 def _contradictions(typed: Typed, known: Mapping[str, Any], case: Case) -> Iterator[Problem]:
     """What was typed and is known otherwise here: another lathe, another bar, a verdict of other readings."""
-    length = case.knowledge.tables["alignment/uncertainty"].one(component="length").number("value")
+    length = case.knowledge.tables["alignment/uncertainty"].value("length")
     within = {**dict.fromkeys(_LENGTHS, length), **dict.fromkeys(_ROUNDED, _ROUNDED_TO_MM)}
     for key in (*_SAME, *within):
         said, here = typed.content.get(key), known[key]

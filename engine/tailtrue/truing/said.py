@@ -9,7 +9,7 @@ from tailtrue.truing.typed import Collar, Reading, Readings, checked, read_one
 _COLLARS: dict[str, Collar] = {"H": "head", "T": "tail"}
 
 
-def readings_of(typed: Typed, from_zero: bool = False) -> Readings:
+def readings_of(typed: Typed, from_zero: bool) -> Readings:
     """The readings of both end collars that were not rejected.
 
     Raises ReadingsWrong with every fault at once.

@@ -3,7 +3,6 @@
 import re
 from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass
-from types import MappingProxyType
 from typing import Any
 
 from tailtrue.case import Case
@@ -54,15 +53,13 @@ def said_in_job(case: Case) -> dict[str, Fact]:
     return {name: fact for name, fact in found.items() if isinstance(fact, Fact) and fact.where}
 
 
-def read_taper(
-    typed: Mapping[str, str], job: Mapping[str, Fact] = MappingProxyType({}), system: System = ""
-) -> dict[str, Any]:
+def read_taper(typed: Mapping[str, str], job: Mapping[str, Fact], system: System) -> dict[str, Any]:
     """Facts of a set-over from what was typed, by the name of the option; empty ones were not given.
 
     `job` holds what the job says already; it needs not be typed, and must not be typed otherwise. Raises FactsWrong with
     every fault at once.
 
-    >>> read_taper({"ratio": "1:50", "work_length": "300 mm", "hole_depth": "3 mm", "small_end": "tailstock"})
+    >>> read_taper({"ratio": "1:50", "work_length": "300 mm", "hole_depth": "3 mm", "small_end": "tailstock"}, {}, "metric")
     {'setover.work_length': 300.0, 'setover.ratio': 50.0, 'setover.small_end': 'tailstock', \
 'setover.head_depth': 3.0, 'setover.tail_depth': 3.0}
     """

@@ -72,7 +72,7 @@ def judge_reversal(case: Case, collars: Mapping[str, str], indicator: Mapping[st
     said: dict[str, Any] = {}
     if any(collars.values()):
         for way, head, tail in (("first", "head", "tail"), ("turned", "turned_head", "turned_tail")):
-            visit = judge_visit(case, read_lists(collars[head], collars[tail]), also={"visit.read_twice": False})
+            visit = judge_visit(case, read_lists(collars[head], collars[tail]), "micrometer", {"visit.read_twice": False})
             _hangs_together(visit, way)
             said[f"reverse.{way}_difference"] = visit.case.value("visit.difference")
             said[f"reverse.{way}_doubt"] = visit.case.value("visit.uncertainty")

@@ -112,7 +112,7 @@ def read_table(text: str, name: str, from_zero: bool = False, system: System = "
     return checked(Readings(tuple(taken), in_order=True))
 
 
-def read_one(collar: Collar, text: str, from_zero: bool = False, system: System = "") -> Reading:
+def read_one(collar: Collar, text: str, from_zero: bool, system: System = "") -> Reading:
     """A single reading, as it is asked for at a prompt.
 
     Raises ReadingsWrong.
@@ -124,7 +124,7 @@ def read_one(collar: Collar, text: str, from_zero: bool = False, system: System 
     return found[0]
 
 
-def temperatures(head: str, tail: str, system: System = "") -> dict[str, float]:
+def temperatures(head: str, tail: str, system: System) -> dict[str, float]:
     """Temperatures of the collars, as facts of a visit; nothing when neither was said. [degC]
 
     Raises ReadingsWrong.

@@ -77,7 +77,7 @@ class Visit:
         return tuple(line for line in self.lines if line.part == name)
 
 
-def judge_visit(case: Case, readings: Readings, kind: str = "micrometer", also: Mapping[str, Any] | None = None) -> Visit:
+def judge_visit(case: Case, readings: Readings, kind: str, also: Mapping[str, Any] | None) -> Visit:
     """Judge the readings of one visit to the lathe of a case; `also` holds further facts said at the lathe.
 
     Raises ReadingsWrong when the readings cannot be of this bar or this crib, FactsWrong when the job does not say

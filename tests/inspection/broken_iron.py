@@ -1,0 +1,38 @@
+"""Sheets for collars of iron on which nothing draws the dust off where it forms."""
+
+from functools import cache
+
+from shops import EXAMPLES
+from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.parts import Figure
+from tailtrue.procedure import Step
+
+from .broken import breaks
+from .changed import Job, on_step, place_of
+
+
+@cache
+def _job() -> Job:
+    path = EXAMPLES / "ropewalk" / "job-iron.toml"
+    return make_procedure(path), shop_for(advise(path))
+
+
+@breaks("V623", place_of(_job(), "face-blank"))
+def iron_faced_in_the_chuck_and_the_nozzle_on_the_shelf() -> Job:
+    def shelf(one: Step) -> Step:
+        return one.model_copy(update={"text": (("Hang the hose up.",),)})
+
+    return on_step(_job(), "draw-off-dust", shelf)
+
+
+@breaks("V624", place_of(_job(), "face-blank"), also="V233")
+def first_side_with_cuts_that_take_off_too_little() -> Job:
+    def shallow(piece: str | Figure) -> str | Figure:
+        deep = isinstance(piece, Figure) and piece.fact == "collar.first_depth"
+        return piece.model_copy(update={"value": 0.5}) if deep and isinstance(piece, Figure) else piece
+
+    def less(one: Step) -> Step:
+        lines = tuple(line.model_copy(update={"value": tuple(map(shallow, line.value))}) for line in one.settings)
+        return one.model_copy(update={"settings": lines})
+
+    return on_step(_job(), "face-blank", less)
