@@ -124,7 +124,7 @@
         }
         const at = "/" + made.length;
         const judged = () => verdict && judge(input, verdict, check);
-        made.push({ input, judged, at });
+        made.push({ entry, input, judged, at });
         input.oninput = () => {
           kept.written[keyOf(screens[now]) + at] = input.value;
           judged();
@@ -195,7 +195,8 @@
     said.textContent = keeps ? "" : words.notKept;
     if (screen.step) {
       screen.ticks.forEach((tick) => tick.classList.toggle("away", tick !== tickOf(screen)));
-      for (const { input, judged, at } of places.get(screen.step)) {
+      for (const { entry, input, judged, at } of places.get(screen.step)) {
+        entry.classList.toggle("away", (entry.dataset.piece ?? pieceOf(screen)) !== pieceOf(screen));
         input.value = kept.written[keyOf(screen) + at] ?? "";
         judged();
       }

@@ -13,7 +13,7 @@ Value = Any  # float, str, bool, int, tuple of these, or a mapping for a record
 
 @dataclass(frozen=True)
 class FactSpec:
-    """The catalogue entry of one fact."""
+    """The catalogue entry of one fact. `names` spell choices that lose a comma or a capital as ids."""
 
     name: str
     kind: Kind
@@ -29,6 +29,7 @@ class FactSpec:
     where: str = ""
     how: str = ""
     sources: tuple[str, ...] = ()
+    names: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def is_number(self) -> bool:

@@ -76,6 +76,12 @@ class Blank(Node):
     unit: str = ""
     count: int = 1
     abreast: int = 1
+    each: tuple[str, ...] = Field(default=(), description="pieces of repeated work, each with as many places of its own")
+
+    @property
+    def places(self) -> int:
+        """How often it is written, for every piece together."""
+        return self.count * max(1, len(self.each))
 
 
 class Check(Node):

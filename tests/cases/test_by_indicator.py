@@ -36,7 +36,7 @@ def test_a_tool_at_the_rear_puts_the_plunger_in_front(tmp_path: Path) -> None:
     sheet = make_procedure(away(tmp_path, ("lathe", 'tool_side = "front"', 'tool_side = "rear"')))
     step = next(step for phase in sheet.phases for step in phase.steps if step.id == "indicate-collars")
     said = " ".join(piece for line in step.settings for piece in line.value if isinstance(piece, str))
-    assert "the front your side" in said
+    assert "the front, your side, away from the tool" in said
     assert "rear" not in said
 
 

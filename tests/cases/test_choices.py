@@ -30,14 +30,14 @@ def setting(sheet: Procedure, step: str, label: str) -> str | None:
 
 
 @pytest.mark.parametrize(
-    ("name", "fluid"), [("fernhill", "oil brushed on before the cut"), ("quarry-road", "dry")], ids=["aluminium", "brass"]
+    ("name", "fluid"), [("fernhill", "oil, brushed on before the cut"), ("quarry-road", "dry")], ids=["aluminium", "brass"]
 )
 def test_aluminium_is_oiled_and_brass_is_cut_dry(name: str, fluid: str) -> None:
     # Common practice: aluminium builds up on a dry edge; free-cutting brass needs nothing.
     sheet = make_procedure(EXAMPLES / name / "job.toml")
     for step in ("drill-blank", "bore-rough", "rough-collars", "true-collars"):
         assert setting(sheet, step, "cutting fluid") == fluid
-    assert setting(sheet, "centre-bar", "cutting fluid") == "oil brushed on before the cut"
+    assert setting(sheet, "centre-bar", "cutting fluid") == "oil, brushed on before the cut"
 
 
 @pytest.mark.parametrize(("reads", "dialled"), [("radius", "half of it"), ("diameter", "all of it")])

@@ -56,12 +56,12 @@ def bar_set_true_to_a_loose_limit() -> Job:
     return _checks(_looser)
 
 
-@breaks("V410", _where(_HOLD), also="V26")
+@breaks("V410", _where(_HOLD), also="V26 V656")
 def bar_set_true_and_nothing_written_down() -> Job:
     return _checks(lambda check: check.model_copy(update={"blanks": ()}) if check.limits else check)
 
 
-@breaks("V410", _where(_HOLD), also="V15")
+@breaks("V410", _where(_HOLD), also="V15 V656")
 def bar_set_true_with_no_indicator_at_hand() -> Job:
     return _with(_HOLD, lambda one: one.model_copy(update={"tools": tuple(
         tool for tool in one.tools if tool != "indicator")}))  # fmt: skip

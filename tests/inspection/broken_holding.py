@@ -137,7 +137,7 @@ def bar_thicker_than_the_collet() -> Job:
     return _takes(_SOFT, "collet", 23.0, 24.99)
 
 
-@breaks("V134", _where(_SOFT, "hold-bar-collet"), also="V122")
+@breaks("V134", _where(_SOFT, "hold-bar-collet"), also="V122 V652")
 def nominal_bar_thicker_than_the_collet() -> Job:
     tree, shop = _takes(_SOFT, "collet", 24.0, 24.998)
     return tree, replace(shop, measured={})

@@ -60,7 +60,7 @@ def _doubt(value: float) -> Job:
 def plunger_on_the_side_of_the_tool() -> Job:
     def changed(step: Step) -> Step:
         lines = tuple(
-            line.model_copy(update={"value": _words(line.value, "rear away from you and the tool", "front your side")})
+            line.model_copy(update={"value": _words(line.value, "rear, away from you and the tool", "front your side")})
             for line in step.settings
         )
         return step.model_copy(update={"settings": lines})

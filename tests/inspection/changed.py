@@ -10,6 +10,7 @@ from tailtrue.parts import Caution, Check, Figure, Setting
 from tailtrue.procedure import Phase, Procedure, StartLine, StartList, Step
 
 from .sample import STATES, card_of, procedure, shop
+from .sample_pieces import written_for_each
 from .sample_sop import sop_of
 from .sample_time import plan, timed
 
@@ -69,7 +70,7 @@ def with_dimension(name: str, value: float | None) -> Job:
 
 def with_phases(change: Callable[[Phase], Phase]) -> Job:
     """The sample with every phase changed."""
-    phases = timed(tuple(change(phase) for phase in procedure().phases))
+    phases = written_for_each(timed(tuple(change(phase) for phase in procedure().phases)))
     return with_sheet(phases=phases, time=plan(phases), card=card_of(phases))
 
 

@@ -32,7 +32,7 @@ from tailtrue.shop_sheet import LimitRow
 
 from .sample_drawings import SCREWS, SETTINGS, SPEEDS, drawings
 from .sample_making import making
-from .sample_pieces import caution, figure, mm
+from .sample_pieces import caution, figure, mm, written_for_each
 from .sample_record import record
 from .sample_sop import sop_of
 from .sample_time import plan, timed
@@ -224,7 +224,7 @@ def _derivation(fact: str) -> Derivation:
 
 
 def _without_lists() -> Procedure:
-    phases = timed((*making(), *using()))
+    phases = written_for_each(timed((*making(), *using())))
     return Procedure(
         title=TitleBlock(
             title="Make and use a line-up bar",

@@ -1,7 +1,7 @@
 """Short ways to make the nodes of the sample."""
 
 from tailtrue.parts import Blank, Bound, Caution, Check, Figure, Rounding, Setting, Signal
-from tailtrue.procedure import Step
+from tailtrue.procedure import Phase, Step
 
 _SEVERITY: dict[Signal, int] = {"danger": 5, "warning": 4, "caution": 3, "notice": 1}
 
@@ -73,3 +73,17 @@ def start_check(number: str) -> Step:
         ),
         checks=(written("Key seen in its place.", "speed set"),),
     )
+
+
+def written_for_each(phases: tuple[Phase, ...]) -> tuple[Phase, ...]:
+    """The phases with a place to write for each of their pieces, as a sheet has them."""
+
+    def of(check: Check, phase: Phase) -> Check:
+        said = " ".join([*(piece for piece in check.text if isinstance(piece, str)), *(one.label for one in check.blanks)])
+        each = () if any(piece in said for piece in phase.each) else phase.each
+        return check.model_copy(update={"blanks": tuple(one.model_copy(update={"each": each}) for one in check.blanks)})
+
+    def whole(step: Step, phase: Phase) -> Step:
+        return step.model_copy(update={"checks": tuple(of(check, phase) for check in step.checks)})
+
+    return tuple(phase.model_copy(update={"steps": tuple(whole(step, phase) for step in phase.steps)}) for phase in phases)

@@ -178,11 +178,12 @@ def test_every_page_of_the_record_of_a_procedure_tells_the_checksum_of_its_sheet
 ) -> None:
     tree = make_procedure(EXAMPLES / name / "job.toml")
     (tmp_path / "record.html").write_text(to_record_html(tree), encoding="utf-8")
-    told = f"rules {tree.title.knowledge_version}, checksum {tree.title.checksum}"
+    told = f"checksum {tree.title.checksum}, rules {tree.title.knowledge_version}"
     assert re.fullmatch(r"[0-9a-f]{4}-[0-9a-f]{4}", tree.title.checksum)
     for page in printed(tmp_path / "record.html", tmp_path / "record.pdf").pages:
         assert told in words(page)
-    assert told in to_record_markdown(tree).replace("Rules", "rules").replace("\\", "")
+    written = to_record_markdown(tree).replace("Rules", "rules").replace("\\", "")
+    assert f"rules {tree.title.knowledge_version}, checksum {tree.title.checksum}" in written
     # The paper of a bar alone goes with no sheet and names none.
     assert all("checksum" not in words(page) for page in PdfReader(paper).pages)
 

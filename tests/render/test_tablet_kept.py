@@ -54,9 +54,12 @@ def test_another_checksum_revision_or_number_starts_empty(
 def test_each_piece_has_its_own_readings(page: Page) -> None:
     begin(page)
     walk_to(page, "5.21, collar 1")
-    page.fill(".step:visible input.tool", "24.5")
+    # The place of the other collar is not shown, and a name in this one is all that is seen of it.
+    assert page.locator(".step:visible input.tool:visible").count() == 1
+    page.fill(".step:visible input.tool:visible", "24.5")
     walk_to(page, "5.21, collar 2")
-    assert page.input_value(".step:visible input.tool") == ""
+    assert page.input_value(".step:visible input.tool:visible") == ""
+    assert page.locator(".step:visible .entry:visible").all_inner_texts()[0].split() == ["2"]
     assert page.locator(".step:visible .tick:visible").all_inner_texts() == ["collar 2"]
 
 

@@ -44,7 +44,7 @@ def pieces(spec: FactSpec, name: str, value: Any, set_by: str | None = None) -> 
         return tuple(piece for place, one in enumerate(found) for piece in ((", ", one) if place else (one,)))
     if spec.kind == "yes-no":
         return ("yes" if value else "no",)
-    return (str(value).replace("-", " ") if spec.kind == "choice" else str(value),)
+    return (spec.names.get(str(value), str(value).replace("-", " ")) if spec.kind == "choice" else str(value),)
 
 
 def words_of(text: Text) -> str:
@@ -61,8 +61,8 @@ class Filler:
         # A fact of a case does not change: it is put into words once, wherever it stands.
         self._told: dict[str, Text] = {}
 
-    def blanks(self, places: Iterable[Any]) -> tuple[Blank, ...]:
-        """Places to write in, each with the unit of the machine's dials beside it."""
+    def blanks(self, places: Iterable[Any], each: tuple[str, ...] = ()) -> tuple[Blank, ...]:
+        """Places to write in, each with the unit of the machine's dials beside it, for `each` piece of repeated work."""
         dials = self.case.get("lathe.dials")
         inch = isinstance(dials, Fact) and dials.value == "inch"
         return tuple(
@@ -71,6 +71,7 @@ class Filler:
                 unit=IN_INCHES.get(one.unit, one.unit) if inch else one.unit,
                 count=one.count,
                 abreast=one.abreast,
+                each=each,
             )
             for one in places
         )

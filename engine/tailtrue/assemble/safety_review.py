@@ -193,12 +193,12 @@ def _answer(filler: Filler, line: ReviewLineText) -> Text | None:
 
 
 def _wear(filler: Filler, known: SafetyText, steps: list[Step]) -> Iterator[WearState]:
-    """The states that occur; a step of a state that stands alone is in no general one."""
+    """The states that occur, those that may among them; a step of a state that stands alone is in no general one."""
     taken = {step.number for state in known.wear if state.file.alone for step in steps if _belongs(state.file, step)}
     for state in known.wear:
         file = state.file
         here = [step.number for step in steps if _belongs(file, step) and (file.answers or step.number not in taken)]
-        if here:
+        if here and filler.case.judge(state.when).truth is not Truth.NO:
             yield WearState(
                 id=file.id,
                 title=file.title,

@@ -90,7 +90,7 @@ def _step(
         else None,
         text=tuple(filler.text(sentence) for sentence in step.sentences if _stands(filler, step, sentence)),
         settings=(*_settings_of_records(filler, step.settings_from), *settings(filler, step.settings)),
-        checks=tuple(_check(filler, check) for check in step.checks if _holds(filler, check.when)),
+        checks=tuple(_check(filler, check, each) for check in step.checks if _holds(filler, check.when)),
         why=filler.text(step.why),
         tools=tuple(tool for tool in file.tools if tool not in step.without or not _holds(filler, step.without[tool])),
         boxes=each or ("",),
@@ -107,10 +107,15 @@ def _shortened(made: tuple[Phase, ...], tell_all: set[str]) -> tuple[Phase, ...]
     def shortened(step: Step) -> Step:
         if step.id not in tell_all:
             return step
-        before = first.setdefault((step.text, step.checks), step.number)
+        before = first.setdefault((step.text, tuple(map(_for_one, step.checks))), step.number)
         return step if before == step.number else step.model_copy(update={"again": before})
 
     return tuple(phase.model_copy(update={"steps": tuple(map(shortened, phase.steps))}) for phase in made)
+
+
+def _for_one(check: Check) -> Check:
+    """A check as it is for one piece: how many pieces it is written for does not change what is done."""
+    return check.model_copy(update={"blanks": tuple(one.model_copy(update={"each": ()}) for one in check.blanks)})
 
 
 def _holds(filler: Filler, when: Condition) -> bool:
@@ -145,18 +150,21 @@ def _settings_of_records(filler: Filler, rows: SettingsFrom | None) -> tuple[Set
     )
 
 
-def _check(filler: Filler, check: CheckText) -> Check:
+def _check(filler: Filler, check: CheckText, each: tuple[str, ...]) -> Check:
     limits = None
     if check.low or check.high:
         limits = Limits(
             low=filler.figure(check.low) if check.low else None,
             high=filler.figure(check.high) if check.high else None,
         )
+    text = filler.text(check.text)
+    # What names its piece is written for that one alone.
+    named = " ".join((*(piece for piece in text if isinstance(piece, str)), *(one.label for one in check.blanks)))
     return Check(
-        text=filler.text(check.text),
+        text=text,
         limits=limits,
         instrument=check.instrument,
         resolution=filler.figure(check.resolution) if check.resolution else None,
         uncertainty=filler.figure(check.uncertainty) if check.uncertainty else None,
-        blanks=filler.blanks(check.blanks),
+        blanks=filler.blanks(check.blanks, () if any(piece in named for piece in each) else each),
     )

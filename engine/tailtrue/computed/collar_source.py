@@ -299,6 +299,7 @@ def _of_source(name: str, label: str, take: Any, **more: Any) -> None:
         return take(sources.one(collar_source=source))
 
 
+_of_source("collar.along", "what the length of the stock is called", lambda row: row.text("along"), kind="text")
 _of_source("collar.form", "how the size of the stock is taken", lambda row: row.text("form"), kind="text")
 _of_source("collar.section", "section of the stock that is sawn", lambda row: row.text("section"), kind="choice",
            choices=("round", "slab"))  # fmt: skip

@@ -4,6 +4,7 @@ from tailtrue.calc.cutting import cutting_force
 from tailtrue.calc.joints import bond_area, bond_torque, derated_shear, skim_torque, slowed_cure
 from tailtrue.calc.margins import catch_torque as torque_of_catch
 from tailtrue.calc.margins import depth_for_margin, strength_for_margin
+from tailtrue.calc.steps import step_down
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Table
@@ -163,14 +164,14 @@ def catch_torque(material: str, diameter: float, catch: Table, materials: Table)
     unit="mm",
     rounding="depth",
     bound="most",
-    needs=("joint.catch_margin", "limit.joint_margin_ample"),
+    needs=("joint.catch_margin", "limit.joint_margin_ample", "lathe.radial_division"),
     tables=("joints/catch",),
-    how="depth of the catch reckoned with, lowered as far as the margin must rise",
+    how="depth of the catch reckoned with, lowered as far as the margin must rise, in whole divisions",
 )
-def spared_depth(margin: float, ample: float, catch: Table) -> float | Limited:
+def spared_depth(margin: float, ample: float, division: float, catch: Table) -> float | Limited:
     if margin >= ample:
         return Limited(None, "the margin is ample")
-    return depth_for_margin(catch.value("depth"), margin, ample)
+    return step_down(depth_for_margin(catch.value("depth"), margin, ample), division)
 
 
 @computed(

@@ -27,6 +27,19 @@ def usable_add(diameter: float, clearances: Table) -> float:
     return clearances.within(diameter, "over_mm", "upto_mm", method=_USABLE).number("least_mm")
 
 
+def _usable(end: str, words: str, seats: tuple[str, ...]) -> None:
+    @computed(f"bore.{end}_usable", label=f"smallest bore that may be bonded, collar {words}", unit="mm", rounding="fit",
+              bound="least", needs=("bore.usable_add", *seats),
+              how="largest reading of the bar where the collar goes, and the least gap that a bond takes")  # fmt: skip
+    def _low(least: float, *seats: Sequence[float]) -> float:
+        return max(reading for readings in seats for reading in readings) + least
+
+
+_usable("head", "at the headstock end", ("job.measured_head",))
+_usable("tail", "at the tailstock end", ("job.measured_tail",))
+_usable("middle", "in the middle", ("job.measured_middle", "job.measured_tail"))
+
+
 @computed("rework.tight_low", label="smallest bore that may still be bonded", unit="mm", rounding="fit", bound="least",
           needs=(*_SEAT, "bore.usable_add"), how="largest reading of the bar at this seat and the least gap")  # fmt: skip
 def tight_low(at: str, head: Sequence[float], tail: Sequence[float], least: float) -> float:

@@ -11,7 +11,7 @@ def one_for_each(sheet: Sheet) -> Iterator[Fault]:
     for placed in sheet.steps:
         pieces = len(placed.step.boxes)
         for check in placed.step.checks:
-            places = sum(blank.count for blank in check.blanks if blank.unit)
+            places = sum(blank.places for blank in check.blanks if blank.unit)
             if check.limits is not None and pieces > 1 and places and places < pieces:
                 what = f"{pieces} pieces are judged against a limit, and {places:g} is written down"
                 yield Fault(placed.where, what)

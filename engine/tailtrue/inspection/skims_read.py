@@ -27,7 +27,7 @@ def away_from_the_tool(sheet: Sheet) -> Iterator[Fault]:
     for placed in _read(sheet):
         if not any(check.instrument == "indicator" for check in placed.step.checks):
             yield Fault(placed.where, "fresh skims are read along the bed and no indicator is named")
-        sides = " ".join(_words(line.value) for line in placed.step.settings).lower().split()
+        sides = " ".join(_words(line.value) for line in placed.step.settings).lower().replace(",", " ").split()
         if due not in sides or wrong in sides:
             what = f"with the tool at the {sheet.shop.tool_side} the plunger belongs at the {due}"
             yield Fault(placed.where, f"{what}, and the step does not say so")

@@ -100,7 +100,7 @@ def _check(check: Check, dials: Dials, *, beside: bool) -> float:
     width = _CHECK_BESIDE if beside else _CHECK
     words = _LETTER * (len(say(check.text, dials)) + _ACCEPT * bool(check.limits) + _WITH * bool(check.instrument))
     places: Sequence[float] = [
-        _PLACE + (_LABEL * len(blank.label) if not at else 0) for blank in check.blanks for at in range(blank.count)
+        _PLACE + (_LABEL * len(blank.label) if not at else 0) for blank in check.blanks for at in range(blank.places)
     ]
     lines, filled = max(1, ceil(words / width)), words % width
     with_place = 0

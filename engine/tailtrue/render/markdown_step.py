@@ -96,7 +96,8 @@ class StepWriter:
             parts.append(f"Accept: {bold(show_limits(check.limits, self._dials))}.")
         if check.instrument is not None:
             parts.append(f"With: {self._instrument(check)}.")
-        for blank in check.blanks:
+        pieces = check.blanks[0].each if check.blanks else ()
+        for piece, blank in ((piece, blank) for piece in pieces or ("",) for blank in check.blanks):
             unit = f" {literal(unit_name(blank.unit))}" if blank.unit else ""
             place = f"{literal(_BLANK)}{unit}"
             if blank.abreast > 1:
@@ -105,7 +106,8 @@ class StepWriter:
                 rows = (f"{number + 1}: {row}" for number in range(blank.count // blank.abreast))
                 parts += [literal(blank.label), *rows]
                 continue
-            parts.append(f"{literal(blank.label)} {' '.join([place] * blank.count)}")
+            said = ", ".join(filter(None, (piece, blank.label)))
+            parts.append(f"{literal(said)} {' '.join([place] * blank.count)}")
         return "  \n".join(parts)
 
     def _instrument(self, check: Check) -> str:

@@ -37,6 +37,8 @@ _TO_ESCAPE = re.compile("[&<>\"']")
 _NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
 _STEPS_TOLD = 1
 _PLACES_BESIDE = 2
+# So many bands with their instruments are shorter over the whole width.
+_BANDS_UNDER = 2
 
 
 class Index:
@@ -174,7 +176,11 @@ class Page:
 
     def fits_beside(self, checks: tuple[Check, ...]) -> bool:
         """Whether the checks are small enough to stand beside what is done rather than under it."""
-        return all(sum(blank.count for blank in check.blanks) <= _PLACES_BESIDE for check in checks)
+        few = all(
+            sum(blank.places for blank in check.blanks) <= _PLACES_BESIDE and not any(blank.each for blank in check.blanks)
+            for check in checks
+        )
+        return few and sum(check.limits is not None for check in checks) < _BANDS_UNDER
 
     def by_drawing(self, step: Step, drawings: Iterable[tuple[Drawing, str]]) -> ByDrawing:
         """What of a step stands beside its drawings; one thing written more often than fits there needs the whole width."""

@@ -213,7 +213,11 @@ class Loader:
         files = list(self.overlay.decisions(self.reader.entries("decisions", "decision", models.DecisionFile)))
         for file, where in files:
             choices = tuple(dict.fromkeys(row.then for row in file.row))
-            self._new(FactSpec(file.id, "choice", file.label, "decided", choices=choices, where=where, how=file.question))
+            ids = {row.name: row.name.replace(",", "").lower().replace(" ", "-") for row in file.row}
+            names = {row.then: row.name for row in file.row if ids[row.name] == row.then}
+            self._new(FactSpec(
+                file.id, "choice", file.label, "decided", choices=choices, where=where, how=file.question, names=names,
+            ))  # fmt: skip
         return files
 
     def _decision(self, file: models.DecisionFile, where: str) -> Decision:

@@ -48,6 +48,7 @@ class WearText(NamedTuple):
     file: models.WearFile
     wear: tuple[Wording, ...]
     never: tuple[Wording, ...]
+    when: Condition
     where: str
 
 
@@ -138,7 +139,7 @@ def load_safety(folder: Path, reader: Reader, when: ReadWhen, text: ReadText) ->
         ),
         chemicals=tuple(file for file, _ in entries(f"{_FOLDER}/chemicals.toml", "chemical", models.ChemicalFile)),
         wear=tuple(
-            WearText(f, texts(f.wear, w, f.id), texts(f.never, w, f.id), w)
+            WearText(f, texts(f.wear, w, f.id), texts(f.never, w, f.id), when(f.when, w, f.id), w)
             for f, w in entries(f"{_FOLDER}/wear.toml", "state", models.WearFile)
         ),
         checks=tuple(

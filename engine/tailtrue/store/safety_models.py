@@ -92,6 +92,7 @@ class WearFile(File):
     answers: list[str] = Field(default=[])
     alone: bool = False
     spindle_can_turn: bool = False
+    when: When = Field(default=[])
     wear: list[str] = Field(min_length=1)
     never: list[str] = Field(min_length=1)
     sources: list[str] = Field(min_length=1)
