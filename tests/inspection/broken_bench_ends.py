@@ -97,7 +97,7 @@ def hole_looked_at_against_no_limit() -> Job:
     return _with(_LOOK, lambda one: one.model_copy(update={"checks": tuple(map(bare, one.checks))}))
 
 
-@breaks("V621", _where(_LOOK))
+@breaks("V621", _where(_LOOK), also="V651")
 def both_ends_judged_and_one_written_down() -> Job:
     def fewer(one: Step) -> Step:
         first, *rest = one.checks

@@ -99,7 +99,7 @@ def two_blanks_sawn_for_three_collars() -> Job:
     return tree.model_copy(update={"cut_list": cuts}), shop
 
 
-@breaks("V205", "phase 5", "V46", also="V650")
+@breaks("V205", "phase 5", "V46 V621 V650")
 def a_third_collar_that_is_not_bored() -> Job:
     return _phases(lambda phase: phase.model_copy(update={"each": phase.each[:2]}) if phase.number == "5" else phase)
 
