@@ -135,18 +135,18 @@ def second_rough_cuts(stock: float, light: float, deep: float) -> float:
     return float(passes_for_stock(on_diameter(stock - light), deep)) if stock > light else 0.0
 
 
-@computed("collar.second_depth", label="depth of each roughing cut over the second side", unit="mm", rounding="depth",
+@computed("collar.second_depth", label="depth of a roughing cut over the second side", unit="mm", rounding="depth",
           needs=("collar.second_stock", "collar.facing.depth", "collar.second_rough_cuts", "lathe.facing_step"),
-          how="what comes off less the light cut, shared out over the roughing cuts, in whole divisions")  # fmt: skip
-def second_depth(stock: float, light: float, rough: float, step: float) -> Limited:
-    if not rough:
-        return Limited(None, "the light cut alone takes it off")
-    return Limited(equal_cut(on_diameter(stock - light), round(rough), step), "shared out over the roughing cuts")
+          how="what comes off less one light cut, shared out over the cuts, in whole steps of the top slide")  # fmt: skip
+def second_depth(stock: float, light: float, rough: float, step: float) -> Limited | float:
+    if rough < 1:
+        return Limited(None, "one light cut takes it off")
+    return equal_cut(on_diameter(stock - light), round(rough), step)
 
 
-@computed("collar.second_divisions", label="divisions of the top-slide dial for each roughing cut over the second side",
-          unit="1", rounding="count", needs=("collar.second_depth", "lathe.top_slide_dial_division"),
-          how="depth of a cut divided by what one division moves the tool")  # fmt: skip
+@computed("collar.second_divisions", label="divisions of the top-slide dial, second side", unit="1", rounding="count",
+          needs=("collar.second_depth", "lathe.top_slide_dial_division"),
+          how="depth per side divided by what one division moves the tool")  # fmt: skip
 def second_divisions(depth: float, division: float) -> float:
     return float(steps_in(depth, division))
 
@@ -166,7 +166,7 @@ def first_most(deep: float, share: float, step: float) -> float:
 
 @computed("collar.first_rough_cuts", label="roughing cuts over the first side", unit="1", rounding="count", bound="least",
           needs=("collar.facing_stock", "collar.facing.depth", "collar.first_most"),
-          how="what comes off less one light cut, divided by the deepest roughing cut, up to a whole cut")  # fmt: skip
+          how="what comes off less one light cut, divided by the depth of a roughing cut, up to a whole cut")  # fmt: skip
 def first_rough_cuts(stock: float, light: float, deep: float) -> float:
     return float(passes_for_stock(on_diameter(stock - light), deep)) if stock > light else 0.0
 
@@ -180,9 +180,9 @@ def first_depth(stock: float, light: float, cuts: float, step: float) -> Limited
     return equal_cut(on_diameter(stock - light), round(cuts), step)
 
 
-@computed("collar.first_divisions", label="divisions of the top-slide dial for a roughing cut over the first side", unit="1",
-          rounding="count", needs=("collar.first_depth", "lathe.top_slide_dial_division"),
-          how="depth divided by what one division moves the tool")  # fmt: skip
+@computed("collar.first_divisions", label="divisions of the top-slide dial, first side", unit="1", rounding="count",
+          needs=("collar.first_depth", "lathe.top_slide_dial_division"),
+          how="depth per side divided by what one division moves the tool")  # fmt: skip
 def first_divisions(depth: float, division: float) -> float:
     return float(steps_in(depth, division))
 
