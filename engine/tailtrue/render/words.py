@@ -47,7 +47,9 @@ HEADINGS: Final = MappingProxyType(
 UNCONFIRMED: Final = "[?]"
 UNCONFIRMED_MEANS: Final = "[?] stands behind a number that no published source confirms."
 READ: Final = "read"
-STATUS_MEANS: Final = "The text of a source was read, unless another word stands behind it."
+# Most of those words are one, and cost lines.
+CITED, CITED_MARK = "cited", "*"
+STATUS_MEANS: Final = f"The text of a source was read, unless a word stands behind it; {CITED_MARK} is {CITED}."
 IN_THEIR_ORDER: Final = "By the place where they stand in full, one after the other as they stand there."
 LIMITS: Final = ("Limit", "What happens beyond it", "The way back")
 MADE_BY: Final = "Made by"
