@@ -17,7 +17,7 @@ _MODULES = [name for _, name, _ in pkgutil.iter_modules(tailtrue.calc.__path__) 
 _HEADINGS = ["Parameters", "Returns", "Valid for", "Source"]
 _UNITS = {
     "1", "mm", "mm2", "mm3", "mm4", "cm3/min", "mm/rev", "m/min", "m/s", "1/min", "1/K", "K", "degC", "deg", "mm/mm", "mm/m",
-    "m/s2", "ml", "N", "N/mm", "N mm", "MPa", "W", "J", "s", "min", "km", "um", "um/km", "kg", "kg/m3", "g mm", "mm/s",
+    "m/s2", "ml", "N", "N/mm", "N mm", "MPa", "W", "J", "s", "min", "km", "um", "um/km", "kg", "kg/m3", "g mm", "mm/s", "mm2/min",
 }  # fmt: skip
 
 
@@ -108,7 +108,7 @@ def test_unit_agrees_with_the_name(formula: Callable[..., Any]) -> None:
         "_per_k": {"1/K"}, "_change_k": {"K"}, "available": {"1/min"}, "_degc": {"degC"}, "_n_per_mm": {"N/mm"},
         "_mm_per_mm": {"mm/mm"}, "_mm_per_m": {"mm/m"}, "_um_per_km": {"um/km"}, "_km": {"km"}, "_s": {"s"}, "_min": {"min"},
         "_w": {"W"}, "_j": {"J"}, "_g_mm": {"g mm"}, "_mm2": {"mm2"}, "_mm3": {"mm3"}, "_mm4": {"mm4"}, "_um": {"um"},
-        "_mm_s": {"mm/s"}, "_m_s2": {"m/s2"},
+        "_mm_s": {"mm/s"}, "_m_s2": {"m/s2"}, "_mm2_min": {"mm2/min"},
     }  # fmt: skip
     for line in _entries(_parameters(formula)):
         name, unit = line.split(" : ")[0], line.rsplit("[", 1)[1].rstrip("]")

@@ -65,7 +65,7 @@ def test_a_taper_is_set_over_and_back_with_one_screw_as_well(tmp_path: Path) -> 
 def test_an_adult_saws_for_somebody_under_age(tmp_path: Path) -> None:
     young = made(tmp_path / "young", "fernhill", ("job", "minor = false", "minor = true"))
     assert setting(young, "saw-bar", "who saws") == "an adult of the shop"
-    assert setting(young, "check-person", "stands by") == "the trainer with a hand at the stop"
+    assert setting(young, "check-person", "stands by") == "the trainer, with a hand at the stop"
     grown = made(tmp_path / "grown", "fernhill")
     assert setting(grown, "saw-bar", "who saws") is None
     assert setting(grown, "check-person", "stands by") == "somebody within call"

@@ -94,7 +94,7 @@ def test_every_fact_that_a_stop_reads_is_tried_on_a_route() -> None:
 @pytest.mark.parametrize(
     ("changes", "stop", "told"),
     [
-        ({"taper_small": "20 mm"}, "setover-beyond-travel", ["12.185 mm", "8.0 mm", "top slide", "taper_large", "tailstock_travel"]),
+        ({"taper_small": "20 mm"}, "setover-beyond-travel", ["12.185 mm", "8.0 mm", "top slide", "taper_large", "taper_length"]),
         ({"taper_length": "250 mm"}, "setover-taper-longer-than-work", ["250.0 mm", "work length", "taper_length", "work_length"]),
         ({"taper_length": "216 mm"}, "setover-taper-under-the-dog", ["216.0 mm", "35.0 mm", "215.0 mm", "214 mm or less would do"]),
         ({"taper_small": "10 mm", "tailstock_travel": "60 mm"}, "setover-too-steep", ["top slide", "taper_length"]),

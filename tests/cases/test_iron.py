@@ -38,7 +38,7 @@ def test_nothing_wet_is_put_on_iron_and_a_mask_is_on(sheet: Procedure) -> None:
     cuts = [step for step in steps(sheet) if step.machine == "turning" and {"bore", "drill", "skim"} & set(step.activities)]
     told = [("".join(map(str, line.label)), "".join(map(str, line.value))) for step in cuts for line in step.settings]
     fluids = {value for label, value in told if label == "cutting fluid"}
-    assert fluids == {"dry with a mask on"}
+    assert fluids == {"dry, with a mask on"}
     assert all("cutting-fluid" not in step.tools for step in cuts)
     warned = [caution for phase in sheet.phases for step in phase.steps for caution in (*phase.cautions, *step.cautions)
               if caution.id == "iron-dust"]  # fmt: skip

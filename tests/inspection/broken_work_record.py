@@ -100,7 +100,7 @@ def height_judged_and_no_record() -> Job:
     return tree.model_copy(update={"work_record": None}), given
 
 
-@breaks("V440", "work record", also="V24 V442")
+@breaks("V440", "work record", also="V24 V31 V442")
 def the_record_of_other_work() -> Job:
     tree, given = _job("height-and-droop")
     return tree.model_copy(update={"work_record": _record("chucked-bar-test")}), given

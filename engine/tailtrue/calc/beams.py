@@ -11,7 +11,7 @@ _LEAST_SPAN_IN_DIAMETERS = 5.0
 LEAST_OVERHANG_IN_DIAMETERS = 2.5
 # Below this a bar held at one end is no beam any more; nothing in this trade stands out so little.
 _LEAST_STUB_IN_DIAMETERS = 0.5
-_ROUND_IN_SHEAR = 1.11  # strain energy of a round section in shear, over that of even shear
+_ROUND_IN_SHEAR = 10 / 9  # strain energy of a round section in shear, over that of even shear; books print 1.11
 _LEAST_RIGIDITY_SHARE = 1 / 3  # G = E / (2 (1 + nu)), and no metal has nu above one half
 _MOST_DEFLECTION_SHARE = 0.1  # straight-beam theory is for small deflections
 _FIRST_ROOT_FREE_END = 1.8751040687  # of cos x cosh x = -1
@@ -150,7 +150,7 @@ def deflection_cantilever(force_n: float, length_mm: float, modulus_mpa: float, 
 def greatest_deflection_cantilever(force_n: float, length_mm: float, modulus_mpa: float, diameter_mm: float) -> float:
     """Most that the free end of a stout bar yields, held at the other end: bending and shear together.
 
-    y = F L^3 / (3 E I) + 1.11 F L / (G A), G = E / 3
+    y = F L^3 / (3 E I) + (10 / 9) F L / (G A), G = E / 3
 
     Parameters
     ----------

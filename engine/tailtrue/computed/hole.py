@@ -67,8 +67,7 @@ _ROW = (
     needs=NEEDS,
     tables=TABLES,
     how="backward from the largest drill that leaves enough to bore: each pilot wide enough for the chisel edge of the "
-    "next, no wider than the rule for this metal; each step within hand, holder and motor, with a margin where as many "
-    "drills leave one",
+    "next, no wider than this metal wants; within hand, holder and motor, with a margin where there is one",
     cut=Cut("collar.material", "drilling", "HSS"),
 )
 @with_planner

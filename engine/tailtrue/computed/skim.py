@@ -137,7 +137,7 @@ def use_per_visit(truing: float, depth: float) -> float:
     rounding="length",
     bound="least",
     needs=("bar.diameter", "limit.collar_wall", "collar.micrometer_from?", "bar.worn_out_told?"),
-    how="bar and a wall on both sides, the lower end of the micrometer, or what is told of a bar on hand: the largest",
+    how="the largest of bar and walls, the lower end of the micrometer, and what is told of a bar on hand",
 )
 def worn_out_at(bar: float, wall: float, micrometer: float | None, told: float | None) -> Limited:
     least = Limited(over_both_sides(bar, wall), "the wall of the collar")

@@ -254,8 +254,7 @@ def handling(minutes: Table) -> tuple[Record, ...]:
     kind="records",
     fields=(field("low", "s", "time"), field("high", "s", "time"), field("waiting", "s", "time")),
     needs=("time.handling", "time.round_to", "time.round_total_to", *(f"{name}?" for name in CUTTING)),
-    how="cutting and handling of each step, for each piece; a phase up to the next five minutes, the whole up to the next "
-    "quarter of an hour",
+    how="cutting and handling of each step and piece; a phase up to five minutes, the whole up to a quarter of an hour",
 )  # fmt: skip
 def estimate(minutes: Sequence[Record], *_rest: Any) -> tuple[Record, ...]:
     return tuple(minutes)
