@@ -55,8 +55,8 @@
     };
   }
 
-  // What is shown, in order: what holds for all of the work, then each phase, its cautions before its steps, and for work
-  // on several pieces all steps for one piece before the next.
+  // What is shown, in order: what holds for all of the work, then each phase, its cautions first; all steps for one piece
+  // before the next.
   const about = (id) => document.getElementById(id)?.closest("section");
   const stops = [...all("main .pair"), about("job-cautions")];
   const table = [about("look-up")];
@@ -273,7 +273,7 @@
     if (button) acts[button.dataset.do]();
   });
 
-  // Keys and pedals. A key brings the rest of a long step into sight before it turns, and a key held down turns nothing.
+  // Keys and pedals. A key shows the rest of a long step before it turns; held down it turns nothing.
   const ahead = [" ", "Enter", "PageDown", "ArrowRight", "ArrowDown"];
   const behind = ["PageUp", "ArrowLeft", "ArrowUp"];
   document.addEventListener("keydown", (event) => {
