@@ -39,7 +39,7 @@
   const [back, next] = all("button", turn);
   const tellKeeping = () => { [first(".keeping", start).hidden, first(".not-keeping", start).hidden] = [!keeps, keeps]; };
 
-  // Tick boxes, on the whole sheet too.
+  // Tick boxes.
   const paged = () => page.classList.contains("paged");
   const boxes = all("main .tick input");
   const setBoxes = () => boxes.forEach((box) => { box.checked = kept.boxes[box.ariaLabel] === true; });

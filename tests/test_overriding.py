@@ -181,7 +181,7 @@ def test_the_inspection_finds_a_number_that_the_refusals_let_through(tmp_path: P
     too_fast = replace(advice.given.by_hand["skim.speed"], value=700.0)
     said = {name: Fact(known.catalogue[name], one.value, said=one.said) for name, one in advice.given.values.items()}
     case = Case(known, said, [too_fast])
-    tree = assemble(case, make_plan(case, advice.route), lambda: record_sheet(case, fields_of_a_record()))
+    tree = assemble(case, make_plan(case, advice.route), lambda: record_sheet(case, fields_of_a_record()), near=())
     spoilt = replace(advice, case=case, given=replace(advice.given, by_hand={"skim.speed": too_fast}))
     failures = inspect(tree, shop_for(spoilt)).failures
     assert [(failure.rule, failure.what.partition(",")[0]) for failure in failures] == [

@@ -9,11 +9,8 @@ from pathlib import Path
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from typer.testing import CliRunner
 
-from tailtrue import places
 from tailtrue.advise import knowledge
-from tailtrue.cli import app
 from tailtrue.errors import KnowledgeInvalid
 from tailtrue.places import knowledge_folder
 from tailtrue.sweeping.enough import FILE, Enough, as_file, enough, not_enough, read_enough
@@ -98,13 +95,12 @@ def test_a_file_that_cannot_be_used_is_told(tmp_path: Path, written: str | None,
     assert "tailtrue knowledge sweep --keep" in problem.do
 
 
-def test_the_check_tells_what_no_kept_job_reaches(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_what_no_kept_job_reaches_is_told(tmp_path: Path) -> None:
     copy = tmp_path / "knowledge"
-    shutil.copytree(knowledge_folder(), copy)
-    monkeypatch.setattr(places, "_folder", lambda name: tmp_path / name)
+    shutil.copytree(knowledge_folder() / "sweep", copy / "sweep")
     entries = json.loads((copy / FILE).read_text(encoding="utf-8"))[:20]
     (copy / FILE).write_text(json.dumps(entries), encoding="utf-8")
-    done = CliRunner().invoke(app, ["knowledge", "check"])
-    assert done.exit_code == 3
-    assert "is reached by no job of the sweep" in done.stderr
-    assert "tailtrue knowledge sweep --keep" in done.stderr
+    _, problems = not_enough(replace(knowledge(), folder=copy))
+    assert "tailtrue knowledge sweep --keep" in problems[0].do
+    assert all(one.wrong == "is reached by no job of the sweep" for one in problems[1:] if "stop" in one.said)
+    assert len(problems) > 50

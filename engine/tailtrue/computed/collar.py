@@ -279,7 +279,7 @@ def assembly_mass(bar: float, collar: float, pieces: int) -> float:
 
 @computed(
     "collar.stands_out",
-    label="blank out of the jaws, against the chuck face",
+    label="how far a blank stands out, against the chuck face",
     unit="mm",
     rounding="length",
     needs=("collar.saw_width", "blank.jaw_depth"),

@@ -53,6 +53,10 @@ def _against(method: str, words: str) -> None:
     def _band(least: float, largest: float, unsure: float, uneven: float) -> float:
         return within_both_sides(largest - least, unsure) - uneven
 
+
+def _room(method: str, words: str) -> None:
+    """Register by how much the room between the sizes falls short of what a gauge wants."""
+
     @computed(_of(method, "band_short"), label=f"room that the gauge lacks for {words}", unit="mm", rounding="fit",
               bound="least", needs=(_of(method, "band"), "bore.band_least"),
               how="what the gauge needs, less what there is: more than that where the doubt takes it all")  # fmt: skip
@@ -62,6 +66,10 @@ def _against(method: str, words: str) -> None:
 
 for _method, _words in WAYS.items():
     _against(_method, _words)
+
+# The ways that hold by the bore alone: their stops tell it.
+for _method in ("retaining-compound", "press-fit", "shrink-fit"):
+    _room(_method, WAYS[_method])
 
 
 def _chosen(name: str, of: str, label: str, **more: Any) -> None:
