@@ -293,6 +293,7 @@ def test_what_is_advised_is_accepted_when_it_is_typed(slip: str, unit: str) -> N
 
 
 @given(SHAPED, st.sampled_from(sorted(FAST)))
+@example("0/0.", "1")
 def test_what_is_advised_for_any_text_is_accepted_when_it_is_typed(text: str, unit: str) -> None:
     for advised in offered(text, unit):
         assert isinstance(read_quantity(advised, unit), float), advised

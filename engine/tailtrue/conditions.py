@@ -160,7 +160,7 @@ def may_be_open(condition: Condition, always: Collection[str]) -> bool:
 
     It cannot where the condition asks of every fact whether it is known, but those that `always` are.
 
-    >>> may_be_open(Atom("a.b is known", "a.b", "known", ()))
+    >>> may_be_open(Atom("a.b is known", "a.b", "known", ()), always=())
     False
     """
     every = tuple(atoms(condition))

@@ -106,7 +106,7 @@ _DECIMAL = r"(?:[0-9]+\.[0-9]+|\.[0-9]+|[0-9]+)"
 NUMBER = rf"[-+]? ?(?:(?:[0-9]+[ -])?[0-9]+/[0-9]+|{_DECIMAL})"
 _QUANTITY = re.compile(
     rf"(?P<sign>[-+]?) ?(?:(?:(?P<whole>[0-9]+)[ -])?(?P<over>[0-9]+)/(?P<under>[0-9]+)|(?P<plain>{_DECIMAL}))"
-    r"(?P<unit> ?[^0-9,.;:+ ].*| 1/min|)"
+    r"(?P<unit> ?[^0-9,.;:+/ ].*| 1/min|)"
 )
 _THREAD = re.compile(r"[0-9]+/[0-9]+ ?- ?[0-9]+(?!/)(?!.*/[0-9])|M ?[0-9.]+ ?[x×]", re.IGNORECASE)
 _NUMBERED = re.compile(r"(?:no|nr|number|letter)\b|#", re.IGNORECASE)

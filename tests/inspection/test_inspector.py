@@ -144,6 +144,11 @@ def test_no_change_breaks_the_inspector(sheet: Procedure) -> None:
     assert report == inspect(sheet, shop())
 
 
+def test_a_row_of_trouble_without_its_cells_breaks_no_rule() -> None:
+    report = inspect(_put(SAMPLE, ("if_it_goes_wrong",), ((),)), shop())
+    assert all("could not be" not in failure.what for failure in report.failures)
+
+
 @settings(deadline=None, max_examples=100, suppress_health_check=[HealthCheck.too_slow])
 @given(st.sampled_from(LISTS), st.data())
 def test_no_order_breaks_the_inspector(path: TreePath, data: st.DataObject) -> None:

@@ -63,7 +63,7 @@ def spoiled_is_made_anew(sheet: Sheet) -> Iterator[Fault]:
 def fixed_only_where_it_is_fixed(sheet: Sheet) -> Iterator[Fault]:
     """What is done about trouble is no work that the sheet has no steps for: nobody fixes a collar on a sheet that tests."""
     fixes = any(RELEASED_BY.keys() & set(placed.step.activities) for placed in sheet.steps)
-    for _, do, _ in sheet.procedure.if_it_goes_wrong:
+    for _, do, _ in (row for row in sheet.procedure.if_it_goes_wrong if len(row) == 3):
         if not fixes and _FIXES.search(words(do)):
             yield Fault("if it goes wrong", "a collar is fixed, and this sheet has no steps that fix one")
 

@@ -23,7 +23,7 @@ def nothing_of_turning(sheet: Sheet) -> Iterator[Fault]:
     for row in procedure.limits:
         if any(figure.unit == _SPEED for figure in figures_in(row)):
             yield Fault("limits", f'"{row.label}" is a limit of a speed, and nothing turns on this sheet')
-    for seen, do, _ in procedure.if_it_goes_wrong:
+    for seen, do, _ in (row for row in procedure.if_it_goes_wrong if len(row) == 3):
         if _TURNS.search(f"{seen} {words(do)}"):
             yield Fault("if it goes wrong", f'"{seen}" is seen on a spindle that turns, and none does on this sheet')
 
