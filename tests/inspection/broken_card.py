@@ -107,7 +107,12 @@ def line_of_the_card_as_long_as_a_step() -> Job:
 
 @breaks("V434", "card")
 def whoever_is_called_away_goes_on_where_they_were() -> Job:
-    return _card(interrupted="Called away? Go on.")
+    return _card(interrupted="Called away? Stop the spindle. Go on.")
+
+
+@breaks("V434", "card")
+def whoever_is_called_away_leaves_the_spindle_turning() -> Job:
+    return _card(interrupted="Called away? Go back one line.")
 
 
 @breaks("V434", "card")

@@ -172,6 +172,11 @@ def reading_written_without_a_unit() -> Job:
 
 
 @breaks("V27", "step 2.7")
+def judged_size_of_which_the_paper_tells_no_doubt() -> Job:
+    return with_check("2.7", uncertainty=None, resolution=None)
+
+
+@breaks("V27", "step 2.7")
 def gauge_too_coarse_for_the_band() -> Job:
     return with_check("2.7", uncertainty=mm("bore.gauge_uncertainty", 0.031, "fit"))
 

@@ -164,7 +164,7 @@ def card_of(phases: tuple[Phase, ...]) -> Card:
         steps_title="Do, then tick",
         steps=tuple(_short(phase) for phase in phases[:_MOST_LINES] if phase.steps),
         list_first="call the list first",
-        interrupted="Called away? Go back one line.",
+        interrupted="Called away? Stop the spindle. Go back one line.",
         ends_with="List complete",
         emergency="Press the stop. Isolate the lathe. Call",
         pointer="It does not stand in for the sheet.",

@@ -63,6 +63,7 @@ def _test() -> Phase:
                         text=("Both collars, above the worn size.",),
                         limits=Limits(low=mm("skim.worn_out_at", 50.0)),
                         instrument="micrometer-collars",
+                        resolution=mm("collar.sizing_resolution", 0.001, "fit"),
                         blanks=(Blank(label="headstock end", unit="mm"), Blank(label="tailstock end", unit="mm")),
                     ),
                     written("In limits: somebody else saw the cut.", "witness or second look"),

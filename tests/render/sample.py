@@ -270,7 +270,7 @@ def card(phases: tuple[Phase, ...]) -> Card:
         steps_title="Do, then tick",
         steps=tuple(_short(phase) for phase in phases),
         list_first="call the list first",
-        interrupted="Called away? Go back one line.",
+        interrupted="Called away? Stop the spindle. Go back one line.",
         ends_with="List complete",
         emergency="Press the stop. Isolate the lathe. Then help. Call",
         pointer="It does not stand in for the sheet.",

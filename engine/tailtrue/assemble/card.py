@@ -38,7 +38,8 @@ def card(filler: Filler, phases: Iterable[Phase], route: Route, for_the_job: Ite
     phases = tuple(phases)
     steps = [step for phase in phases for step in phase.steps]
     dangers = _dangers(for_the_job, phases)
-    start = _list(page.file.start if any(map(_turns, steps)) else page.file.still, dangers)
+    turns = any(map(_turns, steps))
+    start = _list(page.file.start if turns else page.file.still, dangers)
     done = {activity for step in steps for activity in step.activities}
     groups = (
         CardGroup(title=group.title, lines=tuple(_lines(filler, group, steps)), places=tuple(_places(group, steps)))
@@ -53,7 +54,7 @@ def card(filler: Filler, phases: Iterable[Phase], route: Route, for_the_job: Ite
         steps_title=page.file.short.title,
         steps=tuple(_short(page.file.short.line, steps)),
         list_first=page.file.short.list_first,
-        interrupted=page.file.short.interrupted,
+        interrupted=page.file.short.interrupted if turns else page.file.short.interrupted_still,
         ends_with=page.file.short.ends_with,
         emergency=page.file.emergency,
         pointer=page.file.pointer,

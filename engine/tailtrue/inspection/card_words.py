@@ -96,6 +96,9 @@ def frame_said(sheet: Sheet) -> Iterator[Fault]:
         return
     if "back one line" not in card.interrupted:
         yield Fault(_CARD, "whoever is called away is not sent back one line")
+    turns = any(placed.step.machine == "turning" for placed in sheet.steps)
+    if ("Stop the spindle" in card.interrupted) != turns:
+        yield Fault(_CARD, "whoever is called away stops a spindle that turns, and no other")
     if "list" not in card.list_first:
         yield Fault(_CARD, "the mark before a start does not send to the list")
     if "complete" not in card.ends_with:

@@ -67,6 +67,9 @@ def instrument_can_judge(sheet: Sheet) -> Iterator[Fault]:
 def _doubt(sheet: Sheet, check: Check) -> float | None:
     if check.uncertainty is not None:
         return check.uncertainty.value
+    if check.resolution is None:
+        # What the shop knows of its instrument and the paper does not say helps nobody at the lathe.
+        return None
     reach = sheet.shop.instruments.get(check.instrument or "")
     return reach[2] if reach else None
 

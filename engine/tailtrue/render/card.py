@@ -29,6 +29,7 @@ _NOTE = 1.1  # height of a note under the numbers, in rows
 # second line of it, a line of a note; what there is room for; and the letters that a line holds.
 _LISTS, _CALLED, _CALL, _STEP, _STEP_LINE, _NOTE_LINE, _ROOM = 25.0, 11.5, 4.4, 5.25, 3.4, 3.9, 198.0
 _NOTE_LETTERS, _STEP_LETTERS = 40, 38
+_WORDS_LINE, _WORDS_LETTERS = 3.2, 44  # height of a line of the words that are explained, and its letters
 _NUMBER = re.compile(r"(\d[\d./]*(?:\s(?:mm|in)\b)?)")
 
 
@@ -39,7 +40,9 @@ def to_card_html(procedure: Procedure, *, large: bool = False) -> str:
     made = blocks(card, dials, settings_of(procedure.drawings), procedure.look_up)
     layout, columns = (LARGE, ()) if large else laid_out(made, dials)
     sides = large_sides(made, dials) if large else (columns,)
-    left = not large and _list_is_full(card, dials) and room_below(layout, columns) >= _NOTE * len(card.notes)
+    full = _list_height(card, dials, notes=True) > _ROOM
+    left = not large and full and room_below(layout, columns) >= _NOTE * len(card.notes)
+    explained = [(term.term, say(term.meaning, dials)) for term in card.glossary]
     return page(
         "card.html.j2",
         head_of(procedure.title, ""),
@@ -59,20 +62,26 @@ def to_card_html(procedure: Procedure, *, large: bool = False) -> str:
         starts=_starts(card),
         labelled=lambda row: labelled(row, dials),
         figured=lambda text: figured(text, dials),
-        words=[(term.term, say(term.meaning, dials)) for term in card.glossary],
+        words=explained,
+        words_beside=not large and _list_height(card, dials, notes=not left) + _height_of_words(explained) <= _ROOM,
         blank_unit=lambda unit: unit_beside(unit, dials) if unit else "",
     )
 
 
-def _list_is_full(card: Card, dials: Dials) -> bool:
-    """Whether the list has no room for the notes below it."""
-    notes = [f"{say(note.label, dials)}: {say(note.value, dials)}" for note in card.notes]
-    notes += [by_hand(card)] if by_hand(card) else []
-    lines = sum(len(wrap(note, _NOTE_LETTERS)) for note in notes)
+def _list_height(card: Card, dials: Dials, *, notes: bool) -> float:
+    """How high the lists stand, in mm, with the notes below them or without."""
+    said = [f"{say(note.label, dials)}: {say(note.value, dials)}" for note in card.notes]
+    said += [by_hand(card)] if by_hand(card) else []
+    lines = sum(len(wrap(note, _NOTE_LETTERS)) for note in said) if notes else 0
     called = sum(_CALLED + _CALL * len(one.lines) for one in (card.start, *card.besides))
     again = sum(len(wrap(f"{START * line.starts}{line.text} {line.step}", _STEP_LETTERS)) - 1 for line in card.steps)
     steps = _STEP * len(card.steps) + _STEP_LINE * again
-    return _LISTS + called + steps + _NOTE_LINE * lines > _ROOM
+    return _LISTS + called + steps + _NOTE_LINE * lines
+
+
+def _height_of_words(explained: Iterable[tuple[str, str]]) -> float:
+    """How high the words of the card stand when they are explained below the lists, in mm."""
+    return _WORDS_LINE * len(wrap(" ".join(f"{term} {meaning}" for term, meaning in explained), _WORDS_LETTERS))
 
 
 def by_hand(card: Card) -> str:

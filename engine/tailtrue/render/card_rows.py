@@ -19,6 +19,8 @@ _HEADS = 1.3  # height of the heads of two columns, which take two lines
 _WRITTEN = 1.35  # height of a place to write in
 _SPLIT = 0.6  # rows that a column may be longer rather than split a block
 _LETTER = 0.52  # width of a letter, in its size
+_BOLD = 0.58  # width of a bold one
+_WAY = 11.0  # least size of the letters that say a way, in points
 _DIGIT = 0.556  # width of a digit, in its size
 _SHORT_LEVER = 4
 _MOST_SIDES = 3
@@ -208,6 +210,8 @@ def _sized(block: Block, layout: Layout, dials: Dials) -> Block:
 
 
 def _height(row: Row, layout: Layout, beside: float, dials: Dials) -> float:
+    if not (row.number or row.cell or row.write):
+        return _height_of_words(row, layout, dials)
     room = beside if row.number or row.write else layout.column - 6
     if row.lever:
         room -= (len(row.lever) + 1) * layout.number * _DIGIT * (len(row.lever) <= _SHORT_LEVER)
@@ -217,8 +221,16 @@ def _height(row: Row, layout: Layout, beside: float, dials: Dials) -> float:
     lines = len(wrap(said, letters)) * layout.label * 1.06 / (layout.number * 1.04)
     if len(row.lever) > _SHORT_LEVER:
         lines += len(wrap(row.lever, max(int(beside / (_DIGIT * layout.number)), 4)))
-    least = _WRITTEN if row.write else 1.0 if row.number or row.cell else 0.0
-    return max(least, lines)
+    return max(_WRITTEN if row.write else 1.0, lines)
+
+
+def _height_of_words(row: Row, layout: Layout, dials: Dials) -> float:
+    """Words alone are bold, in letters of their own size; a figure among them makes its line as high as a number."""
+    size = max(_WAY, layout.label)
+    said = "".join(piece if isinstance(piece, str) else read(piece, dials).whole for piece in row.label)
+    lines = wrap(said, max(int((layout.column - 6) / (_BOLD * size)), 6))
+    figures = sum(isinstance(piece, Figure) for piece in row.label)
+    return (len(lines) * size * 1.05 + figures * max(0.0, layout.number * 0.9 - size * 1.05)) / (layout.number * 1.04)
 
 
 def side_by_side(made: tuple[Block, ...], columns: int) -> tuple[tuple[Block, ...], ...]:

@@ -144,6 +144,7 @@ class ShortListFile(File):
     title: str = Field(min_length=1)
     list_first: str = Field(min_length=1)
     interrupted: str = Field(min_length=1)
+    interrupted_still: str = Field(min_length=1, description="where the spindle never turns")
     ends_with: str = Field(min_length=1)
     line: list[ShortStepFile] = Field(min_length=1)
 
