@@ -128,29 +128,6 @@ def second_stock(blank: float, first: float, width: float) -> float:
     return max(0.0, blank - first - width)
 
 
-@computed("collar.second_rough_cuts", label="roughing cuts over the second side", unit="1", rounding="count", bound="least",
-          needs=("collar.second_stock", "collar.facing.depth", "collar.widening.depth"),
-          how="what comes off less one light cut, divided by the depth of a roughing cut, up to a whole cut")  # fmt: skip
-def second_rough_cuts(stock: float, light: float, deep: float) -> float:
-    return float(passes_for_stock(on_diameter(stock - light), deep)) if stock > light else 0.0
-
-
-@computed("collar.second_depth", label="depth of a roughing cut over the second side", unit="mm", rounding="depth",
-          needs=("collar.second_stock", "collar.facing.depth", "collar.second_rough_cuts", "lathe.facing_step"),
-          how="what comes off less one light cut, shared out over the cuts, in whole steps of the top slide")  # fmt: skip
-def second_depth(stock: float, light: float, rough: float, step: float) -> Limited | float:
-    if rough < 1:
-        return Limited(None, "one light cut takes it off")
-    return equal_cut(on_diameter(stock - light), round(rough), step)
-
-
-@computed("collar.second_divisions", label="divisions of the top-slide dial, second side", unit="1", rounding="count",
-          needs=("collar.second_depth", "lathe.top_slide_dial_division"),
-          how="depth per side divided by what one division moves the tool")  # fmt: skip
-def second_divisions(depth: float, division: float) -> float:
-    return float(steps_in(depth, division))
-
-
 @computed(
     "collar.first_most",
     label="deepest roughing cut over the first side",
@@ -164,27 +141,34 @@ def first_most(deep: float, share: float, step: float) -> float:
     return max(step, step_down(share_of(deep, share), step))
 
 
-@computed("collar.first_rough_cuts", label="roughing cuts over the first side", unit="1", rounding="count", bound="least",
-          needs=("collar.facing_stock", "collar.facing.depth", "collar.first_most"),
-          how="what comes off less one light cut, divided by the depth of a roughing cut, up to a whole cut")  # fmt: skip
-def first_rough_cuts(stock: float, light: float, deep: float) -> float:
-    return float(passes_for_stock(on_diameter(stock - light), deep)) if stock > light else 0.0
+def _roughed(side: str, stock: str, deepest: str) -> None:
+    """Register the roughing cuts over one side: how many, how deep each, and that on the dial of the top slide."""
+
+    @computed(f"collar.{side}_rough_cuts", label=f"roughing cuts over the {side} side", unit="1", rounding="count",
+              bound="least", needs=(stock, "collar.facing.depth", deepest),
+              how="what comes off less one light cut, divided by the depth of a roughing cut, up to a whole cut",
+              )  # fmt: skip
+    def _cuts(stock: float, light: float, deep: float) -> float:
+        return float(passes_for_stock(on_diameter(stock - light), deep)) if stock > light else 0.0
+
+    @computed(f"collar.{side}_depth", label=f"depth of a roughing cut over the {side} side", unit="mm", rounding="depth",
+              needs=(stock, "collar.facing.depth", f"collar.{side}_rough_cuts", "lathe.facing_step"),
+              how="what comes off less one light cut, shared out over the cuts, in whole steps of the top slide",
+              )  # fmt: skip
+    def _depth(stock: float, light: float, cuts: float, step: float) -> Limited | float:
+        if cuts < 1:
+            return Limited(None, "one light cut takes it off")
+        return equal_cut(on_diameter(stock - light), round(cuts), step)
+
+    @computed(f"collar.{side}_divisions", label=f"divisions of the top-slide dial, {side} side", unit="1", rounding="count",
+              needs=(f"collar.{side}_depth", "lathe.top_slide_dial_division"),
+              how="depth per side divided by what one division moves the tool")  # fmt: skip
+    def _divisions(depth: float, division: float) -> float:
+        return float(steps_in(depth, division))
 
 
-@computed("collar.first_depth", label="depth of a roughing cut over the first side", unit="mm", rounding="depth",
-          needs=("collar.facing_stock", "collar.facing.depth", "collar.first_rough_cuts", "lathe.facing_step"),
-          how="what comes off less one light cut, shared out over the cuts, in whole steps of the top slide")  # fmt: skip
-def first_depth(stock: float, light: float, cuts: float, step: float) -> Limited | float:
-    if cuts < 1:
-        return Limited(None, "one light cut takes it off")
-    return equal_cut(on_diameter(stock - light), round(cuts), step)
-
-
-@computed("collar.first_divisions", label="divisions of the top-slide dial, first side", unit="1", rounding="count",
-          needs=("collar.first_depth", "lathe.top_slide_dial_division"),
-          how="depth per side divided by what one division moves the tool")  # fmt: skip
-def first_divisions(depth: float, division: float) -> float:
-    return float(steps_in(depth, division))
+_roughed("first", "collar.facing_stock", "collar.first_most")
+_roughed("second", "collar.second_stock", "collar.widening.depth")
 
 
 @computed("collar.second_cuts", label="cuts that face the second side to width", unit="1", rounding="count", bound="least",
