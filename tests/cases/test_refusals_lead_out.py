@@ -1,14 +1,17 @@
 """Refusals that were not justified are gone, and those that stand say which cause, by how much, and what would do."""
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from shops import EXAMPLES, shop
-from tailtrue.advise import Advice, advise
+from tailtrue.advise import Advice, advise, knowledge
 from tailtrue.errors import report
 from tailtrue.facts import Fact
+from tailtrue.sweeping.reach import unfilled
+from tailtrue.wording import read_wording
 
 SLOWEST_125 = (
     ("stock", '"aluminium-6082-t6"', '"iron-grey"'),
@@ -124,3 +127,31 @@ def test_the_log_calls_a_bar_on_hand_by_its_name() -> None:
     assert advise(EXAMPLES / "fernhill" / "job.toml").case.value("truing.bar") == advise(
         EXAMPLES / "fernhill" / "job.toml"
     ).case.value("job.number")
+
+
+@pytest.mark.parametrize(
+    ("kit", "named"),
+    [
+        ('taps = ["M8"]\nset_screws = [{ thread = "M6", length = "10 mm" }]\n', "its tap is missing"),
+        ('taps = ["M8"]\nset_screws = [{ thread = "M6", length = "40 mm" }]\n', "too long"),
+        ('taps = ["M6"]\nset_screws = [{ thread = "M6", length = "40 mm" }, { thread = "M5", length = "8 mm" }]\n',
+         "The nearest on the list is M5, 8.00 mm (0.315 in) long: its tap is missing"),
+        ('taps = ["M6"]\nset_screws = [{ thread = "M6", length = "5 mm" }]\n', "too little thread"),
+    ],
+)  # fmt: skip
+def test_set_screws_that_do_not_go_in_are_told_by_what_keeps_out_the_nearest(tmp_path: Path, kit: str, named: str) -> None:
+    advice = advise(shop(tmp_path, "fernhill", (ONLY_SCREWS[0], ONLY_SCREWS[1], kit)))
+    (stop,) = (one for one in advice.refused if one.id == "no-set-screw-fits")
+    said = told(advice)
+    assert named in said
+    assert said.count(stop.title) == 1
+
+
+def test_a_stop_that_cannot_say_why_is_told_by_the_sweep(tmp_path: Path) -> None:
+    # A text with a fact that this job does not have leaves the stop without its reason.
+    known, name = knowledge(), "no-set-screw-fits"
+    mute = read_wording("The screws carry {{ joint.set_screws.torque }}.")
+    stops = tuple(replace(one, text=mute) if one.file.id == name else one for one in known.stops)
+    job = shop(tmp_path, "fernhill", ONLY_SCREWS)
+    assert unfilled(advise(job), {}) == ()
+    assert [one.where for one in unfilled(advise(job, replace(known, stops=stops)), {})] == [f"stop {name}"]
