@@ -24,6 +24,15 @@ def worked_out(procedure: Procedure) -> tuple[tuple[Derivation, ...], ...]:
     return tuple(map(tuple, groups.values()))
 
 
+def short_label(one: Derivation, first: Derivation) -> str:
+    """What a number is called beside the first of its group: words that both begin with, up to a mark, are said once."""
+    for mark in (": ", ", "):
+        begin, found, rest = one.label.partition(mark)
+        if found and one is not first and first.label.startswith(begin + mark):
+            return rest
+    return one.label
+
+
 def _on_this_paper(procedure: Procedure) -> set[str]:
     """The facts whose figures stand on this paper."""
     facts: set[str] = set()
