@@ -1,6 +1,7 @@
 """What the back of the sheet tells of its numbers."""
 
 from collections.abc import Iterable
+from itertools import chain
 
 from tailtrue.parts import Figure
 from tailtrue.procedure import Alternative, Derivation, Procedure, StepTime
@@ -12,16 +13,17 @@ _BARE = frozenset({str, int, float, bool, type(None)})
 
 
 def worked_out(procedure: Procedure) -> tuple[tuple[Derivation, ...], ...]:
-    """The numbers of this paper that were worked out; those that one rule made from the same sources stand together.
+    """The numbers of this paper that were worked out; those that one rule made stand together, by their sources.
 
     A number that was given is what the user said, and needs no telling. Those of the other papers are told in the JSON.
     """
     here = _on_this_paper(procedure)
-    groups: dict[tuple[object, ...], list[Derivation]] = {}
+    groups: dict[tuple[object, ...], dict[tuple[object, ...], list[Derivation]]] = {}
     for one in procedure.derivations:
         if one.by_hand or (one.fact in here and one.weakest != "said"):
-            groups.setdefault((one.how, one.own_sources, one.weakest, one.by_hand), []).append(one)
-    return tuple(map(tuple, groups.values()))
+            from_there = groups.setdefault((one.how, one.by_hand), {})
+            from_there.setdefault((one.own_sources, one.weakest), []).append(one)
+    return tuple(tuple(chain.from_iterable(group.values())) for group in groups.values())
 
 
 def short_label(one: Derivation, first: Derivation) -> str:

@@ -304,7 +304,7 @@ class Page:
 
     def named_sources(self) -> tuple[Source, ...]:
         """The sources that this paper names; those of the other papers keep their numbers for themselves."""
-        keys = {key for group in self.worked_out for key in group[0].own_sources}
+        keys = {key for group in self.worked_out for one in group for key in one.own_sources}
         keys.update(key for choice in self._procedure.choices for key in choice.sources)
         keys.update(key for finding in self._procedure.findings for key in finding.sources)
         keys.update(self.sources_of_limits())
