@@ -300,6 +300,7 @@ RULES: tuple[Rule, ...] = (
         "V660", on_the_nose.what_is_on_comes_off, "geometry: one thing sits on a nose; it comes off before another goes on"
     ),
     Rule("V661", on_the_nose.help_at_each_change, "manual handling: who lifts anew is asked for help anew"),
+    Rule("V662", on_the_nose.hoisted, "manual handling: two lift less than twice what one lifts"),
     Rule("V551", heavy_chuck.not_lifted_alone, "manual handling: what one person does not lift is lifted with help"),
     Rule("V550", third_certified.control_reading, "house rule: a middle collar that is certified is read in every round"),
     Rule("V180", grammar.notes_command_nothing, "simplified technical English: a note gives information only"),
