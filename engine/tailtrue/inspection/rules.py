@@ -197,6 +197,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V600", stub.gauged_before, "common practice: a stub is turned to bores that are known"),
     Rule("V601", stub.gap_told, "common practice: a stub that spreads far holds a collar at its edge alone"),
     Rule("V602", stub.seat_looked_at, "common practice: a cut face seats, a raw one tilts"),
+    Rule("V603", stub.one_stub_for_both, "common practice: one stub holds two bores only where they are alike"),
     Rule("V134", other_holding.in_their_range, "common practice: what grips outside its range grips on a ring"),
     Rule("V140", cutting.turning_is_capped, "common practice: no speed without a limit of what holds the work"),
     Rule("V141", set_over.amount_right, "geometry: the work stands aslant by half the taper over its whole length"),
@@ -299,6 +300,7 @@ RULES: tuple[Rule, ...] = (
         "V660", on_the_nose.what_is_on_comes_off, "geometry: one thing sits on a nose; it comes off before another goes on"
     ),
     Rule("V661", on_the_nose.help_at_each_change, "manual handling: who lifts anew is asked for help anew"),
+    Rule("V662", on_the_nose.hoisted, "manual handling: two lift less than twice what one lifts"),
     Rule("V551", heavy_chuck.not_lifted_alone, "manual handling: what one person does not lift is lifted with help"),
     Rule("V550", third_certified.control_reading, "house rule: a middle collar that is certified is read in every round"),
     Rule("V180", grammar.notes_command_nothing, "simplified technical English: a note gives information only"),
