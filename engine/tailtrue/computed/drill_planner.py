@@ -24,7 +24,7 @@ NEEDS = (
     "collar.material_family", "collar.feed_group", "hole.hand_thrust", "lathe.cutting_power", "collar.saw_width",
     "blank.chuck_speed_limit", "lathe.fastest", "limit.blank_speed", "limit.drill_feed_share", "lathe.speeds?",
     "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun", "crib.reduction_sleeves?",
-    "limit.drill_load_share",
+    "limit.drill_load_share", "learner.feed?",
 )  # fmt: skip
 TABLES = (
     "tools/drill_sets", "tools/morse_drills", "materials/materials", "cutting/speeds", "cutting/drill_feeds",
@@ -39,7 +39,7 @@ class Planner:
     def __init__(
         self, material: str, family: str, group: str, hand: float, power: float, depth: float,
         caps: list[tuple[float, str]], spindle: tuple[Any, ...], light: float, last_most: float, margin: float,
-        tables: Sequence[Table],
+        feed_most: float | None, tables: Sequence[Table],
     ) -> None:  # fmt: skip
         (_, self.morse, materials, speeds, self.feeds, feed_factors, drill_factors, self.forces, rules, self.deep) = tables
         self.metal = materials.one(material=material)
@@ -48,6 +48,7 @@ class Planner:
         self.chisel = drill_factors.one(point="standard")
         self.rule = rules.one(family=family)
         self.light, self.last_most, self.margin = light, last_most, margin
+        self.feed_most = feed_most if feed_most is not None else inf
         self.hand, self.power, self.depth, self.caps, self.spindle = hand, power, depth, caps, spindle
 
     def force(self, name: str) -> float:
@@ -112,7 +113,8 @@ class Planner:
         row = self.feeds.within(size, "over_mm", "upto_mm")
         deep = self._deep(size)
         feed = row.number("feed_low_mm") * self.feed_factor * (deep.number("feed_factor") if deep else 1.0)
-        return feed, feed * self.light
+        # A learner feeds a drill no faster than a tool: a faster one pulls itself in.
+        return min(feed, self.feed_most), min(feed * self.light, self.feed_most)
 
     def _deep(self, size: float) -> Row | None:
         ratio = self.depth / size
@@ -203,11 +205,13 @@ def with_planner(make: Callable[[Planner, list[Drill]], Limited]) -> Callable[..
         owned: Sequence[Record], chuck_to: float, taper: str, last_most: float, material: str, family: str, group: str,
         hand: float, power: float, depth: float, chuck_cap: float, top: float, blank_cap: float, light: float,
         speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, overrun: float,
-        sleeves: bool | None, margin: float, *tables: Table,
+        sleeves: bool | None, margin: float, feed_most: float | None, *tables: Table,
     ) -> Limited:  # fmt: skip
         caps = [(chuck_cap, "the chuck"), (top, TOP_SPEED), (blank_cap, "a blank held short")]
         spindle = (speeds, low, high, step, overrun)
-        planner = Planner(material, family, group, hand, power, depth, caps, spindle, light, last_most, margin, tables)
+        planner = Planner(
+            material, family, group, hand, power, depth, caps, spindle, light, last_most, margin, feed_most, tables
+        )
         held = [drill for drill in drills_of(owned, tables[0]) if fits_tailstock(drill, chuck_to, taper, sleeves)]
         return make(planner, held)
 
