@@ -69,6 +69,18 @@ def metal_serves(material: str, materials: Table, metals: Table) -> Limited:
     return Limited(not against, against or "a metal that holds its size")
 
 
+def _unknown_grade(work: str, what: str) -> None:
+    @computed(f"{work}.grade_unknown", label=f"the grade of the {what} is not known", kind="yes-no",
+              needs=(f"{work}.material",), tables=("materials/materials",),
+              how="from the table of materials: its condition is unknown")  # fmt: skip
+    def _unknown(material: str, materials: Table) -> bool:
+        return materials.one(material=material).text("condition") == "unknown"
+
+
+_unknown_grade("collar", "collar stock")
+_unknown_grade("bar", "bar")
+
+
 @computed(
     "collar.choices",
     label="stock for the collars, beside what was taken",
