@@ -49,7 +49,7 @@ WORDS_IN = {
         "spacer",
         "bore_first",
     },
-    "materials/collar_sources": {"along"},
+    "materials/collar_sources": {"along", "on_faceplate"},
     "time/sawing": {"saw"},
     "materials/bar_left": {"because", "says"},
     "materials/stock_sizes": {"fact", "system", "sold_as"},
