@@ -5,26 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from shops import shop
+from shops import FACEPLATE, clamped, shop
 from tailtrue.advise import advise, make_procedure
 from tailtrue.errors import FactsWrong
 from tailtrue.parts import Figure
 from tailtrue.procedure import Procedure, Step
-
-Change = tuple[str, str, str]
-NO_FOUR_JAW = ("lathe", r'\[\[lathe.chucks\]\]\nlabel = "200 mm four-jaw chuck".*?condition = "good"\n', "")
-LONG_BAR = ("crib", 'reach = "65 mm"', 'reach = "90 mm"')
-PLATE = {
-    "stub_metal": '"steel"', "stub_diameter": '"34 mm"', "stub_least": '"20 mm"', "stub_length": '"40 mm"',
-    "faceplate_diameter": '"200 mm"', "faceplate_slots": "4", "strap_count": "4", "strap_screw": '"M10"',
-    "strap_to_work": '"18 mm"', "strap_to_heel": '"30 mm"', "strap_height": '"25 mm"', "packing_height": '"20 mm"',
-}  # fmt: skip
-
-
-def job_of(folder: Path, source: str, *changes: Change, left_out: str = "", **other: str) -> Path:
-    said = "\n".join(f"{name} = {value}" for name, value in (PLATE | other).items() if not name.startswith(left_out or "-"))
-    crib = ("crib", "compressed_air = true", f"compressed_air = true\n{said}")
-    return shop(folder, "fernhill", NO_FOUR_JAW, LONG_BAR, crib, *changes).with_name(f"job-{source}.toml")
 
 
 def steps(sheet: Procedure) -> list[Step]:
@@ -39,7 +24,7 @@ def figure(sheet: Procedure, step: str, fact: str) -> float:
 
 @pytest.mark.parametrize("source", ["plate", "cast"])
 def test_the_bore_is_made_on_the_plate_and_all_else_on_the_stub(tmp_path: Path, source: str) -> None:
-    sheet = make_procedure(job_of(tmp_path, source))
+    sheet = make_procedure(clamped(tmp_path, source))
     order = [one.id for one in steps(sheet)]
     marks = ["mark-middles", "fit-faceplate", "clamp-to-faceplate", "balance-faceplate", "spot-blank", "tighten-straps",
              "drill-blank", "tighten-straps", "bore-rough", "gauge-bore", "unclamp-collar", "change-from-faceplate", "turn-stub",
@@ -51,7 +36,7 @@ def test_the_bore_is_made_on_the_plate_and_all_else_on_the_stub(tmp_path: Path, 
 
 def test_nothing_on_the_plate_turns_faster_than_a_blank_out_of_true_may(tmp_path: Path) -> None:
     """Mechanics: with the whole run-out of 1 mm as distance, 0.3 of the weight is reached at 60 sqrt(0.3 g / e) / 2 pi."""
-    sheet = make_procedure(job_of(tmp_path, "plate"))
+    sheet = make_procedure(clamped(tmp_path, "plate"))
     most = 60 * sqrt(0.3 * 9.80665 / 0.001) / (2 * pi)
     phase = next(one for one in sheet.phases if one.id == "faceplate-bores")
     speeds = [
@@ -64,7 +49,7 @@ def test_nothing_on_the_plate_turns_faster_than_a_blank_out_of_true_may(tmp_path
 
 def test_the_boring_bar_reaches_past_straps_and_blank(tmp_path: Path) -> None:
     """Geometry: 40 mm of plate, 25 mm of straps in front of it, 5 mm past the far face."""
-    sheet = make_procedure(job_of(tmp_path, "plate"))
+    sheet = make_procedure(clamped(tmp_path, "plate"))
     assert figure(sheet, "set-boring-bar", "bore.overhang") == pytest.approx(70)
     assert figure(sheet, "drill-blank", "crib.packing_height") > figure(sheet, "drill-blank", "hole.comes_out")
 
@@ -83,7 +68,7 @@ def test_the_boring_bar_reaches_past_straps_and_blank(tmp_path: Path) -> None:
     ],
 )
 def test_what_does_not_hold_is_refused_in_its_own_words(tmp_path: Path, other: dict[str, str], stop: str) -> None:
-    job = job_of(tmp_path, "plate", **other)
+    job = clamped(tmp_path, "plate", **other)
     if not stop:
         with pytest.raises(FactsWrong, match="faceplate"):
             advise(job)
@@ -92,13 +77,13 @@ def test_what_does_not_hold_is_refused_in_its_own_words(tmp_path: Path, other: d
 
 
 def test_a_chuck_that_holds_it_comes_before_the_plate(tmp_path: Path) -> None:
-    said = "\n".join(f"{name} = {value}" for name, value in PLATE.items())
+    said = "\n".join(f"{name} = {value}" for name, value in FACEPLATE.items())
     held = shop(tmp_path, "fernhill", ("crib", "compressed_air = true", said)).with_name("job-plate.toml")
     assert advise(held).case.value("collar.hold") == "four-jaw"
 
 
 def test_a_slug_too_narrow_for_halves_goes_on_the_plate(tmp_path: Path) -> None:
-    said = "\n".join(f"{name} = {value}" for name, value in PLATE.items())
+    said = "\n".join(f"{name} = {value}" for name, value in FACEPLATE.items())
     thin = ("stock-plate", 'thickness = "40 mm"', 'thickness = "25 mm"')
     case = advise(shop(tmp_path, "fernhill", ("crib", "compressed_air = true", said), thin).with_name("job-plate.toml")).case
     assert case.value("collar.hold") == "faceplate"
@@ -106,7 +91,7 @@ def test_a_slug_too_narrow_for_halves_goes_on_the_plate(tmp_path: Path) -> None:
 
 def test_a_slug_whose_corners_stay_on_does_not_go_on_the_plate(tmp_path: Path) -> None:
     left_on = ("crib", 'saw = "bandsaw"', 'saw = "bandsaw"\nsaw_takes_slugs = false')
-    advice = advise(job_of(tmp_path, "plate", left_on))
+    advice = advise(clamped(tmp_path, "plate", left_on))
     assert "corners-stay-on-for-the-stub" in {one.id for one in advice.refused}
     assert "corners cannot be sawn off" in next(one["reason"] for one in advice.case.value("collar.offers"))
 
