@@ -29,6 +29,7 @@ class Refusal:
     read: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
     roots: tuple[str, ...] = ()
+    bare: bool = False  # its text, or every way out, lacks a fact: a defect of the rule base, which the sweep tells
     follows: bool = False  # all that it hangs on is told by reasons that stand above it
 
 
@@ -123,7 +124,7 @@ def _refusal(stop: Stop, filler: Filler, text: Wording, also: str = "") -> Refus
     ours = "Shop rule: " if filler.case.knowledge.shop.mark("stop", stop.file.id) else ""
     return Refusal(
         stop.file.id, f"{ours}{stop.file.title}", said or (stop.file.title,), ways or (("see the manual",),),
-        tuple(stop.file.sources),
+        tuple(stop.file.sources), bare=not (said and ways),
     )  # fmt: skip
 
 

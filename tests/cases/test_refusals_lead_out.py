@@ -1,14 +1,19 @@
 """Refusals that were not justified are gone, and those that stand say which cause, by how much, and what would do."""
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from shops import EXAMPLES, shop
-from tailtrue.advise import Advice, advise
+from tailtrue.advise import Advice, advise, knowledge
 from tailtrue.errors import report
 from tailtrue.facts import Fact
+from tailtrue.parts import Figure
+from tailtrue.render.words import say
+from tailtrue.sweeping.reach import unfilled
+from tailtrue.wording import read_wording
 
 SLOWEST_125 = (
     ("stock", '"aluminium-6082-t6"', '"iron-grey"'),
@@ -71,6 +76,26 @@ def test_a_slowest_speed_far_over_the_band_is_refused_with_speed_and_band(tmp_pa
         assert figure in said
 
 
+COLLET = 'collet_from = "24 mm"\ncollet_to = "25 mm"\ncollet_hole = "28 mm"\ncollet_speed = "{0}"\n'
+
+
+def test_a_collet_chuck_that_bears_less_than_the_slowest_speed_is_refused_before_the_sheet(tmp_path: Path) -> None:
+    def advised(name: str, kit: str) -> Advice:
+        (tmp_path / name).mkdir()
+        return advise(
+            shop(tmp_path / name, "fernhill", ("crib", "compressed_air = true\n", f"compressed_air = true\n{kit}"))
+        )
+
+    (stop,) = advised("slow", COLLET.format("50 1/min")).refused
+    assert stop.id == "slowest-speed-too-fast-for-the-bar"
+    # The speed on the chuck, that of the lathe, the end of the bar, and pi D n of both.
+    told = {piece.fact: piece.value for piece in stop.text if isinstance(piece, Figure)}
+    assert (told["bar.too_fast_limit"], told["lathe.slowest"], told["bar.too_fast_at"]) == (50, 65, 25)
+    assert told["bar.too_fast_surface"] == pytest.approx(5.1, abs=0.01)
+    # What it advises is taken: another speed on the chuck, or no collet on the list.
+    assert advised("fast", COLLET.format("2000 1/min")).refused == advised("none", "").refused == ()
+
+
 def test_a_bar_that_bends_is_told_a_size_that_is_sold_and_an_accuracy_that_bears_it(tmp_path: Path) -> None:
     advice = advise(
         shop(tmp_path, "fernhill", ("stock", 'diameter = "25 mm"', 'diameter = "18 mm"'), ("job", '"good"', '"fine"'))
@@ -124,3 +149,30 @@ def test_the_log_calls_a_bar_on_hand_by_its_name() -> None:
     assert advise(EXAMPLES / "fernhill" / "job.toml").case.value("truing.bar") == advise(
         EXAMPLES / "fernhill" / "job.toml"
     ).case.value("job.number")
+
+
+@pytest.mark.parametrize(
+    ("kit", "named"),
+    [
+        ('taps = ["M8"]\nset_screws = [{ thread = "M6", length = "10 mm" }]\n', "its tap is missing"),
+        ('taps = ["M8"]\nset_screws = [{ thread = "M6", length = "40 mm" }]\n', "too long"),
+        ('taps = ["M6"]\nset_screws = [{ thread = "M6", length = "40 mm" }, { thread = "M5", length = "8 mm" }]\n',
+         "The nearest on the list is M5, 8.00 mm (0.315 in) long: its tap is missing"),
+        ('taps = ["M6"]\nset_screws = [{ thread = "M6", length = "5 mm" }]\n', "too little thread"),
+    ],
+)  # fmt: skip
+def test_set_screws_that_do_not_go_in_are_told_by_what_keeps_out_the_nearest(tmp_path: Path, kit: str, named: str) -> None:
+    advice = advise(shop(tmp_path, "fernhill", (ONLY_SCREWS[0], ONLY_SCREWS[1], kit)))
+    (stop,) = (one for one in advice.refused if one.id == "no-set-screw-fits")
+    assert named in say(stop.text, "metric").replace("\xa0", " ")
+    assert stop.text != (stop.title,)
+
+
+def test_a_stop_that_cannot_say_why_is_told_by_the_sweep(tmp_path: Path) -> None:
+    # A text with a fact that this job does not have leaves the stop without its reason.
+    known, name = knowledge(), "no-set-screw-fits"
+    mute = read_wording("The screws carry {{ joint.set_screws.torque }}.")
+    stops = tuple(replace(one, text=mute) if one.file.id == name else one for one in known.stops)
+    job = shop(tmp_path, "fernhill", ONLY_SCREWS)
+    assert unfilled(advise(job), {}) == ()
+    assert [one.where for one in unfilled(advise(job, replace(known, stops=stops)), {})] == [f"stop {name}"]

@@ -71,7 +71,8 @@ def test_the_press_turns_a_centre_drill_at_its_surface_speed(most: float, step: 
 
 @pytest.mark.parametrize(("hold", "off"), [("bench", 1.75), ("four-jaw", 1.0), (None, 1.0)])
 def test_a_collar_on_a_bar_centred_at_the_bench_loses_what_the_bar_runs_out(hold: str | None, off: float) -> None:
-    assert made("collar.clean_up", hold, 1.0, 0.75) == off
+    holdings = load_knowledge(knowledge_folder()).tables["machines/holdings"]
+    assert made("collar.clean_up", hold, 1.0, 0.75, holdings) == off
 
 
 def test_four_places_find_at_least_seven_tenths_of_what_a_hole_lies_off() -> None:

@@ -35,7 +35,6 @@ _EXPLAINED = {
     "joint_pins.__init__": _TRIED,
     "joint_pins._found": _TRIED,
     "joint_pins.across": _TRIED,
-    "joint_screws._held": _TRIED,
     "joint_screws.found": _TRIED,
     "material._in_all": _COUNT,
     "middle_collar.sag": "a list of loads, one for each collar",

@@ -54,7 +54,7 @@ def _told(wanted: str, fact: str, value: float) -> Job:
     return _changed(wanted, settings=lines)
 
 
-@breaks("V670", _where("bore-rough"))
+@breaks("V670", _where("bore-rough"), also="V290")
 def turned_between_the_straps() -> Job:
     return _changed("bore-rough", activities=("turning", "cut-collar"))
 

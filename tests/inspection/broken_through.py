@@ -103,13 +103,13 @@ def cuts_to_width_that_nobody_counts() -> Job:
 
 
 @breaks("V317", "step 6.16", also="V233")
-def face_that_takes_an_afternoon_of_light_cuts() -> Job:
-    return _told("job-cast", "face-blank-to-width", "collar.second_depth", 0.3)
+def cuts_to_width_that_leave_two_light_ones() -> Job:
+    return _told("job-cast", "face-blank-to-width", "collar.second_depth", 1.0)
 
 
 @breaks("V317", "step 6.16", also="V233")
 def cuts_to_width_that_take_more_than_there_is() -> Job:
-    return _told("job-cast", "face-blank-to-width", "collar.second_depth", 1.4)
+    return _told("job-cast", "face-blank-to-width", "collar.second_depth", 1.1)
 
 
 def _on_pads() -> Job:

@@ -3,12 +3,16 @@
 import ast
 import re
 from pathlib import Path
+from typing import get_type_hints
 
 import pytest
 from jinja2 import UndefinedError
+from markupsafe import Markup
 
 import tailtrue.render
 from tailtrue.places import templates_folder
+from tailtrue.render.page import Page
+from tailtrue.render.plain_code import MARKED
 from tailtrue.render.templates import template
 
 TEMPLATES = sorted(templates_folder().rglob("*.j2"))
@@ -116,3 +120,13 @@ def test_both_papers_have_the_same_live_area(paper: str, width: float, height: f
     assert height - top - bottom == pytest.approx(257)
     assert 16 <= left <= 20  # room for punched holes
     assert min(top, right, bottom) >= 8  # no printer reaches the very edge
+
+
+@pytest.mark.parametrize("name", sorted(MARKED))
+def test_what_is_not_escaped_again_is_markup_already(name: str) -> None:
+    assert get_type_hints(getattr(Page, name))["return"] is Markup
+
+
+def test_a_thing_said_on_a_condition_is_nothing_without_it() -> None:
+    made = template("procedure.html.j2").environment.from_string('<i>{{ "<b>" if said }}</i>')
+    assert [made.render(said=said) for said in (True, False)] == ["<i>&lt;b&gt;</i>", "<i></i>"]

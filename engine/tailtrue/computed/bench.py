@@ -8,8 +8,6 @@ from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Table
 
-_BENCH = "bench"
-
 
 @computed(
     "bench.serves",
@@ -58,9 +56,10 @@ def press_speed(
     rounding="length",
     bound="least",
     needs=("bar.hold?", "limit.clean_up", "limit.bench_run_out"),
+    tables=("machines/holdings",),
     how="as usual; where the ends of the bar are centred at the bench, what the bar may then run out besides",
 )
-def clean_up(hold: str | None, usual: float, bench: float) -> Limited:
-    if hold == _BENCH:
+def clean_up(hold: str | None, usual: float, bench: float, holdings: Table) -> Limited:
+    if hold is not None and holdings.one(decision="bar.hold", hold=hold).yes("marked_out"):
         return Limited(usual + bench, "the centre holes were marked out by hand")
     return Limited(usual, "centre holes drilled in the lathe")

@@ -135,7 +135,7 @@ def offers(*given: Any) -> tuple[Record, ...]:
                 # Bored on the plate it goes on a stub: that is what a chuck grips then.
                 piece, banded = piece._replace(plated=True, gripped=stub or 0.0), False
             no_metal = unfit(materials.one(material=piece.material), metals)
-            against = no_metal or next(_against(source, row, piece, banded, wanted, chucks), "")
+            against = no_metal or next(_against(row, piece, banded, wanted, chucks), "")
             judged = _judged(source, row, piece, banded, against, wanted.scroll_uneven)
             found.append({**judged, "metal": group(metals, piece.material)})
     return tuple(found)
@@ -164,16 +164,16 @@ def _judged(source: str, row: Row, piece: _Piece, banded: bool, against: str, sc
 
 
 def _against(
-    source: str, row: Row, piece: _Piece, banded: bool, wanted: _Wanted, chucks: Sequence[Record]
+    row: Row, piece: _Piece, banded: bool, wanted: _Wanted, chucks: Sequence[Record]
 ) -> Iterator[str]:  # fmt: skip
     """What speaks against a piece, the gravest first."""
     if not piece.sound:
         yield "not seen to be sound: a hidden crack or hole throws the work or falsifies the reading"
     if not piece.enough:
         yield f"{wanted.how_many} alike are needed"
-    if _swings(source, piece, wanted) > wanted.swing:
+    if _swings(row, piece, wanted) > wanted.swing:
         yield "it does not swing over the cross slide"
-    if source == "plate" and piece.plated and not wanted.corners_off:
+    if row.yes("corners") and piece.plated and not wanted.corners_off:
         yield "its corners cannot be sawn off, and on a stub mandrel none are turned off"
     if piece.uneven > wanted.most_uneven:
         yield "farther out of round than may be turned round"
@@ -186,7 +186,7 @@ def _against(
         yield "the collar would be too narrow"
     if banded and _too_narrow_for_halves(row, piece, wanted):
         yield "too narrow to be turned half and half: either grip would be too short"
-    if piece.bore > (wanted.gap_most if source == "bored-blank" else wanted.hole_most):
+    if piece.bore > (wanted.gap_most if row.yes("bore_kept") else wanted.hole_most):
         yield "its hole leaves no metal for the bore"
 
 
@@ -200,9 +200,9 @@ def _too_narrow_for_halves(row: Row, piece: _Piece, wanted: _Wanted) -> bool:
     return _blank_width(row, piece, wanted) / 2 - wanted.clearance < wanted.grip
 
 
-def _swings(source: str, piece: _Piece, wanted: _Wanted) -> float:
+def _swings(row: Row, piece: _Piece, wanted: _Wanted) -> float:
     """The circle of a piece as it goes into the chuck: a slug too large for the swing has its corners sawn off."""
-    return octagon_circle(piece.diameter, wanted.saw_outside) if source == "plate" and wanted.corners_off else piece.corner
+    return octagon_circle(piece.diameter, wanted.saw_outside) if row.yes("corners") and wanted.corners_off else piece.corner
 
 
 def _blank_width(row: Row, piece: _Piece, wanted: _Wanted) -> float:

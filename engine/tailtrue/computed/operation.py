@@ -4,6 +4,7 @@
 """
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from statistics import median_high
 from typing import Any, NamedTuple
 
@@ -86,6 +87,18 @@ def limited_speed(
     return Limited(speed, cap_name if cap < wanted else "surface speed", weighed)
 
 
+@dataclass(frozen=True)
+class Operation:
+    """What an operation was registered with, for those who tell of its speed."""
+
+    prefix: str
+    table: str
+    diameter: str
+    tool: str
+    caps: tuple[Cap, ...]
+    speed_factor: str | None
+
+
 def operation(
     prefix: str,
     what: str,
@@ -103,8 +116,9 @@ def operation(
     bound_depth: bool = True,
     by_top_slide: bool = False,
     decided: bool = False,
-) -> None:
+) -> Operation:
     """Register speed, surface speed, feed and depth of an operation; not feed and depth where decisions choose them."""
+    registered = Operation(prefix, table, diameter, tool, caps, speed_factor)
     caps = (*caps, ("lathe.fastest", TOP_SPEED))
     cap_facts = tuple(fact for fact, _ in caps)
     cap_names = tuple(name for _, name in caps)
@@ -163,6 +177,7 @@ def operation(
     if bound_depth and not decided:
         dial = _TOP_SLIDE if by_top_slide else CROSS_SLIDE
         _depth_facts(prefix, what, table, work, tool, depth_factor, depth_by, dial, fine=fine)
+    return registered
 
 
 def _feed_of_plate(

@@ -76,11 +76,11 @@ def overhang_factor(ratio: float, adjustments: Table) -> float:
     ).number("speed_factor")  # fmt: skip
 
 
-operation(
+BAR_FACING = operation(
     "bar.facing", "facing the bar", table="facing", work="bar", diameter="bar.diameter", tool="crib.tool_material",
     caps=_CHUCK, speed_factor="bar.overhang_factor", by_top_slide=True,
 )  # fmt: skip
-operation(
+COLLAR_FACING = operation(
     "collar.facing", "facing a collar", table="facing", work="collar", diameter="collar.corner_diameter",
     tool="crib.tool_material", caps=RAW_CAPS, speed_factor="collar.interrupted_speed", by_top_slide=True,
 )  # fmt: skip
@@ -102,11 +102,11 @@ operation(
     "collar.bore_finish", "finishing the bore", table="boring", work="collar", diameter="bore.nominal", tool="bore.tip",
     caps=_BORED, speed_factor="bore.speed_factor", feed_factor="bore.feed_factor", fine=True, bound_depth=False,
 )  # fmt: skip
-operation(
+COLLAR_ROUGHING = operation(
     "collar.turning", "roughing the collars", table="turn-rough", work="collar", diameter="collar.blank_diameter",
     tool="crib.tool_material", caps=_CENTRES,
 )  # fmt: skip
-operation(
+SKIMMING = operation(
     "skim", "skimming the collars", table="skim", work="collar", diameter="collar.diameter", tool="crib.tool_material",
     caps=_CENTRES, decided=True,
 )  # fmt: skip
@@ -146,19 +146,3 @@ def _centre_drilling(prefix: str, work: str, what: str, held: str, *more: tuple[
 
 _centre_drilling("bar.centring", "bar", "centre drilling the bar", "limit.centre_drill_speed", *_CHUCK)
 _centre_drilling("collar.spotting", "collar", "spotting the collar", "limit.blank_speed", _BORED[0], _BORED[-1])
-
-
-@computed(
-    "collar.speeds_there",
-    label="the lathe has a speed slow enough for the collars",
-    kind="yes-no",
-    needs=(
-        "collar.facing.speed?", "collar.turning.speed?", "skim.speed?", "lathe.slowest", "blank.chuck_speed_limit",
-        "collar.unbalance_speed", "skim.centre_speed_limit", "collar.corner_diameter", "collar.blank_diameter",
-        "collar.diameter",
-    ),
-    how="whether facing, roughing and skimming the collars each find a speed that tool and metal bear; not known while "
-    "what a speed is made from is not",
-)  # fmt: skip
-def speeds_there(facing: float | None, roughing: float | None, skimming: float | None, *_known: float) -> bool:
-    return None not in (facing, roughing, skimming)

@@ -10,6 +10,7 @@ _POINT = tan(radians(118 / 2))  # half the angle of a common drill point
 _TRAVEL, _DRILL, _OVERHANG = "hole.travel_needed", "hole.ladder.size", "bore.overhang"
 _WIDTH, _THROUGH = "collar.width", "bore.through_width"
 _CLOSE_MM = 0.1
+_EXACT_MM = 0.001
 _STEP_MM = 0.06  # of a top slide whose dial was not given
 _CUTS, _LEFT, _LAST = "collar.second_rough_cuts", "collar.second_stock", "collar.facing.depth"
 _DEEP, _MOST_CUTS = "collar.second_depth", "limit.face_cuts"
@@ -79,14 +80,8 @@ def faced_to_width(sheet: Sheet) -> Iterator[Fault]:
             if left > _CLOSE_MM or _DEEP in told:
                 yield Fault(placed.where, "a collar is faced to width, and nothing says in how many cuts")
             continue
-        # What the roughing cuts leave is the light cut, and what whole steps of a dial did not share out.
-        deep = told.get(_DEEP, 0.0)
-        left = told.get(_LEFT, 0.0) - told[_CUTS] * deep
-        if not told[_LAST] - _CLOSE_MM <= left < told[_LAST] + max(deep, _CLOSE_MM):
-            what = (
-                f"{told[_CUTS]:g} roughing cuts of {deep:.3g} mm leave {left:.3g} mm for a light one of {told[_LAST]:.3g} mm"
-            )
-            yield Fault(placed.where, what)
+        due = told.get(_LEFT, 0.0) - told[_LAST]
+        yield from _shared_out(sheet, placed, told[_CUTS], told.get(_DEEP, 0.0), due)
         if told[_CUTS] + 1 > most:
             yield Fault(
                 placed.where, f"{told[_CUTS]:g} cuts over one face, where {most:g} are the most: saw it thinner first"
@@ -94,19 +89,25 @@ def faced_to_width(sheet: Sheet) -> Iterator[Fault]:
 
 
 def first_side_faced(sheet: Sheet) -> Iterator[Fault]:
-    """The first side of a blank is told as many roughing cuts as take off what is to come off, less the light one.
-
-    Each cut may fall short by a division of the top slide: what that leaves comes off the other side.
-    """
+    """The first side of a blank is told as many roughing cuts as take off what is to come off, less the light one."""
     for placed in sheet.steps:
         told = placed.told
-        if _FIRST_CUTS not in told:
-            continue
-        cuts, deep = told[_FIRST_CUTS], told.get(_FIRST, 0.0)
-        due = told.get(_OFF, 0.0) - told.get(_LAST, 0.0)
-        short = cuts * (sheet.shop.top_slide_division_mm or _STEP_MM)
-        if not due - short - _CLOSE_MM / 100 <= cuts * deep < due + deep:
-            yield Fault(placed.where, f"{cuts:g} roughing cuts of {deep:.3g} mm are told for {due:.3g} mm")
+        if _FIRST_CUTS in told:
+            due = told.get(_OFF, 0.0) - told.get(_LAST, 0.0)
+            yield from _shared_out(sheet, placed, told[_FIRST_CUTS], told.get(_FIRST, 0.0), due)
+
+
+def _shared_out(sheet: Sheet, placed: Placed, cuts: float, deep: float, due: float) -> Iterator[Fault]:
+    """So many cuts of such a depth leave no more than a step of the top slide each, and take no more than there is.
+
+    No cut is finer than one step, so one of just a step may take a part of it too much.
+    """
+    step = sheet.shop.top_slide_division_mm or _STEP_MM
+    left = due - cuts * deep
+    over = step if deep <= step + _EXACT_MM else 0.0
+    if not -over - _EXACT_MM <= left <= cuts * step + _EXACT_MM:
+        what = f"{cuts:g} roughing cuts of {deep:.3g} mm are told for {due:.3g} mm, before a light one"
+        yield Fault(placed.where, what)
 
 
 def still_gripped(sheet: Sheet) -> Iterator[Fault]:

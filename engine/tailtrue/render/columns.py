@@ -47,29 +47,32 @@ def rows(lines: Sequence[int]) -> list[list[int]]:
     begins, count = [*accumulate(lines, initial=0)], len(lines)
     entry = [bisect_right(begins, line) - 1 for line in range(begins[-1] + 1)] + [count] * max([_MOST, *lines])
     reached = [begins[at] for at in entry]
-    # By where a row begins: the lines from there to the end, where the row ends, and how high it is.
-    best = [(0, count, 0)] * (count + 1)
+    # By where a row begins: the lines from there to the end, and where the row ends and how high it is.
+    rest = [0] * (count + 1)
+    best = [(count, 0)] * (count + 1)
     for start in reversed(range(count)):
-        begin, last, ways = begins[start], start, []
+        begin, last = begins[start], start
+        # What is higher than a row may be stands in one alone.
+        shortest, best[start] = lines[start] + rest[start + 1], (start + 1, lines[start])
         for high in range(lines[start], _MOST + 1):
             # Each column takes as much as its height lets it.
             end = entry[reached[reached[begin + high] + high] + high]
             if end > last:
-                ways.append((high + best[end][0], end, high))
                 last = end
+                # Of ways as short as each other, that of the fewest rows.
+                if high + rest[end] <= shortest:
+                    shortest, best[start] = high + rest[end], (end, high)
                 if end == count:
                     break
-        # Of ways as short as each other, that of the fewest rows. What is higher than a row may be stands in one alone.
-        alone = (lines[start] + best[start + 1][0], start + 1, lines[start])
-        best[start] = min(ways, key=lambda way: (way[0], -way[1]), default=alone)
+        rest[start] = shortest
     return _cuts(best, lambda start, high: entry[begins[start] + high])
 
 
-def _cuts(best: Sequence[tuple[int, int, int]], filled: Callable[[int, int], int]) -> list[list[int]]:
+def _cuts(best: Sequence[tuple[int, int]], filled: Callable[[int, int], int]) -> list[list[int]]:
     """The columns of each row from the first on; a column that begins at an entry is `filled` up to another."""
     found, start = [], 0
     while start < len(best) - 1:
-        _, end, high = best[start]
+        end, high = best[start]
         row = [start]
         for _ in range(_COLUMNS):
             row.append(min(filled(row[-1], high), end))

@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from markupsafe import Markup, escape
 
-from tailtrue.parts import Caution, Check, Figure, Limits, Text
+from tailtrue.parts import Blank, Caution, Check, Figure, Limits, Text
 from tailtrue.procedure import (
     TOLD_BY_VERDICT,
     Alternative,
@@ -100,6 +100,8 @@ class Page:
 
     def text(self, text: Text) -> Markup:
         """A text with its figures in bold, each leading to how it came about."""
+        if len(text) == 1 and isinstance(text[0], str):
+            return _in_words(text[0])
         return marked("".join([self._piece(piece, finer) for piece, finer in pieces(text)]))
 
     def plain(self, text: Text) -> str:
@@ -165,6 +167,19 @@ class Page:
     def first_steps(self, ids: Iterable[str]) -> str:
         """The first few step numbers by the ids of the steps."""
         return self._index.first_steps(ids)
+
+    def actions(self, step: Step) -> list[tuple[bool, Text]]:
+        """The actions of a step in order, each with whether it is the shop's own: those are its last."""
+        ours = len(step.text) - step.of_shop
+        return [(place >= ours, line) for place, line in enumerate(step.text)]
+
+    def readings_and_others(self, blanks: Iterable[Blank]) -> tuple[list[Blank], list[Blank]]:
+        """Places to write in: those of a table of readings, and the rest."""
+        read: list[Blank] = []
+        rest: list[Blank] = []
+        for blank in blanks:
+            (rest if blank.abreast == 1 else read).append(blank)
+        return read, rest
 
     def said_before(self, step: Step) -> str:
         """The number of the earlier step that gives the same actions, line by line, or nothing."""
@@ -317,7 +332,7 @@ class Page:
         # Pieces are escaped one by one and joined as plain strings: a sheet has some thousand of them.
         if isinstance(piece, str):
             return _escaped(piece)
-        shown = escape(show(piece, self._dials, finer))
+        shown = _escaped(show(piece, self._dials, finer))
         if piece.fact in self._told:
             return f'<a class="figure" href="#number-{anchor(piece.fact)}">{shown}</a>'
         return f'<b class="figure">{shown}</b>'
@@ -360,6 +375,12 @@ def _fetched(procedure: Procedure) -> dict[str, tuple[str, ...]]:
 @lru_cache(maxsize=8192)  # the same words stand on every sheet
 def _escaped(words: str) -> str:
     return str(escape(words)) if _TO_ESCAPE.search(words) else words
+
+
+@lru_cache(maxsize=4096)
+def _in_words(words: str) -> Markup:
+    """A text without a figure, as the most are."""
+    return escape(words)
 
 
 @lru_cache(maxsize=4096)

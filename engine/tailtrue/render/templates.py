@@ -3,7 +3,6 @@
 import re
 from collections.abc import Callable
 from functools import lru_cache, partial
-from types import MethodType
 from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
@@ -22,17 +21,15 @@ marked: Callable[[str], Markup] = partial(str.__new__, Markup)
 
 
 class _Calls(Context):
-    """Calls without asking first what the called thing wants handed over: methods nothing, macros how to escape."""
+    """Calls without asking first what the called thing wants handed over: only macros want something, how to escape."""
 
     def call(self, called: Any, /, *given: Any, **named: Any) -> Any:
         """What a call in a template comes to."""
-        kind = type(called)
-        if kind is not MethodType and kind is not Macro:
-            return super().call(called, *given, **named)
-        # What a loop or a block has set is for things that ask for the context; these do not.
-        named.pop("_loop_vars", None)
-        named.pop("_block_vars", None)
-        if kind is MethodType:
+        if named:
+            # What a loop or a block has set is for things that ask for the context; nothing here does.
+            named.pop("_loop_vars", None)
+            named.pop("_block_vars", None)
+        if called.__class__ is not Macro:
             return called(*given, **named)
         # A macro with all that it takes, in order, needs nothing put in order first.
         if not named and len(given) == len(called.arguments):

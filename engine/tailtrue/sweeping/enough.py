@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.store.knowledge import Knowledge
 from tailtrue.sweeping.files import FOLDER, Raw, Sweep, read_sweep
-from tailtrue.sweeping.reach import Reach, Thing, everything, on_sheets, reached_by, unreached
+from tailtrue.sweeping.reach import Reach, Thing, everything, on_sheets, reached_by, unfilled, unreached
 from tailtrue.sweeping.run import aimed, visited
 
 FILE = f"{FOLDER}/enough.json"
@@ -48,8 +48,8 @@ def reach_of_enough(known: Knowledge) -> Reach:
 
 def _try(known: Knowledge, sweep: Sweep, raws: Iterable[Raw], reach: Reach) -> None:
     for raw in raws:
-        things, _, refused = reached_by(sweep.job, known, raw)
-        reach.add(things, refused=refused)
+        things, advice, refused = reached_by(sweep.job, known, raw)
+        reach.add(things, refused=refused, faults=unfilled(advice, raw))
 
 
 def not_enough(known: Knowledge) -> tuple[int, tuple[Problem, ...]]:
@@ -63,6 +63,7 @@ def not_enough(known: Knowledge) -> tuple[int, tuple[Problem, ...]]:
             Problem(f"knowledge/{FILE}", said, "the jobs that are kept may be of an earlier rule base", again),
             *problems,
         )
+    problems += tuple(reach.faults)
     return sum(1 for thing in everything(known) if reach.counted[thing]), problems
 
 

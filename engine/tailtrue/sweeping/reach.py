@@ -131,6 +131,15 @@ def on_sheets(
             del open_terms[name]
 
 
+def unfilled(advice: Advice | None, instead: Mapping[str, Any]) -> tuple[Problem, ...]:
+    """Stops that refuse a job and cannot say why: a fact that their text names is not known."""
+    return tuple(
+        Problem(f"stop {one.id}", _job(instead), "refuses and lacks the facts of its text", "ask for them in its condition")
+        for one in (advice.refused if advice else ())
+        if one.bare
+    )
+
+
 def wrong_on_paper(advice: Advice, instead: Mapping[str, Any]) -> tuple[Problem, ...]:
     """What the inspection finds on the sheet of a job that is not refused; the job stands beside it."""
     try:
@@ -138,9 +147,13 @@ def wrong_on_paper(advice: Advice, instead: Mapping[str, Any]) -> tuple[Problem,
     except Refused:
         return ()
     except InspectionFailed as failed:
-        job = ", ".join(f"{name} = {raw}" for name, raw in sorted(instead.items()))
-        return tuple(replace(one, where=f"{one.where}, sheet of the sweep with {job}") for one in failed.problems)
+        where = f"sheet of the sweep with {_job(instead)}"
+        return tuple(replace(one, where=f"{one.where}, {where}") for one in failed.problems)
     return ()
+
+
+def _job(instead: Mapping[str, Any]) -> str:
+    return ", ".join(f"{name} = {raw}" for name, raw in sorted(instead.items()))
 
 
 def _judged(advice: Advice) -> Iterator[Thing]:

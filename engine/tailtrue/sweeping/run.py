@@ -14,7 +14,7 @@ from tailtrue.store.knowledge import Knowledge
 from tailtrue.sweeping.agreeing import agreeing
 from tailtrue.sweeping.files import Raw, Sweep, VisitFile, read_sweep, values
 from tailtrue.sweeping.pairs import pairwise
-from tailtrue.sweeping.reach import Reach, Thing, decided, on_sheets, reached_by, said, stopped, wrong_on_paper
+from tailtrue.sweeping.reach import Reach, Thing, decided, on_sheets, reached_by, said, stopped, unfilled, wrong_on_paper
 
 # The start that meets every alternative one at a time; the others are met by pairs and by jobs that aim at one thing.
 _EVERY_WAY = "at-hand"
@@ -62,7 +62,9 @@ def _one(job: tuple[Raw, bool]) -> Reached:
 
 def _tried(known: Knowledge, sweep: Sweep, raw: Raw, inspected: bool) -> Reached:
     things, advice, refused = reached_by(sweep.job, known, raw)
-    return things, refused, wrong_on_paper(advice, raw) if inspected and advice is not None and not refused else ()
+    if refused or advice is None:
+        return things, refused, unfilled(advice, raw)
+    return things, refused, wrong_on_paper(advice, raw) if inspected else ()
 
 
 def jobs_of(known: Knowledge, sweep: Sweep) -> Iterator[Raw]:
