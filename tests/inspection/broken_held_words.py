@@ -34,7 +34,7 @@ def _reworded(job: tuple[str, str], step: str, old: str, new: str) -> Job:
 
 @breaks("V540", place_of(_job(*_COLLET), "start-to-bore"), also="V186")
 def chuck_key_where_a_collet_holds() -> Job:
-    return _reworded(_COLLET, "start-to-bore", "Touch the key", "Touch the chuck key")
+    return _reworded(_COLLET, "start-to-bore", "Touch every key", "Touch the chuck key")
 
 
 @breaks("V540", place_of(_job(*_COLLET), "bore-rough"))

@@ -23,6 +23,11 @@ def speeds_drawn_where_nothing_turns() -> Job:
     return _with(drawings=(*_found(SPOILED)[0].drawings, *plates))
 
 
+@breaks("V184", "after a stop")
+def power_back_where_the_lathe_stays_isolated() -> Job:
+    return _with(after_a_stop=_turning().after_a_stop)
+
+
 @breaks("V644", "limits", also="V190")
 def limit_of_a_speed_that_nothing_runs_at() -> Job:
     return _with(limits=tuple(one for one in _turning().limits if one.label == "Speed with the chuck"))

@@ -73,7 +73,7 @@ def a_gap_told_wider_than_it_is() -> Job:
     return _told("rework.gap_least", 0.03)
 
 
-@breaks("V302", "step 3.1")
+@breaks("V302", "step 3.1", also="V442")
 def a_bond_with_hardly_a_film() -> Job:
     return _told("rework.tight_low", 24.966)
 

@@ -10,7 +10,7 @@ from tailtrue.parts import Caution, Figure, Text
 from tailtrue.procedure import Card, CardGroup, CardLine, CardPlace, Phase, ShortStep, StartLine, StartList, Step
 from tailtrue.store.knowledge import Route
 from tailtrue.store.page_models import CardFile, ShortStepFile, StartListFile
-from tailtrue.store.page_texts import CardGroupText, CardLineText, PageLine, StopAtOnce, Trouble
+from tailtrue.store.page_texts import CardGroupText, CardLineText, PageLine, Trouble, WorkLine
 from tailtrue.wording import Wording
 
 Line = TypeVar("Line", PageLine, Trouble)
@@ -22,12 +22,12 @@ def about(route: Route, lines: Iterable[Line]) -> tuple[Line, ...]:
     return tuple(line for line in lines if route.has_to_do_with(line.concerns))
 
 
-def stops_of(stops: Iterable[StopAtOnce], phases: Iterable[Phase]) -> Iterator[Wording]:
-    """What stops this job at once: nothing runs dry, shakes or throws chips where the spindle never turns."""
+def of_work(lines: Iterable[WorkLine], phases: Iterable[Phase]) -> Iterator[Wording]:
+    """The lines that belong to this job: nothing runs dry, shakes or throws chips where the spindle never turns."""
     steps = [step for phase in phases for step in phase.steps]
     spindle = "turns" if any(map(_turns, steps)) else "stands"
     done = {activity for step in steps for activity in step.activities}
-    for one in stops:
+    for one in lines:
         if one.file.spindle in ("", spindle) and (not one.file.activities or done.intersection(one.file.activities)):
             yield one.text
 

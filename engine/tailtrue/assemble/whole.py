@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from tailtrue.assemble.by_hand import set_by_hand
-from tailtrue.assemble.card import about, card, stops_of
+from tailtrue.assemble.card import about, card, of_work
 from tailtrue.assemble.cautions import applicable
 from tailtrue.assemble.control import GENERATOR, changes_said, entries, inputs_of
 from tailtrue.assemble.drawings import bar, drawings
@@ -57,9 +57,9 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
         drawing=bar(filler, made) if "drawing" in parts else None,
         drawings=drawings(filler, made),
         who_may=tuple(filler.text(text) for text in who_may(filler, title.owner)),
-        do_not_start=tuple(filler.text(text) for text in page.do_not_start),
-        stop_at_once=tuple(filler.text(text) for text in stops_of(page.stop_at_once, made)),
-        after_a_stop=tuple(filler.text(text) for text in page.after_a_stop),
+        do_not_start=tuple(filler.text(text) for text in of_work(page.do_not_start, made)),
+        stop_at_once=tuple(filler.text(text) for text in of_work(page.stop_at_once, made)),
+        after_a_stop=tuple(filler.text(text) for text in of_work(page.after_a_stop, made)),
         in_emergency=tuple(filler.text(text) for text in page.in_emergency),
         if_it_goes_wrong=tuple(
             (row.seen, filler.text(row.do), filler.text(row.never))

@@ -19,6 +19,14 @@ _RESTART = (
     ("work begins one line earlier", re.compile(r"\bone line earlier\b")),
     ("a cut begins from its start", re.compile(r"\bcut from its start\b")),
 )
+# By hand at an isolated lathe: it stays without power.
+_RESTART_STILL = (
+    ("hands are out", re.compile(r"\bClear hands\b")),
+    ("the lathe is isolated", re.compile(r"\bIsolate\b")),
+    ("work begins one line earlier", re.compile(r"\bone line earlier\b")),
+    ("no power comes back", re.compile(r"\bPower stays off\b")),
+)
+_OF_TURNING = re.compile(r"\b(?:spindle stands still|tool clear|power back|start check|cut)\b")
 _EMERGENCY = (
     ("stop", re.compile(r"\bPress the stop\b")),
     ("isolate", re.compile(r"\bisolate\b", re.IGNORECASE)),
@@ -30,7 +38,14 @@ _EMERGENCY = (
 
 def restarted_in_order(sheet: Sheet) -> Iterator[Fault]:
     """After a stop the lathe is made safe before power comes back, and no cut goes on from its middle."""
-    yield from _in_order("after a stop", _RESTART, sheet.procedure.after_a_stop)
+    lines = sheet.procedure.after_a_stop
+    if any(placed.step.machine == "turning" for placed in sheet.steps):
+        yield from _in_order("after a stop", _RESTART, lines)
+        return
+    yield from _in_order("after a stop", _RESTART_STILL, lines)
+    for line in lines:
+        if found := _OF_TURNING.search(_words(line)):
+            yield Fault("after a stop", f'it speaks of "{found[0]}", and nothing turns on this sheet')
 
 
 def emergency_told(sheet: Sheet) -> Iterator[Fault]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from functools import lru_cache
+from itertools import chain
 from typing import Any, get_args
 
 from tailtrue.parts import Figure, Node
@@ -18,16 +19,26 @@ _OF_A_WAY = frozenset({"figures", "size"})
 
 
 def worked_out(procedure: Procedure) -> tuple[tuple[Derivation, ...], ...]:
-    """The numbers of this paper that were worked out; those that one rule made from the same sources stand together.
+    """The numbers of this paper that were worked out; those that one rule made stand together, by their sources.
 
     A number that was given is what the user said, and needs no telling. Those of the other papers are told in the JSON.
     """
     here = _on_this_paper(procedure)
-    groups: dict[tuple[object, ...], list[Derivation]] = {}
+    groups: dict[tuple[object, ...], dict[tuple[object, ...], list[Derivation]]] = {}
     for one in procedure.derivations:
         if one.by_hand or (one.fact in here and one.weakest != "said"):
-            groups.setdefault((one.how, one.own_sources, one.weakest, one.by_hand), []).append(one)
-    return tuple(map(tuple, groups.values()))
+            from_there = groups.setdefault((one.how, one.by_hand), {})
+            from_there.setdefault((one.own_sources, one.weakest), []).append(one)
+    return tuple(tuple(chain.from_iterable(group.values())) for group in groups.values())
+
+
+def short_label(one: Derivation, first: Derivation) -> str:
+    """What a number is called beside the first of its group: words that both begin with, up to a mark, are said once."""
+    for mark in (": ", ", "):
+        begin, found, rest = one.label.partition(mark)
+        if found and one is not first and first.label.startswith(begin + mark):
+            return rest
+    return one.label
 
 
 def _on_this_paper(procedure: Procedure) -> set[str]:

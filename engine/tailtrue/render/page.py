@@ -11,6 +11,7 @@ from tailtrue.procedure import (
     TOLD_BY_VERDICT,
     Alternative,
     Choice,
+    Derivation,
     Drawing,
     LookUp,
     Need,
@@ -20,7 +21,7 @@ from tailtrue.procedure import (
     Span,
     Step,
 )
-from tailtrue.render.back import worked_out
+from tailtrue.render.back import short_label, worked_out
 from tailtrue.render.beside import reasons_beside
 from tailtrue.render.by_drawing import ByDrawing, by_drawing
 from tailtrue.render.halves import halves, lines_of
@@ -30,6 +31,7 @@ from tailtrue.render.pairs import pieces
 from tailtrue.render.symbols import SYMBOLS
 from tailtrue.render.templates import marked
 from tailtrue.render.times import attended, phase_clause, step_clause, waiting
+from tailtrue.render.told import Told
 from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say, sentence
 
@@ -92,6 +94,7 @@ class Page:
         self._repeated = _repeated(procedure)
         self._fetched = _fetched(procedure)
         self.worked_out = worked_out(procedure)
+        self.told = Told(procedure)
         self._told = {one.fact for group in self.worked_out for one in group}
         self._cited: dict[str, Markup] = {}
         self.up_front = [caution for caution in procedure.job_cautions if not caution.at_back]
@@ -242,6 +245,10 @@ class Page:
         """A text of the back, its figures in the system of the dials alone: the other stands where the number is used."""
         return "".join([piece if isinstance(piece, str) else show_one(piece, self._dials) for piece in text])
 
+    def short_label(self, one: Derivation, first: Derivation) -> str:
+        """What a number is called beside the first of its group."""
+        return short_label(one, first)
+
     def reason_of(self, way: Alternative) -> str:
         """Why an alternative was chosen or not, where that says more than its verdict."""
         return "" if way.reason in TOLD_BY_VERDICT else sentence(way.reason)
@@ -312,7 +319,7 @@ class Page:
 
     def named_sources(self) -> tuple[Source, ...]:
         """The sources that this paper names; those of the other papers keep their numbers for themselves."""
-        keys = {key for group in self.worked_out for key in group[0].own_sources}
+        keys = {key for group in self.worked_out for one in group for key in one.own_sources}
         keys.update(key for choice in self._procedure.choices for key in choice.sources)
         keys.update(key for finding in self._procedure.findings for key in finding.sources)
         keys.update(self.sources_of_limits())

@@ -361,11 +361,12 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
     page = knowledge.page
     where = "knowledge/page.toml"
     standing = (
-        *(one.text for one in page.conventions), *page.do_not_start, *page.who_may, *page.who_may_owner, *page.supervised,
-        *page.supervisor.learner_may,
-        *page.care, *(one.text for one in page.care_besides), *(one.text for one in page.stop_at_once),
+        *(one.text for one in page.conventions),
+        *(one.text for one in (*page.stop_at_once, *page.do_not_start, *page.after_a_stop)),
+        *page.who_may, *page.who_may_owner, *page.supervised, *page.supervisor.learner_may,
+        *page.care, *(one.text for one in page.care_besides),
     )  # fmt: skip
-    for text in (*standing, *page.after_a_stop, *page.in_emergency, *(one.text for one in page.time_notes)):
+    for text in (*standing, *page.in_emergency, *(one.text for one in page.time_notes)):
         yield where, "", text, ""
     for trouble in page.trouble:
         yield from ((where, trouble.seen, text, "") for text in (trouble.do, trouble.never))

@@ -177,12 +177,17 @@ class StandingLineFile(File):
         return {"text": written} if isinstance(written, str) else written
 
 
-class StopAtOnceFile(File):
-    """Something that stops the work at once; the spindle turns in the job or stands, a step does one of the activities."""
+class WorkLineFile(File):
+    """A line of the front: in every job, or where the spindle turns or stands, or a step does one of the activities."""
 
     text: str
     spindle: Literal["", "turns", "stands"] = ""
     activities: list[str] = Field(default=[])
+
+    @model_validator(mode="before")
+    @classmethod
+    def _text_alone(cls, written: object) -> object:
+        return {"text": written} if isinstance(written, str) else written
 
 
 class SupervisorFile(File):
@@ -200,9 +205,9 @@ class PageFile(File):
     """Standing texts of the sheet."""
 
     conventions: list[StandingLineFile]
-    stop_at_once: list[StopAtOnceFile]
-    do_not_start: list[str]
-    after_a_stop: list[str] = Field(min_length=1)
+    stop_at_once: list[WorkLineFile]
+    do_not_start: list[WorkLineFile]
+    after_a_stop: list[WorkLineFile] = Field(min_length=1)
     in_emergency: list[str] = Field(min_length=1)
     who_may: list[str]
     who_may_owner: list[str]

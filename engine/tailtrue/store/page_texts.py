@@ -10,8 +10,8 @@ from tailtrue.store.page_models import (
     CardPlaceFile,
     CutFile,
     StandingLineFile,
-    StopAtOnceFile,
     SupervisorFile,
+    WorkLineFile,
 )
 from tailtrue.wording import Wording
 
@@ -112,10 +112,10 @@ class Supervisor(NamedTuple):
     learner_may: tuple[Wording, ...]
 
 
-class StopAtOnce(NamedTuple):
-    """Something that stops the work at once, and the jobs in which it can."""
+class WorkLine(NamedTuple):
+    """A line of the front, and the jobs in which it is told."""
 
-    file: StopAtOnceFile
+    file: WorkLineFile
     text: Wording
 
 
@@ -130,9 +130,9 @@ class Page(NamedTuple):
     """The standing texts of the sheet."""
 
     conventions: tuple[StandingLine, ...]
-    stop_at_once: tuple[StopAtOnce, ...]
-    do_not_start: tuple[Wording, ...]
-    after_a_stop: tuple[Wording, ...]
+    stop_at_once: tuple[WorkLine, ...]
+    do_not_start: tuple[WorkLine, ...]
+    after_a_stop: tuple[WorkLine, ...]
     in_emergency: tuple[Wording, ...]
     who_may: tuple[Wording, ...]
     who_may_owner: tuple[Wording, ...]
@@ -155,5 +155,6 @@ class Page(NamedTuple):
     @property
     def activities(self) -> frozenset[str]:
         """The activities that bring a stop condition, or a list of the card for another machine."""
-        named = (*(one.file.activities for one in self.stop_at_once), *(one.activities for one in self.card.file.other))
+        lines = (*self.stop_at_once, *self.do_not_start, *self.after_a_stop)
+        named = (*(one.file.activities for one in lines), *(one.activities for one in self.card.file.other))
         return frozenset(name for names in named for name in names)

@@ -17,9 +17,9 @@ from tailtrue.store.page_texts import (
     Page,
     PageLine,
     StandingLine,
-    StopAtOnce,
     Supervisor,
     Trouble,
+    WorkLine,
 )
 from tailtrue.store.reading import Reader, ReadText, ReadWhen
 from tailtrue.wording import Wording
@@ -53,9 +53,9 @@ class _PageTexts:
     def page(self, file: models.PageFile) -> Page:
         return Page(
             conventions=self.lines(file.conventions, "conventions"),
-            stop_at_once=tuple(StopAtOnce(one, self.word(one.text, "stop_at_once")) for one in file.stop_at_once),
-            do_not_start=self.words(file.do_not_start, "do_not_start"),
-            after_a_stop=self.words(file.after_a_stop, "after_a_stop"),
+            stop_at_once=self.of_work(file.stop_at_once, "stop_at_once"),
+            do_not_start=self.of_work(file.do_not_start, "do_not_start"),
+            after_a_stop=self.of_work(file.after_a_stop, "after_a_stop"),
             in_emergency=self.words(file.in_emergency, "in_emergency"),
             who_may=self.words(file.who_may, "who_may"),
             who_may_owner=self.words(file.who_may_owner, "who_may_owner"),
@@ -83,6 +83,9 @@ class _PageTexts:
 
     def lines(self, written: Iterable[models.StandingLineFile], said: str) -> tuple[StandingLine, ...]:
         return tuple(StandingLine(one, self.word(one.text, said)) for one in written)
+
+    def of_work(self, written: Iterable[models.WorkLineFile], said: str) -> tuple[WorkLine, ...]:
+        return tuple(WorkLine(one, self.word(one.text, said)) for one in written)
 
     def trouble(self, row: models.TroubleFile) -> Trouble:
         do, never = self.words([row.do, row.never], row.seen)
