@@ -2,9 +2,10 @@
 
 from functools import cache
 
+from cases.test_large_lathe import LARGE
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
-from tailtrue.procedure import Caution
+from tailtrue.advise import advise, make_procedure, procedure_of, shop_for
+from tailtrue.procedure import Caution, Step
 
 from .broken import breaks
 from .changed import Job
@@ -14,6 +15,14 @@ from .changed import Job
 def _job() -> Job:
     path = EXAMPLES / "fernhill" / "use-bar.toml"
     return make_procedure(path), shop_for(advise(path))
+
+
+@cache
+def _large() -> Job:
+    """The same with a chuck that two people do not lift either."""
+    path = EXAMPLES / "fernhill" / "use-bar.toml"
+    advice = advise(path, instead=LARGE)
+    return procedure_of(advice), shop_for(advice)
 
 
 def _cautions(change: dict[str, object]) -> Job:
@@ -52,3 +61,17 @@ def nobody_asked_to_help_with_the_chuck() -> Job:
         if caution.id == "chuck-beyond-one-person" and not isinstance(piece, str)
     }
     return _cautions({"avoid": (("The heaviest chuck here is about ", mass, "."),)})
+
+
+@breaks("V662", "step 3.1")
+def second_person_offered_for_a_chuck_that_two_do_not_lift() -> Job:
+    tree, shop = _large()
+
+    def by_two(step: Step) -> Step:
+        text = tuple(
+            ("Lift each chuck with a hoist or a second person.",) if "hoist" in str(line) else line for line in step.text
+        )
+        return step.model_copy(update={"text": text})
+
+    phases = tuple(one.model_copy(update={"steps": tuple(map(by_two, one.steps))}) for one in tree.phases)
+    return tree.model_copy(update={"phases": phases}), shop

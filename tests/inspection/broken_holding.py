@@ -8,7 +8,7 @@ from tempfile import TemporaryDirectory
 
 from shops import EXAMPLES, kept_bores
 from tailtrue.advise import advise, make_procedure, shop_for
-from tailtrue.parts import Figure, Setting
+from tailtrue.parts import Figure, Limits, Setting
 from tailtrue.procedure import Drawing, Step
 
 from .broken import breaks
@@ -216,3 +216,24 @@ def raw_face_looked_at_for_light() -> Job:
 @breaks("V602", _where(_STUB, "mount-on-stub"))
 def cut_face_not_looked_at_on_the_shoulder() -> Job:
     return _said(_STUB, "mount-on-stub", lambda words: words.replace("No light between collar and shoulder. ", ""))
+
+
+@breaks("V603", _where(_KEPT, "face-first-on-stub"))
+def stub_loose_by_all_it_may_be_in_the_smaller_of_two_kept_bores() -> Job:
+    def loose(one: Figure) -> Figure:
+        return one.model_copy(update={"value": 0.03}) if one.fact == "stub.gap_in_smaller" else one
+
+    return _figures(_KEPT, "turn-stub", loose)
+
+
+@breaks("V652", _where(_KEPT, "gauge-kept-bore"))
+def kept_bore_called_good_and_laid_aside() -> Job:
+    def less(limits: Limits) -> Limits:
+        low = limits.low and limits.low.model_copy(update={"value": limits.low.value + 0.005})
+        return limits.model_copy(update={"low": low})
+
+    def tight(one: Step) -> Step:
+        checks = (check.model_copy(update={"limits": check.limits and less(check.limits)}) for check in one.checks)
+        return one.model_copy(update={"checks": tuple(checks)})
+
+    return _with(_KEPT, "gauge-kept-bore", tight)

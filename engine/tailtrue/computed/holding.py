@@ -228,6 +228,19 @@ def stub_out(length: float, clearance: float, step: float) -> float:
 
 
 @computed(
+    "stub.gap_in_smaller",
+    label="spigot under the smaller of two kept bores, at most",
+    unit="mm",
+    rounding="fit",
+    bound="most",
+    needs=("limit.stub_gap", "limit.stub_bores_differ"),
+    how="what the larger bore may be looser is kept back",
+)
+def stub_gap_in_smaller(most: float, differ: float) -> float:
+    return most - differ
+
+
+@computed(
     "stub.cut",
     label="depth of a cut on the stub mandrel",
     unit="mm",

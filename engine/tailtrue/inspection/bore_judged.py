@@ -17,8 +17,8 @@ def judged_alike(sheet: Sheet) -> Iterator[Fault]:
     """Each piece has one band wherever its bore is gauged, and from the gap that a bond takes on it is accepted."""
     for phase, steps in sheet.by_phase:
         cut = [placed.place for placed in steps if _CUT in placed.step.activities]
-        # A hole that is gauged before it is bored is judged by what is left to bore.
-        gauged = [one for one in steps[max(cut, default=len(steps)) :] if _GAUGED in one.step.activities and one.step.checks]
+        # A hole that is gauged before it is bored is judged by what is left to bore. A kept bore is never cut.
+        gauged = [one for one in steps[max(cut, default=0) :] if _GAUGED in one.step.activities and one.step.checks]
         if {"head", "tail"} <= set(sheet.shop.measured):
             yield from _banded(sheet, phase, gauged)
         elif any(map(_tells, gauged)):

@@ -9,7 +9,11 @@ from tailtrue.inspection.sheet import Sheet, figures_in
 _CHANGED = "chuck-change"
 # The bodies of chucks that makers advise not to lift alone begin here (memory).
 HEAVY_BODY_MM = 200.0
+# With bodies from here on (30 kg and more) two people do not lift them either (memory).
+HOIST_BODY_MM = 250.0
 HELP = re.compile(r"\b(?:hoist|second person)\b", re.IGNORECASE)
+HOIST = re.compile(r"\bhoist\b", re.IGNORECASE)
+BY_TWO = re.compile(r"\bor a second person\b|\bwith a second person\b", re.IGNORECASE)
 
 
 def not_lifted_alone(sheet: Sheet) -> Iterator[Fault]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from tailtrue.inspection.heavy_chuck import HEAVY_BODY_MM, HELP
+from tailtrue.inspection.heavy_chuck import BY_TWO, HEAVY_BODY_MM, HELP, HOIST, HOIST_BODY_MM
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
 
@@ -51,3 +51,16 @@ def help_at_each_change(sheet: Sheet) -> Iterator[Fault]:
         lines = (piece for line in placed.step.text for piece in line if isinstance(piece, str))
         if _CHANGED in placed.step.activities and not any(map(HELP.search, lines)):
             yield Fault(placed.where, "a heavy chuck goes on or off, and no line of the step asks for a second person")
+
+
+def hoisted(sheet: Sheet) -> Iterator[Fault]:
+    """Where two people do not lift the largest chuck, each change asks for a hoist, and nothing offers a second person."""
+    if max(sheet.shop.chuck_bodies_mm, default=0.0) < HOIST_BODY_MM:
+        return
+    for placed in sheet.steps:
+        if _CHANGED not in placed.step.activities:
+            continue
+        warned = (line for one in placed.step.cautions if _CHANGED in one.answers for line in one.avoid)
+        said = [piece for line in (*placed.step.text, *warned) for piece in line if isinstance(piece, str)]
+        if not any(map(HOIST.search, said)) or any(map(BY_TWO.search, said)):
+            yield Fault(placed.where, "a chuck that two people do not lift goes on or off, and not by a hoist alone")

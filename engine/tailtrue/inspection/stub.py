@@ -8,6 +8,9 @@ from tailtrue.inspection.sheet import Placed, Sheet
 from tailtrue.parts import Text
 
 _GAP = "limit.stub_gap"
+# Of two kept bores: the stub under the smaller, and how much larger the other may be.
+_UNDER, _DIFFER = "stub.gap_in_smaller", "limit.stub_bores_differ"
+_SLACK_MM = 1e-6
 _LIGHT = re.compile(r"\bno light between\b", re.IGNORECASE)
 
 
@@ -24,6 +27,20 @@ def gauged_before(sheet: Sheet) -> Iterator[Fault]:
         if _turning(placed, "face-on-stub") and known is not None:
             for piece in sorted(set(pieces) - known):
                 yield Fault(placed.where, f"{piece} is faced on a stub that was turned before its bore was gauged")
+
+
+def one_stub_for_both(sheet: Sheet) -> Iterator[Fault]:
+    """A collar that is faced twice on the stub meets it as it is: both bores are held to one size of it, and told so."""
+    most = sheet.shop.limits.get(_GAP, (0.0, ""))[0]
+    faced = [(piece, placed) for placed in sheet.steps if _turning(placed, "face-on-stub") for piece in placed.phase.each]
+    if len({piece for piece, _ in faced}) == len(faced):
+        return
+    told = {fact: value for placed in sheet.steps for fact, value in placed.told.items()}
+    room = told.get(_UNDER, most) + told.get(_DIFFER, most)
+    if room > most + _SLACK_MM:
+        yield Fault(
+            faced[0][1].where, f"the stub fits one kept bore and may be {room:g} mm under the other, {most:g} mm at most"
+        )
 
 
 def gap_told(sheet: Sheet) -> Iterator[Fault]:
