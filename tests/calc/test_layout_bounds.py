@@ -35,6 +35,7 @@ _BOW = {"difference_unsure_mm": 0.004, "first_station_mm": 30, "middle_station_m
 _LIGHT = {"least_mm": 24.9, "low_mm": 25.0, "high_mm": 25.02, "depth_mm": 0.02}
 _SEATS = {"area_mm2": 2748.9, "diametral_clearance_mm": 0.1, "waste_factor": 2, "count": 2}
 _RAISED = {"strength_mpa": 8, "margin": 0.8, "margin_wanted": 1}
+_WIDENED = {"width_mm": 8, "margin": 0.8, "margin_wanted": 1}
 _SHALLOW = {"depth_mm": 1, "margin": 1.2, "margin_wanted": 1.5}
 _NARROW = {"margin": 1.5, "width_mm": 28, "full_width_mm": 35}
 _PIECES = {"piece_mm": 38, "kerf_mm": 2, "count": 2}
@@ -86,6 +87,9 @@ _BOUNDS: list[tuple[Callable[..., float], dict[str, float], str, float, float, s
     (margins.catch_torque, {"cutting_force_n": 200, "dull_factor": 3, "diameter_mm": 75}, "dull_factor", 5, 5.01, "tool is 5.01"),
     (margins.torque_margin, {"carried_nmm": 3, "asked_nmm": 2}, "carried_nmm", 0, -0.1, "torque carried is -0.1 N mm"),
     (margins.torque_margin, {"carried_nmm": 3, "asked_nmm": 2}, "asked_nmm", 1e-3, 0, "torque asked for is 0 N mm"),
+    (margins.width_for_margin, _WIDENED, "width_mm", 1e-3, 0, "width is 0 mm"),
+    (margins.width_for_margin, _WIDENED, "margin", 1e-3, 0, "margin is 0"),
+    (margins.width_for_margin, _WIDENED, "margin_wanted", 1e-3, 0, "margin wanted is 0"),
     (margins.strength_for_margin, _RAISED, "strength_mpa", 1e-3, 0, "strength is 0 MPa"),
     (margins.strength_for_margin, _RAISED, "margin", 1e-3, 0, "margin is 0"),
     (margins.strength_for_margin, _RAISED, "margin_wanted", 1e-3, 0, "margin wanted is 0"),

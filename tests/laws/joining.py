@@ -107,6 +107,9 @@ LAWS: dict[str, Law] = {
                                                                              "waste_factor": (1, 5, UP)}),
     "margins.catch_torque": Law(margins.catch_torque, {"cutting_force_n": (0, 5000, UP), "dull_factor": (1, 5, UP), "diameter_mm": (1, 300, UP)}),
     "margins.torque_margin": Law(margins.torque_margin, {"carried_nmm": (0, 1e6, UP), "asked_nmm": (1, 1e6, DOWN)}),
+    "margins.width_for_margin": Law(
+        margins.width_for_margin, {"width_mm": (0.1, 100, UP), "margin": (0.05, 20, DOWN), "margin_wanted": (0.1, 5, UP)}
+    ),
     "margins.strength_for_margin": Law(
         margins.strength_for_margin, {"strength_mpa": (0.1, 100, UP), "margin": (0.05, 20, DOWN), "margin_wanted": (0.1, 5, UP)}
     ),

@@ -97,6 +97,38 @@ def margin_of_narrow(margin: float, width_mm: float, full_width_mm: float) -> fl
     return margin * min(1.0, width_mm / full_width_mm)
 
 
+def width_for_margin(width_mm: float, margin: float, margin_wanted: float) -> float:
+    """Width with which a bond has the margin that is wanted.
+
+    w_1 = w S_1 / S
+
+    Parameters
+    ----------
+    width_mm : Width w that was reckoned with. [mm]
+    margin : Margin S that came of it. [1]
+    margin_wanted : Margin S_1 that is wanted. [1]
+
+    Returns
+    -------
+    Width w_1; more than w where the margin is too small. [mm]
+
+    Valid for
+    ---------
+    All more than 0; a bond carries by its area.
+
+    Source
+    ------
+    Proportion, derived.
+
+    >>> width_for_margin(20, 0.8, 1)
+    25.0
+    """
+    positive(width_mm, "width", "mm")
+    positive(margin, "margin")
+    positive(margin_wanted, "margin wanted")
+    return width_mm * margin_wanted / margin
+
+
 def strength_for_margin(strength_mpa: float, margin: float, margin_wanted: float) -> float:
     """Strength with which a joint has the margin that is wanted.
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from tailtrue.calc.cutting import passes_for_stock
-from tailtrue.calc.lengths import midway, on_diameter, share_of
+from tailtrue.calc.lengths import midway, on_diameter, share_of, within_both_sides
 from tailtrue.calc.steps import equal_cut, step_down, steps_in
 from tailtrue.calc.turning_masses import unbalance_speed_limit
 from tailtrue.computed.chuck_facts import body_fact, chuck_limit, hole_fact, jaws_fact, name_fact, opening_fact
@@ -126,6 +126,21 @@ def band_passes(corners: float, run_out: float, blank: float, depth: float) -> f
 )
 def second_stock(blank: float, first: float, width: float) -> float:
     return max(0.0, blank - first - width)
+
+
+@computed(
+    "collar.width_by_halves",
+    label="widest collar from a blank that is held by halves",
+    unit="mm",
+    rounding="length",
+    bound="most",
+    needs=("collar.saw_width", "collar.facing_stock", "collar.own_width", "collar.width_from_stock", "lathe.size_step"),
+    how="width of the sawn blank less facing on both sides, down to a whole step; where the stock gives it",
+)
+def width_by_halves(sawn: float, facing: float, own: bool, stock: float, step: float) -> Limited:
+    if own:
+        return Limited(None, "the blank is not sawn")
+    return Limited(step_down(min(within_both_sides(sawn, facing), stock), step), "facing on both sides")
 
 
 @computed(

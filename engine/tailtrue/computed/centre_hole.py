@@ -11,27 +11,54 @@ from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Row, Table
 
 _HUNDREDTH = 0.01  # of a millimetre: sizes of centre drills are given in these
+_FITS = ("limit.cone_share", "limit.cone_depth_share")
+_BEARS = ("limit.centre_angle", "limit.centre_pressure")
 
 
 @computed(
     "bar.centre_drill",
     label="centre drill for the bar ends",
     kind="text",
-    needs=("crib.centre_drills", "bar.diameter", "limit.cone_share"),
+    needs=("crib.centre_drills", "bar.diameter", *_FITS, "limit.centre_angle", "crib.tailstock_centre?"),
     tables=("tools/centre_drills", "tools/centre_drill_shares", "tools/centre_drill_choice"),
-    how="of those in the crib, the one nearest to the pilot advised for this diameter; its cone stays under a share "
-    "of the bar",
+    how="of those in the crib whose hole stays under a share of the bar, the one nearest to the pilot advised for this "
+    "diameter; for a dead centre the one whose hole bears most",
 )
 def centre_drill(
-    owned: tuple[str, ...], diameter: float, share: float, drills: Table, shares: Table, choice: Table
+    owned: tuple[str, ...], diameter: float, share: float, deep: float, angle: float, centre: str | None,
+    drills: Table, shares: Table, choice: Table,
 ) -> Limited | None:  # fmt: skip
     advised = choice.within(diameter, "over_mm", "upto_mm")
     rows = [row for name in owned for row in drills.where(designation=name)]
-    fitting = [row for row in rows if _largest_cone(row, shares) <= share_of(diameter, share)]
+    fitting = [row for row in rows if _drilled_cone(row, deep, shares) <= share_of(diameter, share)]
     if not fitting:
         return Limited(None, "no centre drill of the crib is small enough for this bar")
+    # The load itself hangs on the hole by way of the skim, so the hole that bears most is taken and then judged.
+    if centre == "dead":
+        best = min(fitting, key=lambda row: _pressed(1.0, row, deep, angle, shares))
+        return Limited(drills.take(best).text("designation"), "a dead centre rubs: the hole that bears most")
     best = min(fitting, key=lambda row: abs(row.number("pilot_mm") - advised.number("pilot_mm")))
     return Limited(drills.take(best).text("designation"), "advised for this diameter of bar")
+
+
+@computed(
+    "bar.centre_drills_bearing",
+    label="centre drills whose hole suits this bar and bears its load",
+    kind="text",
+    needs=("bar.diameter", *_FITS, "bar.centre_load", *_BEARS),
+    tables=("tools/centre_drills", "tools/centre_drill_shares"),
+    how="those of the table whose hole stays under a share of the bar, and carries no more than a greased centre bears",
+)
+def centre_drills_bearing(
+    diameter: float, share: float, deep: float, load: float, angle: float, bears: float, drills: Table, shares: Table
+) -> Limited:  # fmt: skip
+    names = [
+        row.text("designation")
+        for row in drills.where()
+        if _drilled_cone(row, deep, shares) <= share_of(diameter, share)
+        and _pressed(load, row, deep, angle, shares) <= bears
+    ]
+    return Limited(", ".join(names) or None, "every hole that suits the bar is too small for the load")
 
 
 def _drill(name: str, drills: Table) -> Row:
@@ -47,6 +74,30 @@ def _largest_cone(row: Row, shares: Table) -> float:
     if row.text("cone_largest_mm"):
         return row.number("cone_largest_mm")
     return round(share_of(row.number("body_mm"), _share("largest cone", row, shares)), 2)
+
+
+def _drilled_cone(row: Row, deep: float, shares: Table) -> float:
+    """What the steps drill, which is not the largest cone of the drill."""
+    return cone_within_drill(row.number("pilot_mm"), _largest_cone(row, shares), deep)
+
+
+def _pressed(load: float, row: Row, deep: float, angle: float, shares: Table) -> float:
+    return bearing_pressure(load, _drilled_cone(row, deep, shares), row.number("pilot_mm"), angle)
+
+
+@computed(
+    "bar.centre_load",
+    label="load on a dead centre",
+    unit="N",
+    rounding="force",
+    bound="least",
+    needs=("crib.tailstock_centre", "bar.assembly_mass", "skim.radial_force", "limit.gravity"),
+    how="half the weight and the radial force of the skim; a live centre turns with its hole",
+)
+def load_on_centre(centre: str, mass: float, force: float, gravity: float) -> float | Limited:
+    if centre != "dead":
+        return Limited(None, "the centre turns with the bar")
+    return centre_load(mass, gravity, force)
 
 
 @computed("bar.centre_body", label="body diameter of the centre drill", unit="mm", rounding="size",
@@ -95,8 +146,7 @@ def cone_diameter(
         return float(on_hand["cone"])
     if designation is None:
         return None
-    row = _drill(designation, drills)
-    return cone_within_drill(row.number("pilot_mm"), _largest_cone(row, shares), share)
+    return _drilled_cone(_drill(designation, drills), share, shares)
 
 
 @computed("bar.centre_angle", label="angle of the cone of a centre hole", unit="deg", rounding="angle",

@@ -3,8 +3,8 @@
 from tailtrue.calc.cutting import cutting_force
 from tailtrue.calc.joints import bond_area, bond_torque, derated_shear, skim_torque, slowed_cure
 from tailtrue.calc.margins import catch_torque as torque_of_catch
-from tailtrue.calc.margins import depth_for_margin, strength_for_margin
-from tailtrue.calc.steps import step_down
+from tailtrue.calc.margins import depth_for_margin, strength_for_margin, width_for_margin
+from tailtrue.calc.steps import step_down, step_up
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Table
@@ -125,6 +125,27 @@ def compound_strength(said: float | None, usual: float) -> Limited:
 )
 def compound_least(strength: float, margin: float, wanted: float) -> float:
     return strength_for_margin(strength, margin, wanted)
+
+
+@computed(
+    "joint.width_least",
+    label="narrowest collar whose bond holds a tool that catches",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=(
+        "collar.width", f"{_BOND}.catch_margin", "limit.joint_margin", "lathe.size_step", "collar.own_width",
+        "collar.width_from_stock", "collar.width_on_bar", "limit.collar_width_most",
+    ),
+    how="width reckoned with, raised as the margin has to be raised, up to a whole step; where stock and bar give it",
+)  # fmt: skip
+def width_least(
+    width: float, margin: float, wanted: float, step: float, own: bool, stock: float, bar: float, most: float
+) -> Limited:  # fmt: skip
+    least = step_up(width_for_margin(width, margin, wanted), step)
+    if own or least > min(stock, bar, most):
+        return Limited(None, "stock and bar give no collar so wide")
+    return Limited(least, "the bond carries by its width")
 
 
 @computed(

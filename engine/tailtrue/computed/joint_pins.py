@@ -38,7 +38,8 @@ class _Seat:
         rows = self.pins.where(type=pin["type"])
         row = next((row for row in rows if row.number("diameter_mm") == pin["diameter"]), None)
         if row is None:
-            raise OutOfRange(f"no strength is known of a pin {pin['diameter']:g} mm thick of this kind")
+            known = ", ".join(f"{one.number('diameter_mm'):g}" for one in rows)
+            raise OutOfRange(f"no strength is known of a pin {pin['diameter']:g} mm thick of this kind, only of {known} mm")
         return self.pins.take(row).number("double_shear_n")
 
     def across(self, pin: Record) -> dict[str, Any]:

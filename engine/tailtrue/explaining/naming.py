@@ -12,6 +12,7 @@ from tailtrue.store.knowledge import Knowledge
 
 _MOST_NEAR = 3
 _ALIKE = 0.6
+_LEAST_BEGUN = 4  # letters: fewer begin too many words
 _WORD = re.compile(r"[a-z0-9]+")
 
 
@@ -45,6 +46,10 @@ def find(knowledge: Knowledge, asked: str) -> Named:
     """
     known = names(knowledge)
     name, equals, word = (part.strip() for part in asked.partition("="))
+    # As a comparison prints a step: its phase before it.
+    phase, stroke, step = name.rpartition("/")
+    if phase and stroke and known.get(step) == "step":
+        name = step
     if name not in known:
         name, equals, word = _meant(knowledge, known, name, equals, word)
     table, _, column = name.rpartition(".")
@@ -111,7 +116,19 @@ def _meant(
         answered = [one for one in knowledge.decisions if plain in map(_plain, _answers(knowledge, one))]
         if len(answered) == 1:
             return answered[0], "=", next(one for one in _answers(knowledge, answered[0]) if _plain(one) == plain)
+        # What only one answer has in it, as a whole word or its beginning.
+        begun = list(_begun(knowledge, plain))
+        if len(begun) == 1:
+            return begun[0][0], "=", begun[0][1]
     return name, equals, word
+
+
+def _begun(knowledge: Knowledge, plain: str) -> Iterator[tuple[str, str]]:
+    """Answers of which a word begins so."""
+    for decision in knowledge.decisions:
+        for answer in dict.fromkeys(_answers(knowledge, decision)):
+            if len(plain) >= _LEAST_BEGUN and f" {_plain(answer)}".find(f" {plain}") >= 0:
+                yield decision, answer
 
 
 def _answers(knowledge: Knowledge, decision: str) -> tuple[str, ...]:
@@ -135,6 +152,7 @@ def _near(name: str, known: Mapping[str, Kind], knowledge: Knowledge) -> str:
     head = name.partition(".")[0]
     # What is asked of a thing that exists leads to the thing; a word that is part of a name leads to the name.
     near = [head] if head != name and head in known else []
+    near += [f"{decision}={answer}" for decision, answer in _begun(knowledge, _plain(name))]
     near += difflib.get_close_matches(name[:80], list(known), n=_MOST_NEAR, cutoff=_ALIKE)
     near += [one for one in known if name and name in one]
     words = set(_plain(name).split())
