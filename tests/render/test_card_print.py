@@ -12,7 +12,7 @@ from pypdf import PdfReader
 from documents.made import SHIPPED
 from tailtrue.advise import make_procedure
 from tailtrue.procedure import Procedure
-from tailtrue.render.card import goes_with, to_card_html
+from tailtrue.render.card import MORE_SIDES, goes_with, to_card_html
 from tailtrue.render.pdf import to_pdf
 
 from .reading import read_page
@@ -54,8 +54,10 @@ def _words(pdf: bytes) -> Iterator[tuple[str, float]]:
 @pytest.mark.parametrize("name", SHIPPED)
 def test_every_figure_is_printed_seventeen_points_high_or_more(name: str, paper: str) -> None:
     tree = on_paper(make_procedure(EXAMPLES / f"{name}.toml"), paper)
-    pdf = to_pdf(to_card_html(tree), tree.title)
+    html = to_card_html(tree)
+    pdf = to_pdf(html, tree.title)
     assert len(PdfReader(BytesIO(pdf)).pages) == 1
+    assert MORE_SIDES not in html
     assert small_figures(tree, pdf) == []
     numbers = {cell.words.strip() for cell in read_page(to_card_html(tree)).all("td", "number")}
     # A unit that stands close to its number is read as one word with it; a label or a lever never is.
@@ -110,3 +112,15 @@ def test_a_browser_prints_the_card_on_one_page_without_shrinking_it(tmp_path: Pa
     for label in labels(tree, 1, 1):
         assert label in words(page)
     assert small_figures(tree, (tmp_path / "card.pdf").read_bytes()) == []
+
+
+@pytest.mark.parametrize(
+    "number", ["WC-2026-1177-ALIGNMENT-OF-TAILSTOCK-SHED", "shed lathe bar of the winter of 2026, second"]
+)
+def test_a_long_sheet_number_stays_on_the_paper_with_its_revision(number: str) -> None:
+    tree = make_procedure(EXAMPLES / "fernhill" / "use-bar.toml")
+    title = tree.title.model_copy(update={"number": number})
+    page = pypdfium2.PdfDocument(to_pdf(to_card_html(tree.model_copy(update={"title": title})), title))[0]
+    text = page.get_textpage()
+    boxes = [text.get_charbox(at) for at in range(text.count_chars()) if text.get_text_range(at, 1).strip()]
+    assert all(left > 0 and right < page.get_width() - 15 for left, _, right, _ in boxes)
