@@ -8,10 +8,11 @@ import pytest
 from tailtrue.parts import Dials, Figure
 from tailtrue.places import templates_folder
 from tailtrue.procedure import CardGroup, CardLine, CardPlace, Procedure, StartLine, StartList
-from tailtrue.render.card import messages, to_card_html, to_card_markdown
-from tailtrue.render.card_rows import LAYOUTS, Block, Row, blocks, laid_out, room_below, side_by_side
+from tailtrue.render.card import MORE_SIDES, messages, to_card_html, to_card_markdown
+from tailtrue.render.card_rows import LAYOUTS, Block, Row, blocks, laid_out, room_below, side_by_side, with_key
 from tailtrue.render.numbers import read
 from tailtrue.render.words import say
+from tailtrue.review import ReviewLine
 
 from .reading import Element, read_page
 from .sample import MACHINE, NUMBER, procedure
@@ -294,11 +295,49 @@ def test_stop_conditions_and_notes_are_all_there(tree: Procedure, page: Element)
 
 def test_the_card_says_which_sheet_it_goes_with_and_what_to_do_in_an_emergency(page: Element) -> None:
     text = plain(page.words)
-    assert f"Goes with sheet {NUMBER} rev 3, checksum 7c1e-93af. It does not stand in for the sheet." in text
+    assert f"Goes with sheet {NUMBER} rev 3, checksum 7c1e-93af. Not approved. It does not stand in for the sheet." in text
     assert "EMERGENCY Press the stop. Isolate the lathe. Then help. Call" in text
     (line,) = next(page.all("p", "emergency")).all("span", "line")
     assert line.attributes["aria-label"] == "write the number here"
     assert plain(next(page.all("h1")).words) == f"{MACHINE}: bench card"
+
+
+def test_an_emergency_number_that_the_files_give_is_printed(tree: Procedure) -> None:
+    review = tree.safety_review
+    told = ReviewLine(id="phone", text=("Emergency number",), answer=("112",), must=True)
+    job = tree.model_copy(update={"safety_review": review.model_copy(update={"emergency": (told,)})})
+    (line,) = read_page(to_card_html(job)).all("p", "emergency")
+    assert plain(line.words).endswith("Call 112")
+    assert not list(line.all("span", "line"))
+    assert to_card_markdown(job).endswith("Call: **112**\n")
+
+
+def test_a_card_of_an_approved_sheet_does_not_say_that_nobody_approved_it(tree: Procedure) -> None:
+    job = tree.model_copy(
+        update={"title": tree.title.model_copy(update={"approver": "lead", "walked_through": "2026-11-25"})}
+    )
+    for text in (to_card_html(job), to_card_markdown(job)):
+        assert "Not approved" not in text
+    assert "Not approved" in to_card_markdown(tree)
+
+
+def test_a_long_name_of_a_setting_stands_once_beside_its_speed_when_the_rows_have_no_room(tree: Procedure) -> None:
+    dials = tree.title.dials
+    speeds = {line.value.value for group in tree.card.groups for line in group.lines if line.value.rounding == "speed"}
+    named = blocks(tree.card, dials, {speed: f"back gear, small cone {speed:g}" for speed in speeds})
+    key, *rest = with_key(named)
+    assert {row.label for row in key.rows} == {(row.lever,) for one in named for row in one.rows if row.lever}
+    assert [row.number for row in key.rows] == sorted({row.number for row in key.rows}, key=float)
+    assert not any(row.lever for one in rest for row in one.rows)
+    assert with_key(blocks(tree.card, dials, dict.fromkeys(speeds, "A2"))) == blocks(
+        tree.card, dials, dict.fromkeys(speeds, "A2")
+    )
+
+
+def test_a_card_that_one_side_does_not_hold_says_so(tree: Procedure) -> None:
+    many = tree.model_copy(update={"card": tree.card.model_copy(update={"groups": tree.card.groups * 6})})
+    assert MORE_SIDES in to_card_html(many)
+    assert MORE_SIDES not in to_card_html(tree)
 
 
 def test_words_of_the_user_are_never_markup() -> None:

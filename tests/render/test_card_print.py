@@ -12,7 +12,7 @@ from pypdf import PdfReader
 from documents.made import SHIPPED
 from tailtrue.advise import make_procedure
 from tailtrue.procedure import Procedure
-from tailtrue.render.card import goes_with, to_card_html
+from tailtrue.render.card import MORE_SIDES, goes_with, to_card_html
 from tailtrue.render.pdf import to_pdf
 
 from .reading import read_page
@@ -54,13 +54,44 @@ def _words(pdf: bytes) -> Iterator[tuple[str, float]]:
 @pytest.mark.parametrize("name", SHIPPED)
 def test_every_figure_is_printed_seventeen_points_high_or_more(name: str, paper: str) -> None:
     tree = on_paper(make_procedure(EXAMPLES / f"{name}.toml"), paper)
-    pdf = to_pdf(to_card_html(tree), tree.title)
+    html = to_card_html(tree)
+    pdf = to_pdf(html, tree.title)
     assert len(PdfReader(BytesIO(pdf)).pages) == 1
+    assert MORE_SIDES not in html
     assert small_figures(tree, pdf) == []
     numbers = {cell.words.strip() for cell in read_page(to_card_html(tree)).all("td", "number")}
-    # A unit or a label that stands close to its number is read as one word with it.
+    # A unit that stands close to its number is read as one word with it; a label or a lever never is.
     large = {word for word, size in _words(pdf) if size >= 16.9}
-    assert numbers <= large | {re.sub(r"^[a-z]+(?=[\d.−-])|(?<=\d)(?:mm|in|rev)[a-z/]*$", "", word) for word in large}
+    assert numbers <= large | {re.sub(r"(?<=\d)(?:mm|in|rev)[a-z/]*$", "", word) for word in large}
+
+
+# As plates of real lathes have them; the digit of a name is no number that is set.
+PLATES = (
+    ("low A1", "low A2", "low B1"),
+    ("direct, big", "direct, small", "back, big"),
+    ("back gear 1", "back gear 2", "direct 1"),
+)
+
+
+@pytest.mark.parametrize("names", PLATES)
+def test_names_of_settings_as_plates_have_them_leave_one_side_and_stand_apart_from_numbers(names: tuple[str, ...]) -> None:
+    tree = make_procedure(EXAMPLES / "fernhill" / "job.toml")
+    drawings = tuple(
+        one.model_copy(
+            update={
+                "said": {k: names[at % 3] if k.startswith("setting.") else v for at, (k, v) in enumerate(one.said.items())}
+            }
+        )
+        for one in tree.drawings
+    )
+    job = tree.model_copy(update={"drawings": drawings})
+    html = to_card_html(job)
+    pdf = to_pdf(html, job.title)
+    assert len(PdfReader(BytesIO(pdf)).pages) == 1
+    assert any(name in html for name in names)
+    numbers = {cell.words.strip() for cell in read_page(html).all("td", "number")}
+    large = {word for word, size in _words(pdf) if size >= 16.9}
+    assert numbers <= large | {re.sub(r"(?<=\d)(?:mm|in|rev)[a-z/]*$", "", word) for word in large}
 
 
 def test_a_figure_that_is_printed_smaller_is_found() -> None:
@@ -81,3 +112,15 @@ def test_a_browser_prints_the_card_on_one_page_without_shrinking_it(tmp_path: Pa
     for label in labels(tree, 1, 1):
         assert label in words(page)
     assert small_figures(tree, (tmp_path / "card.pdf").read_bytes()) == []
+
+
+@pytest.mark.parametrize(
+    "number", ["WC-2026-1177-ALIGNMENT-OF-TAILSTOCK-SHED", "shed lathe bar of the winter of 2026, second"]
+)
+def test_a_long_sheet_number_stays_on_the_paper_with_its_revision(number: str) -> None:
+    tree = make_procedure(EXAMPLES / "fernhill" / "use-bar.toml")
+    title = tree.title.model_copy(update={"number": number})
+    page = pypdfium2.PdfDocument(to_pdf(to_card_html(tree.model_copy(update={"title": title})), title))[0]
+    text = page.get_textpage()
+    boxes = [text.get_charbox(at) for at in range(text.count_chars()) if text.get_text_range(at, 1).strip()]
+    assert all(left > 0 and right < page.get_width() - 15 for left, _, right, _ in boxes)

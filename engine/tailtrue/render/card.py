@@ -20,8 +20,11 @@ from tailtrue.render.paper import head_of, page, unit_beside
 from tailtrue.render.words import say, sentence
 
 TITLE = "Bench card"
+PHONE = "phone"  # the line of the safety review that has the emergency number
+NOT_APPROVED = "Not approved."
 GOES_WITH = "Goes with sheet {number} rev {revision}, checksum {checksum}."
 RULES = "Rules {rules}."
+MORE_SIDES = "THIS CARD MAY TAKE TWO SIDES: hang up both."
 START = "\u25ba"  # before a line on whose way the spindle turns
 _FIGURE = Markup('<span class="figure">{}</span>')
 _NOTE = 1.1  # height of a note under the numbers, in rows
@@ -56,8 +59,9 @@ def to_card_html(procedure: Procedure, *, large: bool = False) -> str:
         sides=sides,
         dangers=[(caution.hazard, caution.avoid[0]) for caution in messages(procedure)],
         headings=words.HEADINGS,
-        goes_with=goes_with(procedure),
+        goes_with=[*goes_with(procedure), *([MORE_SIDES] if not large and room_below(layout, columns) < 0 else [])],
         by_hand=by_hand(card),
+        phone=phone_of(procedure),
         start_mark=START,
         starts=_starts(card),
         labelled=lambda row: labelled(row, dials),
@@ -87,6 +91,12 @@ def _height_of_words(explained: Iterable[tuple[str, str]]) -> float:
 def by_hand(card: Card) -> str:
     """What the mark of a number set by hand means; empty where no number has it."""
     return words.BY_HAND_CARD if any(line.value.set_by for group in card.groups for line in group.lines) else ""
+
+
+def phone_of(procedure: Procedure) -> str:
+    """The emergency number, as the files of the user say it; empty where it is not known."""
+    dials = procedure.title.dials
+    return next((say(one.answer, dials) for one in procedure.safety_review.emergency if one.id == PHONE and one.answer), "")
 
 
 def card_of(procedure: Procedure) -> Card:
@@ -124,7 +134,9 @@ def figured(text: Text, dials: Dials) -> Markup:
 def labelled(row: Row, dials: Dials) -> Markup:
     """The label of a row; lever and numbers in it are set as large as the numbers."""
     label = figured(row.label, dials)
-    return Markup("{} {}").format(label, _FIGURE.format(row.lever)) if row.lever else label
+    if row.lever_in_words:
+        return Markup('{}: <b class="lever-in-words">{}</b>').format(label, row.lever)
+    return Markup('{} <span class="figure lever">{}</span>').format(label, row.lever) if row.lever else label
 
 
 def goes_with(procedure: Procedure) -> tuple[str, str]:
@@ -133,7 +145,9 @@ def goes_with(procedure: Procedure) -> tuple[str, str]:
     # Who reads the card alone must see that it was made under rules of the shop.
     rules = f" {RULES.format(rules=title.knowledge_version)}" if procedure.shop_rules else ""
     sheet = GOES_WITH.format(number=title.number, revision=title.revision, checksum=title.checksum)
-    return f"{sheet}{rules}", card_of(procedure).pointer
+    # What nobody approved yet says so where it is read, as the footer does.
+    approved = "" if title.approved else f" {NOT_APPROVED}"
+    return f"{sheet}{rules}{approved}", card_of(procedure).pointer
 
 
 @lru_cache(maxsize=2)
@@ -190,7 +204,7 @@ def _markdown(procedure: Procedure) -> Iterable[str]:
     yield heading(2, words.HEADINGS["stop_at_once"])
     yield bullets(literal(say(line, dials)) for line in procedure.stop_at_once)
     yield from terms(words.HEADINGS["glossary"], card.glossary, dials)
-    yield f"{bold('Emergency')} {literal(card.emergency)}: ______"
+    yield f"{bold('Emergency')} {literal(card.emergency)}: {bold(phone) if (phone := phone_of(procedure)) else '______'}"
 
 
 def _blank(unit: str, dials: Dials) -> str:

@@ -10,6 +10,7 @@ from types import MappingProxyType
 from tailtrue.parts import Dials, Figure, Text
 from tailtrue.procedure import Card, CardGroup, LookUp
 from tailtrue.render import words
+from tailtrue.render.letters import width
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import NBSP, Shown, read
 from tailtrue.render.paper import unit_beside
@@ -22,7 +23,11 @@ _LETTER = 0.52  # width of a letter, in its size
 _BOLD = 0.58  # width of a bold one
 _WAY = 11.0  # least size of the letters that say a way, in points
 _DIGIT = 0.556  # width of a digit, in its size
-_SHORT_LEVER = 4
+_SHORT_LEVER = 4  # letters; a longer name stands below the label in letters of its size
+_LEVER_GAP = 5.5  # before and after a short one, with its rule, in points
+_LEVER_LETTER = 9.5  # least size of the letters of a longer one, in points
+_BAR = 7.0  # before the label of what turns, in points
+_SPACE = 0.278  # between words, in ems
 _MOST_SIDES = 3
 
 
@@ -46,7 +51,7 @@ LAYOUTS = (
     Layout("one n22", 1, 26.8, 22, 14, 334, 48),
     Layout("one n20", 1, 29.5, 20, 14, 334, 48),
     Layout("one n18", 1, 33.0, 18, 14, 334, 48),
-    Layout("two n17", 2, 35.7, 17, 9.5, 166, 34),
+    Layout("two n17", 2, 36.2, 17, 9.5, 166, 34),
 )
 
 
@@ -71,6 +76,11 @@ class Row:
     large: bool = False  # the label is a number too
     cell: str = ""  # words in the place of a number
     write: bool = False  # a place to write in stands there
+
+    @property
+    def lever_in_words(self) -> bool:
+        """Whether lever or belt has a name that is too long to stand between label and number."""
+        return len(self.lever) > _SHORT_LEVER
 
     @property
     def width(self) -> str:
@@ -176,12 +186,29 @@ def _wanting(number: str, most: int) -> float:
 
 def laid_out(made: tuple[Block, ...], dials: Dials) -> tuple[Layout, tuple[tuple[Block, ...], ...]]:
     """The largest letters that hold every number, and the blocks in columns."""
-    for layout in LAYOUTS:
-        sized = tuple(_sized(block, layout, dials) for block in made)
-        columns = side_by_side(sized, layout.columns)
-        if layout is LAYOUTS[-1] or room_below(layout, columns) >= 0:
-            return layout, columns
-    raise AssertionError("the last layout holds every job")
+    for of_job in dict.fromkeys((made, with_key(made))):
+        for layout in LAYOUTS:
+            columns = _columns(of_job, layout, dials)
+            if room_below(layout, columns) >= 0:
+                return layout, columns
+    return LAYOUTS[-1], _columns(made, LAYOUTS[-1], dials)  # one side does not hold it: the card says so
+
+
+def _columns(made: tuple[Block, ...], layout: Layout, dials: Dials) -> tuple[tuple[Block, ...], ...]:
+    return side_by_side(tuple(_sized(block, layout, dials) for block in made), layout.columns)
+
+
+def with_key(made: tuple[Block, ...]) -> tuple[Block, ...]:
+    """The blocks with the long names of settings told once, in a table of their speeds."""
+    told = {(row.number, row.unit): row for block in made for row in block.rows if row.lever_in_words}
+    if not told:
+        return made
+    plain = tuple(
+        replace(block, rows=tuple(replace(row, lever="") if row.lever_in_words else row for row in block.rows))
+        for block in made
+    )
+    rows = sorted(told.values(), key=lambda row: float(row.number))
+    return (Block(words.SETTINGS, "", tuple(Row((row.lever,), row.number, row.unit, row.wanting) for row in rows)), *plain)
 
 
 def large_sides(made: tuple[Block, ...], dials: Dials) -> tuple[tuple[tuple[Block, ...], ...], ...]:
@@ -213,15 +240,33 @@ def _height(row: Row, layout: Layout, beside: float, dials: Dials) -> float:
     if not (row.number or row.cell or row.write):
         return _height_of_words(row, layout, dials)
     room = beside if row.number or row.write else layout.column - 6
-    if row.lever:
-        room -= (len(row.lever) + 1) * layout.number * _DIGIT * (len(row.lever) <= _SHORT_LEVER)
+    if row.lever and not row.lever_in_words:
+        room -= width(row.lever, bold=True) * layout.number + _LEVER_GAP
     said = "".join(piece if isinstance(piece, str) else read(piece, dials).whole for piece in row.label)
     said += f", {row.unit}" if row.write else ""
     letters = max(int(room / (_LETTER * layout.label)), 6)
     lines = len(wrap(said, letters)) * layout.label * 1.06 / (layout.number * 1.04)
-    if len(row.lever) > _SHORT_LEVER:
-        lines += len(wrap(row.lever, max(int(beside / (_DIGIT * layout.number)), 4)))
+    if row.lever_in_words:
+        # A row that turns has a bar before its label; the lever goes on in the line of the label.
+        size = max(_LEVER_LETTER, layout.label)
+        lines = _lines(f"{said}: {row.lever}", (room - _BAR) / size) * size * 1.04 / (layout.number * 1.04)
     return max(_WRITTEN if row.write else 1.0, lines)
+
+
+def _lines(said: str, room: float) -> int:
+    """How many lines words in bold take in a room, in ems; a word that is longer than it stands alone.
+
+    >>> _lines("back gear, big cone", 8.0)
+    2
+    """
+    lines, used = 1, 0.0
+    for word in said.split():
+        wide = width(word, bold=True)
+        if used and used + _SPACE + wide > room:
+            lines, used = lines + 1, wide
+        else:
+            used += wide + (_SPACE if used else 0.0)
+    return lines
 
 
 def _height_of_words(row: Row, layout: Layout, dials: Dials) -> float:

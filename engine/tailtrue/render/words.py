@@ -168,6 +168,7 @@ SHOP_RULES_MEAN: Final = "This shop added or changed what follows. It answers fo
 SHOP_KINDS: Final = MappingProxyType({"add": "added", "tighten": "tighter", "reword": "reworded", "disable": "taken out"})
 SHOP_RULES: Final = ("Rule", "What", "Reason", "By")
 BY_HAND_MEANS: Final = f"{MARK} behind a number: a person put it in place of the one that was worked out."
+SETTINGS = "Lever or belt, for each speed"
 BY_HAND_CARD: Final = f"{MARK} set by hand, see the sheet."
 BY_HAND: Final = ("Number", "Set to", "Worked out", "May be", "Reason", "By")
 SPEED_OF_IT: Final = "speed"
