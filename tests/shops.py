@@ -8,6 +8,13 @@ from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
 EXAMPLES = ROOT / "docs" / "examples"
+_NO_FOUR_JAW = ("lathe", r'\[\[lathe.chucks\]\]\nlabel = "200 mm four-jaw chuck".*?condition = "good"\n', "")
+_LONG_BAR = ("crib", 'reach = "65 mm"', 'reach = "90 mm"')
+FACEPLATE = {
+    "stub_metal": '"steel"', "stub_diameter": '"34 mm"', "stub_least": '"20 mm"', "stub_length": '"40 mm"',
+    "faceplate_diameter": '"200 mm"', "faceplate_slots": "4", "strap_count": "4", "strap_screw": '"M10"',
+    "strap_to_work": '"18 mm"', "strap_to_heel": '"30 mm"', "strap_height": '"25 mm"', "packing_height": '"20 mm"',
+}  # fmt: skip
 
 
 def shop(folder: Path, name: str, *changes: tuple[str, str, str]) -> Path:
@@ -34,6 +41,15 @@ def kept_bores(folder: Path, *changes: tuple[str, str, str]) -> Path:
     return shop(folder, "tannery-lane", ("stock", r"\[\[stock\.collar_bars\]\].*", blanks), *changes).with_name(
         "job-stub.toml"
     )
+
+
+def clamped(folder: Path, source: str, *changes: tuple[str, str, str], left_out: str = "", **other: str) -> Path:
+    """A job without an independent chuck, with a faceplate, straps, packing and a stub mandrel in the crib."""
+    said = "\n".join(
+        f"{name} = {value}" for name, value in (FACEPLATE | other).items() if not name.startswith(left_out or "-")
+    )
+    crib = ("crib", "compressed_air = true", f"compressed_air = true\n{said}")
+    return shop(folder, "fernhill", _NO_FOUR_JAW, _LONG_BAR, crib, *changes).with_name(f"job-{source}.toml")
 
 
 def tailtrue(*words: object) -> subprocess.CompletedProcess[str]:

@@ -292,6 +292,12 @@ def test_what_is_advised_is_accepted_when_it_is_typed(slip: str, unit: str) -> N
         assert isinstance(read_quantity(advised, unit), float), advised
 
 
+@pytest.mark.parametrize("slip", SLIPS)
+def test_a_slip_is_answered_with_something_to_type_in_every_unit_that_it_does_not_fit(slip: str) -> None:
+    # A slip that fits one unit is taken there: 3 mm is a length, 12 a number without a unit.
+    assert sum(bool(offered(slip, unit)) for unit in FAST) >= len(FAST) - 1
+
+
 @given(SHAPED, st.sampled_from(sorted(FAST)))
 @example("0/0.", "1")
 def test_what_is_advised_for_any_text_is_accepted_when_it_is_typed(text: str, unit: str) -> None:

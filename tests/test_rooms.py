@@ -44,7 +44,8 @@ MAY = {
     "refusals": {"assemble", "case", "conditions", "errors", "explaining", "facts", "parts", "procedure", "render", "store", "truth", "wording"},
     "inspection": {"parts", "procedure", "record_sheet", "review", "shop_sheet", "work_record"},
     "render": {"kept", "papers", "places", "parts", "procedure", "record_sheet", "review", "shop_sheet", "work_record"},
-    "shop": {"facts", "given", "inspection", "quantities", "store"},
+    "shop": {"facts", "given", "inspection", "quantities", "shop_caps", "store"},
+    "shop_caps": {"given", "inspection", "store"},
     "documents": {"errors", "parts", "procedure", "render"},
     "overriding": {"assemble", "case", "facts", "parts", "refusals"},
     "advise": {

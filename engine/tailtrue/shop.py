@@ -13,10 +13,11 @@ from typing import Any
 
 from tailtrue.facts import SetByHand
 from tailtrue.given.read import Given
-from tailtrue.inspection import HandSetting, Shop, ShopEntry, SpeedCap
+from tailtrue.inspection import HandSetting, Shop, ShopEntry
 from tailtrue.inspection.shop import Bond, Piece, Rework, Taper
 from tailtrue.quantities import read_quantity
-from tailtrue.store.knowledge import Knowledge, Route
+from tailtrue.shop_caps import chuck_cap, chuck_drives, gripping_bar, in_collet, limit, speed_caps
+from tailtrue.store.knowledge import Knowledge
 from tailtrue.store.rule_files import rule_files
 
 Record = Mapping[str, Any]
@@ -45,7 +46,7 @@ def shop_of(
         dial_division_mm=given.value("lathe.dial_division"),
         between_centres_mm=given.value("lathe.between_centres"),
         swing_over_cross_slide_mm=_swing(given, knowledge),
-        speed_caps=_caps(given, knowledge, route, chosen),
+        speed_caps=speed_caps(given, knowledge, route, chosen),
         drills=_drills(given, knowledge),
         tool_ids_in_shop=frozenset(
             name for name, need in knowledge.needs.items() if not need.file.given or given.value(need.file.given)
@@ -66,9 +67,9 @@ def shop_of(
         labels=_labels(given, entries),
         must_say=_must_say(knowledge),
         states=_states(knowledge),
-        messages_at_step=int(_limit(knowledge, "messages_at_step")),
-        messages_at_phase=int(_limit(knowledge, "messages_at_phase")),
-        messages_up_front=int(_limit(knowledge, "messages_up_front")),
+        messages_at_step=int(limit(knowledge, "messages_at_step")),
+        messages_at_phase=int(limit(knowledge, "messages_at_phase")),
+        messages_up_front=int(limit(knowledge, "messages_up_front")),
         at_back=frozenset(caution.file.id for caution in knowledge.cautions if caution.file.at_back),
         shop_rules=entries,
         signals=knowledge.shop.signals,
@@ -90,7 +91,7 @@ def shop_of(
         fixed_by=(on_hand or {}).get("fixed_by") or "",
         worn_out_mm=(on_hand or {}).get("worn_out_at"),
         taper=_taper(given),
-        piece=_piece(given, knowledge, _of_bar(chosen)),
+        piece=_piece(given, knowledge, gripping_bar(chosen)),
         rework=_rework(given, knowledge, left),
         takes=dict(_takes(given)),
         top_slide_division_mm=given.value("lathe.top_slide_dial_division"),
@@ -103,7 +104,7 @@ def shop_of(
         spindle_bore_mm=given.value("lathe.spindle_bore"),
         operator=given.value("job.operator"),
         instructed=_instructed(given),
-        learner_cut=(_limit(knowledge, "learner_depth"), _limit(knowledge, "learner_feed")) if _instructed(given) else None,
+        learner_cut=(limit(knowledge, "learner_depth"), limit(knowledge, "learner_feed")) if _instructed(given) else None,
         shared=given.value("job.place") == "shared",
         supervised=bool(given.value("job.supervised")) and not given.value("job.alone"),
         owner=(given.value("job.place"), given.value("job.operator"), given.value("job.minor"))
@@ -111,11 +112,11 @@ def shop_of(
         bar_metal=_bar_metal(knowledge, chosen["bar_material"]),
         telescoping=chosen["gauge"] == "telescoping",
         belt=given.value("lathe.drive") == "belt",
-        chuck_drives=_chuck_drives(given, knowledge),
+        chuck_drives=chuck_drives(given, knowledge),
         bush_passes_mm=_hole_before_spindle(given, knowledge, chosen),
         chuck_bodies_mm=tuple(one["body"] for one in given.value("lathe.chucks")),
         independent_chucks={
-            one["label"]: _chuck_cap(given, knowledge, one["label"])
+            one["label"]: chuck_cap(given, knowledge, one["label"])
             for one in given.value("lathe.chucks")
             if not knowledge.tables["machines/chuck_kinds"].one(kind=one["kind"]).yes("self_centring")
         },
@@ -126,36 +127,16 @@ def _instructed(given: Given) -> bool:
     return given.value("job.operator") == _LEARNER or bool(given.value("job.minor"))
 
 
-def _of_bar(chosen: Mapping[str, Any]) -> str:
-    """The chuck that grips the bar: the one that is on the spindle, or the four-jaw that was fitted for it."""
-    return str(chosen["bar_chuck"] or chosen["chuck"])
-
-
 def _hole_before_spindle(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> float:
-    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == _of_bar(chosen))
-    in_collet = _in_collet(knowledge, "bar.hold", chosen["bar_hold"])
-    hole = given.value("crib.collet_hole") if in_collet else chuck.get("through_bore")
+    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == gripping_bar(chosen))
+    collet = in_collet(knowledge, "bar.hold", chosen["bar_hold"])
+    hole = given.value("crib.collet_hole") if collet else chuck.get("through_bore")
     return float(hole or 0.0)
-
-
-def _in_collet(knowledge: Knowledge, decision: str, hold: str | None) -> bool:
-    """Whether a collet chuck stands on the spindle while something is held so."""
-    row = None if hold is None else knowledge.tables["machines/holdings"].one(decision=decision, hold=hold)
-    return row is not None and row.yes("collet_chuck")
-
-
-def _chuck_drives(given: Given, knowledge: Knowledge) -> bool:
-    drive = given.value("crib.drive")
-    return drive is not None and knowledge.tables["machines/drives"].one(drive=drive).yes("chuck_stays_on")
 
 
 def _hand_setting(one: SetByHand, knowledge: Knowledge) -> HandSetting:
     settable = knowledge.given.settable[one.fact]
     return HandSetting(one.value, one.initials, settable.safe, settable.at_least, settable.at_most)
-
-
-def _limit(knowledge: Knowledge, name: str) -> float:
-    return float(knowledge.limits[f"limit.{name}"].value)
 
 
 def _fit(knowledge: Knowledge, chosen: Mapping[str, Any]) -> tuple[float, float]:
@@ -181,75 +162,19 @@ def _bond(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> Bond
         derating.within(chosen["bar"], "from_mm", "to_mm", factor="size").number("value"),
         *(derating.take(row).number("value") for row in derating.where(always="yes")),
     ]
-    strength = given.value("crib.compound_strength") or _limit(knowledge, "compound_strength")
+    strength = given.value("crib.compound_strength") or limit(knowledge, "compound_strength")
     slower = 1.0 if primed else max(metal.number("full_cures") for metal in metals)
     return Bond(
-        mpa=strength * prod(shares) / _limit(knowledge, "bond_safety"),
+        mpa=strength * prod(shares) / limit(knowledge, "bond_safety"),
         gaps=tuple((row.number("to_mm"), row.number("value")) for row in map(derating.take, derating.where(factor="gap"))),
-        wait_s=max(full * slower, _limit(knowledge, "cure_least")),
+        wait_s=max(full * slower, limit(knowledge, "cure_least")),
         starts=primed or any(metal.text("surface") == "active" for metal in metals),
     )
 
 
 def _swing(given: Given, knowledge: Knowledge) -> float:
     said = given.value("lathe.swing_over_cross_slide")
-    return float(said) if said is not None else given.value("lathe.swing_over_bed") * _limit(knowledge, "cross_slide_share")
-
-
-def _chuck_cap(given: Given, knowledge: Knowledge, label: str) -> float:
-    chuck = next(one for one in given.value("lathe.chucks") if one["label"] == label)
-    marked = chuck["marked_speed"]
-    if marked == "unmarked":
-        rows = knowledge.tables["machines/chuck_limits"]
-        marked = rows.within(chuck["body"], "body_over_mm", "body_upto_mm").number("unmarked_limit_per_min")
-    return float(marked)
-
-
-def _caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping[str, Any]) -> tuple[SpeedCap, ...]:
-    held: dict[str, list[str]] = {}
-    for phase in route.phases:
-        held.setdefault(phase.file.held, []).append(phase.file.id)
-    in_chuck, bar, on_centres = (tuple(held.get(way, ())) for way in ("chuck", "bar", "centres"))
-    # A collar on a stub is gripped by the chuck of the blanks too, with a limit of its own besides.
-    stub = tuple(held.get("stub", ()))
-    blank = (*held.get("blank", ()), *stub)
-    centre = f"{given.value('crib.tailstock_centre')}_centre_speed"
-    blanks = (
-        (
-            SpeedCap("chuck of the blanks", _of_blanks(given, knowledge, chosen), blank),
-            SpeedCap("blank in the jaws", _limit(knowledge, "blank_speed"), blank),
-        )
-        if blank and chosen["blank_chuck"]
-        else ()
-    )
-    alone = tuple(held.get("independent", ()))
-    trued = (
-        (
-            SpeedCap("chuck of the collar", _chuck_cap(given, knowledge, chosen["rework_chuck"]), alone),
-            SpeedCap("blank in the jaws", _limit(knowledge, "blank_speed"), alone),
-        )
-        if alone and chosen["rework_chuck"]
-        else ()
-    )
-    chuck = _chuck_cap(given, knowledge, chosen["chuck"])
-    return (
-        SpeedCap("chuck", chuck, in_chuck),
-        SpeedCap("what grips the bar", float(given.value("crib.collet_speed")), bar)
-        if _in_collet(knowledge, "bar.hold", chosen["bar_hold"])
-        else SpeedCap("what grips the bar", _chuck_cap(given, knowledge, _of_bar(chosen)), bar),
-        *blanks,
-        *trued,
-        SpeedCap("collar held by its bore", _limit(knowledge, "stub_speed"), stub),
-        SpeedCap("chuck that drives", chuck, on_centres if _chuck_drives(given, knowledge) else ()),
-        SpeedCap("work on a dog", _limit(knowledge, "between_centres_speed"), on_centres),
-        SpeedCap("tailstock centre", _limit(knowledge, centre), on_centres),
-    )
-
-
-def _of_blanks(given: Given, knowledge: Knowledge, chosen: Mapping[str, Any]) -> float:
-    if _in_collet(knowledge, "collar.hold", chosen["collar_hold"]):
-        return float(given.value("crib.collet_speed"))
-    return _chuck_cap(given, knowledge, chosen["blank_chuck"])
+    return float(said) if said is not None else given.value("lathe.swing_over_bed") * limit(knowledge, "cross_slide_share")
 
 
 def _drills(given: Given, knowledge: Knowledge) -> frozenset[float]:
@@ -331,8 +256,8 @@ def _piece(given: Given, knowledge: Knowledge, chuck_label: str) -> Piece:
     bar = next((one for one in bars if one["label"] == given.value("job.bar")), None)
     bar = bar or max(bars, key=lambda one: float(one["diameter"]))
     chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chuck_label)
-    grip = chuck.get("jaw_depth") or _limit(knowledge, "jaw_depth_assumed")
-    return Piece(bar["diameter"], bar["length"], grip, _limit(knowledge, "chucked_overhang"))
+    grip = chuck.get("jaw_depth") or limit(knowledge, "jaw_depth_assumed")
+    return Piece(bar["diameter"], bar["length"], grip, limit(knowledge, "chucked_overhang"))
 
 
 def _takes(given: Given) -> Iterator[tuple[str, tuple[float, float]]]:
@@ -353,7 +278,7 @@ def _rework(given: Given, knowledge: Knowledge, left: Mapping[str, str]) -> Rewo
     readings = (*given.value("job.found_front", ()), *given.value("job.found_rear", ()))
     titles = {number: knowledge.steps[name].file.title for number, name in left.items()}
     end = {"end-a": "head", "end-b": "tail"}.get(given.value("job.found_at", ""), "")
-    tries = int(_limit(knowledge, "rework_tries"))
+    tries = int(limit(knowledge, "rework_tries"))
     return Rework(readings, end, left, titles, tries, given.value("job.found", ""), given.value("job.rework_of", ""))
 
 

@@ -22,9 +22,25 @@ from tailtrue.calc.validity import OutOfRange
     ],
 )
 def test_one_screw_refuses_what_no_chart_holds(arguments: tuple[float, float, float], message: str) -> None:
-    for formula in (screw_preload, screw_holding):
-        with pytest.raises(OutOfRange, match=f"^{message}"):
-            formula(*arguments)
+    with pytest.raises(OutOfRange, match=f"^{message}"):
+        screw_holding(*arguments)
+
+
+@pytest.mark.parametrize(
+    ("arguments", "message"),
+    [
+        ((0, 6, 0.2), "tightening torque is 0 N mm"),
+        ((-1, 6, 0.2), "tightening torque is -1 N mm"),
+        ((7200, 2.98, 0.2), "diameter of the thread is 2.98 mm"),
+        ((7200, 16.05, 0.2), "diameter of the thread is 16.05 mm"),
+    ],
+)
+def test_the_rule_for_tightening_ends_beyond_the_screws_of_straps(
+    arguments: tuple[float, float, float], message: str
+) -> None:
+    with pytest.raises(OutOfRange, match=f"^{message}"):
+        screw_preload(*arguments)
+    assert screw_preload(48000, 16, 0.2) == pytest.approx(15000)
 
 
 @pytest.mark.parametrize("factor", [0, -0.1, 1.01])

@@ -1,4 +1,4 @@
-"""Ways to hold blanks that no step carries: judged beside the choice, never taken, and named with the reason at a refusal."""
+"""Ways to hold blanks that are left: judged beside the choice, and named at a refusal with what they would need."""
 
 from pathlib import Path
 
@@ -12,9 +12,9 @@ def judged(job: Path, choice: str) -> dict[str, Alternative]:
     return {one.name: one for asked in sheet.choices if asked.id == choice for one in asked.alternatives}
 
 
-def test_a_faceplate_and_a_mandrel_are_judged_for_the_blanks_and_never_taken() -> None:
+def test_a_faceplate_is_left_where_a_chuck_holds_and_a_mandrel_is_never_taken() -> None:
     found = judged(EXAMPLES / "fernhill" / "job-plate.toml", "collar.hold")
-    assert found["clamped to the faceplate"].verdict == "no"
+    assert found["clamped to the faceplate for its bore, then on a stub mandrel"].verdict == "no"
     bored = judged(EXAMPLES / "fernhill" / "job-bored.toml", "collar.hold")
     assert (
         "nothing can bore a collar that sits on a mandrel"
@@ -28,20 +28,19 @@ def test_a_refused_blank_hears_why_no_mandrel_is_taken(tmp_path: Path) -> None:
     assert "A mandrel between centres is never taken" in " ".join((answer.stdout + answer.stderr).split())
 
 
-def test_a_refused_slug_hears_why_no_faceplate_is_taken(tmp_path: Path) -> None:
+def test_a_refused_slug_hears_what_a_faceplate_would_need(tmp_path: Path) -> None:
     four_jaw = ("lathe", r'\[\[lathe.chucks\]\]\nlabel = "200 mm four-jaw chuck".*?condition = "good"\n', "")
     job = shop(tmp_path, "fernhill", four_jaw).with_name("job-plate.toml")
     answer = tailtrue("check", job)
     assert answer.returncode == 5
     said = " ".join((answer.stdout + answer.stderr).split())
-    assert "A faceplate is never taken" in said
-    assert "balanced by trial" in said
+    assert "enter the faceplate with straps and packing, and a stub mandrel" in said
 
 
-def test_a_blank_that_no_chuck_opens_to_hears_why_no_faceplate_is_taken(tmp_path: Path) -> None:
+def test_round_bar_that_no_chuck_opens_to_is_not_clamped(tmp_path: Path) -> None:
     small = ("lathe", r'(160 mm three-jaw chuck.*?grips_to = )"100 mm"', r'\1"60 mm"')
     faceplate = ("crib", 'drive = "drive-plate"', 'drive = "faceplate"')
     refused = advise(shop(tmp_path, "fernhill", small, faceplate))
     told = next(str(stop) for stop in refused.refused if stop.id == "collar-does-not-fit-the-chuck")
-    assert "its clamps stand where the tool must cut" in told
-    assert refused.case.outcome("collar.hold").beside == ("faceplate",)
+    assert "A slug of plate or a casting may be clamped to a faceplate" in told
+    assert refused.case.value("collar.plated") is False

@@ -8,7 +8,7 @@ import pytest
 
 from shops import EXAMPLES, tailtrue
 
-ASKED = "Power cut at the plug while turning"
+ASKED = "Supply switched off while turning"
 
 
 def shop_that_says(tmp_path: Path, shop: str, line: str) -> Path:

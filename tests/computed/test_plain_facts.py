@@ -90,7 +90,7 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ("collar.turning_cut", (65.01, 65.0, 1, 0.025), 0.025),
     # the bore and its joint
     ("bore.nominal", (24.97, 0.05), 25.02),
-    ("bore.overhang", (38.0, 5.0), 43),
+    ("bore.overhang", (38.0, 5.0, False, None), 43),
     ("bore.rough_to", (25.02, 0.55, 0.01), 24.47),
     ("bore.finish_depth", (0.5, 2.0, 0.04), 0.16),
     ("bore.finish_stock", (0.125, 2.0), 0.5),

@@ -96,6 +96,7 @@ def test_inches_and_millimetres_say_the_same(tmp_path: Path) -> None:
         '[between_centres]\nhead = ["2.0000 in", "2.0000 in"]\ntail = ["2.0020 in", "2.0020 in"]\n'
         '[level]\nstations = ["0 mm", "500 mm"]\nreadings = ["0 thou/ft", "3.6 thou/ft"]\nplus_is = "front low"\n',
     )
+    assert metric.estimates
     for name, estimate in metric.estimates.items():
         assert inch.estimates[name].value == pytest.approx(estimate.value, rel=1e-6), name
 

@@ -38,5 +38,6 @@ WITHOUT_A_LAW: dict[str, str] = {
     "rework.landing_divisions": "a count, or none where no count fits; test_rework_bounds.py tries every window",
     "rework.shared_divisions": "a row of counts; test_rework_bounds.py holds sum and evenness",
     "sides.sign_of_side": "asks for a word",
+    "straps.even_straps": "a count that divides another; test_straps.py holds it against the sum of its places",
     "work_holding.overhang_verdict": _WORD,
 }

@@ -3,7 +3,18 @@
 from functools import partial
 
 from laws.law import DOWN, FREE, UP, Axis, Given, Law
-from tailtrue.calc import balance, casting, centre_points, chuck, lifting, pouring, solids, turning_masses, work_holding
+from tailtrue.calc import (
+    balance,
+    casting,
+    centre_points,
+    chuck,
+    lifting,
+    pouring,
+    solids,
+    straps,
+    turning_masses,
+    work_holding,
+)
 
 _SPEED = (0.0, 5000.0, UP)
 _HOLD: dict[str, Axis] = {"grip_n": (0, 50000, UP), "friction": (0.01, 1, UP), "safety": (1, 10, DOWN)}
@@ -28,6 +39,10 @@ LAWS: dict[str, Law] = {
                                                          "spindle_speed_per_min": _SPEED}),
     "chuck.scroll_grip": Law(chuck.scroll_grip, {"key_torque_nmm": (1, 2e5, UP), "key_turns": (0.1, 20, UP),
                                                 "scroll_pitch_mm": (1, 20, DOWN), "efficiency": (0.01, 1, UP)}),
+    "straps.strap_force": Law(straps.strap_force, {"screw_force_n": (1, 50000, UP), "to_work_mm": (1, 200, DOWN), "to_heel_mm": (1, 200, UP)}),
+    "straps.slip_margin": Law(lambda straps_there, **g: straps.slip_margin(straps=round(straps_there), **g),
+                              {"straps_there": (2, 12, UP), "strap_force_n": (1, 50000, UP), "friction": (0.01, 1, UP), "pull_n": (0, 5000, DOWN),
+                               "torque_nmm": (1, 1e6, DOWN), "radius_mm": (1, 300, UP), "side_n": (0, 5000, DOWN)}),
     "work_holding.tilt_safety": Law(work_holding.tilt_safety,
                                   {"cutting_force_n": (1, 5000, DOWN), "overhang_mm": (0, 300, DOWN), "grip_n": (0, 50000, UP),
                                    "grip_length_mm": (1, 100, FREE), "grip_diameter_mm": (1, 300, UP), "friction": (0.01, 1, UP)}),

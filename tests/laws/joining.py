@@ -115,7 +115,7 @@ LAWS: dict[str, Law] = {
     ),
     "margins.margin_of_narrow": Law(margins.margin_of_narrow, {"margin": (0, 20, UP), "width_mm": (0.1, 100, UP), "full_width_mm": (0.1, 100, DOWN)}, most=20),
     "pins.pin_shear_stress": Law(pins.pin_shear_stress, {"shear_force_n": (0, 50000, UP), "pin_diameter_mm": (0.5, 20, DOWN)}),
-    "screws.screw_preload": Law(screws.screw_preload, {"torque_nmm": (1, 50000, UP), "thread_diameter_mm": (3, 10, DOWN), "nut_factor": (0.05, 1, DOWN)}),
+    "screws.screw_preload": Law(screws.screw_preload, {"torque_nmm": (1, 50000, UP), "thread_diameter_mm": (3, 16, DOWN), "nut_factor": (0.05, 1, DOWN)}),
     "screws.screw_holding": Law(screws.screw_holding, {"torque_nmm": (1, 50000, UP), "thread_diameter_mm": (3, 10, DOWN), "holding_ratio": (0.1, 5, UP)}),
     "screws.screws_ratio": Law(lambda apart_deg: screws.screws_ratio([0, apart_deg]), {"apart_deg": (0, 180, DOWN)}, least=1, most=2),
     "screws.screw_depth": Law(partial(screws.screw_depth, least_depth_mm=1),

@@ -138,7 +138,7 @@ LAWS: dict[str, Law] = {
                                          together=_band_in_order),
     "spindle_band.speed_by_head": Law(spindle_band.speed_by_head, {"surface_speed_m_min": (0.1, 1000, UP), "diameter_mm": (0.1, 1000, DOWN)}),
     "spindle_band.speed_by_head_metric": Law(spindle_band.speed_by_head_metric, {"surface_speed_m_min": (0.1, 1000, UP), "diameter_mm": (0.1, 1000, DOWN)}),
-    "spindle_band.step_up": Law(partial(spindle_band.step_up, _STEPS, 190, overrun=1.1), {"cap_per_min": (190, 5000, UP), "diameter_mm": (5, 300, DOWN),
+    "spindle_band.step_up": Law(partial(spindle_band.step_up, _STEPS, 190), {"cap_per_min": (190, 5000, UP), "diameter_mm": (5, 300, DOWN),
                                                                              "high_m_min": (1, 300, UP), "overrun": (1, 1.1, UP)}, least=190, most=300),
     "spindle_band.step_down": Law(lambda place: spindle_band.step_down(_STEPS, _STEPS[round(place)]), {"place": (1, 7, UP)}, least=70, most=1255),
     "boring_passes.bored_bar_deflection": Law(boring_passes.bored_bar_deflection,

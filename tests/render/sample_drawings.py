@@ -204,6 +204,22 @@ _SIZES: dict[str, Any] = {
     "jaws-on-plug": _plugged(),
     "blank-in-soft-jaws": _soft(),
     "collar-on-stub": _stubbed(),
+    "blank-on-faceplate": st.builds(
+        lambda packing, width, straps, size, reach, spare: {
+            "packing": packing,
+            "sawn_width": width,
+            "straps": straps,
+            "diameter": size,
+            "circle": size + reach,
+            "plate": size + reach + spare,
+        },
+        _between(6, 60),
+        _between(14, 80),
+        _between(6, 60),
+        _between(40, 150),
+        _between(20, 150),
+        _between(0, 100),
+    ),
     "blank-in-collet": st.builds(
         lambda grip, out, spare, size: {
             "grip": grip,

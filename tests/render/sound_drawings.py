@@ -86,6 +86,9 @@ _SOUND = {
     "blank-on-band": drawing(
         "blank-on-band", grip=16, standing_out=24, band=20, sawn_width=40, room=14, diameter=80, band_diameter=79
     ),
+    "blank-on-faceplate": drawing(
+        "blank-on-faceplate", packing=20, sawn_width=40, straps=25, plate=200, circle=160, diameter=80
+    ),
     "collar-on-stub": drawing("collar-on-stub", width=25, spigot=23, inside=2, stub_out=27, stub=34, bore=25, diameter=70),
     "between-centres": drawing(
         "between-centres", {"tool_side": "front"}, dog=25, gap=12.5, to_collar=37.5, length=375, quill=30, tool_clear=22

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import get_type_hints
 
 import pytest
-from jinja2 import UndefinedError
+from jinja2 import UndefinedError, meta
 from markupsafe import Markup
 
 import tailtrue.render
@@ -48,6 +48,12 @@ def test_a_template_says_what_it_expects(path: Path) -> None:
     first = path.read_text(encoding="utf-8").split("#}")[0]
     assert first.startswith("{#")
     assert "Expects" in first
+    # Every name that is handed over, beside what the template sets for itself.
+    text = path.read_text(encoding="utf-8")
+    used = meta.find_undeclared_variables(template("card.html.j2").environment.parse(text))
+    own = set(re.findall(r"\w+", " ".join(re.findall(r"{% (?:set|for) (.*?)(?: =| in) ", text))))
+    told = set(re.findall(r"\w+", first))
+    assert used - own - told == set()
 
 
 def test_a_template_cannot_name_what_is_not_there() -> None:

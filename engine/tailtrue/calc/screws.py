@@ -9,6 +9,7 @@ from tailtrue.calc.validity import OutOfRange, at_least, between, finite, positi
 
 _SMALLEST_MM = 3.0  # thread sizes of the published charts
 _LARGEST_MM = 10.0
+_LARGEST_TIGHTENED_MM = 16.0  # the rule for tightening needs no chart
 _DEEPEST_SPOT_SHARE = 0.1  # of the bar, which a deeper hole would weaken
 _ROUNDING_SLACK_MM = 1e-9
 _MOST_FACTOR = 1.1  # points and flats change what a cup point holds by less than this
@@ -22,7 +23,7 @@ class ScrewHold(NamedTuple):
 
 
 def screw_preload(torque_nmm: float, thread_diameter_mm: float, nut_factor: float) -> float:
-    """Force with which a tightened screw presses on the bar.
+    """Force along a screw that is tightened: of a set screw, what it presses on the bar with.
 
     F0 = T / (K d)
 
@@ -38,7 +39,7 @@ def screw_preload(torque_nmm: float, thread_diameter_mm: float, nut_factor: floa
 
     Valid for
     ---------
-    Torque and factor more than 0, factor at most 1, thread 3 to 10 mm.
+    Torque and factor more than 0, factor at most 1, thread 3 to 16 mm.
 
     Source
     ------
@@ -47,7 +48,7 @@ def screw_preload(torque_nmm: float, thread_diameter_mm: float, nut_factor: floa
     >>> round(screw_preload(7200, 6, 0.2))
     6000
     """
-    _screw(torque_nmm, thread_diameter_mm)
+    _screw(torque_nmm, thread_diameter_mm, _LARGEST_TIGHTENED_MM)
     up_to(nut_factor, 1, "share of friction")
     return torque_nmm / (nut_factor * thread_diameter_mm)
 
@@ -242,6 +243,6 @@ def screw_depth(
     return depth
 
 
-def _screw(torque_nmm: float, thread_diameter_mm: float) -> None:
+def _screw(torque_nmm: float, thread_diameter_mm: float, largest_mm: float = _LARGEST_MM) -> None:
     positive(torque_nmm, "tightening torque", "N mm")
-    between(thread_diameter_mm, _SMALLEST_MM, _LARGEST_MM, "diameter of the thread", "mm")
+    between(thread_diameter_mm, _SMALLEST_MM, largest_mm, "diameter of the thread", "mm")

@@ -55,6 +55,7 @@ _ROOMS = (
     "lookup",
     "setover",
     "times",
+    "faceplate",
     "slug",
     "material",
     "taper_work",

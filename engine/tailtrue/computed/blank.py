@@ -192,19 +192,26 @@ def unbalance_speed(run_out: float, share: float) -> float:
 
 
 @computed("collar.run_out", label="run-out that the blank may start with", unit="mm", rounding="depth", bound="most",
-          needs=("collar.banded", "limit.first_run_out", "limit.scroll_run_out", "collar.out_of_round"),
+          needs=("collar.raw", "limit.first_run_out", "limit.scroll_run_out", "collar.out_of_round"),
           how="more for a raw blank set by hand than for bar in a scroll chuck; there it may be all that the bar is out of "
           "round")  # fmt: skip
-def run_out(banded: bool, raw: float, scroll: float, uneven: float) -> float:
-    return raw if banded else max(scroll, uneven)
+def run_out(raw: bool, by_hand: float, scroll: float, uneven: float) -> float:
+    return by_hand if raw else max(scroll, uneven)
+
+
+@computed("collar.raw", label="the blank comes to the lathe with corners, skin or out of round", kind="yes-no",
+          needs=("collar.banded", "collar.plated"),
+          how="whether it is made round on a band, or bored on the faceplate and made round after")  # fmt: skip
+def comes_raw(banded: bool, plated: bool) -> bool:
+    return banded or plated
 
 
 def _interrupted(name: str, what: str) -> None:
     @computed(f"collar.interrupted_{name}", label=f"share of {what} left by corners or skin", unit="1",
-              needs=("collar.banded",), tables=("cutting/adjustments",),
+              needs=("collar.raw",), tables=("cutting/adjustments",),
               how="from the table of adjustments for interrupted cuts; all of it on round stock")  # fmt: skip
-    def _share(banded: bool, adjustments: Table) -> float:
-        return adjustments.one(situation="interrupted-cut").number(f"{name}_factor") if banded else 1.0
+    def _share(raw: bool, adjustments: Table) -> float:
+        return adjustments.one(situation="interrupted-cut").number(f"{name}_factor") if raw else 1.0
 
 
 for _name, _what in (("speed", "speed"), ("depth", "depth")):

@@ -28,7 +28,7 @@ def collet_grip(length: float | None, width: float, clearance: float, step: floa
     kind="yes-no",
     needs=(
         "crib.collet_from?", "crib.collet_to?", "collar.gripped_diameter", "crib.collet_hole?", "crib.collet_length?",
-        "collar.collet_grip?", "limit.collet_fill", "bar.diameter", "limit.face_clearance", "collar.banded", "crib.drive?",
+        "collar.collet_grip?", "limit.collet_fill", "bar.diameter", "limit.face_clearance", "collar.raw", "crib.drive?",
     ),
     tables=("machines/drives",),
     how="it closes on the blank and is not the one for the bar, its chuck lets drill and boring bar through, the blank "
@@ -36,9 +36,9 @@ def collet_grip(length: float | None, width: float, clearance: float, step: floa
 )  # fmt: skip
 def collet_serves(
     low: float | None, high: float | None, blank: float, hole: float | None, length: float | None, grip: float | None,
-    fill: float, bar: float, clearance: float, banded: bool, drive: str | None, drives: Table,
+    fill: float, bar: float, clearance: float, raw: bool, drive: str | None, drives: Table,
 ) -> bool:  # fmt: skip
-    if low is None or high is None or hole is None or length is None or grip is None or banded:
+    if low is None or high is None or hole is None or length is None or grip is None or raw:
         return False
     if drive is not None and drives.one(drive=drive).yes("chuck_stays_on"):
         return False

@@ -53,11 +53,11 @@ def tip(tool: Record) -> Any:
     unit="mm",
     rounding="length",
     bound="least",
-    needs=("bore.through_width", "limit.boring_clearance"),
-    how="width of the blank while it is bored, and clearance",
+    needs=("bore.through_width", "limit.boring_clearance", "collar.plated", "crib.strap_height?"),
+    how="width of the blank while it is bored, and clearance; on the faceplate also what straps and screws stand in front",
 )
-def overhang(width: float, clearance: float) -> float:
-    return width + clearance
+def overhang(width: float, clearance: float, plated: bool, straps: float | None) -> float:
+    return width + clearance + (straps if plated and straps is not None else 0.0)
 
 
 @computed(
@@ -65,11 +65,16 @@ def overhang(width: float, clearance: float) -> float:
     label="width of the blank while it is bored",
     unit="mm",
     rounding="length",
-    needs=("collar.width", "collar.second_face_hold?", "collar.saw_width", "collar.facing_stock"),
+    needs=("collar.width", "collar.second_face_hold?", "collar.saw_width", "collar.facing_stock", "collar.plated"),
     tables=("machines/holdings",),
-    how="width of the collar; where the second side is faced after the bore, the blank less what its first side lost",
+    how="width of the collar; where the second side is faced after the bore, the blank less what its first side lost; on "
+    "the faceplate the whole blank",
 )
-def through_width(width: float, second_face: str | None, blank: float, facing: float, holdings: Table) -> float:
+def through_width(
+    width: float, second_face: str | None, blank: float, facing: float, plated: bool, holdings: Table
+) -> float:  # fmt: skip
+    if plated:
+        return blank
     held = None if second_face is None else holdings.one(decision="collar.second_face_hold", hold=second_face)
     return blank - facing if held is not None and held.yes("bore_first") else width
 

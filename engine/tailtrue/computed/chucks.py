@@ -24,15 +24,17 @@ Record = Mapping[str, Any]
     needs=(
         "lathe.chucks", "collar.made_from", "collar.gripped_diameter", "collar.banded", "collar.saw_width?",
         "collar.wall_share?", "limit.jaw_depth_assumed", "limit.face_clearance", "limit.thin_wall", "softjaw.fits",
-        "crib.soft_jaws_chuck?", "bar.diameter",
+        "crib.soft_jaws_chuck?", "bar.diameter", "collar.plated",
     ),
     tables=("materials/collar_sources",),
     how="each chuck of the lathe: whether it is of the kind for this stock, opens to the blank, leaves the face clear of "
-    "its jaws, and has soft jaws that take the blank; of those that hold it best the smallest",
+    "its jaws, and has soft jaws that take the blank; of those that hold it best the smallest; of a blank that is bored on "
+    "the faceplate the stub mandrel that holds it after",
 )  # fmt: skip
 def chuck_offers(
     chucks: Sequence[Record], source: str, size: float, banded: bool, width: float | None, wall: float | None,
-    jaws: float, clearance: float, thin_wall: float, soft: bool, belongs: str | None, bar: float, sources: Table,
+    jaws: float, clearance: float, thin_wall: float, soft: bool, belongs: str | None, bar: float, plated: bool,
+    sources: Table,
 ) -> tuple[Record, ...]:  # fmt: skip
     kind = chucks_of_kind(chucks, sources.one(collar_source=source), banded)
     thin = wall is not None and wall <= thin_wall
@@ -43,6 +45,8 @@ def chuck_offers(
             return None, "not the kind that this blank is held in"
         if chuck["grips_to"] < size:
             return None, "does not open to the blank with its jaws inside the body"
+        if plated:
+            return 0, "opens to the stub mandrel"
         if banded or width is None:
             return 0, "opens to the blank"
         clear = width - float(jaws_of(chuck, jaws).value) >= clearance

@@ -15,6 +15,7 @@ _SOURCES = ("sawn-bar", "bored-blank", "tube", "plate", "cast-blank")
 
 _UNEVEN = "out of round: it is made round in four jaws first"
 _NO_SCROLL = "no scroll chuck is there: it is set true in four jaws and made round first"
+_PLATED = "no independent chuck holds it by halves: it is clamped to the faceplate for its bore"
 
 
 class _Piece(NamedTuple):
@@ -30,6 +31,7 @@ class _Piece(NamedTuple):
     enough: bool
     sound: bool
     uneven: float = 0.0
+    plated: bool = False
 
 
 def _bar(entry: Record, _kerf: float, _pieces: int) -> _Piece:
@@ -85,6 +87,7 @@ class _Wanted(NamedTuple):
     how_many: str
     corners_off: bool
     saw_outside: float
+    stub: float | None
 
 
 @computed(
@@ -104,23 +107,23 @@ class _Wanted(NamedTuple):
         "limit.saw_kerf", "limit.facing_stock", "limit.clean_up", "limit.grip_least", "limit.face_clearance",
         "limit.scroll_out_of_round", "limit.out_of_round_most", "collar.pieces", "collar.how_many",
         "joint.retaining_compound.target?", "joint.retaining_compound.largest?", "crib.saw_takes_slugs?",
-        "limit.saw_outside",
+        "limit.saw_outside", "crib.faceplate_diameter?", "crib.stub_diameter?",
     ),
     tables=("materials/collar_sources", "cutting/boring_stock", "materials/materials", "materials/collar_metals"),
-    how="each piece held against: a metal that holds its size, enough of it, sound, swings, a chuck that opens to it, a "
-    "collar wide and thick enough, metal left in the hole",
+    how="each piece held against: a metal that holds its size, enough of it, sound, swings, a chuck that opens to it or a "
+    "faceplate, a collar wide and thick enough, metal left in the hole",
 )  # fmt: skip
 def offers(*given: Any) -> tuple[Record, ...]:
     lists, rest = given[: len(_SOURCES)], given[len(_SOURCES) :]
     chucks, bar, least, swing, width, kerf, facing, clean, grip, clearance, *last = rest
-    scroll, uneven, count, word, gap, gap_most, slugs, outside, sources, boring, materials, metals = last
+    scroll, uneven, count, word, gap, gap_most, slugs, outside, plate, stub, sources, boring, materials, metals = last
     # The joint is chosen after the stock. A hole is held against the bond, the widest fit of all, here; against the
     # joint that was chosen by the stop on holes that are too large.
     gap, gap_most = gap or 0.0, gap_most or 0.0
     stock = boring.within(bar + gap, "over_mm", "upto_mm").number("least_mm")
     wanted = _Wanted(
         bar, least, swing, width, kerf, facing, clean, grip, clearance, bar + gap - stock, bar + gap_most,
-        scroll, uneven, count, word, slugs is not False, outside,
+        scroll, uneven, count, word, slugs is not False, outside, stub,
     )  # fmt: skip
     found = []
     for source, entries in zip(_SOURCES, lists, strict=True):
@@ -128,6 +131,9 @@ def offers(*given: Any) -> tuple[Record, ...]:
         for entry in entries or ():
             piece = _MAKERS[source](entry, kerf, count)
             banded = row.yes("banded") or piece.uneven > wanted.scroll_uneven or _only_uneven_held(chucks, row)
+            if plate is not None and row.yes("on_faceplate") and not _halves_held(row, piece, wanted, chucks):
+                # Bored on the plate it goes on a stub: that is what a chuck grips then.
+                piece, banded = piece._replace(plated=True, gripped=stub or 0.0), False
             no_metal = unfit(materials.one(material=piece.material), metals)
             against = no_metal or next(_against(row, piece, banded, wanted, chucks), "")
             judged = _judged(source, row, piece, banded, against, wanted.scroll_uneven)
@@ -135,8 +141,12 @@ def offers(*given: Any) -> tuple[Record, ...]:
     return tuple(found)
 
 
-def _why_banded(piece: _Piece, scroll: float) -> str:
-    return _UNEVEN if piece.uneven > scroll else _NO_SCROLL
+def _why_held(row: Row, piece: _Piece, banded: bool, scroll: float) -> str:
+    if piece.plated:
+        return _PLATED
+    if banded and not row.yes("banded"):
+        return _UNEVEN if piece.uneven > scroll else _NO_SCROLL
+    return row.text("note")
 
 
 def _judged(source: str, row: Row, piece: _Piece, banded: bool, against: str, scroll: float) -> Record:
@@ -148,7 +158,7 @@ def _judged(source: str, row: Row, piece: _Piece, banded: bool, against: str, sc
         "banded": banded,
         "fits": not against,
         "verdict": "fits" if not against else "does not serve",
-        "reason": against or (_why_banded(piece, scroll) if banded and not row.yes("banded") else row.text("note")),
+        "reason": against or _why_held(row, piece, banded, scroll),
         "gives": piece.diameter,
     }
 
@@ -163,6 +173,8 @@ def _against(
         yield f"{wanted.how_many} alike are needed"
     if _swings(row, piece, wanted) > wanted.swing:
         yield "it does not swing over the cross slide"
+    if row.yes("corners") and piece.plated and not wanted.corners_off:
+        yield "its corners cannot be sawn off, and on a stub mandrel none are turned off"
     if piece.uneven > wanted.most_uneven:
         yield "farther out of round than may be turned round"
     if piece.gripped > max((chuck["grips_to"] for chuck in chucks_of_kind(chucks, row, banded)), default=0.0):
@@ -172,10 +184,20 @@ def _against(
     blank = _blank_width(row, piece, wanted)
     if blank - 2 * (wanted.facing + row.number("skin_face_mm")) < wanted.width:
         yield "the collar would be too narrow"
-    if banded and blank / 2 - wanted.clearance < wanted.grip:
+    if banded and _too_narrow_for_halves(row, piece, wanted):
         yield "too narrow to be turned half and half: either grip would be too short"
     if piece.bore > (wanted.gap_most if row.yes("bore_kept") else wanted.hole_most):
         yield "its hole leaves no metal for the bore"
+
+
+def _halves_held(row: Row, piece: _Piece, wanted: _Wanted, chucks: Sequence[Record]) -> bool:
+    """Whether an independent chuck opens to the piece, and it is wide enough to be turned half and half."""
+    opens = any(chuck["grips_to"] >= piece.gripped for chuck in chucks_of_kind(chucks, row, banded=True))
+    return opens and not _too_narrow_for_halves(row, piece, wanted)
+
+
+def _too_narrow_for_halves(row: Row, piece: _Piece, wanted: _Wanted) -> bool:
+    return _blank_width(row, piece, wanted) / 2 - wanted.clearance < wanted.grip
 
 
 def _swings(row: Row, piece: _Piece, wanted: _Wanted) -> float:
@@ -287,6 +309,7 @@ _of_stock("collar.gripped_diameter", "gripped", "size over which the raw blank i
 _of_stock("collar.stock_length", "length", "length of the collar stock", unit="mm", rounding="length")
 _of_stock("collar.out_of_round", "uneven", "out of round of the collar stock", unit="mm", rounding="depth", bound="least")
 _of_stock("collar.banded", "banded", "the blank is made round on a band before it is worked", kind="yes-no")
+_of_stock("collar.plated", "plated", "the blank is clamped to the faceplate for its bore", kind="yes-no")
 _of_stock("collar.sound", "sound", "the blank is seen to be sound", kind="yes-no")
 _of_stock("collar.enough", "enough", "there are as many alike as are needed", kind="yes-no")
 _of_stock("hole.start", "bore", "hole that is in the blank already", unit="mm", rounding="fit")

@@ -11,7 +11,7 @@ from tailtrue.calc.drilling import drill_power
 from tailtrue.calc.spindle_band import speed_band
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, holder_torque
-from tailtrue.computed.operation import TOP_SPEED, limited_speed
+from tailtrue.computed.operation import CLAMPED, TOP_SPEED, limited_speed
 from tailtrue.computed.registry import Limited
 from tailtrue.tables import NoRow, Row, Table
 
@@ -24,7 +24,7 @@ NEEDS = (
     "collar.material_family", "collar.feed_group", "hole.hand_thrust", "lathe.cutting_power", "collar.saw_width",
     "blank.chuck_speed_limit", "lathe.fastest", "limit.blank_speed", "limit.drill_feed_share", "lathe.speeds?",
     "lathe.speed_from?", "lathe.speed_to?", "limit.speed_step", "limit.speed_overrun", "crib.reduction_sleeves?",
-    "limit.drill_load_share",
+    "limit.drill_load_share", "faceplate.speed_limit",
 )  # fmt: skip
 TABLES = (
     "tools/drill_sets", "tools/morse_drills", "materials/materials", "cutting/speeds", "cutting/drill_feeds",
@@ -190,6 +190,7 @@ class Planner:
             "surface_speed": surface_speed(speed.value, drill.size_mm),
             "hand_feed": feed,
             "thrust": asked.thrust_n,
+            "torque": asked.torque_nmm,
             "reason": speed.by,
             "taper_shank": drill.taper_shank,
             "shank": drill.shank,
@@ -203,9 +204,9 @@ def with_planner(make: Callable[[Planner, list[Drill]], Limited]) -> Callable[..
         owned: Sequence[Record], chuck_to: float, taper: str, last_most: float, material: str, family: str, group: str,
         hand: float, power: float, depth: float, chuck_cap: float, top: float, blank_cap: float, light: float,
         speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, overrun: float,
-        sleeves: bool | None, margin: float, *tables: Table,
+        sleeves: bool | None, margin: float, clamped: float, *tables: Table,
     ) -> Limited:  # fmt: skip
-        caps = [(chuck_cap, "the chuck"), (top, TOP_SPEED), (blank_cap, "a blank held short")]
+        caps = [(chuck_cap, "the chuck"), (top, TOP_SPEED), (blank_cap, "a blank held short"), (clamped, CLAMPED)]
         spindle = (speeds, low, high, step, overrun)
         planner = Planner(material, family, group, hand, power, depth, caps, spindle, light, last_most, margin, tables)
         held = [drill for drill in drills_of(owned, tables[0]) if fits_tailstock(drill, chuck_to, taper, sleeves)]

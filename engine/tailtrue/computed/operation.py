@@ -22,6 +22,7 @@ from tailtrue.tables import Row, Table
 
 Cap = tuple[str, str]  # the fact that caps the speed, and how the page calls it
 TOP_SPEED = "top speed of the lathe"
+CLAMPED = "a blank clamped to the faceplate"
 
 
 class Dial(NamedTuple):

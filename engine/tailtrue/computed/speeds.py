@@ -6,7 +6,7 @@ from tailtrue.calc.centre_hole import mean_cutting_diameter
 from tailtrue.calc.cut_power import power_at_tool
 from tailtrue.calc.lengths import midway
 from tailtrue.calc.spindle_band import speed_band
-from tailtrue.computed.operation import SPINDLE, TOP_SPEED, limited_speed, operation
+from tailtrue.computed.operation import CLAMPED, SPINDLE, TOP_SPEED, limited_speed, operation
 from tailtrue.computed.registry import Cut, Limited, computed
 from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Table
@@ -16,6 +16,8 @@ _PADS = ("bar.pads_speed_limit", "the greased pads of the steady")
 _CHUCK = (("bar.hold_speed_limit", "the chuck"), _INSIDE, _PADS)
 # A blank is heavy and short in the jaws: nothing in this job needs it fast.
 _BLANK = (("blank.chuck_speed_limit", "the chuck"), ("limit.blank_speed", "a blank held short"))
+# Its bore may be made on the faceplate, with a limit of its own.
+_BORED = (*_BLANK, ("faceplate.speed_limit", CLAMPED))
 RAW_CAPS = (*_BLANK, ("collar.unbalance_speed", "a blank not yet true"))
 _CENTRES = (("limit.between_centres_speed", "work on a dog between centres"), ("skim.centre_speed_limit", "the centre"))
 
@@ -93,12 +95,12 @@ operation(
     depth_factor="collar.interrupted_depth", depth_by="corners or skin: the cut is interrupted",
 )  # fmt: skip
 operation(
-    "collar.boring", "boring", table="boring", work="collar", diameter="bore.nominal", tool="bore.tip", caps=_BLANK,
+    "collar.boring", "boring", table="boring", work="collar", diameter="bore.nominal", tool="bore.tip", caps=_BORED,
     speed_factor="bore.speed_factor", feed_factor="bore.feed_factor", depth_factor="bore.depth_factor",
 )  # fmt: skip
 operation(
     "collar.bore_finish", "finishing the bore", table="boring", work="collar", diameter="bore.nominal", tool="bore.tip",
-    caps=_BLANK, speed_factor="bore.speed_factor", feed_factor="bore.feed_factor", fine=True, bound_depth=False,
+    caps=_BORED, speed_factor="bore.speed_factor", feed_factor="bore.feed_factor", fine=True, bound_depth=False,
 )  # fmt: skip
 COLLAR_ROUGHING = operation(
     "collar.turning", "roughing the collars", table="turn-rough", work="collar", diameter="collar.blank_diameter",
@@ -143,4 +145,4 @@ def _centre_drilling(prefix: str, work: str, what: str, held: str, *more: tuple[
 
 
 _centre_drilling("bar.centring", "bar", "centre drilling the bar", "limit.centre_drill_speed", *_CHUCK)
-_centre_drilling("collar.spotting", "collar", "spotting the collar", "limit.blank_speed", _BLANK[0])
+_centre_drilling("collar.spotting", "collar", "spotting the collar", "limit.blank_speed", _BORED[0], _BORED[-1])

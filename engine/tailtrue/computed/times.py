@@ -17,8 +17,8 @@ _MINUTE = 60.0
 # What a step's time is made from; every one may be unknown in a job that does without the step.
 CUTTING = (
     "time.bar_facing", "time.bar_centring", "time.collar_facing", "time.collar_to_width", "time.collar_spotting",
-    "time.drilling", "time.band", "time.soft_jaws", "time.stub", "time.stub_facing", "time.bore_rough", "time.bore_finish",
-    "time.collar_turning", "time.truing", "time.skim",
+    "time.drilling", "time.band", "time.soft_jaws", "time.stub", "time.stub_facing", "time.stub_rim", "time.bore_rough",
+    "time.bore_finish", "time.collar_turning", "time.truing", "time.skim",
 )  # fmt: skip
 
 
@@ -145,11 +145,12 @@ def _hand_passes(name: str, what: str, length: str, operation: str, passes: str)
 
 _hand_passes("soft_jaws", "boring the soft jaws", "collar.soft_step", "softjaw.boring", "softjaw.passes")
 _hand_passes("stub", "turning the spigot of the stub", "stub.spigot", "stub.turning", "stub.passes")
+_hand_passes("stub_rim", "turning one raw rim on the stub", "collar.saw_width", "stub.rim", "stub.rim_passes")
 
 
 @_cutting(
     "stub_facing", "facing one collar on the stub",
-    needs=("collar.blank_diameter", "limit.facing_stock", "stub.cut", "stub.facing.hand_feed", "stub.facing.speed"),
+    needs=("collar.blank_diameter", "collar.facing_stock", "stub.cut", "stub.facing.hand_feed", "stub.facing.speed"),
     how="facing stock taken in light cuts from the rim to the bore, each with approach and way back",
 )  # fmt: skip
 def stub_facing(across: float, stock: float, depth: float, feed: float, speed: float, planning: Table) -> float:

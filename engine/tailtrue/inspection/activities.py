@@ -15,7 +15,7 @@ HANDS_IN = frozenset(
         "measure", "measure-bar", "gauge-bore", "move-tailstock", "re-clamp", "verify-tailstock", "deburr", "fit-centre",
         "handle-stock", "clear-chips", "inspect-bar", "marking-blue", "sweep", "level-machine", "set-back", "grip-in-collet",
         "jaw-change", "plug-in-jaws", "plug-out", "grip-in-soft-jaws", "mount-on-stub", "set-bar-true", "short-in-collet",
-        "hold-arm",
+        "hold-arm", "clamp-to-faceplate",
     }
 )  # fmt: skip
 
@@ -29,7 +29,7 @@ POWER_OFF = frozenset(
         "grind-tool", "grip-in-collet", "jaw-change", "plug-in-jaws", "plug-out", "grip-in-soft-jaws", "mount-on-stub",
         "grip-in-chuck", "mount-between-centres", "fit-centre", "set-bar-true", "short-in-collet",
         "centre-on-press", "upright-bar", "centre-punch", "hold-arm",
-        "start-of-still-work", "look-at-still-lathe", "wipe-down",
+        "start-of-still-work", "look-at-still-lathe", "wipe-down", "clamp-to-faceplate",
     }
 )  # fmt: skip
 

@@ -210,6 +210,12 @@ def _on_stub(sizes: Sizes) -> Iterator[str]:
     yield from _above(sizes, "diameter", "stub")
 
 
+def _on_faceplate(sizes: Sizes) -> Iterator[str]:
+    yield from _above(sizes, "circle", "diameter")
+    if not sizes["circle"] <= sizes["plate"] + _CLOSE_MM:
+        yield f"straps on a circle of {sizes['circle']:g} mm stand out past a plate of {sizes['plate']:g} mm"
+
+
 def _ladder(sizes: Sizes) -> Iterator[str]:
     drills = [value for name, value in sizes.items() if name.startswith("drill.")]
     if not drills:
@@ -270,6 +276,7 @@ KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "raw-blank": (("sawn_width", "first_face", "second_face", "width", "sawn_diameter", "diameter", "bar"), _raw),
     "blank-in-four-jaws": (("sawn_width", "grip", "standing_out", "band", "diameter", "band_diameter"), _four_jaws),
     "blank-on-band": (("sawn_width", "grip", "standing_out", "band", "band_diameter"), _on_band),
+    "blank-on-faceplate": (("packing", "sawn_width", "straps", "plate", "circle", "diameter"), _on_faceplate),
     "jaws-on-plug": (("jaw_depth", "step", "plug", "plug_width", "diameter"), _on_plug),
     "blank-in-soft-jaws": (
         ("sawn_width", "grip", "standing_out", "jaw_depth", "room", "plug", "diameter"),

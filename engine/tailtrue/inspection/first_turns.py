@@ -10,7 +10,7 @@ from tailtrue.inspection.sheet import Placed, Sheet
 _GRIPS = frozenset(
     {
         "grip-in-chuck", "grip-in-collet", "grip-in-soft-jaws", "grip-uneven", "mount-on-stub", "plug-in-jaws",
-        "mount-between-centres",
+        "clamp-to-faceplate", "mount-between-centres",
     }
 )  # fmt: skip
 _CHECK = "start-check"

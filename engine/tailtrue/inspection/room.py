@@ -8,8 +8,8 @@ from tailtrue.inspection.sheet import Sheet
 
 _POINT = tan(radians(118 / 2))  # half the angle of a common drill point
 _DRILL, _HOLE = "hole.ladder.size", "blank.hole"
-_ROOM = ("crib.spacer", "collar.room_behind", "blank.room_behind")
-_SET_FORWARD = {"spacer-behind-work", "grip-in-soft-jaws", "grip-on-band"}
+_ROOM = ("crib.spacer", "collar.room_behind", "blank.room_behind", "crib.packing_height")
+_SET_FORWARD = {"spacer-behind-work", "grip-in-soft-jaws", "grip-on-band", "clamp-to-faceplate"}
 _DEGREES = ("degC", "degF")  # a blank stands in the unit of the dials
 _SKIM, _THERMOMETER = "skim", "thermometer"
 _SHRUNK = "shrink-fit"

@@ -17,6 +17,7 @@ from tailtrue.inspection import (
     castings,
     cautions,
     choices,
+    clamped,
     collars_last,
     corners,
     cutting,
@@ -299,6 +300,10 @@ RULES: tuple[Rule, ...] = (
     Rule(
         "V660", on_the_nose.what_is_on_comes_off, "geometry: one thing sits on a nose; it comes off before another goes on"
     ),
+    Rule("V670", clamped.bore_alone, "geometry: where a strap stands no tool passes"),
+    Rule("V671", clamped.held_as_told, "statics of friction: what presses too little slips under the cut"),
+    Rule("V672", clamped.tried_again, "common practice: nuts bed in with the first cut, and what rolls back is heavy there"),
+    Rule("V673", clamped.inside_the_plate, "geometry: what stands out past the rim strikes what the rim clears"),
     Rule("V661", on_the_nose.help_at_each_change, "manual handling: who lifts anew is asked for help anew"),
     Rule("V662", on_the_nose.hoisted, "manual handling: two lift less than twice what one lifts"),
     Rule("V551", heavy_chuck.not_lifted_alone, "manual handling: what one person does not lift is lifted with help"),

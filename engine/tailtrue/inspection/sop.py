@@ -27,6 +27,7 @@ _CAPS = {
     "blank.chuck_speed_limit": "chuck of the blanks",
     "bar.hold_speed_limit": "what grips the bar",
     "rework.chuck_speed_limit": "chuck of the collar",
+    "faceplate.speed_limit": "rim of the faceplate",
     "limit.between_centres_speed": "work on a dog",
     "skim.centre_speed_limit": "tailstock centre",
 }

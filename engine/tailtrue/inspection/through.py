@@ -18,6 +18,7 @@ _FIRST_CUTS, _FIRST, _OFF = "collar.first_rough_cuts", "collar.first_depth", "co
 _CIRCLE, _OUT = "collar.corner_diameter", "collar.run_out"
 _BAND, _PASSES, _BLANK_SIZE = "collar.band.depth", "collar.band_passes", "collar.blank_diameter"
 _STANDS, _AGAIN, _GRIP = "collar.band_out", "collar.again_out", "collar.band_grip"
+_STRAPS = "crib.strap_height"  # in front of a blank that is clamped to the faceplate
 _PAST_DRILL, _PAST_BAR = "limit.break_through", "limit.boring_clearance"
 
 
@@ -42,7 +43,7 @@ def sent_through(sheet: Sheet) -> Iterator[Fault]:
                 what = f"the last drill is sent {sizes[_TRAVEL]:.4g} mm, and {wanted:.4g} mm takes it through"
                 yield Fault(placed.where, what)
         if _OVERHANG in sizes and _THROUGH in sizes and width is not None:
-            past = sizes[_OVERHANG] - width
+            past = sizes[_OVERHANG] - width - sizes.get(_STRAPS, 0.0)
             if not 0 < past <= limits[_PAST_BAR][0] + _CLOSE_MM:
                 what = f"the boring bar stands out {sizes[_OVERHANG]:.4g} mm for a blank {width:.4g} mm wide"
                 yield Fault(placed.where, what)

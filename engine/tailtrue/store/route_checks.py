@@ -87,7 +87,10 @@ def _held(knowledge: Knowledge, route: Route) -> Iterator[Problem]:
         if turns and phase.file.held == "nothing":
             wrong = f"the spindle turns at step '{turns[0]}' and nothing is said to hold the work"
             yield Problem(
-                route.where, phase.file.id, wrong, "say held = chuck, bar, blank, stub or centres: it limits the speed"
+                route.where,
+                phase.file.id,
+                wrong,
+                "say held = chuck, bar, blank, faceplate, stub or centres: it limits the speed",
             )
 
 

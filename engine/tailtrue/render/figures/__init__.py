@@ -16,6 +16,7 @@ from tailtrue.render.figures.collar_blank import collar_blank
 from tailtrue.render.figures.drill_ladder import drill_ladder
 from tailtrue.render.figures.four_jaws import blank_in_four_jaws, blank_on_band
 from tailtrue.render.figures.indicators import indicator_on_collars, indicator_on_quill
+from tailtrue.render.figures.on_faceplate import blank_on_faceplate
 from tailtrue.render.figures.on_stub import collar_on_stub
 from tailtrue.render.figures.raw_blank import raw_blank
 from tailtrue.render.figures.soft_jaws import blank_in_soft_jaws, jaws_on_plug
@@ -38,6 +39,7 @@ KINDS: Mapping[str, Draw] = MappingProxyType(
         "blank-in-four-jaws": blank_in_four_jaws,
         "blank-in-soft-jaws": blank_in_soft_jaws,
         "blank-on-band": blank_on_band,
+        "blank-on-faceplate": blank_on_faceplate,
         "boring-reach": boring_reach,
         "centre-hole": centre_hole,
         "collar-blank": collar_blank,
