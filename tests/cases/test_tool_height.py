@@ -21,7 +21,8 @@ def test_a_tailstock_under_test_sets_no_tool(tmp_path: Path) -> None:
     sheet = made(tmp_path, "fernhill")
     assert "the point of the headstock centre" in line(sheet, "fit-tailstock-centre", "centre height")
     assert "a trial face without a pip" in line(sheet, "hold-blank-spacer", "centre height")
-    assert "or a hair above. Take that height from the facing tool" in line(sheet, "set-boring-bar", "centre height")
+    assert line(sheet, "set-boring-bar", "centre height").endswith("or a hair above.")
+    assert "from the facing tool" in line(sheet, "set-boring-bar", "that height")
     shown = next(one for one in sheet.choices if one.id == "tool.height_centres")
     left = {way.name: way.reason for way in shown.alternatives if way.verdict != "chosen"}
     assert left["the point of the tailstock centre"] == "its height is in doubt"
@@ -32,7 +33,13 @@ def test_a_tailstock_found_right_sets_the_tools_and_the_post_lifts_its_own_way(t
     sheet = made(tmp_path, "fernhill", LATHE)
     fitted = line(sheet, "fit-tailstock-centre", "centre height")
     assert "shown by the point of the tailstock centre. Lift it by the screw of its holder." in fitted
-    assert "from the tailstock centre" in line(sheet, "set-boring-bar", "centre height")
+    assert "from the tailstock centre" in line(sheet, "set-boring-bar", "that height")
+
+
+def test_a_tool_at_the_rear_is_sprung_the_other_way(tmp_path: Path) -> None:
+    # Common practice: upside down behind the work, with the spindle forward, the cut lifts the tip.
+    sheet = made(tmp_path, "fernhill", ("lathe", 'tool_side = "front"', 'tool_side = "rear"'))
+    assert line(sheet, "set-boring-bar", "centre height").endswith("or a hair below.")
 
 
 def test_a_ready_bored_blank_has_no_middle_that_could_show_a_pip(tmp_path: Path) -> None:
