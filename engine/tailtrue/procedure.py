@@ -216,6 +216,7 @@ class LookUp(Node):
     outside: Figure | None = None
     leave: Figure | None
     verdict_possible: bool
+    lines: tuple[Text, ...] = Field(default=(), description="what is done between two rows, and beyond the last")
 
 
 class CardLine(Node):

@@ -186,7 +186,7 @@ def test_what_is_too_much_for_an_opening_goes_up_front_once_the_least_of_it() ->
     dealer = CautionDealer(held, Few(1, 3, 5), front)  # type: ignore[arg-type]
     dealt = dealer.phase("1", places)
     assert [[one.id for one in step] for step in dealt.steps] == [["a"]]
-    assert [one.id for one in dealt.opening] == ["b", "c", "f"]
+    assert [one.id for one in dealt.opening] == ["f", "b", "c"]  # the danger first
     assert [one.id for one in dealer.up_front] == ["d", "e"]
     later = dealer.phase("2", places)
     assert not {"d", "e"} & {one.id for one in (*later.opening, *later.steps[0])}

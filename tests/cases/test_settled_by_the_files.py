@@ -49,7 +49,7 @@ def test_a_sleeve_is_left_open_only_where_some_shanks_are_smaller_than_the_quill
 def test_fluid_and_strips_and_bush_are_told_as_they_are(tmp_path: Path) -> None:
     oiled, dry = made(tmp_path / "oiled", "fernhill"), made(tmp_path / "dry", "quarry-road")
     assert "Brush on fluid." in lines(oiled, "drill-blank")
-    assert "Brush on no fluid." in lines(dry, "drill-blank")
+    assert "Drill dry." in lines(dry, "drill-blank")
     assert "Fit the bush on the far end." in lines(oiled, "hold-bar-bore")
     collet = made(tmp_path / "collet", "tannery-lane")
     words = lines(collet, "hold-bar-collet")

@@ -37,3 +37,20 @@ def test_a_supervised_sheet_leaves_no_second_look_to_one_alone(tmp_path: Path, j
     held = {step.id: step.hold.releases for phase in tree.phases for step in phase.steps if step.hold}
     assert held["check-person"].startswith("the supervisor")
     assert not any(re.search(r"\balone\b|nobody else|\byou\b", one) for one in held.values())
+
+
+def test_the_saw_is_left_to_whom_the_sheet_gives_it(tmp_path: Path) -> None:
+    def sawn(folder: Path, *changes: tuple[str, str, str]) -> set[str]:
+        shop(folder, "fernhill", *changes)
+        tree = make_procedure(folder / "fernhill" / "job.toml")
+        assert tree.sop is not None
+        rows = [row for row in tree.sop.who if "aw" in row.title]
+        steps = {step.number for phase in tree.phases for step in phase.steps if "saw-stock" in step.activities}
+        return {
+            who for row in rows for who in ("any", "supervised", "staff") for one in getattr(row, who) if one.number in steps
+        }
+
+    young = ("job", "^minor = false", "minor = true")
+    assert sawn(tmp_path / "trained") == {"any"}
+    assert sawn(tmp_path / "learner", ("job", '^operator = "trained"', 'operator = "learner"')) == {"supervised"}
+    assert sawn(tmp_path / "young", young) == {"staff"}

@@ -22,7 +22,7 @@ def tape_wound_and_the_size_of_a_bush_given() -> Job:
 
 @breaks("V613", _where(_WHOLE, "drill-blank"))
 def oil_on_the_row_and_none_in_the_line() -> Job:
-    return _said(_WHOLE, "drill-blank", "Brush on fluid.", "Brush on no fluid.")
+    return _said(_WHOLE, "drill-blank", "Brush on fluid.", "Drill dry.")
 
 
 @breaks("V614", _where(_WHOLE, "drill-taper-shank"))

@@ -37,6 +37,16 @@ def boring_that_is_not_marked() -> Job:
     return with_step_of("learner", "bore-rough", lambda step: step.model_copy(update={"who": "any"}))
 
 
+@breaks("V476", "step 2.1")
+def saw_given_to_an_adult_and_left_to_the_learner() -> Job:
+    def change(step: Step) -> Step:
+        adult = {"value": ("an adult of the shop",)}
+        rows = tuple(row.model_copy(update=adult if row.label == ("who saws",) else {}) for row in step.settings)
+        return step.model_copy(update={"settings": rows})
+
+    return with_step_of("learner", "saw-bar", change)
+
+
 def _learns_with(depth: float, feed: float) -> Job:
     tree, shop = sheet_for("learner")
     return tree, replace(shop, learner_cut=(depth, feed))

@@ -45,6 +45,14 @@ def test_sheet_and_card_of_an_example_say_read_again_as_the_record_does(tmp_path
     assert done.returncode == 0, done.stderr
     for name, said in SAID.items():
         assert said in (tmp_path / name).read_text(encoding="utf-8"), name
+    for name in ("procedure.md", "record.md"):
+        words = (tmp_path / name).read_text(encoding="utf-8")
+        for rule in (
+            "Between two lines take the nearer one.",
+            "on take the nearer one with a number.",
+            "Beyond the end of the table",
+        ):
+            assert words.count(rule) == 1, (name, rule)
 
 
 @pytest.mark.parametrize("inside", [0.012, 0.0125])

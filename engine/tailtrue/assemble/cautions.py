@@ -146,7 +146,7 @@ class CautionDealer:
         over = max(len(opening) - self._few.at_phase, 0)
         gone = may_go[-over:] if over else []
         self.up_front += gone
-        return [one for one in opening if one not in gone]
+        return sorted((one for one in opening if one not in gone), key=_rank)
 
     def _with_room(
         self,

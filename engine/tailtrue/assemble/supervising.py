@@ -21,10 +21,14 @@ def learns(filler: Filler) -> bool:
 
 
 def who_does(filler: Filler, step: StepFile) -> Who:
-    """Who may do a step. A learner has more of them marked for a supervisor."""
+    """Who may do a step. A learner has more of them marked for a supervisor, somebody under age some for staff."""
     if not supervision_marked(filler):
         return "any"
-    marked = filler.case.knowledge.page.supervisor.file.learner_activities
+    supervisor = filler.case.knowledge.page.supervisor
+    grown = not set(supervisor.file.adult_activities).isdisjoint(step.activities)
+    if grown and filler.case.judge(supervisor.adult_when).truth is Truth.YES:
+        return "staff"
+    marked = supervisor.file.learner_activities
     if step.who == "any" and learns(filler) and not set(marked).isdisjoint(step.activities):
         return "supervised"
     return step.who

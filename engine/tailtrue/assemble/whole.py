@@ -258,6 +258,11 @@ def _look_up(filler: Filler) -> LookUp:
         outside=known("align.outside") if verdict else None,
         leave=known("align.leave_up_to"),
         verdict_possible=verdict,
+        lines=tuple(
+            filler.text(one.text)
+            for one in filler.case.knowledge.says
+            if one.file.part == "record-table" and filler.case.judge(one.when).truth is Truth.YES
+        ),
     )
 
 

@@ -16,7 +16,7 @@ _LAST_ALONE = re.compile(r"\bfor the last drill alone\b", re.IGNORECASE)
 _LAST_OF_THEM = re.compile(r"\bdrills with a taper shank, the last of the list\b", re.IGNORECASE)
 _DRILL, _TAPER = re.compile(r"^drill, "), re.compile(r"^drill, taper shank\b")
 _FAR_END = {"bush": re.compile(r"\bfit the bush\b", re.IGNORECASE), "tape": re.compile(r"\bwind the tape\b", re.IGNORECASE)}
-_NO_FLUID, _BRUSHED = re.compile(r"\bbrush on no fluid\b", re.IGNORECASE), re.compile(r"\bbrush on fluid\b", re.IGNORECASE)
+_NO_FLUID, _BRUSHED = re.compile(r"\bdrill dry\b", re.IGNORECASE), re.compile(r"\bbrush on fluid\b", re.IGNORECASE)
 
 
 def nothing_left_open(sheet: Sheet) -> Iterator[Fault]:

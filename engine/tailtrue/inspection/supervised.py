@@ -26,10 +26,16 @@ def releases(sheet: Sheet) -> Iterator[Fault]:
 
 
 def marked(sheet: Sheet) -> Iterator[Fault]:
-    """A learner or a minor starts, faces, drills, bores, cuts between centres and moves a tailstock with a supervisor."""
+    """A learner or a minor starts, faces, drills, bores, cuts between centres and moves a tailstock with a supervisor.
+
+    Where its row gives the saw to an adult, the step is for staff.
+    """
     if not sheet.shop.instructed:
         return
     for placed in sheet.steps:
+        row = next((line for line in placed.step.settings if line.label == ("who saws",)), None)
+        if row and placed.step.who != "staff" and any("adult" in piece for piece in row.value if isinstance(piece, str)):
+            yield Fault(placed.where, "an adult saws by its row, and the step is not marked for staff")
         found = sorted(_NEW_TO_A_LEARNER.intersection(placed.step.activities))
         if found and placed.step.who == "any":
             yield Fault(placed.where, f'a learner or a minor does "{found[0]}", and it is not marked for a supervisor')

@@ -277,6 +277,8 @@ class _Writer:
         yield bullets(f"**{case}:** {bold(direction)}" for case, direction in directions(look_up))
         for leave in when_to_leave(look_up):
             yield self._text(leave)
+        if look_up.lines:
+            yield " ".join(map(self._text, look_up.lines))
 
     def _after(self) -> Iterable[str]:
         if self._p.limits:

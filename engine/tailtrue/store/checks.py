@@ -170,7 +170,8 @@ def _sources(knowledge: Knowledge) -> Iterator[Problem]:
 
 
 def _steps(knowledge: Knowledge) -> Iterator[Problem]:
-    for activity in set(knowledge.page.supervisor.file.learner_activities) - set(_activities(knowledge)):
+    supervisor = knowledge.page.supervisor.file
+    for activity in {*supervisor.learner_activities, *supervisor.adult_activities} - set(_activities(knowledge)):
         yield Problem("knowledge/page.toml", activity, "is marked for a learner, and no step does it", "mend the name")
     for activity in sorted(knowledge.page.activities - set(_activities(knowledge))):
         yield Problem("knowledge/page.toml", activity, "brings a line of a page, and no step does it", "mend the name")

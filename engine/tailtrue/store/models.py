@@ -133,7 +133,7 @@ class SayFile(File):
     id: str
     part: Literal[
         "found", "verdict", "do", "steps", "after", "limits",
-        "record-safety", "record-read", "record-scales", "record-cannot", "record-fill", "record-verify",
+        "record-safety", "record-read", "record-table", "record-scales", "record-cannot", "record-fill", "record-verify",
         "record-keep",
         "taper-found", "taper-do", "taper-steps", "taper-turn", "taper-check", "taper-back", "taper-warn",
         "settag-what", "settag-never", "settag-back", "tag-result", "tag-means",

@@ -198,6 +198,8 @@ class SupervisorFile(File):
     releases: str = Field(min_length=1)
     learner_releases: str = Field(min_length=1)
     learner_activities: list[str] = Field(min_length=1, description="a step that does one is marked for a supervisor")
+    adult_when: When = Field(min_length=1, description="somebody too young for some steps: an adult does these")
+    adult_activities: list[str] = Field(min_length=1, description="a step that does one is then marked for staff")
     learner_may: list[str] = Field(min_length=1, description="who may do it, where a learner does it")
 
 

@@ -109,6 +109,7 @@ class Supervisor(NamedTuple):
     file: SupervisorFile
     when: Condition
     learner_when: Condition
+    adult_when: Condition
     learner_may: tuple[Wording, ...]
 
 

@@ -66,6 +66,7 @@ class _PageTexts:
                 file.supervisor,
                 self.when(file.supervisor.when, "supervisor"),
                 self.when(file.supervisor.learner_when, "supervisor"),
+                self.when(file.supervisor.adult_when, "supervisor"),
                 self.words(file.supervisor.learner_may, "supervisor"),
             ),
             care=self.words(file.care, "care"),

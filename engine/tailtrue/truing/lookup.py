@@ -43,7 +43,7 @@ def record_sheet(case: Case, fields: Mapping[str, FactSpec]) -> RecordSheet:
             leave=leave,
             again=again,
         ),
-        read=lines_of(case, "record-read"),
+        read=(*lines_of(case, "record-read"), *lines_of(case, "record-table")),
         scales_read=lines_of(case, "record-scales"),
         cannot=lines_of(case, "record-cannot"),
         fill=lines_of(case, "record-fill"),
