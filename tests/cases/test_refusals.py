@@ -98,7 +98,7 @@ REFUSED = [
         "stop untested",
         [("lathe", 'stop = "tested"', 'stop = "untested"')],
         "stop-missing-or-untested",
-        ["press the stop"],
+        ["slowest speed and press it"],
     ),
     (
         "a minor without supervision",

@@ -8,7 +8,7 @@ import pytest
 
 from shops import EXAMPLES, tailtrue
 
-ASKED = "Supply switched off while turning"
+ASKED = "Supply cut by its switch while turning"
 
 
 def shop_that_says(tmp_path: Path, shop: str, line: str) -> Path:

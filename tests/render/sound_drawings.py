@@ -42,6 +42,7 @@ _SOUND = {
     ),
     "boring-reach-soft-jaws": drawing("boring-reach-soft-jaws", width=25, room=8, overhang=33, shank=16, hole=23, behind=20),
     "boring-reach-four-jaws": drawing("boring-reach-four-jaws", width=25, room=8, overhang=33, shank=16, hole=23, behind=14),
+    "boring-reach-faceplate": drawing("boring-reach-faceplate", width=25, room=8, overhang=33, shank=16, hole=23, behind=20),
     "boring-reach-unmeasured": drawing("boring-reach-unmeasured", width=25, room=8, overhang=33, shank=16, hole=23),
     "centre-hole": drawing("centre-hole", cone=6.7, pilot=3.15, cone_depth=3.074, depth=7, angle=60),
     "slug-blank": drawing(

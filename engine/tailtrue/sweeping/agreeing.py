@@ -57,7 +57,8 @@ def _offered(fact: GivenFact, said: Any) -> tuple[Any, ...]:
         return tuple(record[fact.refers.column] for record in said(fact.refers.table) or ())
     if fact.spec.choices:
         return fact.spec.choices
-    return tuple(dict.fromkeys(one for one in (fact.typical, fact.least_said, fact.most_said) if one))
+    said_so = dict.fromkeys(one for one in (fact.typical, fact.least_said, fact.most_said) if one)
+    return tuple(int(one) if fact.spec.kind == "count" else one for one in said_so)
 
 
 def _in_order(catalogue: Catalogue, job: Raw) -> bool:

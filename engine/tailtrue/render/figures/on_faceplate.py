@@ -7,12 +7,12 @@ from tailtrue.render.figures.stack import Span, stack
 from tailtrue.render.words import LENGTH_TO_SCALE
 
 _FACE = 14.0  # of the plate, from the left
-_LENGTH = 40.0  # from the plate to the ends of the screws
+_LENGTH = 34.0  # from the plate to the ends of the screws
 _HALF_PLATE, _HALF_HEEL, _HALF_SCREW, _HALF_BLANK, _HALF_NOSE, _HALF_BORE = 22.0, 20.0, 15.5, 12.0, 9.0, 4.0
 _HEEL, _STRAP, _SCREW = 3.0, 2.5, 2.0  # how thick each is drawn
 _BELOW_WORDS = 8.0
-_CIRCLE_AT, _SIZE_AT = 75.0, 62.0
-_STRAP_AT = 42.0  # words
+_CIRCLE_AT, _SIZE_AT = 67.0, 52.0
+_STRAP_AT = 31.0  # words
 
 
 def blank_on_faceplate(drawing: Drawing, dials: Dials) -> str:
@@ -35,7 +35,7 @@ def blank_on_faceplate(drawing: Drawing, dials: Dials) -> str:
         plate.hatch(back, top, front - back, _HALF_BLANK - _HALF_BORE)
     for y in (middle - _HALF_BORE, middle + _HALF_BORE):
         ink.line(back, y, front, y, "hole")
-    ink.line(0, middle, end + 4, middle, "chain")
+    ink.line(0, middle, end + 2, middle, "chain")
     plate.upright(_SIZE_AT, middle - _HALF_BLANK, middle + _HALF_BLANK, plate.number("diameter"), front)
     plate.upright(_CIRCLE_AT, middle - _HALF_HEEL, middle + _HALF_HEEL, f"Ø{plate.number('circle')}", front + thick)
     spans = (Span("packing", _FACE, back), Span("sawn_width", back, front), Span("straps", front, end))
