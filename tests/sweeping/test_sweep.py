@@ -20,7 +20,7 @@ from tailtrue.sweeping.seek import as_entry, seek
 from tailtrue.tables import Row, Table
 
 # The command of the sweep inspects every sheet; here one in so many, for it takes minutes.
-INSPECTED = 4
+INSPECTED = 10
 
 
 @cache
