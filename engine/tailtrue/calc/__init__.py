@@ -18,8 +18,8 @@ What stands where:
 - Bars and rotors: `beams` (bend, sag, mass, whirl), `bending` (loads anywhere, least bar, buckling), `soft_centres`
   (centres that give), `rotors` (critical speed with collars, stock behind the spindle).
 - Holding work: `chuck` (grip and speed), `straps` (on a faceplate), `work_holding` (tilt, overhang, length of grip),
-  `centre_points` (between centres), `turning_masses` and `balance` (what is out of balance), `solids` (mass, energy), `octagon` (a sawn slug),
-  `lifting`, `run_out`.
+  `centre_points` (between centres), `turning_masses` and `balance` (what is out of balance), `solids` (mass, energy),
+  `octagon` (a sawn slug), `lifting`, `run_out`.
 - Joints: `joints` (bond, skim against catch), `margins` (carried against asked), `screws`, `pins`, `split_clamp`,
   `interference` (pressure and stress), `interference_grip` (least grip, greatest stress), `shrink`, `thermal` (growth and
   its thrust).
