@@ -1,6 +1,7 @@
 """What is in the PDF is also seen on it: each letter leaves ink, none lies white on white or under something."""
 
 from collections.abc import Iterator
+from itertools import product
 from pathlib import Path
 
 import pypdfium2 as pdfium
@@ -13,6 +14,8 @@ from tailtrue.render.pdf import to_pdf
 
 EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
 _PIXELS_A_POINT = 3
+_CELL = 12.0  # points; about the height of a line
+_SHARED = 0.1  # of the smaller letter: what no letter takes from another by its slant alone
 _LEAST_CONTRAST = 90  # of 255; thin strokes of small letters are grey at this size
 
 
@@ -35,6 +38,30 @@ def unseen(pdf: bytes) -> Iterator[tuple[int, str]]:
                 yield number, letter
 
 
+def overlaid(pdf: bytes) -> Iterator[tuple[int, str]]:
+    """Page and letters of different lines that stand on each other."""
+    for number, page in enumerate(pdfium.PdfDocument(pdf), start=1):
+        text = page.get_textpage()
+        letters = text.get_text_range()
+        near: dict[tuple[int, int], list[tuple[str, float, tuple[float, ...]]]] = {}
+        for at in range(text.count_chars()):
+            letter, box, foot = letters[at : at + 1], text.get_charbox(at), text.get_charbox(at, loose=True)[1]
+            if letter.isspace() or _area(box) < 1:
+                continue
+            across, down = int(box[0] // _CELL), int(box[1] // _CELL)
+            for cell in product((across - 1, across, across + 1), (down - 1, down, down + 1)):
+                for other, its_foot, its in near.get(cell, ()):
+                    shared = (max(box[0], its[0]), max(box[1], its[1]), min(box[2], its[2]), min(box[3], its[3]))
+                    if abs(foot - its_foot) > 1 and _area(shared) > _SHARED * min(_area(box), _area(its)):
+                        yield number, other + letter
+            near.setdefault((across, down), []).append((letter, foot, box))
+
+
+def _area(box: tuple[float, ...]) -> float:
+    left, bottom, right, top = box
+    return max(0.0, right - left) * max(0.0, top - bottom)
+
+
 @pytest.mark.parametrize("job", ["fernhill/job-three", "quarry-road/job"])
 def test_each_letter_of_a_procedure_leaves_ink(job: str) -> None:
     tree = make_procedure(EXAMPLES / f"{job}.toml")
@@ -44,10 +71,18 @@ def test_each_letter_of_a_procedure_leaves_ink(job: str) -> None:
 @pytest.mark.parametrize("job", ["fernhill/job", "quarry-road/job"])
 def test_each_letter_of_a_card_leaves_ink(job: str) -> None:
     tree = make_procedure(EXAMPLES / f"{job}.toml")
-    assert list(unseen(to_pdf(to_card_html(tree), tree.title))) == []
+    pdf = to_pdf(to_card_html(tree), tree.title)
+    assert list(unseen(pdf)) == []
+    assert list(overlaid(pdf)) == []
 
 
 def test_white_on_white_is_found() -> None:
     tree = make_procedure(EXAMPLES / "quarry-road" / "job.toml")
     hidden = to_card_html(tree).replace("<body", '<body><p style="color:#fff;background:#fff">7Q</p></body><body', 1)
     assert {letter for _, letter in unseen(to_pdf(hidden, tree.title))} >= {"7", "Q"}
+
+
+def test_lines_over_each_other_are_found() -> None:
+    tree = make_procedure(EXAMPLES / "fernhill" / "job.toml")
+    close = to_card_html(tree).replace("</head>", "<style>.stops ul { line-height: 0 }</style></head>")
+    assert len(list(overlaid(to_pdf(close, tree.title)))) > 20
