@@ -98,6 +98,10 @@ class GivenFact:
         """Its key in that file."""
         return self.spec.name.rsplit(".", 1)[-1]
 
+    def as_written(self, said: str) -> str | int:
+        """What was said of it as a file has it: a count bare, anything else as a text."""
+        return int(said) if self.spec.kind == "count" else said
+
 
 @dataclass(frozen=True)
 class MachineClass:

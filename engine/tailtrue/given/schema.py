@@ -100,7 +100,7 @@ def _fact(fact: GivenFact, references: References) -> Schema:
     if fact.default is not None:
         schema["default"] = fact.default
     if fact.typical:
-        typical = int(fact.typical) if schema["type"] == "integer" else fact.typical
+        typical = fact.as_written(fact.typical)
         schema["examples"] = [[typical] if schema["type"] == "array" else typical]
     return schema
 

@@ -57,8 +57,7 @@ def _offered(fact: GivenFact, said: Any) -> tuple[Any, ...]:
         return tuple(record[fact.refers.column] for record in said(fact.refers.table) or ())
     if fact.spec.choices:
         return fact.spec.choices
-    said_so = dict.fromkeys(one for one in (fact.typical, fact.least_said, fact.most_said) if one)
-    return tuple(int(one) if fact.spec.kind == "count" else one for one in said_so)
+    return tuple(dict.fromkeys(fact.as_written(one) for one in (fact.typical, fact.least_said, fact.most_said) if one))
 
 
 def _in_order(catalogue: Catalogue, job: Raw) -> bool:

@@ -140,5 +140,5 @@ def values(fact: GivenFact) -> tuple[Any, ...]:
         return (True, False)
     if fact.spec.kind in _PLAIN:
         return ()
-    said_so = dict.fromkeys(said for said in (fact.least_said, fact.typical, fact.most_said, *fact.words) if said)
-    return tuple(int(one) if fact.spec.kind == "count" else one for one in said_so)
+    said_so = (said for said in (fact.least_said, fact.typical, fact.most_said) if said)
+    return tuple(dict.fromkeys((*map(fact.as_written, said_so), *fact.words)))
