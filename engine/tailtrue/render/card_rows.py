@@ -10,7 +10,7 @@ from types import MappingProxyType
 from tailtrue.parts import Dials, Figure, Text
 from tailtrue.procedure import Card, CardGroup, LookUp
 from tailtrue.render import words
-from tailtrue.render.letters import width
+from tailtrue.render.letters import lines_filled, width
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import NBSP, Shown, read
 from tailtrue.render.paper import unit_beside
@@ -27,7 +27,6 @@ _SHORT_LEVER = 4  # letters; a longer name stands below the label in letters of 
 _LEVER_GAP = 5.5  # before and after a short one, with its rule, in points
 _LEVER_LETTER = 9.5  # least size of the letters of a longer one, in points
 _BAR = 7.0  # before the label of what turns, in points
-_SPACE = 0.278  # between words, in ems
 _MOST_SIDES = 3
 
 
@@ -249,24 +248,9 @@ def _height(row: Row, layout: Layout, beside: float, dials: Dials) -> float:
     if row.lever_in_words:
         # A row that turns has a bar before its label; the lever goes on in the line of the label.
         size = max(_LEVER_LETTER, layout.label)
-        lines = _lines(f"{said}: {row.lever}", (room - _BAR) / size) * size * 1.04 / (layout.number * 1.04)
+        wide = [width(word, bold=True) for word in f"{said}: {row.lever}".split()]
+        lines = lines_filled(wide, (room - _BAR) / size) * size / layout.number
     return max(_WRITTEN if row.write else 1.0, lines)
-
-
-def _lines(said: str, room: float) -> int:
-    """How many lines words in bold take in a room, in ems; a word that is longer than it stands alone.
-
-    >>> _lines("back gear, big cone", 8.0)
-    2
-    """
-    lines, used = 1, 0.0
-    for word in said.split():
-        wide = width(word, bold=True)
-        if used and used + _SPACE + wide > room:
-            lines, used = lines + 1, wide
-        else:
-            used += wide + (_SPACE if used else 0.0)
-    return lines
 
 
 def _height_of_words(row: Row, layout: Layout, dials: Dials) -> float:

@@ -13,7 +13,7 @@ from typing import TypeVar
 
 from markupsafe import Markup
 
-from tailtrue.render.letters import width
+from tailtrue.render.letters import lines_filled, width
 
 _Thing = TypeVar("_Thing")
 _COLUMNS = 3
@@ -26,7 +26,6 @@ _TAG = re.compile(r"<(/?)(\w+)([^>]*)>")
 _BLOCKS = frozenset({"li", "p", "h3", "ul", "section", "div"})
 _STRONG = frozenset({"b", "h3"})
 _FIGURE = 'class="figure"'
-_SPACE = width(" ")
 # A line breaks after a hyphen or a stroke between words, as at a space.
 _BREAK = re.compile(r"[-/](?<=\w.)(?=[A-Za-z])")
 
@@ -99,7 +98,7 @@ def lines_of(entry: Markup) -> int:
             words[-1] += first
             words += more
         if name in _BLOCKS:
-            lines += _filled(words)
+            lines += lines_filled(words, _WIDTH)
             words = [0.0]
         if closes:
             bold = outside.pop()
@@ -116,14 +115,3 @@ def _widths(text: str, bold: bool) -> tuple[float, ...]:
         return (0.0, 0.0)
     words = _BREAK.sub(r"\g<0> ", " ".join(unescape(f"|{text}|").split())[1:-1]).split(" ")
     return tuple([width(word, bold=bold) for word in words])
-
-
-def _filled(words: Iterable[float]) -> int:
-    """How many lines words fill."""
-    lines, filled = 0, 0.0  # the second is what is filled of the last line, with its last space
-    for word in words:
-        if word:
-            if filled and filled + word > _WIDTH:
-                lines, filled = lines + 1, 0.0
-            filled += word + _SPACE
-    return lines + (filled > 0)

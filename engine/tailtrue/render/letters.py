@@ -1,7 +1,7 @@
 """How wide letters are, in thousandths of their height, as the first letter faces of a sheet share it."""
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 # A letter that is not named is as wide as a digit.
 _DIGIT = 556
@@ -56,3 +56,21 @@ def width(text: str, *, bold: bool = False) -> float:
     (1.666, 1.778)
     """
     return sum(map((BOLD if bold else PLAIN).__getitem__, text)) / 1000
+
+
+_SPACE = width(" ")
+
+
+def lines_filled(words: Iterable[float], room: float) -> int:
+    """How many lines words fill, each given by its width; a word that is longer than the room stands alone. All in ems.
+
+    >>> lines_filled([3.0, 2.0, 4.0], 6.0)
+    2
+    """
+    lines, filled = 0, 0.0  # the second is what is filled of the last line, with its last space
+    for word in words:
+        if word:
+            if filled and filled + word > room:
+                lines, filled = lines + 1, 0.0
+            filled += word + _SPACE
+    return lines + (filled > 0)
