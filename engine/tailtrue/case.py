@@ -60,7 +60,7 @@ class Case:
             knowledge = self.knowledge
             reads: Iterable[str] = ()
             if name in knowledge.decisions:
-                reads = knowledge.decisions[name].names()
+                reads = knowledge.decisions[name].reads
             elif name in knowledge.computed:
                 reads = knowledge.computed[name].needs
             self._reads[name] = frozenset({name}).union(*(self._behind(one) for one in reads))

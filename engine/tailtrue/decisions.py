@@ -1,6 +1,7 @@
 """Decisions: rows of conditions that answer one question, every alternative judged and kept for showing."""
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal, NamedTuple
 
 from tailtrue.conditions import Condition, Get, Judged
@@ -60,9 +61,10 @@ class Decision:
     concerns: tuple[str, ...] = ()
     stated: Stated | None = None
 
-    def names(self) -> frozenset[str]:
-        """The facts its rows read."""
-        return frozenset(row.gives for row in self.rows if row.gives).union(*(row.when.names() for row in self.rows))
+    @cached_property
+    def reads(self) -> tuple[str, ...]:
+        """The facts its rows read, in order of the alphabet."""
+        return tuple(sorted({row.gives for row in self.rows if row.gives}.union(*(row.when.names() for row in self.rows))))
 
 
 class JudgedRow(NamedTuple):
@@ -108,7 +110,6 @@ def decide(decision: Decision, get: Get) -> Outcome:
     neither wins nor stops the choice.
     """
     rows = [_judged(row, get) for row in decision.rows]
-    read = tuple(sorted(decision.names()))
     won: JudgedRow | None = None
     for one in rows:
         row, truth, size = one.row, one.judged.truth, one.size
@@ -118,7 +119,7 @@ def decide(decision: Decision, get: Get) -> Outcome:
         if truth is Truth.UNKNOWN or (weighed and not isinstance(size, Fact)):
             if row.if_unknown == "ask":
                 lacking = size if isinstance(size, NotKnown) else NotKnown(decision.spec, one.judged.missing)
-                return Outcome(NotKnown(decision.spec, lacking.missing, lacking.trouble, read), tuple(rows))
+                return Outcome(NotKnown(decision.spec, lacking.missing, lacking.trouble, decision.reads), tuple(rows))
             continue
         if not weighed:
             won = one
@@ -126,9 +127,9 @@ def decide(decision: Decision, get: Get) -> Outcome:
         if won is None or _before(decision.hit, one, won):
             won = one
     if won is None:
-        fact: Fact | NotKnown = NotKnown(decision.spec, trouble=f"{decision.question} No way fits.", read=read)
+        fact: Fact | NotKnown = NotKnown(decision.spec, trouble=f"{decision.question} No way fits.", read=decision.reads)
     else:
-        fact = Fact(decision.spec, won.row.then, read, won.row.sources, won.row.why)
+        fact = Fact(decision.spec, won.row.then, decision.reads, won.row.sources, won.row.why)
     return Outcome(fact, tuple(one._replace(chosen=one is won) for one in rows), decision.hit in WEIGHED)
 
 

@@ -95,7 +95,7 @@ def _dependencies(knowledge: Knowledge) -> Iterator[Problem]:
             if table not in knowledge.tables:
                 yield Problem(f"computed fact {name}", table, "no table has this name", "add the table")
     for name, decision in knowledge.decisions.items():
-        reads[name] = tuple(decision.names())
+        reads[name] = decision.reads
     yield from _cycles(reads)
     yield from settable_problems(knowledge.given.settable.values(), knowledge.catalogue, reads, knowledge.sources)
 

@@ -119,7 +119,7 @@ def _telling(knowledge: Knowledge, sweep: Sweep, wanted: Iterable[Condition]) ->
             continue
         hangs_on.add(name)
         if name in knowledge.decisions:
-            open_names |= knowledge.decisions[name].names()
+            open_names |= set(knowledge.decisions[name].reads)
         elif name in knowledge.computed:
             open_names |= set(knowledge.computed[name].needs)
     given: Mapping[str, Any] = knowledge.given.facts
