@@ -7,7 +7,7 @@ from typing import Any
 import jsonschema
 import pytest
 
-from shops import EXAMPLES, shop, tailtrue
+from shops import EXAMPLES, cold, shop, tailtrue
 from tailtrue.procedure import Procedure
 
 DIALS = {
@@ -20,7 +20,7 @@ NAMES = sorted(path.parent.name for path in EXAMPLES.glob("*/job.toml"))
 @pytest.fixture(scope="module", params=NAMES)
 def made(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> tuple[str, Path]:
     out = tmp_path_factory.mktemp("sheets")
-    done = tailtrue("make", EXAMPLES / request.param / "job.toml", "--out", out)
+    done = cold("make", EXAMPLES / request.param / "job.toml", "--out", out)
     assert done.returncode == 0, done.stderr
     return request.param, out
 

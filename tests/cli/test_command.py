@@ -8,9 +8,10 @@ from pathlib import Path
 
 import pytest
 
-from shops import EXAMPLES, ROOT, shop, tailtrue
+from shops import EXAMPLES, ROOT, cold, shop, tailtrue
 
 JOB = EXAMPLES / "fernhill" / "job.toml"
+PYTHON_M = "python -m tailtrue"
 
 
 def test_help_imports_neither_units_nor_templates() -> None:
@@ -145,3 +146,24 @@ def test_the_wheel_carries_knowledge_and_templates(tmp_path: Path) -> None:
     )  # fmt: skip
     assert done.returncode == 0, done.stderr
     assert (empty / "sheets" / "procedure.html").is_file()
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("check", JOB),
+        ("check", JOB.with_name("no-such-job.toml")),
+        ("correct", JOB, "--head", "60.000 mm", "--tail", "60.020"),
+        ("log", "show", JOB, "--no-such-option"),
+        ("why", JOB, "skim.depth"),
+    ],
+    ids=lambda words: words[0],
+)
+def test_a_python_of_its_own_says_the_same(words: tuple[object, ...]) -> None:
+    """Tests fork the command from one process; what a user starts imports everything anew."""
+    warm, alone = tailtrue(*words), cold(*words)
+    assert (warm.returncode, warm.stdout, warm.stderr) == (
+        alone.returncode,
+        alone.stdout,
+        alone.stderr.replace(PYTHON_M, "tailtrue"),
+    )
