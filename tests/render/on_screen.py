@@ -1,5 +1,7 @@
 """A page in a browser: its sizes, contrasts and colours as measured there, and walking through its steps."""
 
+import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -8,6 +10,7 @@ from axe_playwright_python.base import AXE_SCRIPT
 from playwright.sync_api import BrowserContext, Page
 
 TABLET = {"width": 1024, "height": 1366}
+LEAST, LEAST_FOR_NUMBERS = 4.5, 7.0  # WCAG 2.2, 1.4.3 and 1.4.6
 NARROW = {"width": 320, "height": 640}  # 1280 points at four times the size
 
 # Text that is seen, with the colours it is seen in: its own, and that of the nearest ancestor that paints behind it.
@@ -53,6 +56,10 @@ _SMALL_TARGETS = """() => [...document.querySelectorAll("button, input, a[href],
   const box = one.getBoundingClientRect();
   return box.width < 44 || box.height < 44;
 }).map((one) => one.outerHTML.slice(0, 100))"""
+
+# What passes is only counted: to hand over each thing that does takes longer than to look at it.
+_FAULTS = """(contrast) => axe.run(document, { resultTypes: ["violations"], rules: { "color-contrast": { enabled: contrast } } })
+  .then((found) => JSON.stringify([found.passes.length, found.violations]))"""
 
 # Turning as a person does: holds are released by a name, then Next is pressed.
 _WALK = """(wanted) => {
@@ -122,18 +129,28 @@ def is_at(page: Page) -> str:
     return page.inner_text(".of-step") or page.inner_text(".of-phase")
 
 
-def faults(page: Page) -> list[str]:
-    """What axe-core finds serious or critical on the page as it stands."""
+def faults(page: Page, *, contrast: bool = True) -> list[str]:
+    """What axe-core finds serious or critical on the page as it stands; without contrast where `weak` measures that."""
     if not page.evaluate("'axe' in window"):
         page.evaluate(AXE_SCRIPT)
-    found = page.evaluate("axe.run(document)")
-    assert len(found["passes"]) > 10, "the checks did not run"
+    passes, violations = json.loads(page.evaluate(_FAULTS, contrast))
+    assert passes > 10, "the checks did not run"
     return [
         f"{one['id']}: {node['html'][:120]}"
-        for one in found["violations"]
+        for one in violations
         if one["impact"] in ("serious", "critical")
         for node in one["nodes"]
     ]
+
+
+def weak(page: Page) -> list[str]:
+    """What is not dark enough on its ground, in colour or in grey."""
+    found = []
+    for one in seen(page):
+        least = LEAST_FOR_NUMBERS if re.search(r"\d", one["text"]) else LEAST
+        if min(one["colour"], one["grey"]) < least:
+            found.append(f"{one['text'][:40]}: {one['colour']:.1f} {one['grey']:.1f}")
+    return found
 
 
 def sideways(page: Page) -> int:

@@ -16,7 +16,7 @@ from tailtrue.render.record_page import to_record_html
 from tailtrue.render.safety_page import to_safety_html
 from tailtrue.render.sop_page import to_sop_html
 
-from .on_screen import NARROW, TABLET, faults, sideways, small_targets
+from .on_screen import NARROW, TABLET, faults, sideways, small_targets, weak
 
 EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
 ROUTES = {
@@ -59,7 +59,8 @@ def test_each_route_is_read_by_anybody(browser: Browser, tmp_path: Path, route: 
     tree = make_procedure(EXAMPLES / ROUTES[route])
     for name, text in papers(tree).items():
         page = at(browser, tmp_path, text, TABLET)
-        assert faults(page) == [], name
+        assert faults(page, contrast=False) == [], name
+        assert weak(page) == [], name
         assert empty_heads(page) == 0, name
         pressed = [one for one in small_targets(page) if any(what in one for what in _PRESSED)]
         assert pressed == [], name
