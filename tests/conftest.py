@@ -2,7 +2,11 @@
 
 import gc
 import os
-from collections.abc import Iterator
+import pickle
+import tomllib
+from collections.abc import Callable, Iterator
+from functools import cache
+from typing import Any
 
 import pytest
 from hypothesis import settings
@@ -34,4 +38,21 @@ def _own_cache(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
     """Compiled templates go to a folder of this run, never to the cache of whoever runs the tests."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
+        yield
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _parsed_once() -> Iterator[None]:
+    """A text that was parsed before is copied: tests load the rule base some hundred times, with one file changed."""
+
+    @cache
+    def parsed(text: str) -> bytes:
+        return pickle.dumps(tomllib_loads(text))
+
+    def loads(text: str, /, *, parse_float: Callable[[str], Any] = float) -> dict[str, Any]:
+        return pickle.loads(parsed(text)) if parse_float is float else tomllib_loads(text, parse_float=parse_float)
+
+    tomllib_loads = tomllib.loads
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(tomllib, "loads", loads)
         yield

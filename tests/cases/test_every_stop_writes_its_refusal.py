@@ -36,6 +36,12 @@ def stops_of(route: str) -> Iterator[Stop]:
     return (stop for stop in known.stops if known.routes[route].has_to_do_with(stop.file.concerns))
 
 
+def stops_first_on(route: str) -> list[Stop]:
+    """The stops of a route that no route before it has."""
+    before = {stop.file.id for one in sorted(JOBS) if one < route for stop in stops_of(one)}
+    return [stop for stop in stops_of(route) if stop.file.id not in before]
+
+
 def said_in_the_example(stop: Stop, number: int) -> dict[str, Fact]:
     """The facts of an example as a user says them: words at a line of his job. Lists stay those of the job."""
     known = knowledge()
@@ -56,19 +62,19 @@ def test_every_route_has_its_job() -> None:
 
 @pytest.mark.parametrize("route", sorted(JOBS))
 def test_every_stop_of_a_route_that_fires_as_in_its_example_writes_its_refusal(route: str) -> None:
-    fired = set()
-    for stop in stops_of(route):
-        for number in range(len(stop.file.example)):
-            case = job(route).case.with_said(said_in_the_example(stop, number))
-            if case.judge(stop.when).truth is not Truth.YES:
-                continue
-            fired.add(stop.file.id)
-            told = [one for one in refusals(case, knowledge().routes[route]) if one.id == stop.file.id]
-            written = report(refused(told, case, [knowledge().routes[route]]))
-            assert f"{stop.file.id}: " in written
-            assert stop.file.title in written
+    stops, fired = stops_first_on(route), set()
+    for stop in stops:
+        cases = (job(route).case.with_said(said_in_the_example(stop, number)) for number in range(len(stop.file.example)))
+        case = next((case for case in cases if case.judge(stop.when).truth is Truth.YES), None)
+        if case is None:
+            continue
+        fired.add(stop.file.id)
+        told = [one for one in refusals(case, knowledge().routes[route]) if one.id == stop.file.id]
+        written = report(refused(told, case, [knowledge().routes[route]]))
+        assert f"{stop.file.id}: " in written
+        assert stop.file.title in written
     # The others ask after lists, or after more than their example says.
-    assert len(fired) > len(list(stops_of(route))) / 2
+    assert len(fired) >= len(stops) / 2
 
 
 def read_first_on(route: str) -> tuple[str, ...]:
