@@ -6,10 +6,15 @@ import pickle
 import tomllib
 from collections.abc import Callable, Iterator
 from functools import cache
+from pathlib import Path
 from typing import Any
 
 import pytest
 from hypothesis import settings
+
+from tailtrue import advise
+
+EXAMPLES = Path(__file__).parents[1] / "docs" / "examples"
 
 # The maker of the letter face is run by hand, with packages that nothing else needs.
 collect_ignore = ["sign_letters.py"]
@@ -21,6 +26,24 @@ gc.set_threshold(100_000, 50, 100)
 settings.register_profile("judging", derandomize=True)
 if os.environ.get("CI"):
     settings.load_profile("judging")
+
+
+def _shipped_once(make: Callable[..., Any]) -> Callable[..., Any]:
+    """Sheets of shipped examples are made once: neither the files nor a sheet ever change while tests run."""
+    made: dict[Path, Any] = {}
+
+    def procedure(job: Path, known: Any = None) -> Any:
+        if known is not None or not job.is_relative_to(EXAMPLES):
+            return make(job, known)
+        if job not in made:
+            made[job] = make(job)
+        return made[job]
+
+    return procedure
+
+
+# Before any test takes its name. What must be made twice, to be held against itself, is made with `procedure_of`.
+advise.make_procedure = _shipped_once(advise.make_procedure)
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

@@ -6,13 +6,11 @@ from pathlib import Path
 import pytest
 
 from shops import EXAMPLES, kept_bores, shop
-from tailtrue.advise import advise, make_procedure
+from tailtrue.advise import advise, knowledge, make_procedure
 from tailtrue.errors import FactsWrong
 from tailtrue.facts import Fact
 from tailtrue.parts import Figure
-from tailtrue.places import knowledge_folder
 from tailtrue.procedure import Procedure, Step
-from tailtrue.store.load import load_knowledge
 
 Change = tuple[str, str, str]
 SHOP = "tannery-lane"
@@ -248,9 +246,9 @@ def test_the_bar_turns_slowly_on_the_greased_pads_of_the_steady(tmp_path: Path) 
 
 @pytest.mark.parametrize("decision", ["bar.hold", "collar.hold", "collar.second_face_hold"])
 def test_every_way_to_hold_that_is_taken_stands_once_in_the_table_of_holdings(decision: str) -> None:
-    knowledge = load_knowledge(knowledge_folder())
-    taken = [row.then for row in knowledge.decisions[decision].rows if not row.never_taken]
-    told = [row.text("hold") for row in knowledge.tables["machines/holdings"].where(decision=decision)]
+    known = knowledge()
+    taken = [row.then for row in known.decisions[decision].rows if not row.never_taken]
+    told = [row.text("hold") for row in known.tables["machines/holdings"].where(decision=decision)]
     assert sorted(told) == sorted(taken)
 
 
@@ -258,8 +256,8 @@ def test_every_way_to_hold_that_is_taken_stands_once_in_the_table_of_holdings(de
     ("crib.drive", "machines/drives", "drive"), ("chuck.kind", "machines/chuck_kinds", "kind"),
 ])  # fmt: skip
 def test_every_drive_and_kind_of_chuck_stands_once_in_its_table(fact: str, table: str, column: str) -> None:
-    knowledge = load_knowledge(knowledge_folder())
-    assert sorted(row.text(column) for row in knowledge.tables[table]) == sorted(knowledge.catalogue[fact].choices)
+    known = knowledge()
+    assert sorted(row.text(column) for row in known.tables[table]) == sorted(known.catalogue[fact].choices)
 
 
 def test_a_blank_whose_bore_is_kept_is_faced_on_both_sides_on_the_stub_and_no_jaw_grips_it(tmp_path: Path) -> None:

@@ -7,15 +7,13 @@ from pathlib import Path
 import pytest
 
 from shops import EXAMPLES, shop
-from tailtrue.advise import advise, make_procedure
+from tailtrue.advise import advise, knowledge, make_procedure
 from tailtrue.calc.alignment import uses_left
 from tailtrue.calc.joints import bond_torque, derated_shear, joint_safety
 from tailtrue.calc.pins import cross_pin_depth
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.errors import Refused, report
-from tailtrue.places import knowledge_folder
 from tailtrue.procedure import Alternative, Procedure, Step
-from tailtrue.store.load import load_knowledge
 
 Changes = tuple[tuple[str, str, str], ...]
 
@@ -260,7 +258,7 @@ def test_a_hardened_pin_stays_below_the_skimmed_surface(tmp_path: Path) -> None:
 
 def test_a_bore_half_to_one_thou_over_the_bar_slides_on_and_may_be_bonded() -> None:
     """Common practice: it goes on by hand without shake, and a bond still takes it."""
-    clearances = load_knowledge(knowledge_folder()).tables["fits/attachment_clearance"]
+    clearances = knowledge().tables["fits/attachment_clearance"]
     for method in ("bonded-usable", "slip-fit-set-screw"):
         row = clearances.within(25.4, "over_mm", "upto_mm", method=method)
         assert row.number("least_mm") <= 0.0005 * 25.4
@@ -358,6 +356,6 @@ def _said_of_letting_go(procedure: Procedure, ident: str) -> bool:
 @pytest.mark.parametrize("bar", [18.0, 19.05, 20.0, 25.0, 25.4, 30.0, 38.1])
 def test_the_usual_bars_have_a_row_for_every_way_of_fixing(bar: float) -> None:
     """A bar as thick as the end of a range belongs to it (ISO 286-1: over one size, up to and including the next)."""
-    clearances = load_knowledge(knowledge_folder()).tables["fits/attachment_clearance"]
+    clearances = knowledge().tables["fits/attachment_clearance"]
     for method in {row.text("method") for row in clearances}:
         assert clearances.within(bar, "over_mm", "upto_mm", method=method).number("least_mm") is not None

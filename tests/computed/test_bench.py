@@ -5,9 +5,8 @@ from typing import Any
 
 import pytest
 
+from tailtrue.advise import knowledge
 from tailtrue.computed.registry import Limited, register
-from tailtrue.places import knowledge_folder
-from tailtrue.store.load import load_knowledge
 
 ROOMY = (True, 40.0, 700.0, 0.01, 25.0, 333.0, 10.0)
 
@@ -71,13 +70,13 @@ def test_the_press_turns_a_centre_drill_at_its_surface_speed(most: float, step: 
 
 @pytest.mark.parametrize(("hold", "off"), [("bench", 1.75), ("four-jaw", 1.0), (None, 1.0)])
 def test_a_collar_on_a_bar_centred_at_the_bench_loses_what_the_bar_runs_out(hold: str | None, off: float) -> None:
-    holdings = load_knowledge(knowledge_folder()).tables["machines/holdings"]
+    holdings = knowledge().tables["machines/holdings"]
     assert made("collar.clean_up", hold, 1.0, 0.75, holdings) == off
 
 
 def test_four_places_find_at_least_seven_tenths_of_what_a_hole_lies_off() -> None:
     """The direction of the offset may lie half-way between two places: the wall then differs by its cosine of 45 degrees."""
-    limits = load_knowledge(knowledge_folder()).limits
+    limits = knowledge().limits
     assert limits["limit.bench_wall"].value / 0.5**0.5 < limits["limit.bench_run_out"].value
 
 

@@ -4,9 +4,8 @@ from typing import Any
 
 import pytest
 
+from tailtrue.advise import knowledge
 from tailtrue.computed.registry import register
-from tailtrue.places import knowledge_folder
-from tailtrue.store.load import load_knowledge
 
 
 @pytest.mark.parametrize(
@@ -24,6 +23,6 @@ def test_the_hole_suits_the_bar_and_bears_on_a_dead_centre(
     owned: tuple[str, ...], bar: float, centre: str, chosen: str | None
 ) -> None:
     entry = register()["bar.centre_drill"]
-    tables = load_knowledge(knowledge_folder()).tables
+    tables = knowledge().tables
     found: Any = entry.function(owned, bar, 0.34, 0.67, 60.0, centre, *(tables[name] for name in entry.tables))
     assert found.value == chosen

@@ -5,18 +5,17 @@ from pathlib import Path
 import pytest
 
 from shops import shop
+from tailtrue.advise import knowledge
 from tailtrue.errors import FactsWrong, report
 from tailtrue.given.read import read_job
-from tailtrue.places import knowledge_folder
 from tailtrue.store.knowledge import Knowledge
-from tailtrue.store.load import load_knowledge
 
 GOOD = {"fact": '"skim.speed"', "value": '"280 1/min"', "reason": '"the belt slips"', "initials": '"RK"'}
 
 
 @pytest.fixture(scope="module")
 def known() -> Knowledge:
-    return load_knowledge(knowledge_folder())
+    return knowledge()
 
 
 def entry(**changes: str | None) -> str:

@@ -198,8 +198,18 @@ def test_the_card_has_room_for_two_more_drills(example: Procedure, paper: str) -
     assert len(PdfReader(BytesIO(to_pdf(to_card_html(longer), longer.title))).pages) == 1
 
 
+# Kept with its page, so that no other page takes the number of one that was read.
+_READ: dict[int, tuple[PageObject, list[tuple[str, float, float, float]]]] = {}
+
+
 def strokes(page: PageObject) -> list[tuple[str, float, float, float]]:
-    """Pieces of text with their place on the paper and the height of their letters."""
+    """Pieces of text with their place on the paper and the height of their letters; a page is read once."""
+    if id(page) not in _READ:
+        _READ[id(page)] = (page, _strokes(page))
+    return _READ[id(page)][1]
+
+
+def _strokes(page: PageObject) -> list[tuple[str, float, float, float]]:
     found: list[tuple[str, float, float, float]] = []
 
     def note(text: str, where: list[float], letters: list[float], font: object, size: float) -> None:
