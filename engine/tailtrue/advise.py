@@ -157,16 +157,23 @@ def procedure_of(advice: Advice) -> Procedure:
 
     Raises Refused with every reason, or InspectionFailed when the independent inspection finds fault.
     """
+    return _inspected(tree_of(advice), advice)
+
+
+def tree_of(advice: Advice) -> Procedure:
+    """The procedure of a job that was judged, as it comes to the inspection; nothing of it is printed before that.
+
+    Raises Refused with every reason.
+    """
     if advice.refused:
         raise advice.refusal(advice.refused)
     case = advice.case
     try:
-        tree = assemble(
+        return assemble(
             case, make_plan(case, advice.route), lambda: record_sheet(case, fields_of_a_record()), nearly_held(case)
         )
     except Gap as gap:
         raise advice.refusal((impossible(case, gap.name, gap.found),)) from gap
-    return _inspected(tree, advice)
 
 
 def record_of(advice: Advice) -> Procedure:

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from planted import plant, together
 from tailtrue.errors import KnowledgeInvalid, report
 from tailtrue.places import knowledge_folder
 from tailtrue.store.load import load_knowledge
@@ -74,17 +75,6 @@ UNSOUND: list[Planted] = [
 ]  # fmt: skip
 
 
-def together(faults: list[Planted]) -> list[list[Planted]]:
-    """Faults of different files, planted at once: one load tells of them all."""
-    groups: list[list[Planted]] = []
-    for fault in faults:
-        free = [group for group in groups if fault[0] not in {file for file, *_ in group}]
-        if not free:
-            groups.append([])
-        (free or groups[-1:])[0].append(fault)
-    return groups
-
-
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
     copy = tmp_path / "knowledge"
@@ -95,10 +85,7 @@ def folder(tmp_path: Path) -> Path:
 @pytest.mark.parametrize("faults", [*together(UNREADABLE), UNSOURCED, *together(UNSOUND)])
 def test_a_fault_is_reported_with_its_file(folder: Path, faults: list[Planted]) -> None:
     for file, old, new, _ in faults:
-        path = folder / file
-        text = path.read_text(encoding="utf-8")
-        assert old in text
-        path.write_text(text.replace(old, new), encoding="utf-8")
+        plant(folder, file, old, new)
     with pytest.raises(KnowledgeInvalid) as refused:
         load_knowledge(folder)
     for file, _, _, says in faults:
@@ -120,8 +107,7 @@ def test_a_rule_fault_names_its_line(folder: Path) -> None:
 
 def test_two_faults_are_reported_at_once(folder: Path) -> None:
     for file, old, new, _ in (UNSOUND[0], UNSOUND[-1]):
-        path = folder / file
-        path.write_text(path.read_text(encoding="utf-8").replace(old, new), encoding="utf-8")
+        plant(folder, file, old, new)
     with pytest.raises(KnowledgeInvalid) as refused:
         load_knowledge(folder)
     assert len(refused.value.problems) >= 2
@@ -162,10 +148,7 @@ def test_an_empty_folder_brings_no_value_of_its_own(tmp_path: Path) -> None:
     ],
 )
 def test_a_route_that_does_not_fit_the_rest_is_refused(folder: Path, file: str, old: str, new: str, says: str) -> None:
-    path = folder / file
-    text = path.read_text(encoding="utf-8")
-    assert old in text
-    path.write_text(text.replace(old, new), encoding="utf-8")
+    plant(folder, file, old, new)
     with pytest.raises(KnowledgeInvalid) as refused:
         load_knowledge(folder)
     assert says in report(refused.value)

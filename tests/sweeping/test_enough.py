@@ -3,7 +3,6 @@
 import json
 import shutil
 from dataclasses import replace
-from functools import cache
 from pathlib import Path
 
 import pytest
@@ -15,7 +14,6 @@ from tailtrue.errors import KnowledgeInvalid
 from tailtrue.places import knowledge_folder
 from tailtrue.sweeping.enough import FILE, Enough, as_file, enough, not_enough, read_enough
 from tailtrue.sweeping.files import Sweep, read_sweep
-from tailtrue.sweeping.reach import everything
 from tailtrue.sweeping.run import jobs_of
 
 STARTS = {"bare": {}, "full": {"a": 1, "b": 2}}
@@ -29,18 +27,6 @@ TRIED = st.lists(
     max_size=12,
     unique_by=lambda one: json.dumps(one[0], sort_keys=True),
 )
-
-
-@cache
-def found() -> tuple[int, tuple[str, ...]]:
-    reached, problems = not_enough(knowledge())
-    return reached, tuple(problem.said for problem in problems)
-
-
-def test_the_jobs_that_are_kept_reach_everything_that_is_not_explained() -> None:
-    reached, problems = found()
-    assert problems == ()
-    assert reached == len(everything(knowledge())) - len(knowledge().tables["sweep/unreached"].rows)
 
 
 def test_the_jobs_that_are_kept_are_few_of_the_sweep() -> None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from tailtrue.advise import Advice, advise, procedure_of
+from tailtrue.advise import Advice, advise, procedure_of, tree_of
 from tailtrue.assemble.glossary import glossary
 from tailtrue.case import Case, Gap
 from tailtrue.errors import FactsWrong, InspectionFailed, Problem, Refused
@@ -120,8 +120,8 @@ def on_sheets(
         if not open_terms:
             return
         try:
-            tree = procedure_of(advise(job, known, raw))
-        except (FactsWrong, Refused, InspectionFailed):
+            tree = tree_of(advise(job, known, raw))
+        except (FactsWrong, Refused):
             continue
         papers = (tree.sop, tree.record, tree.work_record, tree.safety_review)
         shown = {term.id for term in (*tree.glossary, *glossary(open_terms.values(), *papers))} & set(open_terms)
