@@ -167,3 +167,16 @@ def test_a_size_that_nobody_asked_for_is_told_with_the_figure_that_would_do(tmp_
     for width, refused in (("29 mm", True), ("30 mm", False)):
         job.write_text(text.replace("[job]", f'[job]\ncollar_width = "{width}"'), encoding="utf-8")
         assert ("radial-pin-does-not-go-in" in {one.id for one in advise(job).refused}) is refused
+
+
+def test_where_no_one_value_frees_the_job_what_moves_the_sizes_is_named(tmp_path: Path) -> None:
+    """An uneven bar and a coarse gauge together: neither shop temperature nor cure has to do with the room of a bore."""
+    gauge = (
+        "crib",
+        r"\[\[crib\.bore_gauges\]\].*",
+        '[[crib.bore_gauges]]\nkind = "bore-gauge"\nfrom = "12 mm"\nto = "32 mm"\ndoubt = "0.03 mm"\n',
+    )
+    uneven = ", ".join(['"24.900 mm", "24.980 mm"'] * 3)
+    bar = ("job", r"measured_head = .*?\]", f"measured_head = [{uneven}]")
+    told = hanging(shop(tmp_path, "fernhill", gauge, bar))["bar-uneven-or-gauge-coarse"]
+    assert [one["fact"] for one in told] == ["job.measured_head", "crib.compound_gap", "crib.bore_gauges"]

@@ -86,8 +86,10 @@ def hangs_on(case: Case, names: tuple[str, ...], missing: Iterable[str], falls: 
     told = sorted(told, key=lambda one: not one.needed)[:_MOST_TOLD]
     told += _of_wishes(case, behind, falls, no_worse)
     if not told and not lacking:
-        own = (spot for spot in _whole(case, behind) if not spot.where.startswith(_OURS))
-        told = [_told(case, spot, "") for spot in sorted(islice(own, _FEW), key=lambda spot: _order(spot.name))]
+        # No one value frees the job. What moves a size that the refusal holds against another is nearer to it than the rest.
+        own = [spot for spot in spots if not spot.where.startswith(_OURS) and _moves(case, spot, _sizes(case, names))]
+        own = own or [spot for spot in _whole(case, behind) if not spot.where.startswith(_OURS)]
+        told = [_told(case, spot, "") for spot in sorted(own[:_FEW], key=lambda spot: _order(spot.name))]
     return (*lacking, *told)
 
 
@@ -112,6 +114,19 @@ def _wishes(case: Case, behind: set[str]) -> Iterator[_Spot]:
             spec = knowledge.catalogue[row.gives]
             said = size_said(chosen.value, spec.unit, unit_in(spec.unit, _dials(case)), "nearest", _NEAR[0])
             yield _Spot(row.gives, spec, chosen.value, f"{_OURS}{name}", said)
+
+
+def _sizes(case: Case, names: Iterable[str]) -> tuple[str, ...]:
+    """What a refusal reads that is worked out and has a size."""
+    specs = ((name, case.knowledge.catalogue[name]) for name in names)
+    return tuple(
+        name for name, spec in specs if spec.kind == "quantity" and spec.comes == "computed" and name in case.known()
+    )
+
+
+def _moves(case: Case, spot: "_Spot", sizes: tuple[str, ...]) -> bool:
+    """Whether another plausible value of this would make one of these sizes another."""
+    return any(not _as_before(case, _with(case, spot, values[-1]), sizes) for values in _others(case, spot))
 
 
 def _order(name: str) -> int:
