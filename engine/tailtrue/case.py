@@ -137,6 +137,16 @@ class Case:
             return size if isinstance(size, NotKnown) else NotKnown(outcome.fact.spec)
         return Limited(size.value, won.row.name, outcome.weighed)
 
+    def _hangs_on_unsaid(self, found: NotKnown) -> bool:
+        """Whether something is missing that could be said. What could not be worked out is there, and is none."""
+        for name in found.missing:
+            below = self.get(name)
+            if name in self.knowledge.given.facts or isinstance(below, Fact) or not below.trouble:
+                return True
+            if self._hangs_on_unsaid(below):
+                return True
+        return False
+
     def _compute(self, way: Computed) -> Fact | NotKnown:
         given: list[Any] = []
         missing: list[str] = []
@@ -147,7 +157,7 @@ class Case:
                 given.append(found)
             elif isinstance(found, Fact):
                 given.append(found.value)
-            elif need in way.optional and (found.spec.comes == "given" or not found.missing):
+            elif need in way.optional and (found.spec.comes == "given" or not self._hangs_on_unsaid(found)):
                 # "There is none" may be worked with; "it hangs on something that was not said" may not.
                 given.append(None)
             else:

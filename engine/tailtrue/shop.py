@@ -218,7 +218,8 @@ def _instruments(given: Given, chosen: Mapping[str, Any]) -> dict[str, tuple[flo
             found.setdefault("bore-gauge", (gauge["from"], gauge["to"], gauge.get("resolution") or 0.0))
     for name, size in (("micrometer-bar", chosen["bar"]), ("micrometer-collars", chosen["collar"])):
         for instrument in sorted(given.value("crib.outside_micrometers", ()), key=lambda one: float(one["resolution"])):
-            if instrument["from"] <= size <= instrument["to"]:
+            # A job without a bar measures none.
+            if size is not None and instrument["from"] <= size <= instrument["to"]:
                 found.setdefault(name, (instrument["from"], instrument["to"], instrument["resolution"]))
     if given.value("crib.caliper_resolution") is not None:
         found["caliper"] = (0.0, float("inf"), given.value("crib.caliper_resolution"))
@@ -250,9 +251,11 @@ def _taper(given: Given) -> Taper | None:
     return Taper(large, small, length, work, head + tail, end, given.value("crib.dog_room"))
 
 
-def _piece(given: Given, knowledge: Knowledge, chuck_label: str) -> Piece:
-    """The stock that the job names, or the thickest there is."""
+def _piece(given: Given, knowledge: Knowledge, chuck_label: str) -> Piece | None:
+    """The stock that the job names, or the thickest there is; none where the job has no stock for a bar."""
     bars = given.value("stock.bars")
+    if not bars:
+        return None
     bar = next((one for one in bars if one["label"] == given.value("job.bar")), None)
     bar = bar or max(bars, key=lambda one: float(one["diameter"]))
     chuck = next(one for one in given.value("lathe.chucks") if one["label"] == chuck_label)

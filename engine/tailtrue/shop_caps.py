@@ -48,6 +48,9 @@ def speed_caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping
         else ()
     )
     chuck = chuck_cap(given, knowledge, chosen["chuck"])
+    # Where a soft point is turned, what is to drive the dog turns with it.
+    point = tuple(held.get("point", ()))
+    driving = (*on_centres, *point)
     return (
         SpeedCap("chuck", chuck, in_chuck),
         SpeedCap("what grips the bar", float(given.value("crib.collet_speed")), bar)
@@ -57,8 +60,8 @@ def speed_caps(given: Given, knowledge: Knowledge, route: Route, chosen: Mapping
         *clamped,
         *trued,
         SpeedCap("collar held by its bore", limit(knowledge, "stub_speed"), stub),
-        SpeedCap("chuck that drives", chuck, on_centres if chuck_drives(given, knowledge) else ()),
-        SpeedCap("work on a dog", limit(knowledge, "between_centres_speed"), on_centres),
+        SpeedCap("chuck that drives", chuck, driving if chuck_drives(given, knowledge) else ()),
+        SpeedCap("work on a dog", limit(knowledge, "between_centres_speed"), driving),
         SpeedCap("tailstock centre", limit(knowledge, centre), on_centres),
     )
 

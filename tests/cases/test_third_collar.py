@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from shops import EXAMPLES, shop
+from shops import EXAMPLES, FACEPLATE, shop
 from tailtrue.advise import advise, make_procedure
 from tailtrue.errors import Refused
 from tailtrue.procedure import Procedure, Step
@@ -190,3 +190,37 @@ def test_how_far_off_the_bar_may_read_counts_the_middle_seat_too(tmp_path: Path)
     assert case.value("bore.window") == pytest.approx(0.040)
     assert case.value("bore.bar_slack") == pytest.approx(0.010)
     make_procedure(job)
+
+
+PLATE = (
+    "stock-three",
+    r"\[\[stock\.collar_bars\]\].*",
+    '[[stock.collar_plates]]\nlabel = "plate"\nmaterial = "aluminium-6082-t6"\nthickness = "40 mm"\nwidth = "80 mm"\nlength = "260 mm"\n',
+)
+
+
+def test_three_squares_of_one_plate_become_three_collars(tmp_path: Path) -> None:
+    sheet = make_procedure(stout(tmp_path, PLATE))
+    cut = next(one for one in sheet.cut_list if one.piece == "square slug")
+    assert cut.count == 3
+    sawn = step(sheet, "saw-slugs")
+    assert "three squares" in " ".join("".join(map(str, line)) for line in sawn.text)
+    # Two ways across the flats of each.
+    assert [blank.count for check in sawn.checks for blank in check.blanks] == [6]
+    assert [blank.label for blank in step(sheet, "saw-corners").checks[0].blanks] == ["slug 1", "slug 2", "slug 3"]
+    assert next(phase for phase in sheet.phases if phase.id == "collars").each == ("collar 1", "collar 2", "collar 3")
+
+
+def test_a_plate_for_two_squares_gives_no_third_collar_so_thick(tmp_path: Path) -> None:
+    short = (PLATE[0], PLATE[1], PLATE[2].replace("260 mm", "170 mm"))
+    with pytest.raises(Refused):
+        make_procedure(stout(tmp_path, short))
+
+
+def test_slugs_on_the_faceplate_give_no_third_collar(tmp_path: Path) -> None:
+    no_four_jaw = ("lathe", r'\[\[lathe.chucks\]\]\nlabel = "200 mm four-jaw chuck".*?condition = "good"\n', "")
+    said = "\n".join(f"{name} = {value}" for name, value in FACEPLATE.items())
+    crib = ("crib", "compressed_air = true", f"compressed_air = true\n{said}")
+    with pytest.raises(Refused) as refused:
+        make_procedure(stout(tmp_path, PLATE, no_four_jaw, crib))
+    assert "third-collar-not-sawn" in [one.where for one in refused.value.problems]

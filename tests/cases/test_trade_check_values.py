@@ -113,3 +113,42 @@ def test_a_press_fit_without_a_press_is_refused(tmp_path: Path) -> None:
     done = tailtrue("check", shop(tmp_path, "cinder-lane", *SHOP, wish))
     assert done.returncode == 5
     assert "no press" in done.stderr
+
+
+MEASURED = ", ".join(['"1.0000 in"'] * 6)
+
+
+def rework_of(folder: Path, under: float) -> dict[str, Any]:
+    """The sheet of rework for a bore that came out so many inches under the middle of what is accepted."""
+    # On a bar of 1.0000 in the bore is 1.0014 in to 1.0036 in.
+    read = ", ".join([f'"{1.0025 - under:.4f} in"'] * 3)
+    said = (
+        f'accuracy = "good"\nmeasured_head = [{MEASURED}]\nmeasured_tail = [{MEASURED}]\ndo = "rework"\n'
+        f'rework_sheet = "CL-17"\nfound = "bore-under-size"\nfound_at = "end-a"\nfound_in_chuck = true\n'
+        f"found_collars_on = false\nfound_front = [{read}]\nfound_rear = [{read}]"
+    )
+    job = shop(folder, "cinder-lane", *SHOP, ("job", 'accuracy = "good"', said))
+    done = tailtrue("make", job, "--out", folder / "out", "--only", "procedure", "--format", "json")
+    assert done.returncode == 0, done.stderr
+    (written,) = (folder / "out").rglob("*.json")
+    found: dict[str, Any] = json.loads(written.read_text(encoding="utf-8"))
+    return found
+
+
+@pytest.mark.parametrize(("under", "cuts"), [(0.004, [0.002]), (0.006, [0.002, 0.001])])
+def test_a_bore_four_thou_under_wants_one_more_pass_of_two_a_side(tmp_path: Path, under: float, cuts: list[float]) -> None:
+    done = steps(rework_of(tmp_path, under))
+    names = [step["id"] for step in done]
+    opened = done[names.index("rework-bore")]
+    depths = [
+        piece["value"] / 25.4
+        for line in opened["settings"]
+        if "depth per side" in str(line["label"])
+        for piece in line["value"]
+        if isinstance(piece, dict)
+    ]
+    assert depths == pytest.approx(cuts)
+    # Then it is measured, before anything else is cut.
+    after = done[names.index("rework-bore") + 1]
+    assert after["id"] == "rework-gauge-again"
+    assert "gauge-bore" in after["activities"]

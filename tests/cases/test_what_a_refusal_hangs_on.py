@@ -64,7 +64,11 @@ def test_the_figure_that_would_do_does_and_brings_no_other_refusal(
             path = job.parent / name
             text = path.read_text(encoding="utf-8")
             lines = text.splitlines()
-            lines[int(number) - 1] = f'{lines[int(number) - 1].partition(" = ")[0]} = "{match[1]}"'
+            if number:
+                lines[int(number) - 1] = f'{lines[int(number) - 1].partition(" = ")[0]} = "{match[1]}"'
+            else:
+                # A wish that was not said has no line yet.
+                lines.insert(lines.index("[job]") + 1, f'{one["key"]} = "{match[1]}"')
             path.write_text("\n".join(lines), encoding="utf-8")
             after = {reason.id for reason in advise(job).refused}
             path.write_text(text, encoding="utf-8")
@@ -143,3 +147,36 @@ def test_stock_too_thin_for_a_collar_is_told_so_and_no_micrometer_is_blamed(tmp_
     found = hanging(job)
     assert "collar-too-thin" in found
     assert "no-micrometer-covers-the-collar" not in found
+
+
+PINS = (
+    "crib",
+    "compressed_air = true",
+    'compressed_air = true\ndrill_press = true\n\n[[crib.pins]]\ntype = "hardened-dowel"\ndiameter = "8 mm"\n'
+    'length = "40 mm"\ndrill_reach = "150 mm"\n',
+)
+
+
+def test_a_size_that_nobody_asked_for_is_told_with_the_figure_that_would_do(tmp_path: Path) -> None:
+    """A thick pin across leaves no track on a narrow collar: a wider one takes it, and the job may ask for that."""
+    job = shop(tmp_path, "fernhill", PINS, ("job", r"\[job\]", '[job]\njoint_wish = "radial-pin"'))
+    told = {one["fact"]: one for one in hanging(job)["radial-pin-does-not-go-in"]}["job.collar_width"]
+    assert (told["where"], told["said"]) == ("job.toml", "not said, so 25 mm is taken")
+    assert told["needed"] == "30 mm or more would do"
+    text = job.read_text(encoding="utf-8")
+    for width, refused in (("29 mm", True), ("30 mm", False)):
+        job.write_text(text.replace("[job]", f'[job]\ncollar_width = "{width}"'), encoding="utf-8")
+        assert ("radial-pin-does-not-go-in" in {one.id for one in advise(job).refused}) is refused
+
+
+def test_where_no_one_value_frees_the_job_what_moves_the_sizes_is_named(tmp_path: Path) -> None:
+    """An uneven bar and a coarse gauge together: neither shop temperature nor cure has to do with the room of a bore."""
+    gauge = (
+        "crib",
+        r"\[\[crib\.bore_gauges\]\].*",
+        '[[crib.bore_gauges]]\nkind = "bore-gauge"\nfrom = "12 mm"\nto = "32 mm"\ndoubt = "0.03 mm"\n',
+    )
+    uneven = ", ".join(['"24.900 mm", "24.980 mm"'] * 3)
+    bar = ("job", r"measured_head = .*?\]", f"measured_head = [{uneven}]")
+    told = hanging(shop(tmp_path, "fernhill", gauge, bar))["bar-uneven-or-gauge-coarse"]
+    assert [one["fact"] for one in told] == ["job.measured_head", "crib.compound_gap", "crib.bore_gauges"]

@@ -193,7 +193,7 @@ def test_a_changed_fact_is_followed_to_numbers_steps_and_cautions() -> None:
     )
     said = {one["name"]: (one["before"], one["after"]) for one in found["said"]}
     assert said["job.alone"] == ("no", "yes")
-    assert "centres/fit-soft-centre" in [one["id"] for one in found["steps"]["come"]]
+    assert "soft-point/fit-soft-centre" in [one["id"] for one in found["steps"]["come"]]
     assert "centres/fit-hard-centre" in [one["id"] for one in found["steps"]["gone"]]
     assert "working-alone" in [one["id"] for one in found["cautions"]["come"]]
 

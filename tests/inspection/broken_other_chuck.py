@@ -6,11 +6,11 @@ from functools import cache
 
 from shops import EXAMPLES
 from tailtrue.advise import advise, make_procedure, procedure_of, shop_for
-from tailtrue.parts import Figure, Setting
+from tailtrue.parts import Figure
 from tailtrue.procedure import Step
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, changed_step, valued
 
 CHUCK_DRIVES = {"crib.drive": "chuck-jaw", "crib.headstock_centre": "soft"}
 
@@ -27,15 +27,6 @@ def _cast() -> Job:
     return make_procedure(path), shop_for(advise(path))
 
 
-def _changed(job: Job, wanted: str, change: Callable[[Step], Step]) -> Job:
-    tree, given = job
-    phases = tuple(
-        phase.model_copy(update={"steps": tuple(change(step) if step.id == wanted else step for step in phase.steps)})
-        for phase in tree.phases
-    )
-    return tree.model_copy(update={"phases": phases}), given
-
-
 def _without(fact: str) -> Callable[[Step], Step]:
     def bare(step: Step) -> Step:
         lines = tuple(
@@ -44,17 +35,6 @@ def _without(fact: str) -> Callable[[Step], Step]:
         return step.model_copy(update={"settings": lines})
 
     return bare
-
-
-def _valued(fact: str, value: float) -> Callable[[Step], Step]:
-    def other(line: Setting) -> Setting:
-        told = tuple(
-            one.model_copy(update={"value": value}) if isinstance(one, Figure) and one.fact == fact else one
-            for one in line.value
-        )
-        return line.model_copy(update={"value": told})
-
-    return lambda step: step.model_copy(update={"settings": tuple(other(line) for line in step.settings)})
 
 
 def _called(job: Job, tool: str, name: str) -> Job:
@@ -81,12 +61,12 @@ def lathe_that_has_no_chuck_with_independent_jaws() -> Job:
 
 @breaks("V311", "step 3.1", also="V80")
 def chuck_fitted_without_its_limit_of_speed() -> Job:
-    return _changed(_rework(), "rework-fit-chuck", _without("rework.chuck_speed_limit"))
+    return changed_step(_rework(), "rework-fit-chuck", _without("rework.chuck_speed_limit"))
 
 
 @breaks("V311", "step 3.1", also="V315 V80 V82")
 def chuck_told_faster_than_its_mark() -> Job:
-    return _changed(_rework(), "rework-fit-chuck", _valued("rework.chuck_speed_limit", 2500.0))
+    return changed_step(_rework(), "rework-fit-chuck", valued("rework.chuck_speed_limit", 2500.0))
 
 
 @breaks("V311", "step 4.1", also="V15")
@@ -94,22 +74,22 @@ def chuck_that_no_step_has_fitted() -> Job:
     def idle(step: Step) -> Step:
         return step.model_copy(update={"tools": ("board",)})
 
-    return _changed(_rework(), "rework-fit-chuck", idle)
+    return changed_step(_rework(), "rework-fit-chuck", idle)
 
 
 @breaks("V312", "step 4.1")
 def collar_set_against_the_face_of_the_chuck() -> Job:
-    return _changed(_rework(), "set-bore-true", _valued("rework.room_behind", 0.0))
+    return changed_step(_rework(), "set-bore-true", valued("rework.room_behind", 0.0))
 
 
 @breaks("V312", "step 4.1")
 def room_behind_the_collar_not_told() -> Job:
-    return _changed(_rework(), "set-bore-true", _without("rework.room_behind"))
+    return changed_step(_rework(), "set-bore-true", _without("rework.room_behind"))
 
 
 @breaks("V312", "step 4.1", also="V80")
 def collar_that_stands_out_nobody_knows_how_far() -> Job:
-    return _changed(_rework(), "set-bore-true", _without("rework.stands_out"))
+    return changed_step(_rework(), "set-bore-true", _without("rework.stands_out"))
 
 
 @breaks("V314", "step 7.2")
@@ -126,7 +106,7 @@ def point_that_nothing_grips() -> Job:
     def let_go(step: Step) -> Step:
         return step.model_copy(update={"tools": ("headstock-centre", "chuck", "wipes")})
 
-    return _changed(job, "grip-soft-point", let_go)
+    return changed_step(job, "grip-soft-point", let_go)
 
 
 def _without_limit(job: Job, fact: str) -> Job:

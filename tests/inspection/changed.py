@@ -230,3 +230,26 @@ def with_card_figure(tree: Procedure, fact: str, value: float) -> Procedure:
         for group in tree.card.groups
     )
     return tree.model_copy(update={"card": tree.card.model_copy(update={"groups": groups})})
+
+
+def changed_step(job: Job, wanted: str, change: Callable[[Step], Step]) -> Job:
+    """A job with one of its steps changed."""
+    tree, given = job
+    phases = tuple(
+        phase.model_copy(update={"steps": tuple(change(step) if step.id == wanted else step for step in phase.steps)})
+        for phase in tree.phases
+    )
+    return tree.model_copy(update={"phases": phases}), given
+
+
+def valued(fact: str, value: float) -> Callable[[Step], Step]:
+    """A change of a step: a figure of its settings has another value."""
+
+    def other(line: Setting) -> Setting:
+        told = tuple(
+            one.model_copy(update={"value": value}) if isinstance(one, Figure) and one.fact == fact else one
+            for one in line.value
+        )
+        return line.model_copy(update={"value": told})
+
+    return lambda step: step.model_copy(update={"settings": tuple(other(line) for line in step.settings)})

@@ -39,6 +39,7 @@ _ROOMS = (
     "joint_ways",
     "learner",
     "holding",
+    "soft_point",
     "bar_chuck",
     "bench",
     "blank_collet",

@@ -14,23 +14,25 @@ Record = Mapping[str, Any]
     "chuck.used",
     label="chuck used",
     kind="record",
-    needs=("lathe.chucks", "blank.chuck?", "collar.banded", "bar.diameter", "bar.four_jaw?"),
+    needs=("lathe.chucks", "blank.chuck?", "collar.banded?", "bar.diameter?", "bar.four_jaw?"),
     tables=("machines/chuck_kinds",),
     how="the three-jaw scroll chuck of the blanks, so that no chuck is changed between; the smallest that grips the bar, "
-    "where the blanks are held in another kind; a four-jaw independent chuck where there is no scroll chuck",
+    "where the blanks are held in another kind; a four-jaw independent chuck where there is no scroll chuck; where the job "
+    "has neither bar nor blanks the smallest on the list",
 )
 def chuck_used(
-    chucks: tuple[Record, ...], of_blanks: Record | None, banded: bool, bar: float, four_jaw: Record | None,
-    kinds: Table,
+    chucks: tuple[Record, ...], of_blanks: Record | None, banded: bool | None, bar: float | None,
+    four_jaw: Record | None, kinds: Table,
 ) -> Limited | None:  # fmt: skip
     if not banded and of_blanks is not None:
         return Limited(of_blanks, "it holds the blanks")
     three_jaw = usual_chucks(chucks, kinds, self_centring=True)
     if not three_jaw:
         return Limited(four_jaw, "there is no three-jaw scroll chuck on the list")
-    fitting = [chuck for chuck in three_jaw if chuck["grips_to"] >= bar]
+    fitting = [chuck for chuck in three_jaw if chuck["grips_to"] >= (bar or 0.0)]
     if fitting:
-        return Limited(min(fitting, key=lambda chuck: chuck["body"]), "the smallest that grips the bar")
+        by = "the smallest on the list" if bar is None else "the smallest that grips the bar"
+        return Limited(min(fitting, key=lambda chuck: chuck["body"]), by)
     return Limited(max(three_jaw, key=lambda chuck: chuck["grips_to"]), "the largest there is")
 
 

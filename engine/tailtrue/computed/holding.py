@@ -145,9 +145,11 @@ _of_crib("softjaw.plug_width", "crib.soft_jaws_plug_width", "width of that plug"
 _of_crib("stub.diameter", "crib.stub_diameter", "diameter of the stub mandrel before it is turned", _NO_STUB)
 
 
-def _of_metal(prefix: str, fact: str, what: str, none: str) -> None:
+def of_metal(prefix: str, fact: str, what: str, none: str) -> None:
+    """Register material and feed group of something of the crib whose metal is said by its family."""
+
     @computed(f"{prefix}.material", label=f"material that {what} is taken for", kind="text", needs=(f"{fact}?",),
-              tables=("machines/holding_metals",), how="from the table of metals of jaws and stubs")  # fmt: skip
+              tables=("machines/holding_metals",), how="from the table of metals that hold work")  # fmt: skip
     def _material(metal: str | None, metals: Table) -> Limited | str:
         return Limited(None, none) if metal is None else metals.one(family=metal).text("material")
 
@@ -157,8 +159,8 @@ def _of_metal(prefix: str, fact: str, what: str, none: str) -> None:
         return materials.one(material=material).text("feed_group")
 
 
-_of_metal("softjaw", "crib.soft_jaws_metal", "a soft jaw", _NO_SOFT_JAWS)
-_of_metal("stub", "crib.stub_metal", "the stub mandrel", _NO_STUB)
+of_metal("softjaw", "crib.soft_jaws_metal", "a soft jaw", _NO_SOFT_JAWS)
+of_metal("stub", "crib.stub_metal", "the stub mandrel", _NO_STUB)
 
 
 def _gaps_between_jaws(name: str) -> None:

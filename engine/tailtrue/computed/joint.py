@@ -3,7 +3,7 @@
 from tailtrue.calc.cutting import cutting_force
 from tailtrue.calc.joints import bond_area, bond_torque, derated_shear, skim_torque, slowed_cure
 from tailtrue.calc.margins import catch_torque as torque_of_catch
-from tailtrue.calc.margins import depth_for_margin, strength_for_margin, width_for_margin
+from tailtrue.calc.margins import depth_for_margin, strength_for_margin, torque_margin, width_for_margin
 from tailtrue.calc.steps import step_down, step_up
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of
@@ -13,6 +13,8 @@ _METALS = ("collar.material", "collar.diameter")
 _BOND = "joint.retaining_compound"
 _SLIP = "bonded-slip-fit"
 _ACTIVE = "active"
+# What the crib says of every way but a bond.
+_OTHER_WAYS = ("crib.oven_to", "crib.press_force", "crib.set_screws", "crib.pins", "crib.clamp_screws")
 _NO_BOTTLE = Limited(None, "no retaining compound is in the crib")
 
 
@@ -128,6 +130,42 @@ def compound_least(strength: float, margin: float, wanted: float) -> float:
 
 
 @computed(
+    "joint.bond_settled",
+    label="a bond is the one way that this job and this crib leave",
+    kind="yes-no",
+    needs=("joint.wish", "crib.compound_gap?", *(f"{fact}?" for fact in _OTHER_WAYS)),
+    how="it is wished, or the crib has a compound and nothing of another way",
+)
+def bond_settled(wish: str, bottle: float | None, *others: object) -> bool:
+    if bottle is None:
+        return False
+    return wish == "retaining-compound" or (wish == "any" and all(one is None for one in others))
+
+
+@computed(
+    "joint.width_for_bond",
+    label="width of a collar, as thick as its stock, whose bond holds a tool that catches",
+    unit="mm",
+    rounding="length",
+    bound="least",
+    needs=(
+        "joint.shear?", "collar.material", "collar.stock_diameter", "bar.diameter", "limit.joint_margin", "lathe.size_step",
+    ),
+    tables=("joints/catch", "materials/materials"),
+    how="a collar as wide as the bar is thick, made wider as its margin has to be raised, up to a whole step",
+)  # fmt: skip
+def width_for_bond(
+    strength: float | None, material: str, stock: float, diameter: float, wanted: float, step: float, catch: Table,
+    materials: Table,
+) -> float | Limited:  # fmt: skip
+    if strength is None:
+        return _NO_BOTTLE
+    # Of the stock and not of the finished collar, which is known only after its width.
+    margin = torque_margin(bond_torque(strength, diameter, diameter), _caught(material, stock, catch, materials))
+    return step_up(width_for_margin(diameter, margin, wanted), step)
+
+
+@computed(
     "joint.width_least",
     label="narrowest collar whose bond holds a tool that catches",
     unit="mm",
@@ -172,8 +210,11 @@ def torque(strength: float | None, diameter: float, width: float) -> float | Lim
     how="cutting force of a deep, coarse, dull cut, the metal as tough as it comes, times half the diameter",
 )
 def catch_torque(material: str, diameter: float, catch: Table, materials: Table) -> float:
-    metal = materials.one(material=material)
+    return _caught(material, diameter, catch, materials)
 
+
+def _caught(material: str, diameter: float, catch: Table, materials: Table) -> float:
+    metal = materials.one(material=material)
     value = catch.value
     force = cutting_force(metal.number("kc11_high_mpa"), metal.number("mc_high"), value("depth"), value("feed"))
     return torque_of_catch(force, value("dull_tool"), diameter)

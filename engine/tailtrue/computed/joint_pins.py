@@ -1,6 +1,7 @@
 """Pins across the bar or along the joint: which of the crib hold a catch and stay below the last surface."""
 
 from collections.abc import Callable, Mapping, Sequence
+from math import isclose
 from typing import Any
 
 from tailtrue.calc.pins import axial_pin_depth, axial_pins, bar_section_left, cross_pin, cross_pin_depth, pin_shear_stress
@@ -12,6 +13,7 @@ from tailtrue.tables import Table
 Record = Mapping[str, Any]
 _ALONG, _ACROSS = "axial_pin", "radial_pin"
 _AXIAL_COUNT = 2
+_SAME = 1e-6  # what converting between inches and millimetres may leave behind
 _NEEDS = (
     "crib.pins?", "bar.diameter", "collar.width", "collar.stock_diameter", "collar.inner_edge", "skim.worn_out_at",
     "bar.material", "collar.material", "joint.catch_torque", "limit.joint_margin",
@@ -36,7 +38,7 @@ class _Seat:
 
     def shears_at(self, pin: Record) -> float:
         rows = self.pins.where(type=pin["type"])
-        row = next((row for row in rows if row.number("diameter_mm") == pin["diameter"]), None)
+        row = next((row for row in rows if isclose(row.number("diameter_mm"), pin["diameter"], rel_tol=_SAME)), None)
         if row is None:
             known = ", ".join(f"{one.number('diameter_mm'):g}" for one in rows)
             raise OutOfRange(f"no strength is known of a pin {pin['diameter']:g} mm thick of this kind, only of {known} mm")
@@ -59,10 +61,16 @@ class _Seat:
 
     def along(self, pin: Record) -> dict[str, Any]:
         thick, long = pin["diameter"], pin["length"]
+        if self.edge > 0:
+            # The bar is as thick to its end: half the drill would run in solid steel, the other half in air.
+            raise OutOfRange(
+                f"the bar is in the way of the drill for {self.edge:g} mm before the collar begins; only a collar at the "
+                "very end of the bar takes a pin along the joint"
+            )
         depth = axial_pin_depth(self.worn, self.bar, thick, self.least_depth)
         if long > self.width:
             raise OutOfRange(f"a pin {long:g} mm long is longer than the collar is wide")
-        _reaches(pin, self.edge + long)
+        _reaches(pin, long)
         held = axial_pins(
             count=_AXIAL_COUNT, pin_diameter_mm=thick, pin_length_mm=long, joint_diameter_mm=self.bar,
             shear_mpa=pin_shear_stress(self.shears_at(pin), thick),
@@ -127,7 +135,7 @@ depth_now(_ACROSS, "the pin across")
 
 
 @computed(f"joint.{_ALONG}.reach", label="how far the drill along the joint must stand out", unit="mm", rounding="length",
-          bound="least", needs=(f"joint.{_ALONG}.found", "collar.inner_edge"),
-          how="end of the bar to the collar, and the length of the pin")  # fmt: skip
-def reach(pin: Record, edge: float) -> float:
-    return edge + float(pin["length"])
+          bound="least", needs=(f"joint.{_ALONG}.found",),
+          how="the length of the pin: the collar sits at the end of the bar")  # fmt: skip
+def reach(pin: Record) -> float:
+    return float(pin["length"])

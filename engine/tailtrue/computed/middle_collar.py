@@ -72,11 +72,12 @@ def stock_needed(count: int, width: float, facing: float, kerf: float) -> float:
     "third.stock_enough",
     label="the collar stock gives the collars that are wanted",
     kind="yes-no",
-    needs=("bar.on_hand?", "third.stock_needed", "collar.stock_length"),
-    how="least stock against the stock; a bar on hand has its collars",
+    needs=("bar.on_hand?", "third.stock_needed", "collar.stock_length", "collar.own_width"),
+    how="least stock against the stock; a bar on hand has its collars, and a plate was held against all its squares when it "
+    "was chosen",
 )
-def stock_enough(on_hand: Any, needed: float, there: float) -> bool:
-    return on_hand is not None or needed <= there
+def stock_enough(on_hand: Any, needed: float, there: float, own: bool) -> bool:
+    return on_hand is not None or own or needed <= there
 
 
 @computed(

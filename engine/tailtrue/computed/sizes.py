@@ -6,6 +6,7 @@ from typing import Any
 from tailtrue.calc.lengths import length_of_diameters, piece_of_stock, share_of, within_both_sides
 from tailtrue.calc.steps import step_down
 from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.stepping import greatest_of
 
 Record = Mapping[str, Any]
 
@@ -80,11 +81,19 @@ _settled(
     label="collar as wide as the bar is thick",
     unit="mm",
     rounding="length",
-    needs=("bar.diameter", "limit.collar_width_ratio", "limit.collar_width_least"),
-    how="about the diameter of the bar, and no narrower than a collar may be",
-)
-def width_of_bar(diameter: float, ratio: float, least: float) -> float:
-    return max(length_of_diameters(diameter, ratio), least)
+    needs=(
+        "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_least", "joint.bond_settled",
+        "joint.width_for_bond?",
+    ),
+    how="about the diameter of the bar, no narrower than a collar may be, wide enough for a bond that is the one way",
+)  # fmt: skip
+def width_of_bar(diameter: float, ratio: float, least: float, bonded: bool, bond: float | None) -> Limited:
+    width, by = greatest_of(
+        (length_of_diameters(diameter, ratio), "about the diameter of the bar"),
+        (least, "no collar is narrower"),
+        *(((bond, "a narrower bond lets a tool that catches turn the collar"),) if bonded and bond is not None else ()),
+    )
+    return Limited(width, by)
 
 
 @computed(

@@ -1,4 +1,4 @@
-"""What limits a size: the smallest of several candidates, with its name."""
+"""What limits a size: the smallest, or the greatest, of several candidates, with its name."""
 
 
 def least_of(*candidates: tuple[float, str]) -> tuple[float, str]:
@@ -8,3 +8,12 @@ def least_of(*candidates: tuple[float, str]) -> tuple[float, str]:
     (280.0, 'the lathe')
     """
     return min(candidates, key=lambda candidate: candidate[0])
+
+
+def greatest_of(*candidates: tuple[float, str]) -> tuple[float, str]:
+    """The greatest candidate and its name: what asks for most.
+
+    >>> greatest_of((25.0, "the bar"), (32.0, "the bond"))
+    (32.0, 'the bond')
+    """
+    return max(candidates, key=lambda candidate: candidate[0])

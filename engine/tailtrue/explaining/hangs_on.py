@@ -84,10 +84,49 @@ def hangs_on(case: Case, names: tuple[str, ...], missing: Iterable[str], falls: 
     told = [_told(case, spot, _needed(case, spot, value, falls, no_worse)) for spot, value in near[:_MOST_WEIGHED]]
     # What has a figure that would do is a way out; what has none is only true.
     told = sorted(told, key=lambda one: not one.needed)[:_MOST_TOLD]
+    told += _of_wishes(case, behind, falls, no_worse)
     if not told and not lacking:
-        own = (spot for spot in _whole(case, behind) if not spot.where.startswith(_OURS))
-        told = [_told(case, spot, "") for spot in sorted(islice(own, _FEW), key=lambda spot: _order(spot.name))]
+        # No one value frees the job. What moves a size that the refusal holds against another is nearer to it than the rest.
+        own = [spot for spot in spots if not spot.where.startswith(_OURS) and _moves(case, spot, _sizes(case, names))]
+        own = own or [spot for spot in _whole(case, behind) if not spot.where.startswith(_OURS)]
+        told = [_told(case, spot, "") for spot in sorted(own[:_FEW], key=lambda spot: _order(spot.name))]
     return (*lacking, *told)
+
+
+def _of_wishes(case: Case, behind: Iterable[str], falls: Asks, no_worse: Asks) -> list[Said]:
+    """Sizes that the job may ask for and does not, each with the figure that would do; none where no figure does."""
+    turning = ((spot, _turned(case, spot, falls, (spot.name,))) for spot in _wishes(case, set(behind)))
+    told = (_told(case, spot, _needed(case, spot, value, falls, no_worse)) for spot, value in turning if value is not None)
+    return [one for one in told if one.needed]
+
+
+def _wishes(case: Case, behind: set[str]) -> Iterator[_Spot]:
+    """What was chosen for want of a wish, as though that had been wished."""
+    knowledge = case.knowledge
+    settling = {one.settled_by: name for name, one in knowledge.computed.items() if one.settled_by}
+    for name, decision in knowledge.decisions.items():
+        for row in decision.rows:
+            if not row.settles or row.gives not in behind or name not in settling:
+                continue
+            fact, chosen = knowledge.given.facts.get(row.gives), case.get(settling[name])
+            if fact is None or fact.file != "job" or not isinstance(chosen, Fact) or isinstance(case.get(row.gives), Fact):
+                continue
+            spec = knowledge.catalogue[row.gives]
+            said = size_said(chosen.value, spec.unit, unit_in(spec.unit, _dials(case)), "nearest", _NEAR[0])
+            yield _Spot(row.gives, spec, chosen.value, f"{_OURS}{name}", said)
+
+
+def _sizes(case: Case, names: Iterable[str]) -> tuple[str, ...]:
+    """What a refusal reads that is worked out and has a size."""
+    specs = ((name, case.knowledge.catalogue[name]) for name in names)
+    return tuple(
+        name for name, spec in specs if spec.kind == "quantity" and spec.comes == "computed" and name in case.known()
+    )
+
+
+def _moves(case: Case, spot: "_Spot", sizes: tuple[str, ...]) -> bool:
+    """Whether another plausible value of this would make one of these sizes another."""
+    return any(not _as_before(case, _with(case, spot, values[-1]), sizes) for values in _others(case, spot))
 
 
 def _order(name: str) -> int:
@@ -169,7 +208,7 @@ def _spots(case: Case, names: Iterable[str]) -> Iterator[_Spot]:
 def _with(case: Case, spot: _Spot, value: Any) -> Case:
     found = case.get(spot.name)
     if not isinstance(found, Fact):
-        return case
+        return case.with_other({spot.name: Fact(spot.spec, value, said=spot.said, where=spot.where)})
     if spot.entry is not None:
         rows = list(found.value)
         rows[spot.entry] = MappingProxyType({**rows[spot.entry], spot.spec.name: value})

@@ -7,7 +7,7 @@ from types import MappingProxyType
 from typing import Any
 
 from tailtrue.errors import KnowledgeInvalid, Problem
-from tailtrue.given.entries import FILES, Catalogue, GivenFact, MachineClass, ReadTogether
+from tailtrue.given.entries import DOES, FILES, Catalogue, GivenFact, MachineClass, ReadTogether, Spared
 from tailtrue.given.knowledge_file import knowledge_toml, shaped
 from tailtrue.given.locate import Lines
 from tailtrue.given.making import CLASSES_FOLDER, FactMaker, range_of, ways_of
@@ -77,6 +77,7 @@ def read_catalogue(
             ReadTogether(tuple(one.lists), one.read_with, float(read_quantity(one.apart, "mm")))
             for one in shape.read_together
         ),
+        spared=tuple(Spared(tuple(one.facts), tuple(one.do), tuple(one.said)) for one in shape.spared),
     )
     problems += _ties(catalogue, toml.shown)
     if not problems:
@@ -106,8 +107,12 @@ def _ties(catalogue: Catalogue, shown: str) -> Iterator[Problem]:
     for pair in catalogue.ranges:
         yield from unknown((pair.low, pair.high), catalogue.facts)
     readings = ((*tie.lists, tie.read_with) for tie in catalogue.read_together)
-    for names in (*catalogue.together, *catalogue.entry_for_entry, *readings):
+    spared = ((*one.facts, *one.said) for one in catalogue.spared)
+    for names in (*catalogue.together, *catalogue.entry_for_entry, *readings, *spared):
         yield from unknown(names, catalogue.facts)
+    does = catalogue.facts[DOES].spec.choices if DOES in catalogue.facts else ()
+    for one in catalogue.spared:
+        yield from unknown(one.do, does)
     for fact in catalogue.facts.values():
         for ways in fact.one_way:
             yield from unknown(ways.names(), fact.fields)

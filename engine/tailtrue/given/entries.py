@@ -1,6 +1,6 @@
 """The catalogue of given facts: what a user may say, in which file, what is plausible, and how it is found out."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from tailtrue.facts import FactSpec, Settable
@@ -9,6 +9,7 @@ from tailtrue.given.shapes import Ask
 from tailtrue.given.toml_file import TomlFile
 
 FILES = ("job", "lathe", "crib", "stock")
+DOES = "job.do"
 
 
 @dataclass(frozen=True)
@@ -49,6 +50,15 @@ class Ways:
     def in_words(self) -> str:
         """The ways as a sentence has them, without the names of files."""
         return " or ".join(" and ".join(name.rsplit(".", 1)[-1] for name in way) for way in self.ways)
+
+
+@dataclass(frozen=True)
+class Spared:
+    """What need not be said by a job that does one of these things and says all of `said`."""
+
+    facts: tuple[str, ...]
+    do: tuple[str, ...]
+    said: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -131,6 +141,7 @@ class Catalogue:
     settable: Mapping[str, Settable] = field(default_factory=dict)
     worked_out: frozenset[str] = frozenset()
     read_together: tuple[ReadTogether, ...] = ()
+    spared: tuple[Spared, ...] = ()
 
     def specs(self) -> Mapping[str, FactSpec]:
         """The catalogue entry of every given fact by name."""
@@ -143,3 +154,12 @@ class Catalogue:
     def ways_of(self, file: str) -> Iterator[Ways]:
         """What must be said in one way, for one kind of file."""
         return (ways for ways in self.one_way if ways.names()[0].startswith(f"{file}."))
+
+    def spared_in(self, does: str, said: Collection[str]) -> frozenset[str]:
+        """The facts that a job of this kind need not say, which says these."""
+        holding = (one for one in self.spared if does in one.do and set(one.said) <= set(said))
+        return frozenset(name for one in holding for name in one.facts)
+
+    def ever_spared(self) -> frozenset[str]:
+        """The facts that some job need not say."""
+        return frozenset(name for one in self.spared for name in one.facts)

@@ -15,7 +15,7 @@ from tailtrue.given.job_file import read_job_file
 from tailtrue.given.own_units import system_in
 from tailtrue.given.quoting import pair
 from tailtrue.given.reading import GivenValue, Reading
-from tailtrue.given.relations import file_problems, named_elsewhere
+from tailtrue.given.relations import does, file_problems, named_elsewhere
 from tailtrue.given.seat_readings import reading_problems
 from tailtrue.given.toml_file import TomlFile, read_toml
 from tailtrue.given.unquoted import judge_of
@@ -168,7 +168,13 @@ def _of_class(catalogue: Catalogue, word: str) -> TomlFile:
 
 
 def _defaults(catalogue: Catalogue, values: Mapping[str, GivenValue]) -> Iterator[tuple[str, GivenValue]]:
+    spared = catalogue.spared_in(does(catalogue, values), values)
     for name, fact in catalogue.facts.items():
-        if fact.ask == "default" and name not in values:
+        if name in values:
+            continue
+        if fact.ask == "default":
             value, said = single(fact, fact.default, catalogue.references)
             yield name, GivenValue(value, fact.spec.where, said, "default")
+        elif fact.ask == "must" and fact.spec.kind == "records" and name in spared:
+            # A list that this job need not have is one without entries, and nothing that hangs on it is "not said".
+            yield name, GivenValue((), fact.spec.where, "none", "default")

@@ -4,7 +4,7 @@ from collections.abc import Callable, Collection, Iterator, Mapping
 from typing import TYPE_CHECKING, Any
 
 from tailtrue.errors import Problem
-from tailtrue.given.entries import Catalogue, GivenFact, Ways
+from tailtrue.given.entries import DOES, Catalogue, GivenFact, Ways
 from tailtrue.given.own_units import typical_said
 from tailtrue.given.quoting import as_written, pair
 from tailtrue.given.suggest import all_of, closest, one_of, some_of
@@ -94,16 +94,25 @@ def _one_way(ways: Ways, met: Collection[str], where: str, said: str) -> Iterato
         yield Problem(where, said, f"{one_of(keys)} is not given", f"write {ways.in_words()}")
 
 
+def does(catalogue: Catalogue, values: Mapping[str, "GivenValue"]) -> str:
+    """What the job does, as it says or as is taken where it does not."""
+    said = values.get(DOES)
+    return str(said.value if said else catalogue.facts[DOES].default)
+
+
 def file_problems(
     catalogue: Catalogue, kind: str, met: Collection[str], values: Mapping[str, "GivenValue"], shown: str,
     system: System = "",
 ) -> Iterator[Problem]:  # fmt: skip
     """What is missing in a whole file, or does not go together in it."""
+    spared = catalogue.spared_in(does(catalogue, values), values)
     for fact in catalogue.of_file(kind).values():
-        if fact.ask == "must" and fact.spec.name not in met:
+        if fact.ask == "must" and fact.spec.name not in met and fact.spec.name not in spared:
             yield Problem(shown, fact.key, "not given", how_to_add(fact, f"below [{kind}]", system))
     for ways in catalogue.ways_of(kind):
         # Where the whole table is missing, that alone is said.
+        if set(ways.names()) <= spared:
+            continue
         if ways.several or not set(ways.names()) <= set(met):
             yield from _one_way(ways, met, shown, ways.label)
     for limits in catalogue.ranges:

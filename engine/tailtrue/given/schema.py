@@ -57,8 +57,10 @@ def _file(catalogue: Catalogue, kind: str) -> Schema:
 
 def _table(catalogue: Catalogue, kind: str) -> Schema:
     facts = catalogue.of_file(kind)
-    needed = [key for key, fact in facts.items() if fact.ask == "must"]
-    ways = [_one_way(one) for one in catalogue.ways_of(kind)]
+    # A file does not tell what is done with it: what some job need not say is asked for by the reader alone.
+    spared = catalogue.ever_spared()
+    needed = [key for key, fact in facts.items() if fact.ask == "must" and fact.spec.name not in spared]
+    ways = [_one_way(one) for one in catalogue.ways_of(kind) if not set(one.names()) <= spared]
     pairs = [[name.split(".", 1)[1] for name in names] for names in catalogue.together if names[0].startswith(f"{kind}.")]
     table: Schema = {
         "type": "object",

@@ -83,6 +83,14 @@ class ReadTogetherShape(Shape):
     source: str = Field(min_length=1)
 
 
+class SparedShape(Shape):
+    """What a job need not say that does one of these things, where it says all of `said`."""
+
+    facts: list[str] = Field(min_length=1)
+    do: list[str] = Field(min_length=1)
+    said: list[str] = []
+
+
 class FactShape(FieldShape):
     """A given fact. `changes` says that it may be otherwise tomorrow, with the same lathe, crib and stock; `stands_for`
     names the fact of the work at the lathe that it says beforehand."""
@@ -104,6 +112,7 @@ class CatalogueShape(Shape):
     together: list[list[str]] = []
     entry_for_entry: list[tuple[str, str]] = []
     read_together: list[ReadTogetherShape] = []
+    spared: list[SparedShape] = []
 
 
 class ClassShape(Shape):

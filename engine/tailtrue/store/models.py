@@ -371,7 +371,7 @@ class PhaseFile(File):
 
     id: str
     title: str
-    held: Literal["nothing", "chuck", "bar", "blank", "faceplate", "stub", "independent", "centres"] = "nothing"
+    held: Literal["nothing", "chuck", "bar", "blank", "faceplate", "stub", "independent", "point", "centres"] = "nothing"
     purpose: str = ""
     each: list[str] = []
     also: list[AlsoFile] = []
