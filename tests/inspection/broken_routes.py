@@ -174,7 +174,7 @@ def tag_listed_that_nobody_hangs() -> Job:
     return tree.model_copy(update={"needs": needs}), shop
 
 
-@breaks("V337", "step 3.4")
+@breaks("V337", "step 3.4", also="V125")
 def second_screw_that_the_tailstock_does_not_have() -> Job:
     tree, shop = _worded(
         "taper-and-return",

@@ -259,7 +259,9 @@ def test_a_tool_is_a_number_of_its_own_and_tools_at_one_speed_stand_under_it() -
         title="Drill",
         lines=(drill("straight", "4 mm", 700), drill("straight", "9.5 mm", 700), drill("taper", "13/64 in", 450)),
     )
-    (block,) = blocks(procedure().card.model_copy(update={"groups": (group,)}), "metric", {700.0: "B3"})
+    (block,) = blocks(
+        procedure().card.model_copy(update={"groups": (group,)}), "metric", {("hole.ladder.speed", 700.0): "B3"}
+    )
     assert [(row.number, row.unit, row.lever) for row in block.rows] == [
         ("700", "rev/min", "B3"), ("4", "mm", ""), ("9.5", "mm", ""), ("450", "rev/min", ""), ("13/64", "in", ""),
     ]  # fmt: skip
@@ -323,8 +325,9 @@ def test_a_card_of_an_approved_sheet_does_not_say_that_nobody_approved_it(tree: 
 
 def test_a_long_name_of_a_setting_stands_once_beside_its_speed_when_the_rows_have_no_room(tree: Procedure) -> None:
     dials = tree.title.dials
-    speeds = {line.value.value for group in tree.card.groups for line in group.lines if line.value.rounding == "speed"}
-    named = blocks(tree.card, dials, {speed: f"back gear, small cone {speed:g}" for speed in speeds})
+    values = [line.value for group in tree.card.groups for line in group.lines if line.value.rounding == "speed"]
+    speeds = {(value.fact, value.value): f"back gear, small cone {value.value:g}" for value in values}
+    named = blocks(tree.card, dials, speeds)
     key, rest = with_key(named)
     assert {row.label for row in key} == {(row.lever,) for one in named for row in one.rows if row.lever}
     assert [row.number for row in key] == sorted({row.number for row in key}, key=float)

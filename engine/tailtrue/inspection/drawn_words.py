@@ -12,6 +12,7 @@ _TURNED_BY_THE_TOOL = frozenset(
     {"between-centres", "indicator-on-collars", "indicator-on-quill", "tailstock-move", "tailstock-set-over"}
 )
 _MOVE, _QUILL, _PLATE, _SET_OVER = "tailstock-move", "indicator-on-quill", "speed-plate", "tailstock-set-over"
+_ONE_SCREW = "one_screw"  # the label of the only one
 _SCREWS = ("screw_toward", "screw_away")
 
 
@@ -44,6 +45,8 @@ def move_right(sheet: Sheet) -> Iterator[Fault]:
             if drawing.labels.get(case) != way:
                 said = drawing.labels.get(case, "nothing")
                 yield Fault(_where(drawing), f'a {case} tailstock end moves "{way}", the drawing says "{said}"')
+        if (_ONE_SCREW in drawing.labels) != (sheet.shop.set_over == "one-screw"):
+            yield Fault(_where(drawing), f"it shows the wrong number of screws for a tailstock of {sheet.shop.set_over}")
         for name, named in screws.items():
             if drawing.said.get(name, "") != named:
                 said = drawing.said.get(name, "nothing")

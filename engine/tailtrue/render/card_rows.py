@@ -9,6 +9,7 @@ from types import MappingProxyType
 from tailtrue.parts import Bound, Dials, Figure, Text
 from tailtrue.procedure import Card, CardGroup, LookUp
 from tailtrue.render import words
+from tailtrue.render.figures.speed_plate import Setting
 from tailtrue.render.letters import lines_filled, width
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import NBSP, Shown, read
@@ -115,11 +116,11 @@ class Block:
 
 
 def blocks(
-    card: Card, dials: Dials, settings: Mapping[float, str] = MappingProxyType({}), look_up: LookUp | None = None
+    card: Card, dials: Dials, settings: Mapping[Setting, str] = MappingProxyType({}), look_up: LookUp | None = None
 ) -> tuple[Block, ...]:
     """The groups of a card and the look-up table, set so that decimal points stand under each other all over the card.
 
-    `settings` say how lever or belt stands for a speed.
+    `settings` say how lever or belt stands for the speed of a work.
     """
     made = [_block(group, dials, settings) for group in card.groups]
     made += _moves(look_up, dials) if look_up else []
@@ -132,7 +133,7 @@ def blocks(
     )
 
 
-def _block(group: CardGroup, dials: Dials, settings: Mapping[float, str]) -> Block:
+def _block(group: CardGroup, dials: Dials, settings: Mapping[Setting, str]) -> Block:
     rows: list[Row] = []
     last: Figure | None = None
     for line in group.lines:
@@ -143,7 +144,7 @@ def _block(group: CardGroup, dials: Dials, settings: Mapping[float, str]) -> Blo
         if size is None or line.value != last:
             one = read(line.value, dials)
             speed = line.value.rounding == "speed"
-            lever = settings.get(line.value.value, "") if speed else ""
+            lever = settings.get((line.value.fact, line.value.value), "")
             rows.append(Row(label, one.number, one.unit, lever=lever, speed=speed, bound=line.value.bound))
         last = None
         if size is not None:

@@ -5,7 +5,7 @@ from types import MappingProxyType
 from typing import Final, Protocol
 
 from tailtrue.parts import Dials, Figure, Text
-from tailtrue.procedure import GoesOn, HandSet, LookUp, Void
+from tailtrue.procedure import GoesOn, HandSet, LookUp, Phase, Void
 from tailtrue.render.numbers import BY_HAND as MARK
 from tailtrue.render.numbers import show
 from tailtrue.render.pairs import pieces
@@ -168,6 +168,7 @@ SHOP_RULES_MEAN: Final = "This shop added or changed what follows. It answers fo
 SHOP_KINDS: Final = MappingProxyType({"add": "added", "tighten": "tighter", "reword": "reworded", "disable": "taken out"})
 SHOP_RULES: Final = ("Rule", "What", "Reason", "By")
 BY_HAND_MEANS: Final = f"{MARK} behind a number: a person put it in place of the one that was worked out."
+SET_AT: Final = "set at"  # before the name of lever or belt, after what runs at that speed
 SETTINGS: Final = "Lever or belt at rev/min"
 BY_HAND_CARD: Final = f"{MARK} set by hand, see the sheet."
 BY_HAND: Final = ("Number", "Set to", "Worked out", "May be", "Reason", "By")
@@ -305,6 +306,13 @@ def bands(look_up: LookUp) -> tuple[tuple[str, Figure, str], ...]:
 def look_up_heading(look_up: LookUp) -> str:
     """What stands over the look-up table."""
     return HEADINGS["look_up" if look_up.can_move else "look_up_fixed"]
+
+
+def for_the_phase(phase: Phase) -> str:
+    """How many cautions hold for all of a phase, and how many of those after them for its first step alone."""
+    many, first = len(phase.cautions), phase.steps[0]
+    then = f", then {len(first.cautions)} for step {first.number}" if first.cautions else ""
+    return f"{many} caution{'s' * (many > 1)} for the whole phase{then}:"
 
 
 def second_column(look_up: LookUp) -> tuple[str, str]:
