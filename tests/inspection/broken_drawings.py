@@ -221,9 +221,7 @@ def arrows_the_wrong_way_round() -> Job:
 
 @breaks("V125", "drawing tailstock-move")
 def one_screw_drawn_for_a_tailstock_of_two() -> Job:
-    return _with_drawing(
-        "tailstock-move", labels={"larger": "toward you", "smaller": "away from you", "one_screw": "screw"}
-    )
+    return _with_drawing("tailstock-move", labels={"larger": "toward you", "smaller": "away from you", "one_screw": "screw"})
 
 
 @breaks("V125", "drawing tailstock-move")
