@@ -149,6 +149,9 @@ DIMENSIONS: Final = MappingProxyType(
         "bar.least": "least diameter of the bar as it is bought",
         "bar.largest": "largest diameter of the bar as it is bought",
         "centres.span": "between its seats on the centres",
+        "bore_over.least": "bore larger than its seat by at least",
+        "bore_over.largest": "bore larger than its seat by at most",
+        "rims.alike": "rims of one skim, the tailstock in line, alike within",
     }
 )
 
@@ -156,6 +159,11 @@ TO_SCALE: Final = "to scale"
 LENGTH_TO_SCALE: Final = "length to scale, thickness not"
 ALLOWANCE_NOT_TO_SCALE: Final = "to scale, but what comes off is drawn larger"
 DIAMETERS_TO_SCALE: Final = "diameters to scale"
+# On the bar: the bores of the collars, or by how much one is larger than its seat; and how far the rims may differ.
+BORES: Final = MappingProxyType(
+    {"bore_a": "bore A", "bore_b": "bore B", "bore_middle": "bore, middle", "bore_over": "bore over its seat"}
+)
+RIMS: Final = ("in line: rims", "alike within")
 NOT_TO_SCALE: Final = "not to scale"
 # ISO practice where sizes are metric, practice of inch countries elsewhere; the view is set right of the bar in both.
 PROJECTIONS: Final = MappingProxyType({"metric": "first-angle projection", "inch": "third-angle projection"})
