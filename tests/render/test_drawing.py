@@ -80,7 +80,7 @@ def test_thin_parts_are_thickened_and_the_drawing_says_so() -> None:
     assert bar[3] >= 5
     assert first[3] >= bar[3] + 6
     assert first[2] >= 4
-    assert "sizes in millimetres, length to scale, thickness not" in texts(svg)
+    assert "sizes in millimetres, length alone to scale" in texts(svg)
 
 
 def test_lettering_is_large_enough() -> None:

@@ -156,7 +156,7 @@ DIMENSIONS: Final = MappingProxyType(
 )
 
 TO_SCALE: Final = "to scale"
-LENGTH_TO_SCALE: Final = "length to scale, thickness not"
+LENGTH_TO_SCALE: Final = "length alone to scale"
 ALLOWANCE_NOT_TO_SCALE: Final = "to scale, but what comes off is drawn larger"
 DIAMETERS_TO_SCALE: Final = "diameters to scale"
 # On the bar: the bores of the collars, or by how much one is larger than its seat; and how far the rims may differ.
