@@ -4,6 +4,7 @@ import os
 import tempfile
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from importlib import import_module
 from pathlib import Path
 
@@ -32,7 +33,16 @@ _MAKERS: Mapping[str, tuple[tuple[str, str], tuple[str, str]]] = {
 }
 # In large print these carry it in their name, so that both lie side by side; Markdown and JSON have no letters of a size.
 _WITH_LETTERS = ("html", "pdf")
+_FROM_A_BROWSER = "or print the HTML file from a browser"
 _IN_A_BROWSER = "or leave pdf out, open the HTML file in a browser and print it from there"
+
+
+class PdfLeftOut(Exception):
+    """The PDF could not be made, and what was asked for beside it is written; says what lies there, why, and what to do."""
+
+    def __init__(self, paths: tuple[Path, ...], missing: PdfImpossible) -> None:
+        self.paths = paths
+        super().__init__(f"No PDF: {missing.wrong}. {missing.do[:1].upper()}{missing.do[1:]}, {_FROM_A_BROWSER}.")
 
 
 @dataclass(frozen=True)
@@ -90,27 +100,27 @@ def write_documents(procedure: Procedure, out: Path, wanted: Wanted | None = Non
     """Write what is wanted of a procedure into a folder.
 
     Everything is made and lies on the disk under another name before the first document changes, so that a full disk
-    or a forbidden folder leaves what was there before. Raises UsageError when the folder cannot be written, or a PDF
-    is asked for that cannot be made.
+    or a forbidden folder leaves what was there before. Raises UsageError when the folder cannot be written, or nothing
+    but a PDF is asked for and it cannot be made; PdfLeftOut when what was asked for beside it is written.
     """
     pages: dict[str, str] = {}
     asked = wanted or Wanted()
     files = _that_exist(procedure, asked)
-    return write_all({asked.file_name(*one): _made(procedure, *one, pages, asked.large) for one in files}, out)
+    return _write({asked.file_name(*one): partial(_made, procedure, *one, pages, asked.large) for one in files}, out)
 
 
 def write_record(tree: Procedure, mend: Sequence[Text], out: Path, wanted: Wanted) -> tuple[Path, ...]:
     """Write the record of a tree by itself; `mend` is what keeps the lathe from running.
 
-    Raises UsageError when the folder cannot be written, or a PDF is asked for that cannot be made.
+    Raises UsageError and PdfLeftOut as `write_documents` does.
     """
     from tailtrue.render.record_page import to_record_html, to_record_markdown
 
     page = to_record_html(tree, mend, large=wanted.large)
     made: dict[str, Callable[[], str | bytes]] = {
-        "html": lambda: page, "md": lambda: to_record_markdown(tree, mend), "pdf": lambda: _pdf(tree, page),
+        "html": lambda: page, "md": lambda: to_record_markdown(tree, mend), "pdf": lambda: to_pdf(page, tree.title),
     }  # fmt: skip
-    return write_all({wanted.file_name(name, kind): made[kind]() for name, kind in wanted.files}, out)
+    return _write({wanted.file_name(name, kind): made[kind] for name, kind in wanted.files}, out)
 
 
 def _that_exist(procedure: Procedure, wanted: Wanted) -> tuple[tuple[str, str], ...]:
@@ -152,7 +162,7 @@ def _made(procedure: Procedure, name: str, kind: str, pages: dict[str, str], lar
     if name not in pages:
         make = _maker(*to_page)
         pages[name] = make(procedure, large=True) if large else make(procedure)
-    return pages[name] if kind == "html" else _pdf(procedure, pages[name])
+    return pages[name] if kind == "html" else to_pdf(pages[name], procedure.title)
 
 
 def _maker(module: str, function: str) -> Callable[..., str]:
@@ -160,12 +170,21 @@ def _maker(module: str, function: str) -> Callable[..., str]:
     return made
 
 
-def _pdf(procedure: Procedure, page: str) -> bytes:
-    try:
-        return to_pdf(page, procedure.title)
-    except PdfImpossible as missing:
-        problem = Problem("--format", "pdf", missing.wrong, f"{missing.do}; {_IN_A_BROWSER}")
-        raise UsageError((problem,)) from missing
+def _write(makers: Mapping[str, Callable[[], str | bytes]], out: Path) -> tuple[Path, ...]:
+    """Make every file and write it; where no PDF can be made, the others."""
+    made: dict[str, str | bytes] = {}
+    missing: PdfImpossible | None = None
+    for name, make in makers.items():
+        try:
+            made[name] = make()
+        except PdfImpossible as wrong:
+            missing = wrong
+    if missing is not None and not made:
+        raise UsageError((Problem("--format", "pdf", missing.wrong, f"{missing.do}; {_IN_A_BROWSER}"),)) from missing
+    paths = write_all(made, out)
+    if missing is not None:
+        raise PdfLeftOut(paths, missing) from missing
+    return paths
 
 
 def how_to_print(wanted: Wanted) -> str:

@@ -154,8 +154,20 @@ def test_with_the_maker_the_way_to_pdf_is_the_format(tmp_path: Path) -> None:
     assert "ask for html or pdf" in tailtrue("make", JOB, "--out", tmp_path, "--format", "json").stdout
 
 
-def test_a_pdf_that_cannot_be_made_is_an_error_and_nothing_is_written(tmp_path: Path) -> None:
-    done = without_the_maker("make", JOB, "--out", tmp_path / "out", "--format", "html,pdf")
+def test_a_pdf_that_cannot_be_made_leaves_the_other_documents_and_says_what_is_missing(tmp_path: Path) -> None:
+    done = without_the_maker("make", JOB, "--out", tmp_path, "--format", "html,pdf", "--only", "card,safety")
+    assert done.returncode == 1
+    assert "No PDF: the maker of PDF is not installed. Install it: pip install 'tailtrue[pdf]', or print the" in done.stderr
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["card.html", "safety.html"]
+    assert all(path.read_text(encoding="utf-8").rstrip().endswith("</html>") for path in tmp_path.iterdir())
+    told = without_the_maker("record", JOB, "--out", tmp_path / "more", "--format", "html,pdf", "--json")
+    assert told.returncode == 1
+    assert json.loads(told.stdout)["lacking"].startswith("No PDF")
+    assert [path.name for path in (tmp_path / "more").iterdir()] == ["record.html"]
+
+
+def test_a_pdf_alone_that_cannot_be_made_is_an_error_and_nothing_is_written(tmp_path: Path) -> None:
+    done = without_the_maker("make", JOB, "--out", tmp_path / "out", "--format", "pdf")
     assert done.returncode == 2
     assert "--format: pdf: the maker of PDF is not installed" in done.stderr
     assert "install it: pip install 'tailtrue[pdf]'; or leave pdf out, open the HTML file in a browser" in done.stderr

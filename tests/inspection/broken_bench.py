@@ -1,5 +1,6 @@
 """Sheets that let a bar stand loose, send work back without power, or fit, mark, read and warm something wrong."""
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
@@ -114,12 +115,12 @@ def sent_back_to_the_start_check_without_power() -> Job:
 @breaks("V336", _where(_SHRUNK, "rough-collars"))
 def cooled_and_started_again_without_power() -> Job:
     def change(one: Step) -> Step:
-        old = "the cooling step again and every line after it"
+        old = r"the cooling step again and every line after it, from step [\d.]+"
         lines = tuple(
             line.model_copy(
                 update={
                     "reason": tuple(
-                        p.replace(old, "the cooling step again, then the start check") if isinstance(p, str) else p
+                        re.sub(old, "the cooling step again, then the start check", p) if isinstance(p, str) else p
                         for p in line.reason
                     )
                 }

@@ -220,6 +220,11 @@ def arrows_the_wrong_way_round() -> Job:
 
 
 @breaks("V125", "drawing tailstock-move")
+def one_screw_drawn_for_a_tailstock_of_two() -> Job:
+    return _with_drawing("tailstock-move", labels={"larger": "toward you", "smaller": "away from you", "one_screw": "screw"})
+
+
+@breaks("V125", "drawing tailstock-move")
 def screws_taken_for_each_other() -> Job:
     return _with_said("tailstock-move", screw_toward=SCREWS[1], screw_away=SCREWS[0])
 

@@ -69,7 +69,7 @@ def tight_bore_called_good_and_turned_down() -> Job:
     return _checks(job, "take-collar-off", turned_down)
 
 
-@breaks("V652", place_of(_made(_MEASURED), "take-collar-off"), also="V232 V276")
+@breaks("V652", place_of(_made(_MEASURED), "take-collar-off"), also="V232 V276 V381")
 def scrapped_out_of_the_chuck_for_what_was_good_in_it() -> Job:
     def narrower(checks: tuple[Check, ...]) -> tuple[Check, ...]:
         def of(limits: Limits | None) -> Limits | None:

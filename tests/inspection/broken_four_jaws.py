@@ -113,6 +113,11 @@ def limits_that_no_step_gives() -> Job:
     return _with_bar("bar.largest", 25.02)
 
 
+@breaks("V381", "drawing")
+def bore_that_no_step_cuts() -> Job:
+    return _with_bar("bore_a.largest", 25.02)
+
+
 @breaks("V622", "step 2.3")
 def corners_that_no_line_saws_off() -> Job:
     def still_on(one: Step) -> Step:

@@ -7,7 +7,7 @@ from typing import Any
 
 from shops import EXAMPLES
 from tailtrue.advise import advise, make_procedure, shop_for
-from tailtrue.parts import Figure, Node, Setting
+from tailtrue.parts import Figure, Node, Setting, Text
 from tailtrue.procedure import Procedure, Step
 
 from .broken import breaks
@@ -37,13 +37,16 @@ def _with_lines(name: str, wanted: str, change: Callable[[Setting], Setting]) ->
 
 def _swapped(line: Setting, one: str, other: str) -> Setting:
     words = {one: other, other: one}
-    value = tuple(
-        next((piece.replace(old, new) for old, new in words.items() if old in piece), piece)
-        if isinstance(piece, str)
-        else piece
-        for piece in line.value
-    )
-    return line.model_copy(update={"value": value})
+
+    def turned(text: Text) -> Text:
+        return tuple(
+            next((piece.replace(old, new) for old, new in words.items() if old in piece), piece)
+            if isinstance(piece, str)
+            else piece
+            for piece in text
+        )
+
+    return line.model_copy(update={"label": turned(line.label), "value": turned(line.value)})
 
 
 def _figures(tree: Procedure, fact: str, value: float) -> Procedure:
@@ -174,7 +177,7 @@ def tag_listed_that_nobody_hangs() -> Job:
     return tree.model_copy(update={"needs": needs}), shop
 
 
-@breaks("V337", "step 3.4")
+@breaks("V337", "step 3.4", also="V125")
 def second_screw_that_the_tailstock_does_not_have() -> Job:
     tree, shop = _worded(
         "taper-and-return",
@@ -303,6 +306,19 @@ def set_over_drawn_where_nothing_is_set_over() -> Job:
     drawings = tuple(
         one.model_copy(update={"place": place}) if one.id == "tailstock-set-over" else one for one in tree.drawings
     )
+    return tree.model_copy(update={"drawings": drawings}), shop
+
+
+@breaks("V380", "drawing taper-work")
+def work_drawn_aslant_the_wrong_way() -> Job:
+    return _with_drawing("taper-work", way="away from you")
+
+
+@breaks("V380", "drawing taper-work")
+def small_end_drawn_at_the_other_end() -> Job:
+    tree, shop = _job("taper-and-return")
+    said = {"tool_side": "front", "small_end": "headstock"}
+    drawings = tuple(one.model_copy(update={"said": said}) if one.id == "taper-work" else one for one in tree.drawings)
     return tree.model_copy(update={"drawings": drawings}), shop
 
 

@@ -185,7 +185,7 @@ def allowance_smaller_than_its_parts() -> Job:
     return _setting(_READ, "third.allowance", 0.001)
 
 
-@breaks("V209", "bore, middle", "V80")
+@breaks("V209", "bore, middle", "V80 V381")
 def middle_bore_that_does_not_pass_the_end_seat() -> Job:
     return _setting("bore-finish", "bore.middle_low", 29.97)
 

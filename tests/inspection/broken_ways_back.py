@@ -27,6 +27,11 @@ def _reworded(shop: str, name: str, wanted: str, old: str, new: str) -> Job:
     return _changed(job, wanted, text=_lines(job[0], wanted, old, new))
 
 
+@breaks("V674", "step 9.8")
+def line_that_points_to_a_step_that_is_not_there() -> Job:
+    return _reworded("fernhill", "job", "decide", "go to step 11.1", "go to step 11.9")
+
+
 @breaks("V480", "step 4.5")
 def clamps_slackened_under_the_work() -> Job:
     return _without("fernhill", "taper-and-return", "check-taper", "IF it is wrong, THEN lift the work out")
@@ -69,7 +74,7 @@ def bore_cut_by_the_tool_that_faced() -> Job:
 def whole_set_over_set_twice() -> Job:
     job = _job("fernhill", "taper-and-return")
     lines = tuple(
-        line.model_copy(update={"label": tuple(str(one).replace(", first time", "") for one in line.label)})
+        line.model_copy(update={"label": tuple(str(one).replace("first time ", "") for one in line.label)})
         for line in _step(job[0], "set-over").settings
     )
     return _changed(job, "set-over", settings=lines)

@@ -136,6 +136,9 @@ _SAID: dict[str, Any] = {
     "tailstock-set-over": st.fixed_dictionaries(
         {"tool_side": st.sampled_from(["front", "rear"])}, optional={"screw_toward": _NAMES, "screw_away": _NAMES}
     ),
+    "taper-work": st.fixed_dictionaries(
+        {"tool_side": st.sampled_from(["front", "rear"]), "small_end": st.sampled_from(["headstock", "tailstock"])}
+    ),
     "speed-plate": st.one_of(
         st.just({}), st.builds(lambda name: {f"setting.{number}": name for number in range(1, 25)}, _NAMES)
     ),
@@ -261,6 +264,20 @@ _SIZES: dict[str, Any] = {
     "tailstock-move": st.just({}),
     "tailstock-set-over": st.fixed_dictionaries({"amount": _between(0.02, 15)}),
     "speed-plate": _speeds(),
+    "taper-work": st.builds(
+        lambda small, more, length, rest, amount: {
+            "small": small,
+            "large": small + more,
+            "length": length,
+            "work_length": length + rest,
+            "amount": amount,
+        },
+        _between(5, 90),
+        _between(0.05, 20),
+        _between(5, 600),
+        _between(10, 900),
+        _between(0.02, 25),
+    ),
     "bar-in-steady": _bar(),
     "bar-in-spindle": st.builds(
         lambda sizes, bore: {**sizes, "spindle_bore": sizes["diameter"] + bore}, _bar(), _between(0.5, 40)

@@ -114,5 +114,14 @@ _SOUND = {
     "tailstock-set-over-one-screw": drawing("tailstock-set-over-one-screw", {"tool_side": "front"}, amount=2.5),
     "tailstock-set-back": drawing("tailstock-set-back", {"tool_side": "rear", "screw_away": "the near screw"}, amount=2.5),
     "tailstock-set-back-one-screw": drawing("tailstock-set-back-one-screw", {"tool_side": "rear"}, amount=2.5),
+    "taper-work": drawing(
+        "taper-work",
+        {"tool_side": "front", "small_end": "tailstock"},
+        large=30,
+        small=28,
+        length=100,
+        work_length=250,
+        amount=2.44,
+    ),
     "speed-plate": drawing("speed-plate", {"setting.1": "B1"}, speed__1=60, speed__2=100, skim=100),
 }

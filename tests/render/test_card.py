@@ -259,7 +259,9 @@ def test_a_tool_is_a_number_of_its_own_and_tools_at_one_speed_stand_under_it() -
         title="Drill",
         lines=(drill("straight", "4 mm", 700), drill("straight", "9.5 mm", 700), drill("taper", "13/64 in", 450)),
     )
-    (block,) = blocks(procedure().card.model_copy(update={"groups": (group,)}), "metric", {700.0: "B3"})
+    (block,) = blocks(
+        procedure().card.model_copy(update={"groups": (group,)}), "metric", {("hole.ladder.speed", 700.0): "B3"}
+    )
     assert [(row.number, row.unit, row.lever) for row in block.rows] == [
         ("700", "rev/min", "B3"), ("4", "mm", ""), ("9.5", "mm", ""), ("450", "rev/min", ""), ("13/64", "in", ""),
     ]  # fmt: skip
@@ -323,15 +325,15 @@ def test_a_card_of_an_approved_sheet_does_not_say_that_nobody_approved_it(tree: 
 
 def test_a_long_name_of_a_setting_stands_once_beside_its_speed_when_the_rows_have_no_room(tree: Procedure) -> None:
     dials = tree.title.dials
-    speeds = {line.value.value for group in tree.card.groups for line in group.lines if line.value.rounding == "speed"}
-    named = blocks(tree.card, dials, {speed: f"back gear, small cone {speed:g}" for speed in speeds})
-    key, *rest = with_key(named)
-    assert {row.label for row in key.rows} == {(row.lever,) for one in named for row in one.rows if row.lever}
-    assert [row.number for row in key.rows] == sorted({row.number for row in key.rows}, key=float)
+    values = [line.value for group in tree.card.groups for line in group.lines if line.value.rounding == "speed"]
+    speeds = {(value.fact, value.value): f"back gear, small cone {value.value:g}" for value in values}
+    named = blocks(tree.card, dials, speeds)
+    key, rest = with_key(named)
+    assert {row.label for row in key} == {(row.lever,) for one in named for row in one.rows if row.lever}
+    assert [row.number for row in key] == sorted({row.number for row in key}, key=float)
     assert not any(row.lever for one in rest for row in one.rows)
-    assert with_key(blocks(tree.card, dials, dict.fromkeys(speeds, "A2"))) == blocks(
-        tree.card, dials, dict.fromkeys(speeds, "A2")
-    )
+    short = blocks(tree.card, dials, dict.fromkeys(speeds, "A2"))
+    assert with_key(short) == ((), short)
 
 
 def test_a_card_that_one_side_does_not_hold_says_so(tree: Procedure) -> None:
@@ -382,6 +384,14 @@ def test_a_block_is_split_only_when_that_saves_more_than_a_row() -> None:
     long = sizes(side_by_side((block("a", 2), block("b", 20), block("c", 2)), 3))
     assert [title for column in long for title, _ in column] == ["a", "b", "b", "b", "c"]
     assert sum(rows for column in long for title, rows in column if title == "b") == 20
+
+
+def test_least_and_most_of_one_size_are_not_parted() -> None:
+    pair = (Row(("end A, at least",), "1", "mm", bound="least"), Row(("end A, at most",), "2", "mm", bound="most"))
+    ends = Block("a", "1.1", (Row(("speed",), "1", "rev/min"), *pair))
+    for more in range(4):
+        columns = side_by_side((ends, block("b", more)), 2)
+        assert any(set(pair) <= {row for one in column for row in one.rows} for column in columns)
 
 
 def test_a_card_without_numbers_is_still_a_page(tree: Procedure) -> None:

@@ -1,6 +1,7 @@
 """The card as a browser prints it: one side of one sheet, numbers at their full height."""
 
 import re
+import tomllib
 from collections.abc import Iterator
 from io import BytesIO
 from pathlib import Path
@@ -10,7 +11,7 @@ import pytest
 from pypdf import PdfReader
 
 from documents.made import SHIPPED
-from tailtrue.advise import make_procedure
+from tailtrue.advise import advise, make_procedure, procedure_of
 from tailtrue.procedure import Procedure
 from tailtrue.render.card import MORE_SIDES, goes_with, to_card_html
 from tailtrue.render.pdf import to_pdf
@@ -92,6 +93,32 @@ def test_names_of_settings_as_plates_have_them_leave_one_side_and_stand_apart_fr
     numbers = {cell.words.strip() for cell in read_page(html).all("td", "number")}
     large = {word for word, size in _words(pdf) if size >= 16.9}
     assert numbers <= large | {re.sub(r"(?<=\d)(?:mm|in|rev)[a-z/]*$", "", word) for word in large}
+
+
+LONG = tuple(
+    f"back gear {gear}, belt on the {pulley} pulley" for gear in ("in", "out") for pulley in ("small", "middle", "large")
+)
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+@pytest.mark.parametrize("name", ["fernhill/job-plate", "weir-cottage/job"])
+def test_long_names_of_settings_stand_once_and_leave_one_side(name: str, paper: str) -> None:
+    tree = on_paper(procedure_of(advise(EXAMPLES / f"{name}.toml", instead={"lathe.speed_settings": settings(name)})), paper)
+    html = to_card_html(tree)
+    pdf = to_pdf(html, tree.title)
+    assert len(PdfReader(BytesIO(pdf)).pages) == 1
+    assert MORE_SIDES not in html
+    assert small_figures(tree, pdf) == []
+    (table,) = read_page(html).all("section", "settings")
+    told = [one.words.strip() for one in table.all("th") if one.attributes["scope"] == "row"]
+    assert len(told) == len(set(told)) >= 4
+    assert set(told) <= set(settings(name))
+
+
+def settings(name: str) -> list[str]:
+    """A long name for each speed of the lathe."""
+    lathe = tomllib.loads((EXAMPLES / name).with_name("lathe.toml").read_text(encoding="utf-8"))["lathe"]
+    return [f"{LONG[at % len(LONG)]}{' again' * (at // len(LONG))}" for at in range(len(lathe["speeds"]))]
 
 
 def test_a_figure_that_is_printed_smaller_is_found() -> None:

@@ -19,6 +19,7 @@ from tailtrue.render.numbers import read
 from .drawn import faults, text_boxes
 from .reading import Element, read_page
 from .sample import drawing, procedure
+from .sample_pieces import mm
 
 
 def with_sizes(**sizes: float) -> Drawing:
@@ -79,7 +80,7 @@ def test_thin_parts_are_thickened_and_the_drawing_says_so() -> None:
     assert bar[3] >= 5
     assert first[3] >= bar[3] + 6
     assert first[2] >= 4
-    assert "sizes in millimetres, length to scale, thickness not" in texts(svg)
+    assert "sizes in millimetres, length alone to scale" in texts(svg)
 
 
 def test_lettering_is_large_enough() -> None:
@@ -214,6 +215,15 @@ def test_the_bar_shows_cone_angle_and_the_limits_of_its_stock_where_it_is_made(j
     assert f"Ø{cone} × 60°" in words
     assert ("24.870–25.000" in words) is limits
     assert ("bar.least" in sheet.drawing.dimensions) is limits
+    assert ({"bore A 25.000–25.050", "bore B 25.005–25.055"} <= words) is limits
+    assert {"alike within", read(sheet.drawing.dimensions["rims.alike"], "metric").number} <= words
+
+
+def test_the_bore_of_a_bar_that_is_measured_later_is_given_over_its_seat() -> None:
+    sheet = make_procedure(EXAMPLES / "quarry-road" / "job.toml")
+    assert sheet.drawing is not None
+    words = [box.words for box in text_boxes(read_page(bar_drawing(sheet.drawing, "inch")))]
+    assert words[words.index("bore over its seat") + 1] == "0.0016–0.0034"
 
 
 @settings(max_examples=100, deadline=None)
@@ -236,6 +246,8 @@ def test_no_words_touch_on_the_drawing_of_any_bar(
     dimensions = {
         name: figure.model_copy(update={"value": sizes.get(name, figure.value)}) for name, figure in plain.dimensions.items()
     }
+    told = ("rims.alike", "bore_a.least", "bore_a.largest", "bore_b.least", "bore_b.largest")
+    dimensions |= {name: mm(name, bar, "fit") for name in told}
     labels = {**plain.labels, "bar_note": f"bar: {material}", "collar_note": f"collars: {material}"}
     one = plain.model_copy(update={"dimensions": dimensions, "labels": labels})
     assert faults(bar_drawing(one, dials)) == []

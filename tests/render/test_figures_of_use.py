@@ -7,6 +7,7 @@ import pytest
 from shops import EXAMPLES, shop
 from tailtrue.advise import make_procedure
 from tailtrue.procedure import Drawing
+from tailtrue.render import to_html, to_markdown
 from tailtrue.render.card import to_card_html
 from tailtrue.render.figures import figure_of
 
@@ -113,6 +114,14 @@ def test_a_lathe_with_one_screw_says_so(tmp_path: Path) -> None:
     assert found["tailstock-move"].id == "tailstock-move-one-screw"
 
 
+def test_each_screw_of_the_tailstock_is_drawn_and_named_once() -> None:
+    for name, screws in (("tailstock-move", 2), ("tailstock-move-one-screw", 1), ("tailstock-set-over-one-screw", 1)):
+        sizes = {"amount": 2.5} if "set-over" in name else {}
+        page = drawn(drawing(name, {"tool_side": "front"}, **sizes))
+        assert sum(box.words == "screw" for box in text_boxes(page)) == screws
+        assert sum(one.attributes["width"] == "3" for one in page.all("rect")) == screws
+
+
 def test_a_variable_drive_has_no_plate(tmp_path: Path) -> None:
     change = ("lathe", r"^speeds = [^\n]*", 'speed_from = "60 1/min"\nspeed_to = "2000 1/min"')
     assert "speed-plate" not in kinds(shop(tmp_path, "quarry-road", change))
@@ -139,3 +148,34 @@ def test_the_card_names_the_lever_beside_each_speed() -> None:
             assert label.split()[-1] == levers[int(number)]
         else:
             assert label == "chuck limit"
+
+
+def test_a_step_names_the_lever_of_the_speed_that_it_sets_and_of_no_limit() -> None:
+    tree = make_procedure(EXAMPLES / "fernhill" / "job.toml")
+    page = read_page(to_html(tree))
+    rows = {
+        " ".join(head.words.split()): next(row.all("td", "value")).words
+        for row in page.all("tr")
+        for head in row.all("th")
+        if "rev/min" in row.words and list(row.all("td", "value"))
+    }
+    assert rows["speed, set at A2"] == "1100"
+    assert rows["drill, taper shank 23\u00a0mm, set at B2".replace("\u00a0", " ")] == "450"
+    assert "speed with this chuck, at most" in rows
+    markdown = to_markdown(tree).replace("\u00a0", " ")
+    assert "| speed, set at **A2** | **1100 rev/min** |" in markdown
+    assert "| speed with this chuck, at most | **2500 rev/min** |" in markdown
+
+
+def test_the_speed_plate_has_its_title_on_paper() -> None:
+    page = read_page(to_html(make_procedure(EXAMPLES / "fernhill" / "job.toml")))
+    (title,) = page.all("p", "figure-title")
+    assert title.words.strip() == "The speeds of this lathe, and what each is for"
+
+
+def test_a_phase_tells_how_many_of_its_first_cautions_hold_for_all_of_it() -> None:
+    tree = make_procedure(EXAMPLES / "weir-cottage" / "job.toml")
+    (phase,) = (one for one in tree.phases if one.number == "4")
+    told = [line.words for line in read_page(to_html(tree)).all("span", "holds")]
+    assert f"{len(phase.cautions)} cautions for the whole phase, then {len(phase.steps[0].cautions)} for step 4.1:" in told
+    assert len(told) == sum(bool(one.cautions) for one in tree.phases)

@@ -64,6 +64,8 @@ UNSOUND: list[Planted] = [
     ("drawings/making.toml", 'title = "The hole grows"', 'title = "2 holes"', "a number is typed into a drawing"),
     ("drawings/making.toml", 'last = "last drill"', 'last = "{{ hole.last_drill }}"', "a label would lose this number"),
     ("drawings/making.toml", 'last = "last drill"', 'last = "{{ hole.last_dril }}"', "no fact is named 'hole.last_dril'"),
+    ("steps/decide.md", "{{ opens clean-lathe }}", "{{ opens clean-lathes }}", "no step is named 'clean-lathes'"),
+    ("steps/decide.md", "{{ opens clean-lathe }}", "{{ step level-feet }}", "has the step that points there, and none of these"),
     ("steps/go-back.md", 'at = ["mark-seats"]', 'at = ["mark-the-seats"]', "goes on at a step that is not there"),
     ("cutting/speeds.csv", "turn-rough,HSS,24,30", "turn-rough,HSS,24,80", "is faster than every printed speed"),
     ("cutting/printed_speeds.csv", "tool-steel-o1,O1", "tool-steel-o9,O1", "has no advised speeds, so nothing meets it"),

@@ -8,7 +8,7 @@ from tailtrue.case import Case, Gap
 from tailtrue.facts import Fact, FactSpec, NotKnown
 from tailtrue.parts import Blank, Figure, Text
 from tailtrue.quantities import IN_INCHES
-from tailtrue.wording import Place, Wording
+from tailtrue.wording import Place, Pointer, Wording
 
 # Which fact asked which table is for those who keep the tables.
 _TABLE = re.compile(r"^.*?\b[a-z_]+/[a-z0-9_]+(?:, line \d+)?: ")
@@ -60,6 +60,24 @@ class Filler:
         self._tells_trouble = tells_trouble
         # A fact of a case does not change: it is put into words once, wherever it stands.
         self._told: dict[str, Text] = {}
+        self._numbers: Mapping[str, str] = {}
+        self._here = ""
+
+    def at(self, numbers: Mapping[str, str], here: str) -> "Filler":
+        """The same for the texts of one step: the numbers of all steps of the sheet with their names, and its own."""
+        other = Filler(self.case, tells_trouble=self._tells_trouble)
+        other._told, other._numbers, other._here = self._told, numbers, here
+        return other
+
+    def _number(self, pointer: Pointer) -> str:
+        """Of a step that comes several times the last one before this step, or the first behind it."""
+        order = list(self._numbers)
+        before = order.index(self._here) if self._here else 0
+        places = [at for at, number in enumerate(order) if self._numbers[number] in pointer.steps]
+        if not places:
+            raise LookupError(f"step {self._here} points to {' or '.join(pointer.steps)}, and the sheet has none of them")
+        at = max((place for place in places if place < before), default=places[0])
+        return f"{order[at].partition('.')[0]}.1" if pointer.opens else order[at]
 
     def blanks(self, places: Iterable[Any], each: tuple[str, ...] = ()) -> tuple[Blank, ...]:
         """Places to write in, each with the unit of the machine's dials beside it, for `each` piece of repeated work."""
@@ -99,7 +117,7 @@ class Filler:
                 return (self._why(place.name),)
             return self.told(place.name)
 
-        return wording.fill(value)
+        return wording.fill(value, self._number)
 
     def _why(self, name: str) -> str:
         """What limited a fact; of one that is not known, where troubles are told, what kept it from being known."""

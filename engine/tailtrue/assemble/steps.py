@@ -28,14 +28,20 @@ def phases(
     activities = {name for planned in plan.phases for step in planned.steps for name in step.file.activities}
     job = for_the_job(held, activities)
     deal = CautionDealer(held, Few(*(int(filler.case.knowledge.limits[name].value) for name in _FEW)), job)
-    on_sheet = frozenset(step.file.id for planned in plan.phases for step in planned.steps)
-    made = tuple(_phase(filler, planned, str(number), deal, on_sheet) for number, planned in enumerate(plan.phases, start=1))
+    numbers = {
+        f"{first}.{second}": step.file.id
+        for first, planned in enumerate(plan.phases, start=1)
+        for second, step in enumerate(planned.steps, start=1)
+    }
+    made = tuple(_phase(filler, planned, str(number), deal, numbers) for number, planned in enumerate(plan.phases, start=1))
     tell_all = {step.file.id for planned in plan.phases for step in planned.steps if step.file.checks_tell_all}
     most = int(filler.case.knowledge.limits["limit.messages_up_front"].value)
     return _shortened(made, tell_all), few_up_front(worst_first((*job, *deal.up_front)), most)
 
 
-def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDealer, on_sheet: frozenset[str]) -> Phase:
+def _phase(
+    filler: Filler, planned: PlannedPhase, number: str, deal: CautionDealer, numbers: Mapping[str, str]
+) -> Phase:  # fmt: skip
     each = planned.each
     places = tuple(
         Place(f"{number}.{index}", step.file.machine, tuple(step.file.activities))
@@ -43,7 +49,7 @@ def _phase(filler: Filler, planned: PlannedPhase, number: str, deal: CautionDeal
     )
     dealt = deal.phase(number, places)
     steps = tuple(
-        _step(filler, step, place.number, each, cautions, on_sheet)
+        _step(filler.at(numbers, place.number), step, place.number, each, cautions, frozenset(numbers.values()))
         for step, place, cautions in zip(planned.steps, places, dealt.steps, strict=True)
     )
     return Phase(

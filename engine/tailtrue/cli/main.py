@@ -76,7 +76,7 @@ def make(
 
     def work() -> dict[str, Any]:
         from tailtrue.cli.earlier_papers import earlier_papers
-        from tailtrue.documents import how_to_print, read_wanted, write_documents
+        from tailtrue.documents import PdfLeftOut, how_to_print, read_wanted, write_documents
 
         wanted = read_wanted(only, formats, large=large_print)
 
@@ -86,9 +86,14 @@ def make(
 
         advice = advise(job)
         procedure = procedure_of(advice)
-        paths = write_documents(procedure, out, wanted)
+        lacking = ""
+        try:
+            paths = write_documents(procedure, out, wanted)
+        except PdfLeftOut as left:
+            paths, lacking = left.paths, str(left)
         return {
-            "print": how_to_print(wanted),
+            "print": lacking or how_to_print(wanted),
+            **({"lacking": lacking} if lacking else {}),
             "documents": [str(path) for path in paths],
             "number": procedure.title.number,
             "checksum": procedure.title.checksum,
@@ -117,7 +122,9 @@ def make(
             typer.echo(f"attention: {finding}")
         if done["earlier"]:
             typer.echo(done["earlier"])
-        typer.echo(done["print"])
+        typer.echo(done["print"], err="lacking" in done)
+    if "lacking" in done:
+        raise typer.Exit(1)
 
 
 @app.command()

@@ -16,7 +16,7 @@ def record(job: Job, out: Out, formats: Formats = None, large_print: LargePrint 
     """Make the paper of this bar for the lathe, inspected: look-up table, scales and record sheet."""
 
     def work() -> dict[str, Any]:
-        from tailtrue.documents import how_to_print, read_wanted, write_record
+        from tailtrue.documents import PdfLeftOut, how_to_print, read_wanted, write_record
 
         wanted = read_wanted("record", formats, large=large_print)
 
@@ -25,9 +25,14 @@ def record(job: Job, out: Out, formats: Formats = None, large_print: LargePrint 
 
         advice = advise(job)
         mend = mend_first(advice.case)
-        paths = write_record(record_of(advice), mend, out, wanted)
+        lacking = ""
+        try:
+            paths = write_record(record_of(advice), mend, out, wanted)
+        except PdfLeftOut as left:
+            paths, lacking = left.paths, str(left)
         return {
-            "print": how_to_print(wanted),
+            "print": lacking or how_to_print(wanted),
+            **({"lacking": lacking} if lacking else {}),
             "documents": [str(path) for path in paths],
             "mend_before_cutting": len(mend),
         }
@@ -39,4 +44,6 @@ def record(job: Job, out: Out, formats: Formats = None, large_print: LargePrint 
             typer.echo(f"  {path}")
         if done["mend_before_cutting"]:
             typer.echo("The lathe must not run yet: see the top of the paper.")
-        typer.echo(done["print"])
+        typer.echo(done["print"], err="lacking" in done)
+    if "lacking" in done:
+        raise typer.Exit(1)

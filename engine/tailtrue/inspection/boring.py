@@ -11,6 +11,7 @@ from tailtrue.procedure import Phase, Step
 _SAME = 1e-6
 _BACK = re.compile(r"\bgo back\b", re.IGNORECASE)
 _CHECK = re.compile(r"\bstart check\b", re.IGNORECASE)
+_NUMBER = re.compile(r"\bstep (\d+\.\d+)")
 _PHASE = re.compile(r"\bthe phase\b", re.IGNORECASE)
 _PLUNGER = re.compile(r"\bplunger against the cross slide\b", re.IGNORECASE)
 _ENDS = (("bore.head_low", "bore.head_high"), ("bore.tail_low", "bore.tail_high"), ("bore.middle_low", "bore.middle_high"))
@@ -37,6 +38,10 @@ def back_over_the_check(sheet: Sheet) -> Iterator[Fault]:
 
 def _led(words: str, ahead: Sequence[Step], phases: Sequence[Phase]) -> bool:
     # Back to the start of a phase, whichever it is: none may begin with a cut.
+    if number := _NUMBER.search(words):
+        places = [step.number for phase in phases for step in phase.steps]
+        steps = [step for phase in phases for step in phase.steps]
+        return number[1] in places and not _turns_first(steps[places.index(number[1]) :])
     if _PHASE.search(words):
         return not any(_turns_first(phase.steps) for phase in phases)
     return _CHECK.search(words) is not None and any("start-check" in one.activities for one in ahead)

@@ -8,6 +8,9 @@ from tailtrue.inspection.sheet import Sheet
 _CLOSE_MM = 0.01
 _CORNER = "collar.corner_diameter"
 _ANGLE, _LIMITS = "centre_hole.angle", ("bar.least", "bar.largest")
+_BORES = ("bore_a", "bore_b", "bore_middle", "bore_over")
+# What the drawing takes from the steps.
+_SAID = (*_LIMITS, *(f"{bore}.{end}" for bore in _BORES for end in ("least", "largest")), "rims.alike")
 _CENTRE_DEG = 60.0
 _NEEDED = ("bar.length", "bar.diameter", "collar.diameter", "collar.width", "collar.station", "collar.spacing")
 
@@ -92,7 +95,7 @@ def hole_and_limits(sheet: Sheet) -> Iterator[Fault]:
     nominal, least, largest = (size(sheet, name) for name in ("bar.diameter", *_LIMITS))
     if nominal is not None and least is not None and largest is not None and not least <= nominal <= largest:
         yield Fault("drawing", f"the bar of {nominal:g} mm lies outside its limits of {least:g} mm and {largest:g} mm")
-    for name in _LIMITS:
+    for name in _SAID:
         drawn = drawing.dimensions.get(name)
         said = {found.figure.value for found in sheet.at_steps if drawn is not None and found.figure.fact == drawn.fact}
         if drawn is not None and said != {drawn.value}:

@@ -253,6 +253,11 @@ def _between_centres(sizes: Sizes) -> Iterator[str]:
         yield f"{sizes['to_middle']:g} mm is not the middle of a bar of {sizes['length']:g} mm"
 
 
+def _taper(sizes: Sizes) -> Iterator[str]:
+    yield from _above(sizes, "large", "small")
+    yield from _above(sizes, "work_length", "length")
+
+
 def _plate(sizes: Sizes) -> Iterator[str]:
     speeds = [value for name, value in sizes.items() if name.startswith(LISTED_SPEED)]
     for name, value in sizes.items():
@@ -296,5 +301,6 @@ KINDS: Mapping[str, tuple[tuple[str, ...], Judge]] = {
     "indicator-on-quill": (("quill",), _nothing),
     "tailstock-move": ((), _nothing),
     "tailstock-set-over": (("amount",), _nothing),
+    "taper-work": (("large", "small", "length", "work_length", "amount"), _taper),
     "speed-plate": (("speed.1",), _plate),
 }

@@ -9,9 +9,11 @@ from tailtrue.procedure import Drawing
 
 # What a drawing of a kind cannot do without.
 _TURNED_BY_THE_TOOL = frozenset(
-    {"between-centres", "indicator-on-collars", "indicator-on-quill", "tailstock-move", "tailstock-set-over"}
+    {"between-centres", "indicator-on-collars", "indicator-on-quill", "tailstock-move", "tailstock-set-over", "taper-work"}
 )
 _MOVE, _QUILL, _PLATE, _SET_OVER = "tailstock-move", "indicator-on-quill", "speed-plate", "tailstock-set-over"
+_WORK = "taper-work"
+_ONE_SCREW = "one_screw"  # the label of the only one
 _SCREWS = ("screw_toward", "screw_away")
 
 
@@ -44,6 +46,8 @@ def move_right(sheet: Sheet) -> Iterator[Fault]:
             if drawing.labels.get(case) != way:
                 said = drawing.labels.get(case, "nothing")
                 yield Fault(_where(drawing), f'a {case} tailstock end moves "{way}", the drawing says "{said}"')
+        if (_ONE_SCREW in drawing.labels) != (sheet.shop.set_over == "one-screw"):
+            yield Fault(_where(drawing), f"it shows the wrong number of screws for a tailstock of {sheet.shop.set_over}")
         for name, named in screws.items():
             if drawing.said.get(name, "") != named:
                 said = drawing.said.get(name, "nothing")
@@ -55,10 +59,11 @@ def set_over_right(sheet: Sheet) -> Iterator[Fault]:
     taper = sheet.shop.taper
     activities = {placed.step.number: placed.step.activities for placed in sheet.steps}
     for drawing in sheet.procedure.drawings:
-        if drawing.kind != _SET_OVER:
+        if drawing.kind not in (_SET_OVER, _WORK):
             continue
         here = activities.get(drawing.place, ())
-        if taper is None or "move-tailstock" not in here or not {"set-over", "set-back"} & set(here):
+        moved = drawing.kind == _WORK or "move-tailstock" in here
+        if taper is None or not moved or not {"set-over", "set-back"} & set(here):
             yield Fault(_where(drawing), "it shows a set-over, and none is made at its step")
             continue
         toward = (taper.small_end == "tailstock") == (sheet.shop.tool_side == "front")
@@ -66,6 +71,8 @@ def set_over_right(sheet: Sheet) -> Iterator[Fault]:
         if drawing.labels.get("way") != due:
             said = drawing.labels.get("way", "nothing")
             yield Fault(_where(drawing), f'the tailstock goes "{due}" here, the drawing says "{said}"')
+        if drawing.kind == _WORK and drawing.said.get("small_end") != taper.small_end:
+            yield Fault(_where(drawing), f"the small end is at the {taper.small_end}, and it is drawn at the other end")
 
 
 def plate_right(sheet: Sheet) -> Iterator[Fault]:

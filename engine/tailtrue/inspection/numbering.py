@@ -1,9 +1,24 @@
-"""Numbers of phases and steps: from one, without gap, each once."""
+"""Numbers of phases and steps: from one, without gap, each once; and what a text points to is there."""
 
+import re
 from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+
+_STEP = re.compile(r"\bstep (\d+\.\d+)")
+
+
+def pointed_to(sheet: Sheet) -> Iterator[Fault]:
+    """A text that names a step by its number names another one that stands on this sheet."""
+    numbers = {placed.step.number for placed in sheet.steps}
+    for placed in sheet.steps:
+        step = placed.step
+        reasons = (line.reason for line in step.settings)
+        for text in (*step.text, step.why, *reasons, *(check.text for check in step.checks)):
+            for number in _STEP.findall("".join(piece for piece in text if isinstance(piece, str))):
+                if number not in numbers - {step.number}:
+                    yield Fault(placed.where, f"it points to step {number}, and no other step has that number")
 
 
 def continuous(sheet: Sheet) -> Iterator[Fault]:

@@ -114,6 +114,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V03", cautions.signal_word, "ANSI Z535: the word follows the harm if the hazard is not avoided"),
     Rule("V04", cautions.danger_stands, "common practice: what kills at a lathe is said before it turns"),
     Rule("V09", sentences.short_enough, "simplified technical English: twenty words in a sentence of a step"),
+    Rule("V674", numbering.pointed_to, "procedure writing practice: a reader is sent to a number that is there"),
     Rule("V14", numbering.continuous, "procedure writing practice: numbers continuous and unique"),
     Rule("V15", tooling.listed_and_used, "common practice: the list of tools is the list of what is used"),
     Rule("V17", spindle.start_checked, "common practice: key out, clamps tight, one turn by hand before each start"),

@@ -11,6 +11,8 @@ from tailtrue.procedure import Step
 # A state that protects: how the actions ask for it, and how a check tells it.
 _STATES = (
     ("gloves", re.compile(r"\bgloves?\b"), re.compile(r"\bgloves? off\b")),
+    ("sleeves and hair", re.compile(r"\bsleeves\b|\bhair\b"), re.compile(r"\bsleeves and hair close\b")),
+    ("rear of the spindle", re.compile(r"\brear of the spindle\b"), re.compile(r"\brear of the spindle clear\b")),
     ("keys", re.compile(r"\bkeys?\b"), re.compile(r"\bkeys?\b")),
     ("gauges", re.compile(r"\bgauges?\b"), re.compile(r"\bgauges?\b")),
     ("hands", re.compile(r"\bhands\b"), re.compile(r"\bhands\b")),

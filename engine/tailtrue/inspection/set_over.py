@@ -53,7 +53,7 @@ def _said(placed: Placed, due: str) -> Iterator[Fault]:
     if not lines:
         yield Fault(placed.where, "the tailstock is moved for a taper and nothing says how far")
     for line in lines:
-        words = "".join(piece for piece in line.value if not isinstance(piece, Figure))
+        words = "".join(piece for piece in (*line.label, *line.value) if not isinstance(piece, Figure))
         if [side for side in _SIDES if side in words] != [due]:
             yield Fault(placed.where, f'the tailstock goes "{due}" here, the sheet says "{words.strip()}"')
 

@@ -8,7 +8,8 @@ from tailtrue.inspection.sheet import Placed
 from tailtrue.parts import Text
 
 _RESTORES = re.compile(r"\b(?:restore power|bring power back)\b", re.IGNORECASE)
-_BACK = re.compile(r"\bgo back to [^.]*|\bcooling step again\b[^.]*", re.IGNORECASE)
+_BACK = re.compile(r"\bgo back to (?:[^.]|\.(?=\d))*|\bcooling step again\b(?:[^.]|\.(?=\d))*", re.IGNORECASE)
+_NUMBER = re.compile(r"\bstep (\d+\.\d+)")
 # A way back to another sheet is held against that sheet.
 _ELSEWHERE = re.compile(r"\byour sheet\b", re.IGNORECASE)
 
@@ -46,7 +47,9 @@ def restores(placed: Placed) -> bool:
 
 
 def _target(said: str, steps: Sequence[Placed], place: int) -> int | None:
-    """The place of the step that a way back names in words."""
+    """The place of the step that a way back names by its number, or in words."""
+    if number := _NUMBER.search(said):
+        return next((index for index, one in enumerate(steps) if one.step.number == number[1]), None)
     for pattern, find in _NAMED:
         if pattern.search(said):
             return find(steps, place)
@@ -88,16 +91,8 @@ def _phase_before(steps: Sequence[Placed], place: int) -> int | None:
     return _first_of(steps, _last(steps, place, lambda one: one.phase.number != here))
 
 
-def _phase_of_the_cut(steps: Sequence[Placed], place: int) -> int | None:
-    return _first_of(steps, _last(steps, place, lambda one: one.step.machine == "turning"))
-
-
 def _cooling(steps: Sequence[Placed], place: int) -> int | None:
     return _last(steps, place, lambda one: one.step.machine == "isolated" and "thermometer" in one.step.tools)
-
-
-def _next_drill(steps: Sequence[Placed], place: int) -> int | None:
-    return _last(steps, place, lambda one: "next drill" in one.step.title)
 
 
 # In this order: what is named last in a sentence is where one stands then.
@@ -111,9 +106,6 @@ _NAMED: tuple[tuple[re.Pattern[str], Callable[[Sequence[Placed], int], int | Non
         (r"power\b", _power),
         (r"start check", _check),
         (r"the phase before this one", _phase_before),
-        (r"first line of the phase in which the difference was read", _phase_of_the_cut),
-        (r"the step that tightens the stub", lambda steps, place: _last(steps, place, _does("mount-on-stub"))),
-        (r"the step that fits the next one", _next_drill),
     )
 )  # fmt: skip
 

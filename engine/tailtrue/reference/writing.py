@@ -6,7 +6,7 @@ from tailtrue.conditions import Atom, Condition
 from tailtrue.facts import FactSpec
 from tailtrue.store.values import origin_of
 from tailtrue.tables import source_keys
-from tailtrue.wording import Wording
+from tailtrue.wording import Place, Pointer, Wording
 
 LEGEND = "† no published source, common practice of the trade. ‡ from memory, not confirmed: treat it with doubt."
 _MARKS = {"published": "", "common_practice": " †", "memory": " ‡"}
@@ -65,11 +65,14 @@ def _said(when: Condition, *, outermost: bool = False) -> str:
 
 
 def text(wording: Wording, catalogue: Mapping[str, FactSpec]) -> str:
-    """A text with each place as the label of its fact."""
-    return "".join(
-        part if isinstance(part, str) else f"*{catalogue[part.name].label if part.name in catalogue else part.name}*"
-        for part in wording.parts
-    ).strip()
+    """A text with each place as the label of its fact, or as the step whose number stands there."""
+    return "".join(part if isinstance(part, str) else f"*{_place(part, catalogue)}*" for part in wording.parts).strip()
+
+
+def _place(part: Place | Pointer, catalogue: Mapping[str, FactSpec]) -> str:
+    if isinstance(part, Pointer):
+        return f"where {part.steps[0]} begins" if part.opens else part.steps[0]
+    return catalogue[part.name].label if part.name in catalogue else part.name
 
 
 def bullets(lines: Iterable[str]) -> str:

@@ -3,7 +3,6 @@
 import re
 from collections.abc import Iterable
 from functools import lru_cache
-from textwrap import wrap
 
 from markupsafe import Markup, escape
 
@@ -11,7 +10,8 @@ from tailtrue.parts import Caution, Dials, Text
 from tailtrue.places import templates_folder
 from tailtrue.procedure import Card, LookUp, Procedure
 from tailtrue.render import words
-from tailtrue.render.card_rows import LARGE, Row, blocks, laid_out, large_sides, room_below
+from tailtrue.render.card_room import SETTINGS_ABREAST, START, Side, one_side
+from tailtrue.render.card_rows import LARGE, Block, Row, blocks, large_sides
 from tailtrue.render.figures.speed_plate import settings_of
 from tailtrue.render.large import enlarged
 from tailtrue.render.look_up import look_up_columns
@@ -25,14 +25,7 @@ NOT_APPROVED = "Not approved."
 GOES_WITH = "Goes with sheet {number} rev {revision}, checksum {checksum}."
 RULES = "Rules {rules}."
 MORE_SIDES = "THIS CARD MAY TAKE TWO SIDES: hang up both."
-START = "\u25ba"  # before a line on whose way the spindle turns
 _FIGURE = Markup('<span class="figure">{}</span>')
-_NOTE = 1.1  # height of a note under the numbers, in rows
-# Heights of what stands beside the numbers, in mm: headings and box, a list that is called and a line of it, a step and a
-# second line of it, a line of a note; what there is room for; and the letters that a line holds.
-_LISTS, _CALLED, _CALL, _STEP, _STEP_LINE, _NOTE_LINE, _ROOM = 25.0, 11.5, 4.4, 5.25, 3.4, 3.9, 198.0
-_NOTE_LETTERS, _STEP_LETTERS = 40, 38
-_WORDS_LINE, _WORDS_LETTERS = 3.2, 44  # height of a line of the words that are explained, and its letters
 _NUMBER = re.compile(r"(\d[\d./]*(?:\s(?:mm|in)\b)?)")
 
 
@@ -41,11 +34,8 @@ def to_card_html(procedure: Procedure, *, large: bool = False) -> str:
     card = card_of(procedure)
     dials = procedure.title.dials
     made = blocks(card, dials, settings_of(procedure.drawings), procedure.look_up)
-    layout, columns = (LARGE, ()) if large else laid_out(made, dials)
-    sides = large_sides(made, dials) if large else (columns,)
-    full = _list_height(card, dials, notes=True) > _ROOM
-    left = not large and full and room_below(layout, columns) >= _NOTE * len(card.notes)
-    explained = [(term.term, say(term.meaning, dials)) for term in card.glossary]
+    dangers = [(caution.hazard, caution.avoid[0]) for caution in messages(procedure)]
+    side = Side(LARGE, (), words_below=True) if large else _side(card, made, dials, dangers)
     return page(
         "card.html.j2",
         head_of(procedure.title, ""),
@@ -54,38 +44,28 @@ def to_card_html(procedure: Procedure, *, large: bool = False) -> str:
         card=card,
         card_css=_style(large),
         title=TITLE,
-        layout=layout.name,
-        notes_left=left,
-        sides=sides,
-        dangers=[(caution.hazard, caution.avoid[0]) for caution in messages(procedure)],
+        side=side,
+        sides=large_sides(made, dials) if large else (side.columns,),
+        settings=words.SETTINGS,
+        abreast=SETTINGS_ABREAST,
+        dangers=dangers,
         headings=words.HEADINGS,
-        goes_with=[*goes_with(procedure), *([MORE_SIDES] if not large and room_below(layout, columns) < 0 else [])],
+        goes_with=[*goes_with(procedure), *([] if side.fits else [MORE_SIDES])],
         by_hand=by_hand(card),
         phone=phone_of(procedure),
         start_mark=START,
         starts=_starts(card),
         labelled=lambda row: labelled(row, dials),
         figured=lambda text: figured(text, dials),
-        words=explained,
-        words_beside=not large and _list_height(card, dials, notes=not left) + _height_of_words(explained) <= _ROOM,
+        words=[(term.term, say(term.meaning, dials)) for term in card.glossary],
         blank_unit=lambda unit: unit_beside(unit, dials) if unit else "",
     )
 
 
-def _list_height(card: Card, dials: Dials, *, notes: bool) -> float:
-    """How high the lists stand, in mm, with the notes below them or without."""
-    said = [f"{say(note.label, dials)}: {say(note.value, dials)}" for note in card.notes]
-    said += [by_hand(card)] if by_hand(card) else []
-    lines = sum(len(wrap(note, _NOTE_LETTERS)) for note in said) if notes else 0
-    called = sum(_CALLED + _CALL * len(one.lines) for one in (card.start, *card.besides))
-    again = sum(len(wrap(f"{START * line.starts}{line.text} {line.step}", _STEP_LETTERS)) - 1 for line in card.steps)
-    steps = _STEP * len(card.steps) + _STEP_LINE * again
-    return _LISTS + called + steps + _NOTE_LINE * lines
-
-
-def _height_of_words(explained: Iterable[tuple[str, str]]) -> float:
-    """How high the words of the card stand when they are explained below the lists, in mm."""
-    return _WORDS_LINE * len(wrap(" ".join(f"{term} {meaning}" for term, meaning in explained), _WORDS_LETTERS))
+def _side(card: Card, made: tuple[Block, ...], dials: Dials, dangers: Iterable[tuple[str, Text]]) -> Side:
+    notes = [f"{say(note.label, dials)}: {say(note.value, dials)}" for note in card.notes]
+    told = [f"{sentence(hazard)} {say(avoid, dials)}" for hazard, avoid in dangers]
+    return one_side(card, made, dials, told, [*notes, *filter(None, [by_hand(card)])])
 
 
 def by_hand(card: Card) -> str:

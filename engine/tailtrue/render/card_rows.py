@@ -4,12 +4,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
 from itertools import combinations_with_replacement, groupby, pairwise
-from textwrap import wrap
 from types import MappingProxyType
 
-from tailtrue.parts import Dials, Figure, Text
+from tailtrue.parts import Bound, Dials, Figure, Text
 from tailtrue.procedure import Card, CardGroup, LookUp
 from tailtrue.render import words
+from tailtrue.render.figures.speed_plate import Setting
 from tailtrue.render.letters import lines_filled, width
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import NBSP, Shown, read
@@ -19,15 +19,16 @@ _HEADING = 0.8  # height of a heading, in rows
 _HEADS = 1.3  # height of the heads of two columns, which take two lines
 _WRITTEN = 1.35  # height of a place to write in
 _SPLIT = 0.6  # rows that a column may be longer rather than split a block
-_LETTER = 0.52  # width of a letter, in its size
-_BOLD = 0.58  # width of a bold one
 _WAY = 11.0  # least size of the letters that say a way, in points
 _DIGIT = 0.556  # width of a digit, in its size
 _SHORT_LEVER = 4  # letters; a longer name stands below the label in letters of its size
 _LEVER_GAP = 5.5  # before and after a short one, with its rule, in points
 _LEVER_LETTER = 9.5  # least size of the letters of a longer one, in points
 _BAR = 7.0  # before the label of what turns, in points
+_RULE = 0.4  # between rows, in points
 _MOST_SIDES = 3
+_MM = 72 / 25.4  # points
+Columns = tuple[tuple["Block", ...], ...]
 
 
 @dataclass(frozen=True)
@@ -41,6 +42,12 @@ class Layout:
     label: float
     column: float  # its width, in points
     unit: float  # width of the units
+    lead: float = 0.86  # height of the line of a number, in its size
+
+    @property
+    def pitch(self) -> float:
+        """From a row to the next, with its rule, in points."""
+        return self.number * self.lead + _RULE
 
 
 # The largest that holds a job is taken. Seventeen points are read from where the operator stands.
@@ -50,7 +57,8 @@ LAYOUTS = (
     Layout("one n22", 1, 26.8, 22, 14, 334, 48),
     Layout("one n20", 1, 29.5, 20, 14, 334, 48),
     Layout("one n18", 1, 33.0, 18, 14, 334, 48),
-    Layout("two n17", 2, 36.2, 17, 9.5, 166, 34),
+    Layout("two n17", 2, 35.7, 17, 9.5, 166, 34),
+    Layout("two n17 tight", 2, 38.3, 17, 9.5, 166, 34, 0.80),
 )
 
 
@@ -75,6 +83,11 @@ class Row:
     large: bool = False  # the label is a number too
     cell: str = ""  # words in the place of a number
     write: bool = False  # a place to write in stands there
+    bound: Bound = "nearest"  # whether it is the least or the most that may be
+
+    def ends(self, before: "Row") -> bool:
+        """Whether this is the most of what the row before has the least of: nothing parts the two."""
+        return (before.bound, self.bound) == ("least", "most")
 
     @property
     def lever_in_words(self) -> bool:
@@ -103,11 +116,11 @@ class Block:
 
 
 def blocks(
-    card: Card, dials: Dials, settings: Mapping[float, str] = MappingProxyType({}), look_up: LookUp | None = None
+    card: Card, dials: Dials, settings: Mapping[Setting, str] = MappingProxyType({}), look_up: LookUp | None = None
 ) -> tuple[Block, ...]:
     """The groups of a card and the look-up table, set so that decimal points stand under each other all over the card.
 
-    `settings` say how lever or belt stands for a speed.
+    `settings` say how lever or belt stands for the speed of a work.
     """
     made = [_block(group, dials, settings) for group in card.groups]
     made += _moves(look_up, dials) if look_up else []
@@ -120,7 +133,7 @@ def blocks(
     )
 
 
-def _block(group: CardGroup, dials: Dials, settings: Mapping[float, str]) -> Block:
+def _block(group: CardGroup, dials: Dials, settings: Mapping[Setting, str]) -> Block:
     rows: list[Row] = []
     last: Figure | None = None
     for line in group.lines:
@@ -131,8 +144,8 @@ def _block(group: CardGroup, dials: Dials, settings: Mapping[float, str]) -> Blo
         if size is None or line.value != last:
             one = read(line.value, dials)
             speed = line.value.rounding == "speed"
-            lever = settings.get(line.value.value, "") if speed else ""
-            rows.append(Row(label, one.number, one.unit, lever=lever, speed=speed))
+            lever = settings.get((line.value.fact, line.value.value), "")
+            rows.append(Row(label, one.number, one.unit, lever=lever, speed=speed, bound=line.value.bound))
         last = None
         if size is not None:
             rows.append(size)
@@ -165,7 +178,7 @@ def _moves(look_up: LookUp, dials: Dials) -> list[Block]:
     for difference, move in zip(differences.numbers, moves.numbers, strict=True):
         if move is not None and move != words.READ_AGAIN:
             rows.append(Row((str(difference),), move, "", large=True))
-    heads = (f"{words.DIFFER}, {differences.unit}", f"{words.second_column(look_up)[1]}, {moves.unit}")
+    heads = (f"{words.DIFFER},{NBSP}{differences.unit}", f"{words.second_column(look_up)[1]}, {moves.unit}")
     return [Block("", "", tuple(ways)), Block("", "", tuple(rows), heads)]
 
 
@@ -183,31 +196,27 @@ def _wanting(number: str, most: int) -> float:
     return missing + (0.5 if most and "." not in number else 0.0)
 
 
-def laid_out(made: tuple[Block, ...], dials: Dials) -> tuple[Layout, tuple[tuple[Block, ...], ...]]:
-    """The largest letters that hold every number, and the blocks in columns."""
-    for of_job in dict.fromkeys((made, with_key(made))):
-        for layout in LAYOUTS:
-            columns = _columns(of_job, layout, dials)
-            if room_below(layout, columns) >= 0:
-                return layout, columns
-    return LAYOUTS[-1], _columns(made, LAYOUTS[-1], dials)  # one side does not hold it: the card says so
+def laid_out(made: tuple[Block, ...], dials: Dials, more: float = 0.0) -> tuple[Layout, Columns]:
+    """The largest letters that hold every number, else the smallest, and the blocks in columns.
+
+    There is so much more room than usual, in mm, or less.
+    """
+    for layout in LAYOUTS:
+        columns = side_by_side(tuple(_sized(block, layout, dials) for block in made), layout.columns)
+        if room_below(layout, columns, more) >= 0:
+            break
+    return layout, columns
 
 
-def _columns(made: tuple[Block, ...], layout: Layout, dials: Dials) -> tuple[tuple[Block, ...], ...]:
-    return side_by_side(tuple(_sized(block, layout, dials) for block in made), layout.columns)
-
-
-def with_key(made: tuple[Block, ...]) -> tuple[Block, ...]:
-    """The blocks with the long names of settings told once, in a table of their speeds."""
+def with_key(made: tuple[Block, ...]) -> tuple[tuple[Row, ...], tuple[Block, ...]]:
+    """The long names of settings told once, each beside its speed, and the blocks without them."""
     told = {(row.number, row.unit): row for block in made for row in block.rows if row.lever_in_words}
-    if not told:
-        return made
     plain = tuple(
         replace(block, rows=tuple(replace(row, lever="") if row.lever_in_words else row for row in block.rows))
         for block in made
     )
     rows = sorted(told.values(), key=lambda row: float(row.number))
-    return (Block(words.SETTINGS, "", tuple(Row((row.lever,), row.number, row.unit, row.wanting) for row in rows)), *plain)
+    return tuple(Row((row.lever,), row.number, row.unit) for row in rows), plain
 
 
 def large_sides(made: tuple[Block, ...], dials: Dials) -> tuple[tuple[tuple[Block, ...], ...], ...]:
@@ -219,9 +228,9 @@ def large_sides(made: tuple[Block, ...], dials: Dials) -> tuple[tuple[tuple[Bloc
     return tuple(columns[at : at + LARGE.columns] for at in range(0, len(columns), LARGE.columns))
 
 
-def room_below(layout: Layout, columns: tuple[tuple[Block, ...], ...]) -> float:
-    """The rows that are free below the longest column."""
-    return layout.rows - max((_length(column) for column in columns), default=0.0)
+def room_below(layout: Layout, columns: Columns, more: float = 0.0) -> float:
+    """The rows that are free below the longest column, with so many mm more or less than usual."""
+    return layout.rows + more * _MM / layout.pitch - max((_length(column) for column in columns), default=0.0)
 
 
 def _length(column: tuple[Block, ...]) -> float:
@@ -243,13 +252,12 @@ def _height(row: Row, layout: Layout, beside: float, dials: Dials) -> float:
         room -= width(row.lever, bold=True) * layout.number + _LEVER_GAP
     said = "".join(piece if isinstance(piece, str) else read(piece, dials).whole for piece in row.label)
     said += f", {row.unit}" if row.write else ""
-    letters = max(int(room / (_LETTER * layout.label)), 6)
-    lines = len(wrap(said, letters)) * layout.label * 1.06 / (layout.number * 1.04)
+    lines = lines_filled(map(width, said.split()), room / layout.label) * layout.label / layout.pitch
     if row.lever_in_words:
         # A row that turns has a bar before its label; the lever goes on in the line of the label.
         size = max(_LEVER_LETTER, layout.label)
         wide = [width(word, bold=True) for word in f"{said}: {row.lever}".split()]
-        lines = lines_filled(wide, (room - _BAR) / size) * size / layout.number
+        lines = lines_filled(wide, (room - _BAR) / size) * size * 1.02 / layout.pitch
     return max(_WRITTEN if row.write else 1.0, lines)
 
 
@@ -257,9 +265,9 @@ def _height_of_words(row: Row, layout: Layout, dials: Dials) -> float:
     """Words alone are bold, in letters of their own size; a figure among them makes its line as high as a number."""
     size = max(_WAY, layout.label)
     said = "".join(piece if isinstance(piece, str) else read(piece, dials).whole for piece in row.label)
-    lines = wrap(said, max(int((layout.column - 6) / (_BOLD * size)), 6))
+    lines = lines_filled((width(word, bold=True) for word in said.split()), (layout.column - 6) / size)
     figures = sum(isinstance(piece, Figure) for piece in row.label)
-    return (len(lines) * size * 1.05 + figures * max(0.0, layout.number * 0.9 - size * 1.05)) / (layout.number * 1.04)
+    return (lines * size * 1.05 + figures * max(0.0, layout.number * 0.9 - size * 1.05)) / layout.pitch
 
 
 def side_by_side(made: tuple[Block, ...], columns: int) -> tuple[tuple[Block, ...], ...]:
@@ -276,7 +284,8 @@ def side_by_side(made: tuple[Block, ...], columns: int) -> tuple[tuple[Block, ..
         split = sum(1 for at in cut if 0 < at < len(rows) and rows[at - 1][0] == rows[at][0])
         return max(length(start, end) for start, end in pairwise((0, *cut, len(rows)))) + _SPLIT * split
 
-    cut = min(combinations_with_replacement(range(len(rows) + 1), columns - 1), key=cost)
+    whole = [at for at in range(len(rows) + 1) if not (0 < at < len(rows) and rows[at][1].ends(rows[at - 1][1]))]
+    cut = min(combinations_with_replacement(whole, columns - 1), key=cost)
     return tuple(tuple(_regrouped(made, rows[start:end])) for start, end in pairwise((0, *cut, len(rows))))
 
 

@@ -9,7 +9,7 @@ from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
 from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, Ink, text_width, wrap
 from tailtrue.render.numbers import read, show
-from tailtrue.render.words import END_VIEWS, LENGTH_TO_SCALE, PROJECTIONS, TO_SCALE, dimension, unit_words
+from tailtrue.render.words import BORES, END_VIEWS, LENGTH_TO_SCALE, PROJECTIONS, RIMS, TO_SCALE, dimension, unit_words
 
 WIDTH = 175.0  # mm on paper
 _BAR_LEFT, _BAR_RIGHT = 22.0, 116.0
@@ -33,6 +33,7 @@ _NEEDED = (
 )
 _CONE, _ANGLE = "centre_hole.cone_diameter", "centre_hole.angle"
 _LIMITS = ("bar.least", "bar.largest")
+_RIMS = "rims.alike"
 _THIRD = "third.station"  # the middle collar, where there is one
 
 
@@ -114,7 +115,14 @@ class _Notes:
         cone = [sizes[name] for name in (_CONE, _ANGLE) if name in sizes]
         if self._hole and len(cone) == 2:
             self._hole = (*self._hole, f"Ø{cone[0]} × {cone[1]}")
-        self._collar = wrap(drawing.labels.get("collar_note", ""), _COLLAR_ROOM)
+        bores = [
+            f"{words} {sizes[f'{name}.least']}–{sizes[f'{name}.largest']}"
+            for name, words in BORES.items()
+            if f"{name}.least" in sizes and f"{name}.largest" in sizes
+        ]
+        note = drawing.labels.get("collar_note", "")
+        self._collar = tuple(line for words in (note, *bores) for line in wrap(words, _COLLAR_ROOM))
+        self._rims = (*RIMS, sizes[_RIMS]) if _RIMS in sizes else ()
         self._collar_x = right
         # Where a collar sits in the middle the note points beside it, at the bar.
         self._bar_x = (left + right) / 2 + (shape.collar_width / 2 + 3 if len(shape.middles) > 2 else 0)
@@ -126,12 +134,14 @@ class _Notes:
             *wrap(drawing.labels.get("bar_note", ""), max(bar_room, 40)),
         )
         self._shape = shape
-        rows = max(len(self._hole), len(self._bar), len(self._collar))
+        rows = max(len(self._hole), len(self._bar), len(self._collar), len(self._rims))
         self.first = _TOP + LINE_HEIGHT + 2
         self.foot = self.first + (rows - 1) * LINE_HEIGHT
 
     def draw(self, ink: Ink, middle: float) -> None:
         shape = self._shape
+        ink.words(_END_VIEW, self.first, self._rims[:-1], "middle")
+        ink.words(_END_VIEW, self.first + len(RIMS) * LINE_HEIGHT, self._rims[-1:], "middle", "size")
         bar_top, collar_top = middle - shape.bar_thickness / 2, middle - shape.collar_thickness / 2
         if self._hole:
             ink.words(0, self.first, self._hole)
@@ -148,7 +158,8 @@ class _Notes:
             below = self.first + (len(self._collar) - 1) * LINE_HEIGHT + 1.2
             half = max(map(text_width, self._collar)) / 2
             beside_the_bar_note = self._bar_x + max(map(text_width, self._bar)) / 2 + 2 + half
-            x = min(max(self._collar_x, beside_the_bar_note), WIDTH - half)
+            right = _END_VIEW - max(map(text_width, self._rims)) / 2 - 2 if self._rims else WIDTH
+            x = min(max(self._collar_x, beside_the_bar_note), right - half)
             foot = min(max(self._collar_x, x - half + 3), x + half - 3)
             ink.words(x, self.first, self._collar, "middle")
             ink.line(foot, below, self._collar_x, collar_top - 4)

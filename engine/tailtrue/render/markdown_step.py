@@ -2,14 +2,14 @@
 
 from collections.abc import Iterable
 
-from tailtrue.parts import Caution, Check, Dials, Text
+from tailtrue.parts import Caution, Check, Dials, Setting, Text
 from tailtrue.procedure import Drawing, Hold, Step
-from tailtrue.render.figures.speed_plate import plate_rows
+from tailtrue.render.figures.speed_plate import lever_of, plate_rows, settings_of
 from tailtrue.render.numbers import show_limits, show_one, unit_name
 from tailtrue.render.page import Index
 from tailtrue.render.plain import bold, boxes, bullets, heading, literal, quote, table
 from tailtrue.render.times import step_clause
-from tailtrue.render.words import PLATE, SHOP_RULE, STATES, WHO, dimension, goes_on_words, say, sentence, void_words
+from tailtrue.render.words import PLATE, SET_AT, SHOP_RULE, STATES, WHO, dimension, goes_on_words, say, sentence, void_words
 
 _BLANK = "____________"
 
@@ -20,6 +20,7 @@ class StepWriter:
     def __init__(self, dials: Dials, index: Index, drawings: tuple[Drawing, ...] = ()) -> None:
         self._dials = dials
         self._drawings = drawings
+        self._levers = settings_of(drawings)
         self._index = index
 
     def caution(self, caution: Caution) -> str:
@@ -47,9 +48,7 @@ class StepWriter:
         for place, line in enumerate(step.text):
             yield f"{bold(SHOP_RULE)} {self._text(line)}" if place >= shipped else self._text(line)
         if step.settings:
-            rows = (
-                (self._text(one.label), bold(say(one.value, self._dials)), self._text(one.reason)) for one in step.settings
-            )
+            rows = ((self._label(one), bold(say(one.value, self._dials)), self._text(one.reason)) for one in step.settings)
             yield table(("Set", "To", "Because"), rows)
         yield from self.drawings_at(step.number)
         for check in step.checks:
@@ -89,6 +88,10 @@ class StepWriter:
 
     def _text(self, text: Text) -> str:
         return literal(say(text, self._dials))
+
+    def _label(self, setting: Setting) -> str:
+        lever = lever_of(setting.value, self._levers)
+        return f"{self._text(setting.label)}, {SET_AT} {bold(lever)}" if lever else self._text(setting.label)
 
     def _check(self, check: Check) -> str:
         parts = [f"**Check:** {self._text(check.text)}"]

@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from markupsafe import Markup, escape
 
-from tailtrue.parts import Blank, Caution, Check, Figure, Limits, Text
+from tailtrue.parts import Blank, Caution, Check, Figure, Limits, Setting, Text
 from tailtrue.procedure import (
     TOLD_BY_VERDICT,
     Alternative,
@@ -24,6 +24,7 @@ from tailtrue.procedure import (
 from tailtrue.render.back import short_label, worked_out
 from tailtrue.render.beside import reasons_beside
 from tailtrue.render.by_drawing import ByDrawing, by_drawing
+from tailtrue.render.figures.speed_plate import lever_of, settings_of
 from tailtrue.render.halves import halves, lines_of
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import Column, Finer, limits_apart, limits_ends, show, show_one, unit_name
@@ -31,7 +32,7 @@ from tailtrue.render.pairs import pieces
 from tailtrue.render.symbols import SYMBOLS
 from tailtrue.render.templates import marked
 from tailtrue.render.times import attended, phase_clause, step_clause, waiting
-from tailtrue.render.told import Told
+from tailtrue.render.told import Told, fetched, repeated
 from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say, sentence
 
@@ -91,10 +92,11 @@ class Page:
         self._procedure = procedure
         self._dials = procedure.title.dials
         self._index = Index(procedure)
-        self._repeated = _repeated(procedure)
-        self._fetched = _fetched(procedure)
+        self._repeated = repeated(procedure)
+        self._fetched = fetched(procedure)
         self.worked_out = worked_out(procedure)
         self.told = Told(procedure)
+        self._levers = settings_of(procedure.drawings)
         self._told = {one.fact for group in self.worked_out for one in group}
         self._cited: dict[str, Markup] = {}
         self.up_front = [caution for caution in procedure.job_cautions if not caution.at_back]
@@ -114,6 +116,10 @@ class Page:
     def value(self, text: Text) -> ValueLine | None:
         """The columns of a value, or None when it is words."""
         return value_line(text, self._dials)
+
+    def lever(self, setting: Setting) -> str:
+        """How lever or belt stands for the speed that is set, where the plate of the lathe says it; else nothing."""
+        return lever_of(setting.value, self._levers)
 
     def one(self, figure: Figure) -> str:
         """A figure in the system of the dials alone."""
@@ -354,29 +360,6 @@ class Page:
         if key not in self._index.sources:
             return escape(ORIGINS.get(key, key))
         return Markup(f'<a href="#source-{anchor(key)}" title="{escape(key)}">{self._index.sources[key]}</a>')
-
-
-def _repeated(procedure: Procedure) -> dict[str, str]:
-    """The steps whose actions, reason and tools an earlier step has given already, each with the first that did."""
-    first: dict[tuple[object, ...], str] = {}
-    repeated: dict[str, str] = {}
-    for step in (step for phase in procedure.phases for step in phase.steps):
-        said = (step.text, step.why, step.tools)
-        if first.setdefault(said, step.number) != step.number:
-            repeated[step.number] = first[said]
-    return repeated
-
-
-def _fetched(procedure: Procedure) -> dict[str, tuple[str, ...]]:
-    """The tools that a step is the first of its phase to name, and what is worn for it, by its number."""
-    worn = {need.id for need in procedure.needs if need.kind == "wear"}
-    fetched: dict[str, tuple[str, ...]] = {}
-    for phase in procedure.phases:
-        at_hand: set[str] = set()
-        for step in phase.steps:
-            fetched[step.number] = tuple(tool for tool in step.tools if tool not in at_hand or tool in worn)
-            at_hand.update(step.tools)
-    return fetched
 
 
 @lru_cache(maxsize=8192)  # the same words stand on every sheet

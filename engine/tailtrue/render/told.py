@@ -67,3 +67,26 @@ def _why_again(steps: Iterable[Step]) -> Iterator[str]:
 
 def _words(text: Text) -> str:
     return "".join([piece for piece in text if isinstance(piece, str)])
+
+
+def repeated(procedure: Procedure) -> dict[str, str]:
+    """The steps whose actions, reason and tools an earlier step has given already, each with the first that did."""
+    first: dict[tuple[object, ...], str] = {}
+    found: dict[str, str] = {}
+    for step in (step for phase in procedure.phases for step in phase.steps):
+        said = (step.text, step.why, step.tools)
+        if first.setdefault(said, step.number) != step.number:
+            found[step.number] = first[said]
+    return found
+
+
+def fetched(procedure: Procedure) -> dict[str, tuple[str, ...]]:
+    """The tools that a step is the first of its phase to name, and what is worn for it, by its number."""
+    worn = {need.id for need in procedure.needs if need.kind == "wear"}
+    found: dict[str, tuple[str, ...]] = {}
+    for phase in procedure.phases:
+        at_hand: set[str] = set()
+        for step in phase.steps:
+            found[step.number] = tuple(tool for tool in step.tools if tool not in at_hand or tool in worn)
+            at_hand.update(step.tools)
+    return found

@@ -5,7 +5,7 @@ from types import MappingProxyType
 from typing import Final, Protocol
 
 from tailtrue.parts import Dials, Figure, Text
-from tailtrue.procedure import GoesOn, HandSet, LookUp, Void
+from tailtrue.procedure import GoesOn, HandSet, LookUp, Phase, Void
 from tailtrue.render.numbers import BY_HAND as MARK
 from tailtrue.render.numbers import show
 from tailtrue.render.pairs import pieces
@@ -149,13 +149,21 @@ DIMENSIONS: Final = MappingProxyType(
         "bar.least": "least diameter of the bar as it is bought",
         "bar.largest": "largest diameter of the bar as it is bought",
         "centres.span": "between its seats on the centres",
+        "bore_over.least": "bore larger than its seat by at least",
+        "bore_over.largest": "bore larger than its seat by at most",
+        "rims.alike": "rims of one skim, the tailstock in line, alike within",
     }
 )
 
 TO_SCALE: Final = "to scale"
-LENGTH_TO_SCALE: Final = "length to scale, thickness not"
+LENGTH_TO_SCALE: Final = "length alone to scale"
 ALLOWANCE_NOT_TO_SCALE: Final = "to scale, but what comes off is drawn larger"
 DIAMETERS_TO_SCALE: Final = "diameters to scale"
+# On the bar: the bores of the collars, or by how much one is larger than its seat; and how far the rims may differ.
+BORES: Final = MappingProxyType(
+    {"bore_a": "bore A", "bore_b": "bore B", "bore_middle": "bore, middle", "bore_over": "bore over its seat"}
+)
+RIMS: Final = ("in line: rims", "alike within")
 NOT_TO_SCALE: Final = "not to scale"
 # ISO practice where sizes are metric, practice of inch countries elsewhere; the view is set right of the bar in both.
 PROJECTIONS: Final = MappingProxyType({"metric": "first-angle projection", "inch": "third-angle projection"})
@@ -168,7 +176,8 @@ SHOP_RULES_MEAN: Final = "This shop added or changed what follows. It answers fo
 SHOP_KINDS: Final = MappingProxyType({"add": "added", "tighten": "tighter", "reword": "reworded", "disable": "taken out"})
 SHOP_RULES: Final = ("Rule", "What", "Reason", "By")
 BY_HAND_MEANS: Final = f"{MARK} behind a number: a person put it in place of the one that was worked out."
-SETTINGS = "Lever or belt, for each speed"
+SET_AT: Final = "set at"  # before the name of lever or belt, after what runs at that speed
+SETTINGS: Final = "Lever or belt at rev/min"
 BY_HAND_CARD: Final = f"{MARK} set by hand, see the sheet."
 BY_HAND: Final = ("Number", "Set to", "Worked out", "May be", "Reason", "By")
 SPEED_OF_IT: Final = "speed"
@@ -305,6 +314,13 @@ def bands(look_up: LookUp) -> tuple[tuple[str, Figure, str], ...]:
 def look_up_heading(look_up: LookUp) -> str:
     """What stands over the look-up table."""
     return HEADINGS["look_up" if look_up.can_move else "look_up_fixed"]
+
+
+def for_the_phase(phase: Phase) -> str:
+    """How many cautions hold for all of a phase, and how many of those after them for its first step alone."""
+    many, first = len(phase.cautions), phase.steps[0]
+    then = f", then {len(first.cautions)} for step {first.number}" if first.cautions else ""
+    return f"{many} caution{'s' * (many > 1)} for the whole phase{then}:"
 
 
 def second_column(look_up: LookUp) -> tuple[str, str]:

@@ -11,6 +11,7 @@ from tailtrue.store.examples import decision_example_problems, example_problems
 from tailtrue.store.hazard_checks import NAMED, hazard_problems
 from tailtrue.store.hazard_checks import TABLE as HAZARDS
 from tailtrue.store.knowledge import Caution, Knowledge, Note, Remark, Say, StepText, Stop
+from tailtrue.store.pointer_checks import pointers
 from tailtrue.store.printed_checks import printed_problems
 from tailtrue.store.reading_ease import (
     MOST_IN_REASON,
@@ -66,6 +67,7 @@ def check_knowledge(knowledge: Knowledge, of_the_shop: Iterable[Problem]) -> Non
         *glossary_problems(knowledge.glossary, knowledge.sources),
         *_cautions(knowledge),
         *_texts(knowledge),
+        *pointers(knowledge),
         *safety_problems(knowledge.safety, _activities(knowledge), knowledge.needs),
         *_hazards(knowledge),
         *state_problems(knowledge.tables[STATES], knowledge.steps, _answered(knowledge)),

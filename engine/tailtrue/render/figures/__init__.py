@@ -23,6 +23,7 @@ from tailtrue.render.figures.soft_jaws import blank_in_soft_jaws, jaws_on_plug
 from tailtrue.render.figures.speed_plate import speed_plate
 from tailtrue.render.figures.tailstock_move import tailstock_move
 from tailtrue.render.figures.tailstock_set_over import tailstock_set_over
+from tailtrue.render.figures.taper_work import taper_work
 
 Draw = Callable[[Drawing, Dials], str]
 
@@ -52,6 +53,7 @@ KINDS: Mapping[str, Draw] = MappingProxyType(
         "speed-plate": speed_plate,
         "tailstock-move": tailstock_move,
         "tailstock-set-over": tailstock_set_over,
+        "taper-work": taper_work,
     }
 )
 

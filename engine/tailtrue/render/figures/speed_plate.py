@@ -1,8 +1,8 @@
 """The speeds of the lathe, one a row: where the lever or belt goes, and which work of this job runs at it."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
-from tailtrue.parts import Dials, Figure
+from tailtrue.parts import Dials, Figure, Text
 from tailtrue.procedure import Drawing
 from tailtrue.render.drawing import described
 from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, Ink, text_width, wrap
@@ -14,6 +14,7 @@ _MARK = 4.0
 _GAP = 4.0
 _MOST_SETTING = 30.0
 _LIST = "speed."
+Setting = tuple[str, float]
 
 
 def speed_plate(drawing: Drawing, dials: Dials) -> str:
@@ -50,14 +51,28 @@ def speed_plate(drawing: Drawing, dials: Dials) -> str:
     return ink.svg(f"drawing-{drawing.id}", _WIDTH, height, drawing.title, described(drawing, dials), "ink wide")
 
 
-def settings_of(drawings: Iterable[Drawing]) -> dict[float, str]:
-    """How lever or belt stands for each speed, as far as the plate says it."""
-    return {
-        figure.value: one.said[setting]
-        for one in drawings
-        for name, figure in one.dimensions.items()
-        if name.startswith(_LIST) and (setting := f"setting.{name.removeprefix(_LIST)}") in one.said
-    }
+def settings_of(drawings: Iterable[Drawing]) -> dict[Setting, str]:
+    """How lever or belt stands for each work of the plate, by the fact of its speed and the speed, as far as that is said.
+
+    A speed that is no more than a limit has none.
+    """
+    found: dict[Setting, str] = {}
+    for one in drawings:
+        said = {
+            figure.value: one.said[setting]
+            for name, figure in one.dimensions.items()
+            if name.startswith(_LIST) and (setting := f"setting.{name.removeprefix(_LIST)}") in one.said
+        }
+        for name, figure in one.dimensions.items():
+            if not name.startswith(_LIST) and figure.value in said:
+                found[figure.fact, figure.value] = said[figure.value]
+    return found
+
+
+def lever_of(value: Text, settings: Mapping[Setting, str]) -> str:
+    """How lever or belt stands for a value that is one speed; nothing for any other, or where it is not known."""
+    (figure,) = value if len(value) == 1 else ("",)
+    return "" if isinstance(figure, str) else settings.get((figure.fact, figure.value), "")
 
 
 def plate_rows(drawing: Drawing) -> tuple[tuple[Figure, str, str], ...]:

@@ -11,11 +11,12 @@ from tailtrue.render.words import LARGER_SHORT, NOT_TO_SCALE, SMALLER_SHORT
 WORDS_AT = 40.0
 ARROW_AT = 35.0
 _BODY, _BASE, REACH = 7.0, 9.0, 12.5  # half of what body and base take across, and as far out as the screws come
+_SCREW = 16.5  # left edge of a screw
 PEN = 9.0  # what writing by hand takes
 
 
 def tailstock_move(drawing: Drawing, dials: Dials) -> str:
-    """Two arrows, the words of each beside it. The screws are drawn without a name: which moves which way is said."""
+    """Two arrows, the words of each beside it. Which screw moves which way is said beside them."""
     plate = Plate(drawing, dials)
     ink = plate.ink
     sign = side_sign(drawing)
@@ -67,12 +68,21 @@ def screw_words(plate: Plate, drawing: Drawing, name: str) -> tuple[str, ...]:
 
 
 def tailstock(plate: Plate, middle: float) -> None:
-    """Quill, body, base in dashes, and a screw on either side."""
+    """Quill, body, base in dashes, and a screw on either side, or the one that goes through."""
     ink = plate.ink
     ink.box(11, middle - _BASE, 20, 2 * _BASE, "hidden")
     ink.outline(((5, middle - 2.5), (0.5, middle), (5, middle + 2.5)))
     ink.box(5, middle - 3, 8, 6, "edge steel")
     ink.box(13, middle - _BODY, 16, 2 * _BODY)
-    for top in (middle - REACH, middle + _BASE):
-        ink.box(19.5, top, 3, REACH - _BASE, "edge steel")
+    one = plate.label("one_screw")
+    # Which side the one screw is worked from nobody said: it is drawn near, and the caption says so.
+    for top, foot in (
+        ((middle + _BASE, middle + REACH),)
+        if one
+        else ((middle - REACH, middle - _BASE - 0.6), (middle + _BASE, middle + REACH))
+    ):
+        ink.box(_SCREW, top, 3, REACH - _BASE, "edge steel")
+        ink.words(_SCREW + 4, foot, (one or plate.label("each_screw"),))
+    if one:
+        ink.line(_SCREW + 1.5, middle - _BASE, _SCREW + 1.5, middle + _BASE, "hidden")
     ink.line(0, middle, 33, middle, "chain")
