@@ -56,6 +56,8 @@ BROKEN = [
     ("drawings/making.toml", 'title = "The hole grows"', 'title = "2 holes"', "a number is typed into a drawing"),
     ("drawings/making.toml", 'last = "last drill"', 'last = "{{ hole.last_drill }}"', "a label would lose this number"),
     ("drawings/making.toml", 'last = "last drill"', 'last = "{{ hole.last_dril }}"', "no fact is named 'hole.last_dril'"),
+    ("steps/rework-mark.md", 'value = "end A", reason = "as the job file says"', 'value = "end A"', "settings.1.reason"),
+    ("steps/rework-mark.md", 'value = "end A", reason = "as the job file says"', 'value = "end A", reason = ""', "at least 1 character"),
     ("steps/measure-seat-again.md", "count = 6", "count = 5", "places abreast fill every row"),
     ("steps/go-back.md", 'at = ["mark-seats"]', 'at = ["mark-the-seats"]', "goes on at a step that is not there"),
     ("cutting/speeds.csv", "turn-rough,HSS,24,30", "turn-rough,HSS,24,80", "is faster than every printed speed"),

@@ -238,11 +238,11 @@ class NeedFile(File):
 
 
 class SettingFile(File):
-    """A line of a settings table."""
+    """A line of a settings table. Words need a reason as numbers do: nothing tells a reader which of them was chosen."""
 
     label: str
     value: str
-    reason: str = ""
+    reason: str = Field(min_length=1)
     when: When = []
 
 
@@ -252,7 +252,7 @@ class SettingsFromFile(File):
     records: str
     label: str
     value: str
-    reason: str = ""
+    reason: str = Field(min_length=1)
 
 
 class BlankFile(File):
