@@ -142,3 +142,8 @@ def hacksaw_with_a_blade_that_runs() -> Job:
 @breaks("V658", "front")
 def emergency_list_looked_for_below() -> Job:
     return with_sheet(do_not_start=(*procedure().do_not_start, ("A place of the emergency list below is empty.",)))
+
+
+@breaks("V621", "step 4.4")
+def boxes_for_more_pieces_than_a_phase_names() -> Job:
+    return with_step("4.4", boxes=("one", "two", "three"))
