@@ -64,6 +64,23 @@ def test_beyond_a_table_there_is_trouble_and_no_value(diameter: float) -> None:
     found = case.get("joint.retaining_compound.least")
     assert isinstance(found, NotKnown)
     assert f"nothing for {diameter:g}" in found.trouble
+    assert found.unlisted.startswith(f"nothing for {diameter:g}")
+
+
+def test_what_follows_from_a_row_that_is_not_there_tells_it_without_the_table() -> None:
+    def beyond(table: Table) -> float:
+        return table.one(material="unobtainium").number("density_kg_m3")
+
+    def behind(value: float) -> float:
+        return value
+
+    first, second = (FactSpec(name, "quantity", name, "computed", "1") for name in ("demo.first", "demo.second"))
+    known = with_fact(knowledge(), "demo.first", Computed(first, beyond, (), frozenset(), ("materials/materials",)))
+    known = with_fact(known, "demo.second", Computed(second, behind, ("demo.first",), frozenset(), ()))
+    found = Case(known, {}).get("demo.second")
+    assert isinstance(found, NotKnown)
+    assert found.unlisted == "no row for material unobtainium"
+    assert found.trouble == "demo.first: materials/materials: no row for material unobtainium"
 
 
 def test_a_fact_from_a_table_has_the_sources_of_the_cells_it_read() -> None:

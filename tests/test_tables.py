@@ -27,7 +27,8 @@ def test_ends_of_an_interval(value: float, ends: str, found: str) -> None:
 def test_no_row_beyond_the_ends(value: float) -> None:
     with pytest.raises(NoRow) as refused:
         table().within(value, "over_mm", "upto_mm")
-    assert "rows are 10 to 20; 20 to 30" in str(refused.value)
+    assert "rows are 10 to 20; 20 to 30" in refused.value.told
+    assert str(refused.value) == f"{refused.value.table}: {refused.value.told}"
 
 
 def test_a_cell_that_lists_names_is_found_by_each_of_them_and_by_no_part_of_one() -> None:

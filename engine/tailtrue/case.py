@@ -150,7 +150,7 @@ class Case:
     def _compute(self, way: Computed) -> Fact | NotKnown:
         given: list[Any] = []
         missing: list[str] = []
-        trouble = ""
+        trouble, unlisted = "", ""
         for need in way.needs:
             found = self._settled(need) if need == way.settled_by else self.get(need)
             if isinstance(found, Limited):
@@ -162,15 +162,17 @@ class Case:
                 given.append(None)
             else:
                 missing.extend(found.missing)
-                trouble = trouble or found.trouble
+                if not trouble:
+                    trouble, unlisted = found.trouble, found.unlisted
         if missing or trouble:
-            return NotKnown(way.spec, tuple(dict.fromkeys(missing)), trouble, way.needs)
+            return NotKnown(way.spec, tuple(dict.fromkeys(missing)), trouble, way.needs, unlisted)
         uses = Uses()
         tables = [self.knowledge.tables[name].noting(uses) for name in way.tables]
         try:
             made = way.function(*given, *tables)
         except (OutOfRange, NoRow) as beyond:
-            return NotKnown(way.spec, trouble=f"{way.spec.label}: {beyond}", read=way.needs)
+            unlisted = beyond.told if isinstance(beyond, NoRow) else ""
+            return NotKnown(way.spec, trouble=f"{way.spec.label}: {beyond}", read=way.needs, unlisted=unlisted)
         return _fact(way.spec, made, way.needs, uses.sources())
 
 

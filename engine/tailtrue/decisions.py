@@ -119,7 +119,9 @@ def decide(decision: Decision, get: Get) -> Outcome:
         if truth is Truth.UNKNOWN or (weighed and not isinstance(size, Fact)):
             if row.if_unknown == "ask":
                 lacking = size if isinstance(size, NotKnown) else NotKnown(decision.spec, one.judged.missing)
-                return Outcome(NotKnown(decision.spec, lacking.missing, lacking.trouble, decision.reads), tuple(rows))
+                return Outcome(
+                    NotKnown(decision.spec, lacking.missing, lacking.trouble, decision.reads, lacking.unlisted), tuple(rows)
+                )
             continue
         if not weighed:
             won = one

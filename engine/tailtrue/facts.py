@@ -99,12 +99,16 @@ class Fact:
 
 @dataclass(frozen=True)
 class NotKnown:
-    """A value that is not known: which facts are missing, or what made it impossible to compute."""
+    """A value that is not known: which facts are missing, or what made it impossible to compute.
+
+    `unlisted` is what a table has no row for, without the table: which fact asked which is for those who keep the tables.
+    """
 
     spec: FactSpec
     missing: tuple[str, ...] = ()
     trouble: str = ""
     read: tuple[str, ...] = ()
+    unlisted: str = ""
 
 
 def nearest(name: str, known: Iterable[str]) -> str | None:

@@ -7,6 +7,7 @@ library, which is loaded only then. A spindle speed is a count per minute, not a
 
 import re
 from collections.abc import Iterable, Mapping
+from decimal import Decimal
 from fractions import Fraction
 from functools import cache
 from typing import Any, Literal, NoReturn
@@ -100,6 +101,8 @@ _SAID_FOR = {"c": "degC", "f": "degF", "deg c": "degC", "deg f": "degF"}
 
 _FREEZING_F = Fraction(32)
 _MOST_CHARACTERS = 60
+_POWER = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?[eE]([+-]?[0-9]+)")
+_FARTHEST_POWER = 9
 _MOST_OFFERED = 2
 
 _DECIMAL = r"(?:[0-9]+\.[0-9]+|\.[0-9]+|[0-9]+)"
@@ -246,6 +249,10 @@ def _refuse_traps(text: str, tidy: str, unit: str) -> None:
         before, meant = tidy[: comma.start()], _without_comma(*comma.groups())
         numbers = [f"{before}{one}" for one in meant]
         _offer(text, "the decimal mark must be a point", numbers, unit, whichever=len(meant) > 1)
+    if power := _POWER.match(tidy):
+        # Far powers are slips: nothing plausible can be offered for them.
+        plain = f"{Decimal(power[0]):f}{tidy[power.end() :]}" if abs(int(power[1])) <= _FARTHEST_POWER else ""
+        _offer(text, "is written with a power of ten", (plain,) if plain else (), unit)
     if _THREAD.match(tidy):
         _refuse(text, f"is a thread, not a {kind_of(unit)}", f"write the size in {_joined(unit)}")
     if _NUMBERED.match(tidy):

@@ -13,7 +13,11 @@ _BETWEEN = "; "  # stands between the entries of a cell that says the same of se
 
 
 class NoRow(LookupError):
-    """A table has no row for what was asked: the message shows the nearest rows."""
+    """A table has no row for what was asked: `table` is its place, `told` shows the nearest rows."""
+
+    def __init__(self, table: str, told: str) -> None:
+        self.table, self.told = table, told
+        super().__init__(f"{table}: {told}")
 
 
 @dataclass(frozen=True)
@@ -35,7 +39,7 @@ class Row:
         """The cell as a number; NoRow when it is empty: an empty cell is unknown, never nought."""
         written = self.text(column)
         if written == "":
-            raise NoRow(f"{self.table}, line {self.line}: {column} is not known")
+            raise NoRow(f"{self.table}, line {self.line}", f"{column} is not known")
         return float(written)
 
     def yes(self, column: str) -> bool:
@@ -164,7 +168,7 @@ class Table:
         found = self.where(**cells)
         if len(found) != 1:
             asked = ", ".join(f"{k} {v}" for k, v in cells.items())
-            raise NoRow(f"{self.name}: {'no row' if not found else 'more than one row'} for {asked}")
+            raise NoRow(self.name, f"{'no row' if not found else 'more than one row'} for {asked}")
         return self.take(found[0])
 
     def value(self, name: str) -> float:
@@ -185,7 +189,7 @@ class Table:
                 return self.take(row)
             near.append(f"{row.cells[low] or 'below'} to {row.cells[high] or 'above'}")
         asked = ", ".join(f"{k} {v}" for k, v in cells.items())
-        raise NoRow(f"{self.name}: nothing for {value:g}{' with ' + asked if asked else ''}; rows are {'; '.join(near)}")
+        raise NoRow(self.name, f"nothing for {value:g}{' with ' + asked if asked else ''}; rows are {'; '.join(near)}")
 
 
 def read_table(path: Path, name: str) -> Table:

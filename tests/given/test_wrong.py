@@ -28,6 +28,20 @@ CASES: list[tuple[Spoil, str]] = [
         'lathe.toml:4: swing_over_bed = "280,5 mm": the decimal mark must be a point; write 280.5 mm; typical: 280 mm',
     ),
     (
+        ("lathe", '"280 mm"', '"2.8e2 mm"'),
+        'lathe.toml:4: swing_over_bed = "2.8e2 mm": is written with a power of ten; write 280 mm; typical: 280 mm',
+    ),
+    (
+        ("lathe", '"280 mm"', '"1e400 mm"'),
+        'lathe.toml:4: swing_over_bed = "1e400 mm": is written with a power of ten; '
+        "write a number with its unit; 150 mm to 560 mm is plausible; typical: 280 mm",
+    ),
+    (
+        ("lathe", '"280 mm"', "nan"),
+        "lathe.toml:4: swing_over_bed = nan: is not a number; "
+        "write a number with its unit, in quotes; 150 mm to 560 mm is plausible; typical: 280 mm",
+    ),
+    (
         ("lathe", '"280 mm"', '"9,5 in"'),
         'lathe.toml:4: swing_over_bed = "9,5 in": the decimal mark must be a point; write 9.5 in; typical: 11 in',
     ),
@@ -327,7 +341,11 @@ def test_a_key_before_the_heading_is_put_below_it(lines: Lines) -> None:
         (b"job = 3", "job.toml:1: job = 3: is not a table\n  begin this file with the line [job]"),
         (
             b"[job]\nx = " + b"[" * 5000,
-            "job.toml: nests brackets too deeply\n  take brackets out; no list needs more than one inside",
+            f"job.toml:2: x = {'[' * 53}...: nests brackets too deeply\n  take brackets out; no list needs more than one inside",
+        ),
+        (
+            b"[job]\n\ncount = " + b"9" * 5000 + b"\nmore = 1\n",
+            f"job.toml:3: count = {'9' * 49}...: holds a number of too many digits\n  write the number that is meant",
         ),
     ],
 )

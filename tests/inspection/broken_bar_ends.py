@@ -2,23 +2,19 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from functools import cache
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Figure
 from tailtrue.procedure import Need, Procedure, Step
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 from .sample_pieces import mm
 
 
-@cache
 def _job(name: str) -> Job:
-    path = EXAMPLES / name / "job.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / name / "job.toml")
 
 
 def _where(name: str, step: str) -> str:

@@ -3,26 +3,21 @@
 import re
 from collections.abc import Callable
 from dataclasses import replace
-from functools import cache
-from pathlib import Path
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Blank, Check, Figure, Node
 from tailtrue.procedure import Procedure, Step
 
 from .broken import breaks
-from .changed import Job, step, with_step
+from .changed import Job, sheet_of, step, with_step
 from .sample_pieces import mm
 
 _SHRUNK, _STUB, _SOFT = "ropewalk/job", "tannery-lane/job-stub", "tannery-lane/job"
 _HOLDS = "joint.shrink_fit.holds_a_catch_to"
 
 
-@cache
 def _job(name: str) -> Job:
-    path = Path(EXAMPLES / f"{name}.toml")
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / f"{name}.toml")
 
 
 def _where(name: str, wanted: str) -> str:

@@ -1,23 +1,19 @@
 """Sheets that centre the ends of a bar at the bench, with one thing wrong."""
 
 from collections.abc import Callable
-from functools import cache
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
-from tailtrue.parts import Check, Figure, Setting
+from tailtrue.parts import Check
 from tailtrue.procedure import Drawing, Step
 
 from .broken import breaks
-from .changed import Job, on_step, place_of
+from .changed import Job, on_step, place_of, sheet_of, with_told
 
 _DRILL, _LOOK = "drill-centre-bench", "check-centre-bench"
 
 
-@cache
 def _job() -> Job:
-    path = EXAMPLES / "weir-cottage" / "job-bench.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "weir-cottage" / "job-bench.toml")
 
 
 def _where(step: str) -> str:
@@ -38,13 +34,7 @@ def _said(step: str, old: str, new: str) -> Job:
 
 
 def _figures(step: str, fact: str, value: float) -> Job:
-    def figure(piece: str | Figure) -> str | Figure:
-        return piece.model_copy(update={"value": value}) if isinstance(piece, Figure) and piece.fact == fact else piece
-
-    def line(one: Setting) -> Setting:
-        return one.model_copy(update={"value": tuple(map(figure, one.value)), "reason": tuple(map(figure, one.reason))})
-
-    return _with(step, lambda one: one.model_copy(update={"settings": tuple(map(line, one.settings))}))
+    return with_told(_job(), step, fact, value)
 
 
 def _looser(check: Check) -> Check:

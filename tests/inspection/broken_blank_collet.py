@@ -2,23 +2,18 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from functools import cache
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
-from tailtrue.parts import Figure, Setting
 from tailtrue.procedure import Drawing, Step
 
 from .broken import breaks
-from .changed import Job, on_step, place_of
+from .changed import Job, on_step, place_of, sheet_of, with_told
 
 _HOLD, _AGAIN = "hold-blank-collet", "reseat-collet"
 
 
-@cache
 def _job() -> Job:
-    path = EXAMPLES / "tannery-lane" / "job-large-collet.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "tannery-lane" / "job-large-collet.toml")
 
 
 def _where(step: str) -> str:
@@ -30,13 +25,7 @@ def _with(step: str, change: Callable[[Step], Step]) -> Job:
 
 
 def _figures(step: str, fact: str, value: float) -> Job:
-    def figure(piece: str | Figure) -> str | Figure:
-        return piece.model_copy(update={"value": value}) if isinstance(piece, Figure) and piece.fact == fact else piece
-
-    def line(one: Setting) -> Setting:
-        return one.model_copy(update={"value": tuple(map(figure, one.value)), "reason": tuple(map(figure, one.reason))})
-
-    return _with(step, lambda one: one.model_copy(update={"settings": tuple(map(line, one.settings))}))
+    return with_told(_job(), step, fact, value)
 
 
 @breaks("V413", _where(_AGAIN))

@@ -1,23 +1,19 @@
 """Sheets whose card lacks what its job needs: a reading carried, a size to finish to, the way back, a list, a stop."""
 
 from collections.abc import Callable
-from functools import cache
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.procedure import Card, CardGroup
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 _TAPER, _HEIGHT, _BENCH = "fernhill/taper-and-return", "fernhill/height-and-droop", "weir-cottage/job-bench"
 
 
-@cache
 def _job(name: str) -> Job:
-    path = EXAMPLES / f"{name}.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / f"{name}.toml")
 
 
 def _card(name: str, change: Callable[[Card], dict[str, Any]]) -> Job:

@@ -5,16 +5,13 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from shops import EXAMPLES, shop
-from tailtrue.advise import advise, make_procedure, shop_for
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 
-@cache
 def _with_founder() -> Job:
-    path = EXAMPLES / "fernhill" / "job-cast.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "fernhill" / "job-cast.toml")
 
 
 @cache
@@ -24,7 +21,7 @@ def _without_founder() -> Job:
         lines = path.read_text(encoding="utf-8").splitlines()
         kept = [line for line in lines if not line.startswith(("cast_collars", "cast_metal", "founder"))]
         path.write_text("\n".join(kept), encoding="utf-8")
-        return make_procedure(path), shop_for(advise(path))
+        return sheet_of(path)
 
 
 @breaks("V463", "step 2.2")

@@ -5,19 +5,18 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from shops import clamped
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Figure
 from tailtrue.procedure import Step
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 
 @cache
 def _job() -> Job:
     with TemporaryDirectory() as folder:
         path = clamped(Path(folder), "plate")
-        return make_procedure(path), shop_for(advise(path))
+        return sheet_of(path)
 
 
 def _where(wanted: str) -> str:

@@ -1,22 +1,18 @@
 """Sheets that judge one collar by the sizes of the other, turn down what they call good, or list what is not to be had."""
 
 from collections.abc import Callable
-from functools import cache
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Check, Limits
 from tailtrue.procedure import Cut, Need, Step
 
 from .broken import breaks
-from .changed import Job, on_step, place_of, step, with_sheet, with_step
+from .changed import Job, on_step, place_of, sheet_of, step, with_sheet, with_step
 from .sample import procedure
 
 
-@cache
 def _made(name: str) -> Job:
-    path = EXAMPLES / f"{name}.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / f"{name}.toml")
 
 
 def _checks(job: Job, wanted: str, change: Callable[[tuple[Check, ...]], tuple[Check, ...]]) -> Job:
@@ -146,3 +142,8 @@ def hacksaw_with_a_blade_that_runs() -> Job:
 @breaks("V658", "front")
 def emergency_list_looked_for_below() -> Job:
     return with_sheet(do_not_start=(*procedure().do_not_start, ("A place of the emergency list below is empty.",)))
+
+
+@breaks("V621", "step 4.4")
+def boxes_for_more_pieces_than_a_phase_names() -> Job:
+    return with_step("4.4", boxes=("one", "two", "three"))

@@ -2,23 +2,19 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from functools import cache
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Check
 from tailtrue.procedure import Step
 
 from .broken import breaks
-from .changed import Job, on_step, place_of
+from .changed import Job, on_step, place_of, sheet_of
 
 _HOLD, _KEEP = "hold-bar-four-jaw", "keep-four-jaw"
 
 
-@cache
 def _job() -> Job:
-    path = EXAMPLES / "weir-cottage" / "job.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "weir-cottage" / "job.toml")
 
 
 def _where(step: str) -> str:

@@ -1,21 +1,17 @@
 """Sheets of the shipped examples whose drawings of blank, grip, bar or centre hole have one size wrong."""
 
-from functools import cache
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Figure
 from tailtrue.procedure import Step
 
 from .broken import breaks
-from .changed import Job, on_step
+from .changed import Job, on_step, sheet_of
 
 
-@cache
 def _job(name: str) -> Job:
-    path = EXAMPLES / "fernhill" / f"{name}.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "fernhill" / f"{name}.toml")
 
 
 def _with_size(job: str, drawing: str, name: str, value: float) -> Job:

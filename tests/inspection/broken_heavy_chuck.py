@@ -4,17 +4,15 @@ from functools import cache
 
 from cases.test_large_lathe import LARGE
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, procedure_of, shop_for
+from tailtrue.advise import advise, procedure_of, shop_for
 from tailtrue.procedure import Caution, Step
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 
-@cache
 def _job() -> Job:
-    path = EXAMPLES / "fernhill" / "use-bar.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "fernhill" / "use-bar.toml")
 
 
 @cache

@@ -1,20 +1,15 @@
 """Sheets whose words do not fit what holds the work, or whose list names a part that no line fits."""
 
-from functools import cache
-
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Text
 from tailtrue.procedure import Step
 
 from .broken import breaks
-from .changed import Job, on_step, place_of
+from .changed import Job, on_step, place_of, sheet_of
 
 
-@cache
 def _job(shop: str, name: str) -> Job:
-    path = EXAMPLES / shop / f"{name}.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / shop / f"{name}.toml")
 
 
 _COLLET, _THREE, _FOUR, _CAST = (

@@ -7,12 +7,11 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from shops import EXAMPLES, kept_bores
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Figure, Limits, Setting
 from tailtrue.procedure import Drawing, Step
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 _SOFT, _STUB, _KEPT = "job", "job-stub", "bores kept"
 
@@ -22,9 +21,8 @@ def _job(name: str) -> Job:
     if name == _KEPT:
         with TemporaryDirectory() as folder:
             path = kept_bores(Path(folder))
-            return make_procedure(path), shop_for(advise(path))
-    path = EXAMPLES / "tannery-lane" / f"{name}.toml"
-    return make_procedure(path), shop_for(advise(path))
+            return sheet_of(path)
+    return sheet_of(EXAMPLES / "tannery-lane" / f"{name}.toml")
 
 
 def _where(name: str, step: str) -> str:

@@ -1,20 +1,15 @@
 """Sheets for collars of iron on which nothing draws the dust off where it forms."""
 
-from functools import cache
-
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Figure
 from tailtrue.procedure import Step
 
 from .broken import breaks
-from .changed import Job, on_step, place_of
+from .changed import Job, on_step, place_of, sheet_of
 
 
-@cache
 def _job() -> Job:
-    path = EXAMPLES / "ropewalk" / "job-iron.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "ropewalk" / "job-iron.toml")
 
 
 @breaks("V623", place_of(_job(), "face-blank"))

@@ -1,20 +1,16 @@
 """Sheets that take off another chuck than the one on the spindle, or leave a heavy one to one person at a later change."""
 
 from collections.abc import Callable
-from functools import cache
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.procedure import Step
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 
-@cache
 def _cast() -> Job:
-    path = EXAMPLES / "fernhill" / "job-cast.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "fernhill" / "job-cast.toml")
 
 
 def _changed(wanted: str, change: Callable[[Step], Step]) -> Job:

@@ -10,7 +10,7 @@ from tailtrue.parts import Figure
 from tailtrue.procedure import Step
 
 from .broken import breaks
-from .changed import Job, changed_step, valued
+from .changed import Job, changed_step, sheet_of, valued
 
 CHUCK_DRIVES = {"crib.drive": "chuck-jaw", "crib.headstock_centre": "soft"}
 
@@ -21,10 +21,8 @@ def _rework() -> Job:
     return procedure_of(advice), shop_for(advice)
 
 
-@cache
 def _cast() -> Job:
-    path = EXAMPLES / "fernhill" / "job-cast.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "fernhill" / "job-cast.toml")
 
 
 def _without(fact: str) -> Callable[[Step], Step]:

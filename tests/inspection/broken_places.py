@@ -2,21 +2,17 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from functools import cache
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.procedure import Phase, Step
 
 from .broken import breaks
-from .changed import Job, step, with_phase, with_step
+from .changed import Job, sheet_of, step, with_phase, with_step
 from .sample_pieces import caution
 
 
-@cache
 def _job() -> Job:
-    path = EXAMPLES / "fernhill" / "job.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "fernhill" / "job.toml")
 
 
 def _phases(change: Callable[[Phase], Phase]) -> Job:

@@ -1,20 +1,15 @@
 """Sheets on which somebody goes back, and the spindle is to turn on an isolated lathe."""
 
-from functools import cache
-
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Text
 from tailtrue.procedure import Procedure, Step
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 
-@cache
 def _job(shop: str, name: str) -> Job:
-    path = EXAMPLES / shop / f"{name}.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / shop / f"{name}.toml")
 
 
 def _changed(job: Job, wanted: str, **changes: object) -> Job:

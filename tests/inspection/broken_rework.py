@@ -2,21 +2,17 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from functools import cache
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Figure, Setting, Text
 from tailtrue.procedure import GoesOn, Hold, Step
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 
-@cache
 def _job(shop: str) -> Job:
-    path = EXAMPLES / shop / "rework.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / shop / "rework.toml")
 
 
 def _changed(shop: str, wanted: str, change: Callable[[Step], Step]) -> Job:

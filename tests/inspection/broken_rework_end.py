@@ -9,7 +9,7 @@ from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.procedure import Hold
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 USED = 'do = "rework"\nrework_of = "use-bar"\nrework_sheet = "FM-L2-002"\nfound = "collar-slipped"\n'
 MADE = 'do = "rework"\nrework_sheet = "FM-L2-004"\nfound = "collar-slipped"\n'
@@ -23,7 +23,7 @@ def _found(lines: str) -> Job:
         shop(Path(folder), "fernhill")
         path = Path(folder) / "fernhill" / "job.toml"
         path.write_text(path.read_text(encoding="utf-8").replace("[job]\n", f"[job]\n{lines}", 1), encoding="utf-8")
-        return make_procedure(path), shop_for(advise(path))
+        return sheet_of(path)
 
 
 def _hold(job: Job) -> Hold:

@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from functools import cache
 from typing import Any
 
 from shops import EXAMPLES
@@ -11,13 +10,11 @@ from tailtrue.parts import Blank, Check, Figure, Setting
 from tailtrue.procedure import Step
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 
-@cache
 def _job(name: str) -> Job:
-    path = EXAMPLES / name / "job.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / name / "job.toml")
 
 
 def _lines(name: str, wanted: str, change: Callable[[tuple[Setting, ...]], tuple[Setting, ...]]) -> Job:

@@ -2,22 +2,18 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from functools import cache
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Figure, Node, Setting, Text
 from tailtrue.procedure import Procedure, Step
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 
-@cache
 def _job(name: str) -> Job:
-    path = EXAMPLES / "fernhill" / f"{name}.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "fernhill" / f"{name}.toml")
 
 
 def _with_steps(name: str, change: Callable[[Step], Step]) -> Job:

@@ -1,21 +1,17 @@
 """Sheets whose set-over nobody could read: too many divisions, too short a plunger, or nothing that shows it."""
 
 from dataclasses import replace
-from functools import cache
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Figure, Setting
 from tailtrue.procedure import Step
 
 from .broken import breaks
-from .changed import Job, on_step, place_of
+from .changed import Job, on_step, place_of, sheet_of
 
 
-@cache
 def _job(shop: str) -> Job:
-    path = EXAMPLES / shop / "taper-and-return.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / shop / "taper-and-return.toml")
 
 
 def _counted(fact: str, value: float) -> Job:

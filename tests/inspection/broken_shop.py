@@ -359,6 +359,11 @@ def verdict_of_an_instrument_that_cannot() -> Job:
     return with_look_up(verdict_possible=False)
 
 
+@breaks("V74", "step 4.4", also="V112")
+def box_for_a_verdict_that_nothing_can_give() -> Job:
+    return with_look_up(verdict_possible=False, inside=None, outside=None)
+
+
 @breaks("V74", "look-up table", also="V73")
 def verdict_without_its_doubt() -> Job:
     return with_look_up(leave=None)

@@ -1,24 +1,20 @@
 """Sheets that read fresh skims with an indicator, with one thing wrong."""
 
 from collections.abc import Callable
-from functools import cache
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Figure
 from tailtrue.procedure import Step
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 _READ = "indicate-collars"
 
 
-@cache
 def _job() -> Job:
-    path = EXAMPLES / "fernhill" / "use-bar-by-indicator.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "fernhill" / "use-bar-by-indicator.toml")
 
 
 def _with(name: str, change: Callable[[Step], Step]) -> Job:

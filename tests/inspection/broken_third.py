@@ -6,12 +6,12 @@ from functools import cache
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, procedure_of, shop_for
+from tailtrue.advise import advise, procedure_of, shop_for
 from tailtrue.parts import Check, Figure
 from tailtrue.procedure import Phase, Step
 
 from .broken import breaks
-from .changed import Job, figure_of
+from .changed import Job, figure_of, sheet_of
 
 _READ = "read-three-collars"
 
@@ -39,10 +39,8 @@ def _certified_with(phase: str, step: str, change: Callable[[Step], Step]) -> Jo
     return tree.model_copy(update={"phases": phases}), shop
 
 
-@cache
 def _job() -> Job:
-    path = EXAMPLES / "fernhill" / "job-three.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "fernhill" / "job-three.toml")
 
 
 def _phases(change: Callable[[Phase], Phase]) -> Job:
@@ -232,10 +230,8 @@ def _short(piece: Any) -> Any:
     return piece.model_copy(update={"value": 380.0}) if length else piece
 
 
-@cache
 def _of_two() -> Job:
-    path = EXAMPLES / "fernhill" / "job.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "fernhill" / "job.toml")
 
 
 @breaks("V550", "steps", "V207")

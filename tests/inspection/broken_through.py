@@ -1,20 +1,17 @@
 """Sheets on which a drill or a boring bar is sent through more, or less, than the blank is wide by then."""
 
-from functools import cache
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, procedure_of, shop_for
+from tailtrue.advise import advise, procedure_of, shop_for
 from tailtrue.parts import Figure, Setting
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 
-@cache
 def _job(name: str) -> Job:
-    path = EXAMPLES / "fernhill" / f"{name}.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "fernhill" / f"{name}.toml")
 
 
 def _valued(node: Any, fact: str, value: float | None) -> Any:

@@ -9,12 +9,11 @@ from tempfile import TemporaryDirectory
 from typing import Any
 
 from shops import shop
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Figure, Text
 from tailtrue.procedure import Step
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 _FOUND = """
 found = "bore-under-size"
@@ -33,7 +32,7 @@ def _job() -> Job:
         path = Path(folder) / "fernhill" / "rework.toml"
         text = re.sub(r"^found.*\n", "", path.read_text(encoding="utf-8"), flags=re.MULTILINE)
         path.write_text(text + _FOUND, encoding="utf-8")
-        return make_procedure(path), shop_for(advise(path))
+        return sheet_of(path)
 
 
 def _changed(change: Callable[[Step], Step]) -> Job:

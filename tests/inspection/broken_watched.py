@@ -1,20 +1,15 @@
 """Sheets of a shared shop on which nobody stands by where somebody should."""
 
-from functools import cache
-
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.procedure import Phase
 from tailtrue.shop_sheet import WhoRow
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 
-@cache
 def _job() -> Job:
-    path = EXAMPLES / "fernhill" / "job.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "fernhill" / "job.toml")
 
 
 def _anybody(name: str) -> Job:

@@ -1,22 +1,18 @@
 """Sheets whose record of work is wrong."""
 
-from functools import cache
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.parts import Figure, Limits, Text
 from tailtrue.record_sheet import Place
 from tailtrue.work_record import LookTable, Way, WorkRecord
 
 from .broken import breaks
-from .changed import Job
+from .changed import Job, sheet_of
 
 
-@cache
 def _job(name: str) -> Job:
-    path = EXAMPLES / "fernhill" / f"{name}.toml"
-    return make_procedure(path), shop_for(advise(path))
+    return sheet_of(EXAMPLES / "fernhill" / f"{name}.toml")
 
 
 def _record(name: str) -> WorkRecord:

@@ -2,9 +2,12 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
+from pathlib import Path
 from typing import Any
 
 from review_sample import review
+from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.inspection import Shop
 from tailtrue.parts import Caution, Check, Figure, Setting
 from tailtrue.procedure import Phase, Procedure, StartLine, StartList, Step
@@ -15,6 +18,12 @@ from .sample_sop import sop_of
 from .sample_time import plan, timed
 
 Job = tuple[Procedure, Shop]
+
+
+@cache
+def sheet_of(path: Path) -> Job:
+    """The sheet of a job file and what the files say of the shop."""
+    return make_procedure(path), shop_for(advise(path))
 
 
 def reviewed_anew(job: Job) -> Job:
@@ -199,6 +208,18 @@ def on_step(job: Job, wanted: str, change: Callable[[Step], Step]) -> Job:
     )
     assert phases != tree.phases
     return tree.model_copy(update={"phases": phases}), givens
+
+
+def with_told(job: Job, wanted: str, fact: str, value: float) -> Job:
+    """A sheet on which the settings of a step tell another value of a fact."""
+
+    def figure(piece: str | Figure) -> str | Figure:
+        return piece.model_copy(update={"value": value}) if isinstance(piece, Figure) and piece.fact == fact else piece
+
+    def line(one: Setting) -> Setting:
+        return one.model_copy(update={"value": tuple(map(figure, one.value)), "reason": tuple(map(figure, one.reason))})
+
+    return on_step(job, wanted, lambda one: one.model_copy(update={"settings": tuple(map(line, one.settings))}))
 
 
 def place_of(job: Job, wanted: str) -> str:

@@ -6,10 +6,9 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from shops import shop
-from tailtrue.advise import advise, make_procedure, shop_for
 from tailtrue.procedure import Step
 
-from .changed import Job, on_step
+from .changed import Job, on_step, sheet_of
 
 
 @cache
@@ -17,7 +16,7 @@ def sheet_for(operator: str) -> Job:
     """The sheet of fernhill for an operator, and the shop it is held against."""
     with TemporaryDirectory() as folder:
         path = shop(Path(folder), "fernhill", ("job", '^operator = "trained"', f'operator = "{operator}"'))
-        return make_procedure(path), shop_for(advise(path))
+        return sheet_of(path)
 
 
 def with_step_of(operator: str, wanted: str, change: Callable[[Step], Step]) -> Job:

@@ -7,7 +7,7 @@ import pytest
 
 from tailtrue.inspection import inspect
 from tailtrue.parts import Limits, Setting
-from tailtrue.procedure import Drawing, Hold
+from tailtrue.procedure import Drawing, Hold, Step
 
 from .changed import (
     Job,
@@ -19,6 +19,7 @@ from .changed import (
     with_sheet,
     with_shop,
     with_step,
+    with_steps,
     with_title,
 )
 from .sample import procedure, shop
@@ -129,8 +130,20 @@ def sheet_that_nobody_approved_yet() -> Job:
     return with_title(approver="", machine_detail=())
 
 
+def _only_recorded(one: Step) -> Step:
+    checks = tuple(
+        check.model_copy(update={"text": ("Record only: somebody else saw the cut.",)})
+        if "In limits" in str(check.text)
+        else check
+        for check in one.checks
+    )
+    return one.model_copy(update={"checks": checks})
+
+
 def no_verdict_and_none_claimed() -> Job:
-    changed, givens = with_look_up(verdict_possible=False, inside=None, outside=None)
+    changed, givens = with_steps(_only_recorded)
+    look_up = changed.look_up.model_copy(update={"verdict_possible": False, "inside": None, "outside": None})
+    changed = changed.model_copy(update={"look_up": look_up})
     paper = record()
     left, small, close, *rest = paper.rows
     moved = tuple(

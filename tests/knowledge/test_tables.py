@@ -50,7 +50,7 @@ WORDS_IN = {
         "bore_first",
         "marked_out",
     },
-    "materials/collar_sources": {"along", "on_faceplate", "corners", "bore_kept"},
+    "materials/collar_sources": {"along", "on_faceplate", "corners", "bore_kept", "by_label"},
     "time/sawing": {"saw"},
     "materials/bar_left": {"because", "says"},
     "materials/stock_sizes": {"fact", "system", "sold_as"},

@@ -1,6 +1,5 @@
 """Filling texts: a fact becomes a figure or a word, never a number typed into a sentence."""
 
-import re
 from collections.abc import Iterable, Mapping
 from typing import Any
 
@@ -9,9 +8,6 @@ from tailtrue.facts import Fact, FactSpec, NotKnown
 from tailtrue.parts import Blank, Figure, Text
 from tailtrue.quantities import IN_INCHES
 from tailtrue.wording import Place, Pointer, Wording
-
-# Which fact asked which table is for those who keep the tables.
-_TABLE = re.compile(r"^.*?\b[a-z_]+/[a-z0-9_]+(?:, line \d+)?: ")
 
 
 def figure(spec: FactSpec, name: str, value: Any, set_by: str | None = None) -> Figure:
@@ -124,7 +120,7 @@ class Filler:
         found = self.case.get(name)
         if self._tells_trouble and isinstance(found, NotKnown):
             labels = (self.case.knowledge.catalogue[need].label for need in found.missing)
-            trouble = _TABLE.sub("the tables give ", found.trouble)
+            trouble = f"the tables give {found.unlisted}" if found.unlisted else found.trouble
             return (trouble or f"not known: {', '.join(labels)}").rstrip(".")
         return self.fact(name).limited_by or "as reckoned"
 

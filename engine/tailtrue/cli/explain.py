@@ -22,13 +22,17 @@ WIDTH = 100
 Name = Annotated[
     str,
     typer.Argument(
-        metavar="NAME", help="a fact, decision, step, caution, stop or note, such as skim.speed", show_default=False
+        metavar="NAME",
+        help="a fact, decision, step, caution, stop or note: skim.speed; or as printed: 5.10, 'phase 5', '5.10 speed'",
+        show_default=False,
     ),
 ]
 NameNot = Annotated[
     str,
     typer.Argument(
-        metavar="NAME", help="a step, caution, stop, note, decision, or one answer: collar.hold=jaws", show_default=False
+        metavar="NAME",
+        help="a step, caution, stop, note, decision, or one answer: collar.hold=jaws; a step also by its number: 5.10",
+        show_default=False,
     ),
 ]
 Parts = Annotated[bool, typer.Option("--parts", help="everything it was made from, down to what was said")]

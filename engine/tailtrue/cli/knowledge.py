@@ -159,22 +159,18 @@ def knowledge_sweep(
 def knowledge_new(
     kind: Annotated[str, typer.Argument(metavar="KIND", help="rule (a stop), caution, step, decision or material")],
     name: Annotated[str, typer.Argument(metavar="ID", help="the id of the new entry")],
-    out: Annotated[Path | None, typer.Option("--out", help="file to write; else its place in the knowledge")] = None,
+    out: Annotated[
+        Path | None, typer.Option("--out", help="file to write, or folder to write it into; else its place in the knowledge")
+    ] = None,
 ) -> None:
     """Write the skeleton of a new entry, which the check refuses until it is filled in."""
 
     def work() -> dict[str, Any]:
         from tailtrue.documents import write_all
-        from tailtrue.errors import Problem, UsageError
         from tailtrue.places import knowledge_folder, templates_folder
-        from tailtrue.store.load import load_knowledge
         from tailtrue.store.skeletons import KINDS, skeleton
 
-        folder = knowledge_folder()
-        place, text = skeleton(kind, name, load_knowledge(folder), templates_folder())
-        path = out or folder / place
-        if path.exists():
-            raise UsageError([Problem("--out", str(path), "is there already", "name another file")])
+        path, text = skeleton(kind, name, knowledge_folder(), templates_folder(), out)
         (written,) = write_all({path.name: text}, path.parent)
         return {"path": str(written), "then": KINDS[kind].then}
 

@@ -260,18 +260,21 @@ def offer_count(pieces: Sequence[Record]) -> int:
     label="collar stock used",
     kind="record",
     needs=("collar.metal?", "collar.offers?", "collar.source?", "job.collar_source?", "job.collar_bar?", "bar.on_hand?"),
+    tables=("materials/collar_sources",),
     how="as decided: the collars of the test bar on hand, the piece that the job names, or of the metal decided on the "
     "thickest that serves; where nothing serves, what comes nearest",
 )
 def collar_stock(
     metal: str | None, pieces: Sequence[Record] | None, decided: str | None, asked: str | None, named: str | None,
-    on_hand: Record | None,
+    on_hand: Record | None, sources: Table,
 ) -> Limited | None:  # fmt: skip
     if metal == "on-hand" and on_hand is not None:
         return Limited(_collars_of(on_hand), "as measured on the bar on hand")
     pieces = pieces or ()
     if metal == "named":
-        bar = next((one for one in pieces if one["label"] == named and one["source"] == "sawn-bar"), None)
+        of_name = (one for one in pieces if one["label"] == named)
+        # What the job names is of a list; a piece of another list may have the same label.
+        bar = next((one for one in of_name if sources.one(collar_source=one["source"]).yes("by_label")), None)
         return Limited(bar, "named in the job")
     if metal is not None:
         serving = [one for one in pieces if one["fits"] and one["source"] == decided and one["metal"] == metal]

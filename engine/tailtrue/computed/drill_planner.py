@@ -75,12 +75,16 @@ class Planner:
             return
         if drills == 1:
             return
+        for pilot in self._may_go_before(last, smaller):
+            rest = [drill for drill in smaller if drill.size_mm < pilot.size_mm]
+            for before in self._ways(pilot, rest, None if drills is None else drills - 1):
+                yield (*before, (last, pilot.size_mm))
+
+    def _may_go_before(self, last: Drill, smaller: list[Drill]) -> Iterator[Drill]:
+        """Drills whose hole this one can be driven through, by the rule of pilots the best first."""
         for size in self._pilots(last.size_mm, smaller):
-            for pilot in (drill for drill in smaller if drill.size_mm == size):
-                if self.can(last, size):
-                    rest = [drill for drill in smaller if drill.size_mm < size]
-                    for before in self._ways(pilot, rest, None if drills is None else drills - 1):
-                        yield (*before, (last, size))
+            if self.can(last, size):
+                yield from (drill for drill in smaller if drill.size_mm == size)
 
     def _pilots(self, size: float, smaller: list[Drill]) -> tuple[float, ...]:
         rule = self.rule.number

@@ -22,10 +22,6 @@ CUTTING = (
 )  # fmt: skip
 
 
-def _planned(planning: Table, name: str) -> float:
-    return planning.value(name)
-
-
 def _cutting(
     name: str, what: str, *, needs: tuple[str, ...], how: str
 ) -> Callable[[Callable[..., float]], Callable[..., float]]:
@@ -41,12 +37,12 @@ def _cutting(
 
 
 def _passes(one_pass_s: float, travel: float, passes: int, planning: Table) -> float:
-    return passes_time(one_pass_s, travel, _planned(planning, "way_back"), passes, _planned(planning, "set_dial"))
+    return passes_time(one_pass_s, travel, planning.value("way_back"), passes, planning.value("set_dial"))
 
 
 def along(length: float, feed: float, speed: float, passes: int, planning: Table) -> float:
     """So many passes along a length, each with its travels and the way back."""
-    approach, run_out = _planned(planning, "approach"), _planned(planning, "run_out")
+    approach, run_out = planning.value("approach"), planning.value("run_out")
     cut = pass_time(length, approach, run_out, feed, speed)
     return _passes(cut, length + approach + run_out, passes, planning)
 
@@ -58,7 +54,7 @@ def _facing(name: str, what: str, work: str, diameter: str) -> None:
         how="facing stock taken in equal cuts from the rim to the middle, each with approach and way back",
     )  # fmt: skip
     def _time(across: float, stock: float, depth: float, feed: float, speed: float, planning: Table) -> float:
-        approach = _planned(planning, "approach")
+        approach = planning.value("approach")
         cut = facing_pass_time(across, 0.0, approach, 0.0, feed, speed)
         return _passes(cut, per_side(across, 0.0) + approach, passes_for_stock(on_diameter(stock), depth), planning)
 
@@ -72,7 +68,7 @@ def _roughed_and_lit(name: str, what: str, rough: str, speed: str, how: str) -> 
         how=f"{how}, in roughing cuts and a light one from the rim to the middle, each with approach and way back",
     )  # fmt: skip
     def _time(across: float, count: float, deep: float, light: float, turns: float, planning: Table) -> float:
-        approach = _planned(planning, "approach")
+        approach = planning.value("approach")
         way = per_side(across, 0.0) + approach
         return sum(
             _passes(facing_pass_time(across, 0.0, approach, 0.0, feed, turns), way, cuts, planning)
@@ -89,7 +85,7 @@ _roughed_and_lit("collar_to_width", "facing the second side of a collar to width
 
 def _pecked(cut_s: float, travel: float, diameter: float, planning: Table) -> float:
     """A hole drilled a diameter at a time, each peck with its way out and in."""
-    return cut_s + ceil(travel / diameter) * _planned(planning, "peck")
+    return cut_s + ceil(travel / diameter) * planning.value("peck")
 
 
 @_cutting(
@@ -154,7 +150,7 @@ _hand_passes("stub_rim", "turning one raw rim on the stub", "collar.saw_width", 
     how="facing stock taken in light cuts from the rim to the bore, each with approach and way back",
 )  # fmt: skip
 def stub_facing(across: float, stock: float, depth: float, feed: float, speed: float, planning: Table) -> float:
-    approach = _planned(planning, "approach")
+    approach = planning.value("approach")
     cut = facing_pass_time(across, 0.0, approach, 0.0, feed, speed)
     return _passes(cut, per_side(across, 0.0) + approach, passes_for_stock(on_diameter(stock), depth), planning)
 
@@ -197,7 +193,7 @@ def collar_turning(
 @computed("time.cool_roughing", label="waits for bar and collars to cool while they are roughed", unit="s", rounding="time",
           needs=("collar.turning_passes",), tables=(_PLANNING,), how="the usual wait before each pass")  # fmt: skip
 def cool_roughing(passes: int, planning: Table) -> float:
-    return max(1, passes) * _planned(planning, "cool")
+    return max(1, passes) * planning.value("cool")
 
 
 @_cutting(
@@ -213,13 +209,13 @@ def truing(pieces: int, width: float, speed: float, feed: float, planning: Table
     how="the skim over every collar and once more as it stands, each with its travels and way back",
 )  # fmt: skip
 def skim(pieces: int, width: float, speed: float, feed: float, planning: Table) -> float:
-    return along(width, feed, speed, pieces * round(_planned(planning, "skim_runs")), planning)
+    return along(width, feed, speed, pieces * round(planning.value("skim_runs")), planning)
 
 
 def _of_planning(name: str, label: str, how: str, unit: str, rounding: str) -> None:
     @computed(f"time.{name}", label=label, unit=unit, rounding=rounding, tables=(_PLANNING,), how=how)
     def _value(planning: Table) -> float:
-        return _planned(planning, name)
+        return planning.value(name)
 
 
 _of_planning("cool", "wait for the collars to cool", "usual wait for collars on a bar, by hand and by nose", "s", "time")

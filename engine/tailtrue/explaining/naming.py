@@ -2,7 +2,7 @@
 
 import difflib
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from tailtrue.errors import Problem, UsageError
@@ -13,6 +13,7 @@ from tailtrue.store.knowledge import Knowledge
 _MOST_NEAR = 3
 _ALIKE = 0.6
 _LEAST_BEGUN = 4  # letters: fewer begin too many words
+_MOST_MEANT = 12  # more are counted
 _WORD = re.compile(r"[a-z0-9]+")
 
 
@@ -57,6 +58,9 @@ def find(knowledge: Knowledge, asked: str) -> Named:
         # A column of a table is explained with its table.
         name = table
     if name not in known:
+        meant = list(_could_mean(knowledge, known, plain(name)))
+        if len(meant) > 1:
+            raise UsageError((choose(asked, meant),))
         raise UsageError((Problem(asked, "", "nothing has this name", _near(name, known, knowledge)),))
     if not equals:
         return Named(known[name], name)
@@ -94,41 +98,62 @@ def _meant(
     knowledge: Knowledge, known: Mapping[str, Kind], name: str, equals: str, word: str
 ) -> tuple[str, str, str]:  # fmt: skip
     """The name that is meant by a key of a file, by printed words, or by an answer alone; as asked where that is open."""
-    plain = _plain(name)
-    whole = [one for one in known if _plain(one) == plain]
+    asked = plain(name)
+    whole = [one for one in known if plain(one) == asked]
     if len(whole) == 1:
         return whole[0], equals, word
     if not equals and len(answered := [one for one in knowledge.decisions if name in _answers(knowledge, one)]) == 1:
         return answered[0], "=", name
-    said = [one for one in known if _plain(one.rpartition(".")[2]) == plain or _plain(_label(knowledge, one)) == plain]
+    said = [one for one in known if plain(one.rpartition(".")[2]) == asked or plain(_label(knowledge, one)) == asked]
     # A key of a file that stands for what it says, and what a decision asks: the wish comes behind what is decided.
     decided = [one for one in said if not equals or one in knowledge.decisions]
     said = decided or said
     given = [one for one in said if one in knowledge.given.facts]
     if equals and len(said) != 1:
-        said = [one for one in knowledge.decisions if _plain(one.partition(".")[0]) == plain or one in said]
+        said = [one for one in knowledge.decisions if plain(one.partition(".")[0]) == asked or one in said]
         said = [one for one in said if word in _answers(knowledge, one)]
     if len(said) == 1:
         return said[0], equals, word
     if not equals and len(given) == 1:
         return given[0], equals, word
     if not equals and not said:
-        answered = [one for one in knowledge.decisions if plain in map(_plain, _answers(knowledge, one))]
+        answered = [one for one in knowledge.decisions if asked in map(plain, _answers(knowledge, one))]
         if len(answered) == 1:
-            return answered[0], "=", next(one for one in _answers(knowledge, answered[0]) if _plain(one) == plain)
+            return answered[0], "=", next(one for one in _answers(knowledge, answered[0]) if plain(one) == asked)
         # What only one answer has in it, as a whole word or its beginning.
-        begun = list(_begun(knowledge, plain))
+        begun = list(_begun(knowledge, asked))
         if len(begun) == 1:
             return begun[0][0], "=", begun[0][1]
     return name, equals, word
 
 
-def _begun(knowledge: Knowledge, plain: str) -> Iterator[tuple[str, str]]:
+def _begun(knowledge: Knowledge, asked: str) -> Iterator[tuple[str, str]]:
     """Answers of which a word begins so."""
     for decision in knowledge.decisions:
         for answer in dict.fromkeys(_answers(knowledge, decision)):
-            if len(plain) >= _LEAST_BEGUN and f" {_plain(answer)}".find(f" {plain}") >= 0:
+            if len(asked) >= _LEAST_BEGUN and f" {plain(answer)}".find(f" {asked}") >= 0:
                 yield decision, answer
+
+
+def _could_mean(knowledge: Knowledge, known: Mapping[str, Kind], asked: str) -> Iterator[tuple[str, str]]:
+    """What has the words asked for in its name or in what papers call it: answers first, then things; with their labels."""
+    words = set(asked.split())
+    if not words:
+        return
+    for decision in knowledge.decisions:
+        names = {row.then: row.name for row in knowledge.decisions[decision].rows}
+        yield from ((f"{decision}={one}", name) for one, name in names.items() if words <= set(plain(one).split()))
+    for one in known:
+        if words <= set(plain(f"{one} {_label(knowledge, one)}").split()):
+            yield one, _label(knowledge, one)
+
+
+def choose(asked: str, meant: Sequence[tuple[str, str]], rest: str = "--list prints all names") -> Problem:
+    """The fault of a name that may mean several things: each as it is typed and what it is; how to find the `rest`."""
+    lines = [f"{name}  {what}".rstrip() for name, what in meant[:_MOST_MEANT]]
+    more = len(meant) - _MOST_MEANT
+    lines += [f"and {more} more: {rest}"] if more > 0 else []
+    return Problem(asked, "", "may mean one of several; type one of these instead", "\n  ".join(lines))
 
 
 def _answers(knowledge: Knowledge, decision: str) -> tuple[str, ...]:
@@ -144,7 +169,12 @@ def _label(knowledge: Knowledge, name: str) -> str:
     return ""
 
 
-def _plain(text: str) -> str:
+def plain(text: str) -> str:
+    """The words of a name or of a printed text, so that two writings of it are alike.
+
+    >>> plain("Feed by hand, about") == plain("feed by-hand about")
+    True
+    """
     return " ".join(_WORD.findall(text.casefold()))
 
 
@@ -152,18 +182,18 @@ def _near(name: str, known: Mapping[str, Kind], knowledge: Knowledge) -> str:
     head = name.partition(".")[0]
     # What is asked of a thing that exists leads to the thing; a word that is part of a name leads to the name.
     near = [head] if head != name and head in known else []
-    near += [f"{decision}={answer}" for decision, answer in _begun(knowledge, _plain(name))]
+    near += [f"{decision}={answer}" for decision, answer in _begun(knowledge, plain(name))]
     near += difflib.get_close_matches(name[:80], list(known), n=_MOST_NEAR, cutoff=_ALIKE)
     near += [one for one in known if name and name in one]
-    words = set(_plain(name).split())
-    shared = {one: len(words & set(_plain(f"{one} {_label(knowledge, one)}").split())) for one in known}
+    words = set(plain(name).split())
+    shared = {one: len(words & set(plain(f"{one} {_label(knowledge, one)}").split())) for one in known}
     most = max(shared.values(), default=0)
     near += [one for one in known if most and shared[one] == most]
     near += [
         f"{one}={word}"
         for one in knowledge.decisions
         for word in _answers(knowledge, one)
-        if words <= set(_plain(word).split())
+        if words <= set(plain(word).split())
     ]
     near = list(dict.fromkeys(near))[:_MOST_NEAR]
     if near:

@@ -13,7 +13,9 @@ from tailtrue.procedure import Procedure
 from tailtrue.render.words import say
 from tailtrue.store.knowledge import Route
 
-Kind = Literal["fact", "decision", "choice", "limit", "step", "caution", "stop", "note", "material"]
+Kind = Literal[
+    "fact", "decision", "choice", "limit", "step", "caution", "stop", "note", "material", "phase", "setting", "check"
+]
 
 
 @dataclass(frozen=True)

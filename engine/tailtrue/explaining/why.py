@@ -2,18 +2,20 @@
 
 from tailtrue.explaining import of_facts, of_rules
 from tailtrue.explaining.materials import material
-from tailtrue.explaining.naming import find
+from tailtrue.explaining.on_paper import meant
 from tailtrue.explaining.said import Explanation, Side
 from tailtrue.explaining.why_not import alternative
 
 
 def why(side: Side, asked: str, whole: bool = False) -> Explanation:
-    """Explain what `asked` names; `whole` adds everything it was made from.
+    """Explain what `asked` names or what is printed so; `whole` adds everything it was made from.
 
     Raises UsageError when nothing has this name.
     """
     knowledge = side.case.knowledge
-    named = find(knowledge, asked)
+    named = meant(side, asked)
+    if isinstance(named, Explanation):
+        return named
     match named.kind:
         case "choice":
             return alternative(side, named)

@@ -7,7 +7,8 @@ from tailtrue.decisions import JudgedRow, Outcome
 from tailtrue.explaining import of_facts
 from tailtrue.explaining.conditions_said import failed, leaf_data, to_change
 from tailtrue.explaining.materials import material
-from tailtrue.explaining.naming import Named, find
+from tailtrue.explaining.naming import Named
+from tailtrue.explaining.on_paper import meant
 from tailtrue.explaining.said import Explanation, Kind, Line, Side, parts_of
 from tailtrue.explaining.sources_said import source_data, source_lines
 from tailtrue.explaining.standing import answering
@@ -23,7 +24,9 @@ def why_not(side: Side, asked: str) -> Explanation:
 
     Raises UsageError when nothing has this name.
     """
-    named = find(side.case.knowledge, asked)
+    named = meant(side, asked)
+    if isinstance(named, Explanation):
+        return named
     match named.kind:
         case "choice":
             return alternative(side, named)

@@ -12,6 +12,7 @@ from tailtrue.given.locate import Lines, locate
 from tailtrue.given.quoting import as_written, harmless
 
 _PLACE = re.compile(r"\(at line (\d+), column \d+\)")
+_TOO_MANY_DIGITS = re.compile(r"\d{500}")
 _UNQUOTED = re.compile(r"""^(\s*[A-Za-z0-9_.-]+\s*=\s*)([^"'\[{\s][^#]*?)\s*(?:#.*)?$""")
 _OPEN = re.compile(r"""^\s*[A-Za-z0-9_.-]+\s*=\s*"[^"]*$""")
 _NO_COMMA = re.compile(r"""("[^"\[\]=,]+")\s+("[^"\[\]=,]+")""")
@@ -86,9 +87,18 @@ def _parse(text: str, shown: str, bare: Bare | None) -> TomlFile | Problem:
         tables = tomllib.loads(text)
         return TomlFile(shown, tables, locate(text.replace("\r\n", "\n")))
     except RecursionError:
-        return Problem(shown, "", "nests brackets too deeply", "take brackets out; no list needs more than one inside")
-    except ValueError as broken:
+        lines = text.splitlines()
+        number = max(range(len(lines)), key=lambda at: lines[at].count("[") + lines[at].count("{")) + 1
+        do = "take brackets out; no list needs more than one inside"
+        return Problem(f"{shown}:{number}", harmless(lines[number - 1].strip()), "nests brackets too deeply", do)
+    except tomllib.TOMLDecodeError as broken:
         return _broken(text, shown, str(broken), bare)
+    except ValueError:
+        # A whole number of thousands of digits: the reader gives it up without telling the line.
+        lines = text.splitlines()
+        number = next((at for at, line in enumerate(lines, start=1) if _TOO_MANY_DIGITS.search(line)), 1)
+        said = harmless(lines[number - 1].strip())
+        return Problem(f"{shown}:{number}", said, "holds a number of too many digits", "write the number that is meant")
 
 
 def _broken(text: str, shown: str, message: str, judge: Bare | None) -> Problem:

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable
 from datetime import date, datetime
+from math import isfinite
 from typing import Any
 
 from tailtrue.given.day import day_of
@@ -62,6 +63,8 @@ def quantity(fact: GivenFact, raw: Any, unit: str, system: System) -> tuple[floa
     band = band_said(fact, unit, own)
     if isinstance(raw, bool) or not isinstance(raw, str | int | float):
         raise Unfit("is not a quantity", f"write a number with its unit in quotes{also}")
+    if isinstance(raw, float) and not isfinite(raw):
+        raise Unfit("is not a number", f"{_of_the_band(band, ', in quotes')}{also}")
     if not isinstance(raw, str):
         fits = _plausible(fact, unit, own, (f"{raw} {one}" for one in OFFERED[unit]))
         offers = " or ".join(f'"{one}"' for one in fits)

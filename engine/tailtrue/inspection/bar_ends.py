@@ -6,7 +6,7 @@ from math import pi, radians, sqrt, tan
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 
 _FROM_FACE, _CONE_DEPTH, _LARGE_END = "bar.centre_depth", "bar.centre_cone_depth", "bar.centre_cone"
 _HALF_CONE = tan(radians(30))
@@ -90,7 +90,7 @@ def far_end_held(sheet: Sheet) -> Iterator[Fault]:
         what = f"{inside:.3g} mm of the bar turn inside the spindle with {room:.3g} mm of room"
         if _BUSH not in placed.step.tools:
             yield Fault(placed.where, f"{what}, and no bush holds the far end")
-        elif not any(_BUSH_SEEN.search(_words(check.text)) and check.blanks for check in placed.step.checks):
+        elif not any(_BUSH_SEEN.search(words_of(check.text)) and check.blanks for check in placed.step.checks):
             yield Fault(placed.where, f"{what}, and nobody writes down that the bush holds it")
 
 
@@ -133,10 +133,6 @@ def _whirls(diameter_mm: float, free_mm: float, modulus_mpa: float, density_kg_m
     return per_second * 60 / (2 * pi)
 
 
-def _words(text: Text) -> str:
-    return "".join(piece for piece in text if isinstance(piece, str))
-
-
 def bush_passes(sheet: Sheet) -> Iterator[Fault]:
     """A bush that fills the spindle and is thicker than the hole of the chuck is brought in from the rear."""
     shop = sheet.shop
@@ -159,7 +155,7 @@ def bush_keeps_its_shape(sheet: Sheet) -> Iterator[Fault]:
                 if figure.fact != _BUSH_SIZE or figure not in line.value or size is None:
                     continue
                 wall = (figure.value - size) / 2
-                if wall < thinnest - _SAME_MM and not _TAPE.search(_words(line.label)):
+                if wall < thinnest - _SAME_MM and not _TAPE.search(words_of(line.label)):
                     yield Fault(placed.where, f"a bush with a wall of {wall:.3g} mm, where {thinnest:g} mm is the thinnest")
 
 

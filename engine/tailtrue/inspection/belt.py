@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of, words_of_step
 
 _CHECK = "start-check"
 _SETS = re.compile(r"\b(?:set|move|shift)\b[^.]*\b(?:speed|belt)\b", re.IGNORECASE)
@@ -20,7 +20,7 @@ def moved_without_power(sheet: Sheet) -> Iterator[Fault]:
     for placed in sheet.steps if sheet.shop.belt else ():
         if "speed-change" not in placed.step.activities and placed.step.machine == "isolated":
             continue  # a press at the bench has a speed too
-        lines = [_words(text) for text in placed.step.text]
+        lines = [words_of(text) for text in placed.step.text]
         for place, line in enumerate(lines):
             if (found := _SETS.search(line)) is None:
                 continue
@@ -42,7 +42,7 @@ def set_in_a_start_check(sheet: Sheet) -> Iterator[Fault]:
         speeds = _speeds(placed) if placed.step.machine == "turning" else ()
         if not speeds:
             continue
-        if len({*speeds, *(() if before is None else (before,))}) > 1 and not _AGAIN.search(_words_of(placed)):
+        if len({*speeds, *(() if before is None else (before,))}) > 1 and not _AGAIN.search(words_of_step(placed.step)):
             yield Fault(placed.where, "another speed is set here, and no start check stands before it turns at that speed")
         before = speeds[-1]
 
@@ -52,11 +52,3 @@ def _speeds(placed: Placed) -> tuple[float, ...]:
         figure.value for line, figures in placed.set_there for figure in figures
         if figure.unit == "1/min" and figure in line.value
     )  # fmt: skip
-
-
-def _words(text: Text) -> str:
-    return "".join(piece for piece in text if isinstance(piece, str))
-
-
-def _words_of(placed: Placed) -> str:
-    return " ".join(map(_words, placed.step.text))

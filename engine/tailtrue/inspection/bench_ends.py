@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 from tailtrue.procedure import Phase, Step
 
 _PUNCH, _DRILL, _UPRIGHT = "centre-punch", "centre-on-press", "upright-bar"
@@ -35,7 +35,7 @@ def centred_at_the_bench(sheet: Sheet) -> Iterator[Fault]:
 
 
 def _loose(step: Step) -> Iterator[str]:
-    words = " ".join(_joined(text) for text in step.text)
+    words = " ".join(words_of(text, "#") for text in step.text)
     if not {_VEE, _PRESS} <= set(step.tools) or _UPRIGHT not in step.activities:
         yield "the bar stands under the press and nothing at hand holds it there"
     for pattern, what in ((_BOLTED, "its plate is not bolted down"), (_TWICE, "it is not clamped at two heights"),
@@ -69,7 +69,3 @@ def metal_for_it(sheet: Sheet) -> Iterator[Fault]:
         if left < least - 1e-6:
             what = f"{left:.3g} mm come off a collar on diameter; centred at the bench it needs {least:.3g} mm"
             yield Fault(f"drawing {drawing.id}", what)
-
-
-def _joined(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "#" for piece in text)

@@ -6,7 +6,7 @@ from math import hypot, sqrt
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 
 _FLATS, _CIRCLE, _SQUARE = "collar.stock_diameter", "collar.corner_diameter", "collar.square_circle"
 _LEG, _OUTSIDE = "collar.corner_leg", "limit.saw_outside"
@@ -24,7 +24,7 @@ def swings_as_sawn(sheet: Sheet) -> Iterator[Fault]:
         if flats is None or left is None:
             continue
         if _LEG in told:
-            half, words = flats / 2, " ".join(_words(text) for text in placed.step.text)
+            half, words = flats / 2, " ".join(words_of(text) for text in placed.step.text)
             sawn = placed.step.machine == "isolated" and _SAWS.search(words) is not None
             # Each cut may run outside its line, and so comes nearer to the corner along both edges.
             kept = min(half, half - told[_LEG] + sheet.shop.limits.get(_OUTSIDE, (0.0, ""))[0] * sqrt(2))
@@ -34,7 +34,3 @@ def swings_as_sawn(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(
                 placed.where, f"a slug of {flats:.4g} mm swings {left:.4g} mm {how}, and {told[_CIRCLE]:.4g} mm is told"
             )
-
-
-def _words(text: Text) -> str:
-    return "".join(piece for piece in text if isinstance(piece, str))

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, at
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 from tailtrue.procedure import Step
 
 _DIVISIONS = re.compile(r"\bdivisions?\b", re.IGNORECASE)
@@ -25,7 +25,7 @@ def dial_zeroed(sheet: Sheet) -> Iterator[Fault]:
     for phase in sheet.procedure.phases:
         known: set[str] = set()
         for step in phase.steps:
-            words = " ".join(_joined(text) for text in step.text)
+            words = " ".join(words_of(text, "#") for text in step.text)
             *before, words = _TOOL_FITTED.split(words)
             if before:
                 known.clear()
@@ -38,9 +38,5 @@ def _dials(step: Step) -> set[str]:
     """The dials whose divisions a step of cutting counts."""
     if step.machine != "turning":
         return set()
-    counted = [_joined(line.label) for line in step.settings if _DIVISIONS.search(_joined(line.reason))]
+    counted = [words_of(line.label, "#") for line in step.settings if _DIVISIONS.search(words_of(line.reason, "#"))]
     return {"top slide" if _BY_TOP_SLIDE.search(label) else "cross slide" for label in counted}
-
-
-def _joined(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "#" for piece in text)

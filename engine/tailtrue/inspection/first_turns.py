@@ -4,7 +4,8 @@ import re
 from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Placed, Sheet
+from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of_step
 
 # What holds the work when the spindle turns.
 _GRIPS = frozenset(
@@ -28,7 +29,7 @@ def hands_before_power(sheet: Sheet) -> Iterator[Fault]:
         if placed.step.machine != "stopped":
             live = False
             continue
-        words = _words(placed)
+        words = words_of_step(placed.step)
         power = _POWER.search(words)
         behind = words if live else words[power.end() :] if power else ""
         if found := _HANDS.search(behind):
@@ -40,7 +41,7 @@ def slow_at_first(sheet: Sheet) -> Iterator[Fault]:
     """The start check of work that was gripped anew tells the slowest speed for its first turns."""
     new = checked = slow = False
     for placed in sheet.worked:
-        does, words = set(placed.step.activities), _words(placed)
+        does, words = set(placed.step.activities), words_of_step(placed.step)
         if placed.step.machine == "turning":
             if new and checked and not slow:
                 yield Fault(placed.where, "a new grip turns, and no start check has its first turns at the slowest speed")
@@ -50,7 +51,3 @@ def slow_at_first(sheet: Sheet) -> Iterator[Fault]:
         elif _CHECK in does:
             checked = True
             slow = slow or (_SLOWEST.search(words) is not None and _FIRST.search(words) is not None)
-
-
-def _words(placed: Placed) -> str:
-    return " ".join(piece for text in placed.step.text for piece in text if isinstance(piece, str))

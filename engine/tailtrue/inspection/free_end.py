@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
-from tailtrue.parts import Figure, Text
+from tailtrue.inspection.spelt import words_of
 
 _FACT = "chucked.stand_out"
 _RATIO = "chucked.overhang_ratio"
@@ -48,11 +48,7 @@ def foot_right(sheet: Sheet) -> Iterator[Fault]:
         if "level-machine" not in placed.step.activities:
             continue
         for line in placed.step.settings:
-            label, value = _words(line.label).lower(), _words(line.value).lower()
+            label, value = words_of(line.label).lower(), words_of(line.value).lower()
             due = tool if "larger" in label else other if "smaller" in label else None
             if due is not None and [foot for foot in _FEET if foot in value] != [due]:
                 yield Fault(placed.where, f'"{label}" asks for the {due}, the sheet says "{value}"')
-
-
-def _words(text: Text) -> str:
-    return "".join(piece for piece in text if not isinstance(piece, Figure))

@@ -4,7 +4,8 @@ import re
 from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Placed, Sheet
+from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of_step
 
 _CHECK = "start-check"
 _STOP = re.compile(r"\bstop the spindle\b", re.IGNORECASE)
@@ -22,15 +23,15 @@ def checked_from_stopped(sheet: Sheet) -> Iterator[Fault]:
             stopped_at = ""
         if placed.step.machine != "turning":
             continue
-        if stopped_at and not _CHECKED.search(_words(placed)):
+        if stopped_at and not _CHECKED.search(words_of_step(placed.step)):
             yield Fault(placed.where, f"{stopped_at} stops the spindle, and no start check stands before it turns again")
-        stopped_at = placed.where if _STOP.search(_words(placed)) else ""
+        stopped_at = placed.where if _STOP.search(words_of_step(placed.step)) else ""
 
 
 def checked_between_passes(sheet: Sheet) -> Iterator[Fault]:
     """A step that stops between its passes has the start check made again before it cuts on."""
     for placed in sheet.worked:
-        words = _words(placed)
+        words = words_of_step(placed.step)
         found = _BETWEEN_PASSES.search(words)
         if placed.step.machine != "turning" or found is None:
             continue
@@ -38,7 +39,3 @@ def checked_between_passes(sheet: Sheet) -> Iterator[Fault]:
         on = _CUTS_ON.search(behind)
         if on and not _CHECKED.search(behind[: on.start()]):
             yield Fault(placed.where, "the spindle is stopped between passes, and no start check stands before the next")
-
-
-def _words(placed: Placed) -> str:
-    return " ".join(piece for text in placed.step.text for piece in text if isinstance(piece, str))

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 
 _END = re.compile(r"(?<=[.!?])\s+")
 _CONDITION = re.compile(r"\b(?:IF|WHEN)\b(.*?),")
@@ -23,7 +23,7 @@ _MISSED = re.compile(r"\bIF\b[^.]*\bnot written\b[^.]*, THEN\b")
 def notes_command_nothing(sheet: Sheet) -> Iterator[Fault]:
     """What must be done stands in a line of its own, with a box, and not among the reasons."""
     for placed in sheet.steps:
-        for sentence in _END.split(_words(placed.step.why)):
+        for sentence in _END.split(words_of(placed.step.why, "X")):
             if _COMMAND.match(sentence):
                 yield Fault(placed.where, f"a command hides in the reason of this step: {sentence}")
 
@@ -32,7 +32,7 @@ def conditions_single(sheet: Sheet) -> Iterator[Fault]:
     """A condition is not joined of AND and OR, nor of three parts."""
     for placed in sheet.steps:
         for text in placed.step.text:
-            for condition in _CONDITION.findall(_words(text)):
+            for condition in _CONDITION.findall(words_of(text, "X")):
                 words = condition.lower().split()
                 if words.count("and") + words.count("or") > _MOST_JOINED:
                     yield Fault(placed.where, f"a condition of more than two parts is misread: {condition.strip()}")
@@ -40,8 +40,8 @@ def conditions_single(sheet: Sheet) -> Iterator[Fault]:
 
 def otherwise_told(sheet: Sheet) -> Iterator[Fault]:
     """Where a step says IF, the sheet says what whoever does not meet it does."""
-    asked = any("IF " in _words(text) for placed in sheet.steps for text in placed.step.text)
-    if asked and not any(_OTHERWISE.search(_words(text)) for text in sheet.procedure.conventions):
+    asked = any("IF " in words_of(text, "X") for placed in sheet.steps for text in placed.step.text)
+    if asked and not any(_OTHERWISE.search(words_of(text, "X")) for text in sheet.procedure.conventions):
         yield Fault("conventions", "a step says IF, and nothing says what to do when it is not so")
 
 
@@ -49,10 +49,6 @@ def missed_wait_told(sheet: Sheet) -> Iterator[Fault]:
     """A wait that nobody wrote down begins again, and its hold says so."""
     for placed in sheet.steps:
         if "cure-wait" in placed.step.activities and not (
-            placed.step.hold and _MISSED.search(_words(placed.step.hold.text))
+            placed.step.hold and _MISSED.search(words_of(placed.step.hold.text, "X"))
         ):
             yield Fault(placed.where, "nothing says what to do when the time of this wait was not written down")
-
-
-def _words(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "X" for piece in text)

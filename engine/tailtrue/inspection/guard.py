@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 
 # What the trial asks for, in this order.
 _TRIAL = (
@@ -33,14 +33,10 @@ def switch_tried(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(placed.where, "work turns before the switch of the guard is tried")
         if not placed.step.checks:
             yield Fault(placed.where, "nothing is ticked for the switch of the guard")
-        told, at = " ".join(_words(line) for line in placed.step.text), 0
+        told, at = " ".join(words_of(line, "X") for line in placed.step.text), 0
         for name, pattern in _TRIAL:
             found = pattern.search(told, at)
             if found is None:
                 yield Fault(placed.where, f"the trial of the guard does not say, in its place: {name}")
             else:
                 at = found.end()
-
-
-def _words(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "X" for piece in text)

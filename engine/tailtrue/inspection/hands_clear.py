@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
+from tailtrue.inspection.spelt import words_of, words_of_step
 
 _HANDS = frozenset(
     {
@@ -62,7 +63,7 @@ def hands_clear(sheet: Sheet) -> Iterator[Fault]:
     """Before a hand goes to the chuck or between the centres the carriage is back and no drill is in the quill."""
     lathe, found = _Lathe(), {}
     for placed in sheet.worked:
-        words = _words(placed)
+        words = words_of_step(placed.step, "#")
         hand = _HANDS & set(placed.step.activities) and placed.step.machine != "turning"
         moves = _moves(words)
         at = _first_hand(words, moves)
@@ -88,7 +89,7 @@ def drill_out_of_the_quill(sheet: Sheet) -> Iterator[Fault]:
     """No tool but the drill itself cuts while a drill stands in the quill, its point toward the arm."""
     lathe, found = _Lathe(), {}
     for placed in sheet.worked:
-        for _, what in _moves(_words(placed)):
+        for _, what in _moves(words_of_step(placed.step, "#")):
             lathe.do(what)
         if placed.step.machine != "turning":
             continue
@@ -103,13 +104,13 @@ def saddle_as_the_cut_asks(sheet: Sheet) -> Iterator[Fault]:
     """The saddle is locked where the top slide sets the depth, free where the cut runs along, and free when it is wound."""
     lathe, found = _Lathe(), {}
     for placed in sheet.worked:
-        for _, what in _moves(_words(placed)):
+        for _, what in _moves(words_of_step(placed.step, "#")):
             if lathe.locked and what in ("back", "near") and not _nearest(placed):
                 found[Fault(placed.where, "the carriage is wound, and the saddle is locked")] = 0
             lathe.do(what)
         if placed.step.machine != "turning":
             continue
-        by_top_slide = any(_BY_TOP_SLIDE.search(_joined(line.label)) for line in placed.step.settings)
+        by_top_slide = any(_BY_TOP_SLIDE.search(words_of(line.label, "#")) for line in placed.step.settings)
         if by_top_slide and not lathe.locked:
             found[Fault(placed.where, "the top slide sets the depth, and the saddle is not locked")] = 0
         if lathe.locked and not by_top_slide and _ALONG & set(placed.step.activities):
@@ -120,7 +121,7 @@ def saddle_as_the_cut_asks(sheet: Sheet) -> Iterator[Fault]:
 def filed_off_the_lathe(sheet: Sheet) -> Iterator[Fault]:
     """A file is used at the bench; what is filed has left the lathe."""
     for placed in sheet.steps:
-        words = _words(placed)
+        words = words_of_step(placed.step, "#")
         for one in _FILE.finditer(words):
             end = words.find(".", one.end())
             if not _BENCH.search(words[: end if end >= 0 else len(words)]):
@@ -140,11 +141,3 @@ def _nearest(placed: Placed) -> bool:
 
 def _moves(words: str) -> list[tuple[int, str]]:
     return sorted((one.start(), what) for what, pattern in _SAID for one in pattern.finditer(words))
-
-
-def _words(placed: Placed) -> str:
-    return " ".join(_joined(text) for text in placed.step.text)
-
-
-def _joined(text: tuple[object, ...]) -> str:
-    return "".join(piece if isinstance(piece, str) else "#" for piece in text)

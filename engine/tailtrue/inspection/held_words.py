@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet, at
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of_all, words_of_step
 
 _COLLET, _KEY = "grip-in-collet", "chuck-key"
 # What lets the work go, or holds it otherwise.
@@ -44,7 +44,7 @@ def said_of_the_collet(sheet: Sheet) -> Iterator[Fault]:
 def fitted_by_a_line(sheet: Sheet) -> Iterator[Fault]:
     """Bush and strips of a hold are fitted by a line, before the bar goes in and before its jaws are tightened."""
     for placed in sheet.steps:
-        words = " ".join(map(_said, placed.step.text))
+        words = words_of_step(placed.step, "#")
         for tool, fitting, after in _FITTED:
             if tool not in placed.step.tools:
                 continue
@@ -73,8 +73,4 @@ def _all_words(placed: Placed) -> str:
     texts = [*step.text, *(line.reason for line in step.settings), *(check.text for check in step.checks)]
     for caution in step.cautions:
         texts += [(caution.hazard,), *caution.avoid]
-    return " ".join(map(_said, texts))
-
-
-def _said(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "#" for piece in text)
+    return words_of_all(texts, "#")

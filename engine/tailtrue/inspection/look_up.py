@@ -9,6 +9,7 @@ from tailtrue.inspection.sheet import Sheet
 
 _WHERE = "look-up table"
 _WITHIN = 0.02  # of the move
+_IN_LIMITS = "in limits"
 
 Side = Literal["toward you", "away from you"]
 
@@ -87,3 +88,8 @@ def verdict_earned(sheet: Sheet) -> Iterator[Fault]:
         yield Fault(_WHERE, "a difference that passes is printed and the instrument cannot judge it")
     if table.inside is not None and table.outside is not None and table.outside.value <= table.inside.value:
         yield Fault(_WHERE, "what is surely out of limits does not lie beyond what is surely in")
+    if not table.verdict_possible:
+        for placed in sheet.steps:
+            said = (*placed.step.text, *(check.text for check in placed.step.checks))
+            if any(isinstance(piece, str) and _IN_LIMITS in piece.casefold() for text in said for piece in text):
+                yield Fault(placed.where, "it asks whether something is in limits, and the instrument cannot judge it")

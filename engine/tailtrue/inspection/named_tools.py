@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of_all
 
 # What a line says of a thing that not every shop has, and the need that must be listed then.
 _NAMED = (
@@ -21,11 +21,7 @@ def on_the_list(sheet: Sheet) -> Iterator[Fault]:
         step = placed.step
         texts = [*step.text, *(line.value for line in step.settings), *(line.reason for line in step.settings)]
         texts += [line for caution in step.cautions for line in caution.avoid]
-        words = " ".join(map(_words, texts))
+        words = words_of_all(texts, "X")
         for need, pattern in _NAMED:
             if need not in listed and (found := pattern.search(words)):
                 yield Fault(placed.where, f'"{found[0].lower()}" is said, and {need} is not on the list')
-
-
-def _words(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "X" for piece in text)

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 
 _FITTED = re.compile(r"\b(?:fit|set) (?:the|a) (?:[\w-]+ )?tool\b", re.IGNORECASE)
 _UPSIDE_DOWN = re.compile(r"\bupside down\b", re.IGNORECASE)
@@ -16,12 +16,8 @@ def upside_down_at_the_rear(sheet: Sheet) -> Iterator[Fault]:
     rear = sheet.shop.tool_side == "rear"
     for placed in sheet.steps:
         step = placed.step
-        said = " ".join(_joined(text) for text in (*step.text, *(line.value for line in step.settings)))
+        said = " ".join(words_of(text, "#") for text in (*step.text, *(line.value for line in step.settings)))
         if rear and _FITTED.search(said) and not _UPSIDE_DOWN.search(said):
             yield Fault(placed.where, "a tool is fitted at the rear, and nothing says that it goes in upside down")
         if not rear and _UPSIDE_DOWN.search(said):
             yield Fault(placed.where, "a tool at the front is told to go in upside down")
-
-
-def _joined(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "#" for piece in text)

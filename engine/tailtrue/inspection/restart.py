@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of
 from tailtrue.parts import Text
 
 # In this order. Power comes back behind a clear tool, clear hands and a lever in neutral, and never straight into a cut.
@@ -44,7 +45,7 @@ def restarted_in_order(sheet: Sheet) -> Iterator[Fault]:
         return
     yield from _in_order("after a stop", _RESTART_STILL, lines)
     for line in lines:
-        if found := _OF_TURNING.search(_words(line)):
+        if found := _OF_TURNING.search(words_of(line, "X")):
             yield Fault("after a stop", f'it speaks of "{found[0]}", and nothing turns on this sheet')
 
 
@@ -54,7 +55,7 @@ def emergency_told(sheet: Sheet) -> Iterator[Fault]:
 
 
 def _in_order(where: str, wanted: tuple[tuple[str, re.Pattern[str]], ...], lines: tuple[Text, ...]) -> Iterator[Fault]:
-    told = " ".join(_words(line) for line in lines)
+    told = " ".join(words_of(line, "X") for line in lines)
     at = 0
     for name, pattern in wanted:
         found = pattern.search(told, at)
@@ -62,7 +63,3 @@ def _in_order(where: str, wanted: tuple[tuple[str, re.Pattern[str]], ...], lines
             yield Fault(where, f"not said, or not in its place: {name}")
         else:
             at = found.end()
-
-
-def _words(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "X" for piece in text)

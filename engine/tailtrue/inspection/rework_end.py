@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from tailtrue.inspection.activities import RELEASED_BY
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.inspection.ways_back import words
+from tailtrue.inspection.spelt import words_of
 
 # A bar in use on which one of these was found is not measured with again.
 _IN_USE = frozenset({"use-bar", "re-certify"})
@@ -27,9 +27,9 @@ def one_end(sheet: Sheet) -> Iterator[Fault]:
             continue
         if hold.goes_on and hold.void:
             yield Fault(placed.where, "the sheet that was left is void, and work goes on with it")
-        if hold.void and not words(hold.void.text).strip():
+        if hold.void and not words_of(hold.void.text).strip():
             yield Fault(placed.where, "the sheet that was left is void, and nothing says why")
-        cases = [words(on.when).strip() for on in hold.goes_on]
+        cases = [words_of(on.when).strip() for on in hold.goes_on]
         if len(cases) > 1 and (not all(cases) or len(set(cases)) < len(cases)):
             yield Fault(placed.where, "work goes on at several steps, and nothing says when at which")
 
@@ -40,7 +40,7 @@ def void_where_the_bar_is_lost(sheet: Sheet) -> Iterator[Fault]:
     if rework is None:
         return
     lost = rework.of in _IN_USE and rework.found in _BAR_LOST
-    lost = lost or any(_OTHER_BAR.search(words(text)) for placed in sheet.steps for text in placed.step.text)
+    lost = lost or any(_OTHER_BAR.search(words_of(text)) for placed in sheet.steps for text in placed.step.text)
     for placed in _ends(sheet):
         hold = placed.step.hold
         if lost and hold is not None and hold.goes_on:
@@ -50,13 +50,13 @@ def void_where_the_bar_is_lost(sheet: Sheet) -> Iterator[Fault]:
 def spoiled_is_made_anew(sheet: Sheet) -> Iterator[Fault]:
     """A collar that is crossed out is made anew; where it may be sawn through, only a whole one goes on the bar again."""
     done = {name for placed in sheet.steps for name in placed.step.activities}
-    crossed = any(_CROSSED.search(words(text)) for placed in sheet.steps for text in placed.step.text)
+    crossed = any(_CROSSED.search(words_of(text)) for placed in sheet.steps for text in placed.step.text)
     for placed in _ends(sheet):
         on = placed.step.hold.goes_on if placed.step.hold else ()
         again = [one for one in on if not _MADE_ANEW.search(one.title)]
         if on and (crossed or _SAWN in done) and len(again) == len(on):
             yield Fault(placed.where, "a collar is lost, and work does not go on where one is made anew")
-        elif (crossed or _SAWN in done) and any(not _WHOLE.search(words(one.when)) for one in again):
+        elif (crossed or _SAWN in done) and any(not _WHOLE.search(words_of(one.when)) for one in again):
             yield Fault(placed.where, "a collar that may be lost is used again, and nothing says that it must be whole")
 
 
@@ -64,7 +64,7 @@ def fixed_only_where_it_is_fixed(sheet: Sheet) -> Iterator[Fault]:
     """What is done about trouble is no work that the sheet has no steps for: nobody fixes a collar on a sheet that tests."""
     fixes = any(RELEASED_BY.keys() & set(placed.step.activities) for placed in sheet.steps)
     for _, do, _ in (row for row in sheet.procedure.if_it_goes_wrong if len(row) == 3):
-        if not fixes and _FIXES.search(words(do)):
+        if not fixes and _FIXES.search(words_of(do)):
             yield Fault("if it goes wrong", "a collar is fixed, and this sheet has no steps that fix one")
 
 

@@ -4,8 +4,8 @@ import re
 from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.inspection.ways_back import words
+from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of, words_of_step
 
 _PASSES, _CUT, _SKIM = "chucked.relief_passes", "chucked.relief.depth", "chucked.skim.depth"
 _LEFT, _SMALL, _DEPTH = "setover.small_at_check", "setover.small", "setover.turning.depth"
@@ -24,7 +24,7 @@ def relief_outlasts_rounds(sheet: Sheet) -> Iterator[Fault]:
     if _SKIM not in told:
         return
     again = sum(_COUNT[found[1]] for placed in sheet.steps if "level-machine" in placed.step.activities
-                for found in _ROUNDS.finditer(_said(placed)))  # fmt: skip
+                for found in _ROUNDS.finditer(words_of_step(placed.step)))  # fmt: skip
     relieved = [placed for placed in sheet.steps if _CUT in placed.told and _PASSES in placed.told]
     if not relieved:
         yield Fault("whole sheet", "two bands are skimmed, and no step says in how many passes the middle is relieved")
@@ -50,14 +50,14 @@ def taper_leaves_cuts(sheet: Sheet) -> Iterator[Fault]:
 def reckoned_at_rest(sheet: Sheet) -> Iterator[Fault]:
     """Sums are done with the spindle still, before the cut that they are for."""
     for placed in sheet.steps:
-        if placed.step.machine == "turning" and any(_SUM.search(words(check.text)) for check in placed.step.checks):
+        if placed.step.machine == "turning" and any(_SUM.search(words_of(check.text)) for check in placed.step.checks):
             yield Fault(placed.where, "sizes are worked out at a spindle that turns, behind the lines that cut")
 
 
 def tip_off_the_wall(sheet: Sheet) -> Iterator[Fault]:
     """Before the saddle goes up to the end of a bore at a still spindle, the tip is drawn off the wall."""
     for placed in sheet.steps:
-        said = _said(placed)
+        said = words_of_step(placed.step)
         for found in _WOUND_UP.finditer(said):
             if placed.step.machine != "turning" and not _OFF_THE_WALL.search(said[: found.start()]):
                 yield Fault(placed.where, "the saddle is wound in with the tip at its last depth: it ploughs a line")
@@ -65,7 +65,3 @@ def tip_off_the_wall(sheet: Sheet) -> Iterator[Fault]:
 
 def _told(sheet: Sheet) -> dict[str, float]:
     return {fact: value for placed in sheet.steps for fact, value in placed.told.items()}
-
-
-def _said(placed: Placed) -> str:
-    return " ".join(words(text) for text in placed.step.text)

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of, words_of_step
 from tailtrue.procedure import Step
 
 # A state that protects: how the actions ask for it, and how a check tells it.
@@ -43,9 +43,9 @@ def checks_tell_all(sheet: Sheet) -> Iterator[Fault]:
                 yield Fault(placed.where, f'"{step.again}" is no earlier step that says the same in full')
             if not any(check.blanks for check in step.checks):
                 yield Fault(placed.where, "a step in short has no place to write what was found")
-            asked = " ".join(map(_words, step.text)).lower()
+            asked = words_of_step(step, "X").lower()
             places = " ".join(blank.label for check in step.checks for blank in check.blanks)
-            told = " ".join([*(_words(check.text) for check in step.checks), places]).lower()
+            told = " ".join([*(words_of(check.text, "X") for check in step.checks), places]).lower()
             if (asked, told) not in lacking:
                 lacking[asked, told] = _untold(asked, told)
             yield from (Fault(placed.where, f"in short this step does not tell: {name}") for name in lacking[asked, told])
@@ -54,7 +54,3 @@ def checks_tell_all(sheet: Sheet) -> Iterator[Fault]:
 
 def _untold(asked: str, told: str) -> tuple[str, ...]:
     return tuple(name for name, wanted, said in _STATES if wanted.search(asked) and not said.search(told))
-
-
-def _words(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "X" for piece in text)

@@ -4,8 +4,8 @@ import re
 from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of, words_of_step
 from tailtrue.procedure import Phase
 
 _LEFT_OPEN = re.compile(
@@ -22,10 +22,10 @@ _NO_FLUID, _BRUSHED = re.compile(r"\bdrill dry\b", re.IGNORECASE), re.compile(r"
 def nothing_left_open(sheet: Sheet) -> Iterator[Fault]:
     """No line sends to a list for whether it holds; of bush and tape, oil and none, a line says what its row says."""
     for placed in sheet.steps:
-        words = _words(placed)
+        words = words_of_step(placed.step, "#")
         if found := _LEFT_OPEN.search(words):
             yield Fault(placed.where, f'"{found[0]}" leaves open what the files settle')
-        rows = {_joined(line.label): _joined(line.value) for line in placed.step.settings}
+        rows = {words_of(line.label, "#"): words_of(line.value, "#") for line in placed.step.settings}
         for part, fitted in _FAR_END.items():
             if fitted.search(words) and not any(label.startswith(f"{part} on the far end") for label in rows):
                 yield Fault(placed.where, f"a line fits the {part}, and no row gives its size")
@@ -37,7 +37,7 @@ def nothing_left_open(sheet: Sheet) -> Iterator[Fault]:
 def taper_shanks_in_their_turn(sheet: Sheet) -> Iterator[Fault]:
     """The step for taper shanks names the drills that it is for as the list of the phase has them."""
     for placed in sheet.steps:
-        words, list_ = _words(placed), _drills(placed.phase)
+        words, list_ = words_of_step(placed.step, "#"), _drills(placed.phase)
         tapers = sum(list_)
         at_end = list_ == sorted(list_)
         if _LAST_ALONE.search(words) and not (at_end and tapers == 1 < len(list_)):
@@ -50,13 +50,5 @@ def taper_shanks_in_their_turn(sheet: Sheet) -> Iterator[Fault]:
 
 def _drills(phase: Phase) -> list[bool]:
     """For each drill of the list in a phase, in order, whether its shank is a taper."""
-    labels = [_joined(line.label) for step in phase.steps for line in step.settings]
+    labels = [words_of(line.label, "#") for step in phase.steps for line in step.settings]
     return [_TAPER.match(label) is not None for label in labels if _DRILL.match(label)]
-
-
-def _words(placed: Placed) -> str:
-    return " ".join(map(_joined, placed.step.text))
-
-
-def _joined(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "#" for piece in text)

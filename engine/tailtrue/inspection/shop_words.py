@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of
 from tailtrue.parts import Text
 
 _SENTENCE = re.compile(r"(?<=[.!?;])\s+")
@@ -65,7 +66,7 @@ def _kept(sheet: Sheet, what: str, name: str, where: str, lines: tuple[Text, ...
         if ours:
             yield Fault(where, f'no rule of the shop puts words beside the {what} "{name}"')
         return
-    shipped = [_words(line) for line in lines[: len(lines) - ours]]
+    shipped = [words_of(line, "□") for line in lines[: len(lines) - ours]]
     for line in kept:
         if not any(_stands(line, words) for words in shipped):
             yield Fault(where, f'the {what} "{name}" no longer says as shipped: {"...".join(line)}')
@@ -98,7 +99,7 @@ def no_act_that_maims(sheet: Sheet) -> Iterator[Fault]:
 
 def _acts(where: str, lines: Iterable[Text], *, halted: bool) -> Iterator[Fault]:
     for line in lines:
-        for sentence in _SENTENCE.split(_words(line)):
+        for sentence in _SENTENCE.split(words_of(line, "□")):
             found = _LEFT_OUT.search(sentence)
             if not _BAN.search(sentence):
                 halted = halted or bool(_STOPPED.search(sentence))
@@ -106,7 +107,3 @@ def _acts(where: str, lines: Iterable[Text], *, halted: bool) -> Iterator[Fault]
                 found = found or next(filter(None, (one.search(sentence) for one in looked)), None)
             if found:
                 yield Fault(where, f'a line of the shop asks for what maims, or takes a control away: "{found[0]}"')
-
-
-def _words(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "□" for piece in text)

@@ -5,7 +5,7 @@ from math import sqrt
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 
 _READ = "read-skims"
 # What ends the bond between the collars and the path that cut them.
@@ -27,11 +27,11 @@ def away_from_the_tool(sheet: Sheet) -> Iterator[Fault]:
     for placed in _read(sheet):
         if not any(check.instrument == "indicator" for check in placed.step.checks):
             yield Fault(placed.where, "fresh skims are read along the bed and no indicator is named")
-        sides = " ".join(_words(line.value) for line in placed.step.settings).lower().replace(",", " ").split()
+        sides = " ".join(words_of(line.value) for line in placed.step.settings).lower().replace(",", " ").split()
         if due not in sides or wrong in sides:
             what = f"with the tool at the {sheet.shop.tool_side} the plunger belongs at the {due}"
             yield Fault(placed.where, f"{what}, and the step does not say so")
-        lines = " ".join(_words(line) for line in placed.step.text).lower()
+        lines = " ".join(words_of(line) for line in placed.step.text).lower()
         for words in _SAID:
             if words not in lines:
                 yield Fault(placed.where, f'fresh skims are read with an indicator and no line says "{words}"')
@@ -68,7 +68,3 @@ def doubt_is_honest(sheet: Sheet) -> Iterator[Fault]:
         table = sheet.procedure.look_up
         if table is not None and table.verdict_possible and not (limits and max(doubts) <= _MOST_OF_THE_LIMIT * min(limits)):
             yield Fault(placed.where, "a verdict is promised, and the doubt of the indicator is more than half the limit")
-
-
-def _words(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "" for piece in text)

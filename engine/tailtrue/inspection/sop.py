@@ -7,7 +7,7 @@ from datetime import date
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 from tailtrue.shop_sheet import LimitRow, Line, ShopSheet
 
 _SOP, _LIMITS = "standing procedure", "limits"
@@ -45,7 +45,7 @@ def complete(sheet: Sheet) -> Iterator[Fault]:
     for name in _PARTS:
         if not getattr(sop, name) and not (alone and name in _FOR_OTHERS):
             yield Fault(_SOP, f'the part "{name}" is empty')
-    if sop.first and not re.search(r"\bonly\b", _words(sop.first[0].text), re.IGNORECASE):
+    if sop.first and not re.search(r"\bonly\b", words_of(sop.first[0].text, "X"), re.IGNORECASE):
         yield Fault(_SOP, "its first line does not say who alone may use the lathe")
     for name in ("before", "during", "after"):
         count = len(getattr(sop, name))
@@ -110,7 +110,7 @@ def limits_lead_back(sheet: Sheet) -> Iterator[Fault]:
     """Every limit says what happens beyond it, and the way back; where a tool meets turning work the sheet has limits."""
     for where, row in _limits(sheet):
         for name, text in (("value", row.limit), ("consequence", row.beyond), ("way back", row.back)):
-            if not _words(text).strip():
+            if not words_of(text, "X").strip():
                 yield Fault(where, f'the limit "{row.label}" has no {name}')
     if not sheet.procedure.limits and _turns(sheet):
         yield Fault(_LIMITS, "the spindle turns and the sheet tells no limit")
@@ -159,16 +159,16 @@ def no_gloves(sheet: Sheet) -> Iterator[Fault]:
                 continue
             if _GLOVES in row.signs or _NO_GLOVES not in row.never_signs:
                 yield Fault(_SOP, f'the signs of the state "{row.state}" do not forbid gloves, where a spindle can turn')
-            if any("glove" in _words(text).lower() for text in row.required):
+            if any("glove" in words_of(text, "X").lower() for text in row.required):
                 yield Fault(_SOP, f'gloves are to be worn in the state "{row.state}", where a spindle can turn')
-            if not any("glove" in _words(text).lower() for text in row.forbidden):
+            if not any("glove" in words_of(text, "X").lower() for text in row.forbidden):
                 yield Fault(_SOP, f'gloves are not forbidden in the state "{row.state}", where a spindle can turn')
 
 
 def no_abrasive(sheet: Sheet) -> Iterator[Fault]:
     """Abrasive held by hand is among what is never done, wherever work turns."""
     for sop in _sop(sheet) if _turns(sheet) else ():
-        never = [_words(line.text).lower() for line in sop.forbidden]
+        never = [words_of(line.text, "X").lower() for line in sop.forbidden]
         if not any("abrasive" in line and "hand" in line and line.startswith("never") for line in never):
             yield Fault(_SOP, "abrasive held by hand is not among what is never done")
 
@@ -205,7 +205,7 @@ def lines_sound(sheet: Sheet) -> Iterator[Fault]:
     listed = {source.id for source in sheet.procedure.sources}
     for sop in _sop(sheet):
         for line in _lines(sop):
-            words = _words(line.text)
+            words = words_of(line.text, "X")
             if any(len(sentence.split()) > _MOST_WORDS for sentence in _END.split(words)):
                 yield Fault(_SOP, f'the line "{line.id}" has a sentence of more than {_MOST_WORDS} words')
         for name, sources in _cited(sop):
@@ -235,10 +235,6 @@ def _day(written: str) -> date | None:
         return date.fromisoformat(written)
     except ValueError:
         return None
-
-
-def _words(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "X" for piece in text)
 
 
 def _lines(sop: ShopSheet) -> Iterator[Line]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from tailtrue.inspection.activities import HANDS_IN, POWER_OFF
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 
 # What a sentence begins with when it sends a hand to the work, and what else it may ask for after an "and".
 _HAND = r"(?:measure|gauge|file|deburr|wipe|clean|grip|load|unload|mount|slacken|loosen|tighten|feel|steady)\b"
@@ -70,7 +70,7 @@ def words_in_state(sheet: Sheet) -> Iterator[Fault]:
         if placed.step.machine == "isolated":
             continue
         for sentence in placed.step.text:
-            words = _words(sentence)
+            words = words_of(sentence)
             if placed.step.machine == "turning" and (found := _HAND_WORK.search(words)):
                 yield Fault(placed.where, f'"{found[0].strip()}" is asked for while the spindle turns')
             if placed.step.machine == "turning":
@@ -94,13 +94,9 @@ def no_abrasive(sheet: Sheet) -> Iterator[Fault]:
     for placed in sheet.steps:
         if placed.step.machine == "turning":
             for sentence in placed.step.text:
-                found = _ABRASIVE.search(_words(sentence))
+                found = _ABRASIVE.search(words_of(sentence))
                 if found:
                     yield Fault(placed.where, f'"{found[0]}" is asked for while the spindle turns')
-
-
-def _words(text: Text) -> str:
-    return "".join(piece for piece in text if isinstance(piece, str))
 
 
 def rear_seen(sheet: Sheet) -> Iterator[Fault]:

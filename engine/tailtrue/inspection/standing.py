@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of
 from tailtrue.parts import Text
 from tailtrue.shop_sheet import ShopSheet
 
@@ -35,11 +36,11 @@ _ASKED_OF_OTHERS = ("sign in", "prior approval", "reports go to")
 def permitted_first(sheet: Sheet) -> Iterator[Fault]:
     """The first line is the gate: only who was instructed and is permitted; an owner alone lets nobody else."""
     for sop in _sop(sheet):
-        said = _words(sop.first[0].text).lower() if sop.first else ""
+        said = words_of(sop.first[0].text, "X").lower() if sop.first else ""
         # An empty part is told by the rule for parts.
         if said and not sheet.shop.owner and not all(word in said for word in ("only if", "instructed", "permitted by")):
             yield Fault(_SOP, "its first line does not shut out who was not instructed and permitted by a named role")
-        if sheet.procedure.title.machine not in _words(sop.photo):
+        if sheet.procedure.title.machine not in words_of(sop.photo, "X"):
             yield Fault(_SOP, "the place for the photo does not name the lathe, so that the paper serves the neighbour too")
 
 
@@ -57,7 +58,7 @@ def places_to_write(sheet: Sheet) -> Iterator[Fault]:
         back = [place for form in comments for place in form.places if "back to" in place.label.lower()]
         if others and not back:
             yield Fault(_SOP, "nothing says to whom comments go back")
-        if not any(re.search(r"\bnot (?:all|every)\b", _words(line.text), re.IGNORECASE) for line in sop.hazard_note):
+        if not any(re.search(r"\bnot (?:all|every)\b", words_of(line.text, "X"), re.IGNORECASE) for line in sop.hazard_note):
             yield Fault(_SOP, "nothing says that its list of hazards is not the whole")
 
 
@@ -95,7 +96,7 @@ def commands_single(sheet: Sheet) -> Iterator[Fault]:
     """What is done before, during and after, and never: one command a sentence, and the sentence begins with it."""
     for sop in _sop(sheet):
         for line in (*sop.before, *sop.during, *sop.after, *sop.forbidden):
-            for sentence in _END.split(_words(line.text)):
+            for sentence in _END.split(words_of(line.text, "X")):
                 if not (_COMMAND.match(sentence) or _CONDITION.match(sentence) or _STATE.match(sentence)):
                     yield Fault(_SOP, f'a sentence of "{line.id}" begins with neither command nor condition: {sentence}')
                 if _TWO.search(sentence):
@@ -106,7 +107,7 @@ def consequences_command_nothing(sheet: Sheet) -> Iterator[Fault]:
     """What happens beyond a limit is told; what is done about it stands under the way back."""
     limits = [row for sop in _sop(sheet) for row in sop.limits]
     for row in (*sheet.procedure.limits, *limits):
-        for sentence in _END.split(_words(row.beyond)):
+        for sentence in _END.split(words_of(row.beyond, "X")):
             if _ORDER.match(sentence):
                 yield Fault("limits", f'a command hides in what happens beyond "{row.label}": {sentence}')
 
@@ -121,18 +122,14 @@ def _said(sop: ShopSheet) -> Iterator[str]:
         sop.first, sop.scope, sop.training, sop.supervision, sop.hazard_note, sop.before, sop.during, sop.after,
         sop.forbidden, sop.isolation, sop.waste, sop.records, sop.acknowledgement,
     )  # fmt: skip
-    yield from (_words(line.text) for part in lines for line in part)
+    yield from (words_of(line.text, "X") for part in lines for line in part)
     yield from (entry.label for entry in (*sop.control.entries, *sop.local))
     for form in sop.forms:
-        yield from (form.title, _words(form.lead), *(place.label for place in form.places))
+        yield from (form.title, words_of(form.lead, "X"), *(place.label for place in form.places))
     yield from _cells((row.task, (row.who,)) for row in sop.upkeep)
     yield from _cells((row.beyond, row.back) for row in sop.limits)
     yield from _cells((row.do, row.never) for row in sop.emergency)
 
 
 def _cells(rows: Iterable[tuple[Text, ...]]) -> Iterator[str]:
-    yield from (_words(cell) for row in rows for cell in row)
-
-
-def _words(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "X" for piece in text)
+    yield from (words_of(cell, "X") for row in rows for cell in row)

@@ -10,7 +10,8 @@ from dataclasses import dataclass, replace
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.inspection.ways_back import restores, ways, words
+from tailtrue.inspection.spelt import words_of
+from tailtrue.inspection.ways_back import restores, ways
 
 _DO = tuple(
     (what, re.compile(pattern, re.IGNORECASE))
@@ -87,10 +88,10 @@ def nothing_twice(sheet: Sheet) -> Iterator[Fault]:
             again = steps[way.to : place + 1]
             for one in again:
                 for line, figures in one.set_there:
-                    if any(figure.fact == _WHOLE for figure in figures) and not _FIRST.search(words(line.label)):
+                    if any(figure.fact == _WHOLE for figure in figures) and not _FIRST.search(words_of(line.label)):
                         what = "its amount counts from a tailstock in line, and is printed as if for every time"
                         yield Fault(placed.where, f'"{way.said}" comes to step {one.step.number}: {what}')
-                if any(_NOTED.search(words(check.text)) for check in one.step.checks):
+                if any(_NOTED.search(words_of(check.text)) for check in one.step.checks):
                     what = "the state before the move is written over"
                     yield Fault(placed.where, f'"{way.said}" comes to step {one.step.number}: {what}')
 
@@ -101,7 +102,7 @@ def hold_is_met(sheet: Sheet) -> Iterator[Fault]:
         if placed.step.hold is None:
             continue
         for text in placed.step.text:
-            for sentence in words(text).split(". "):
+            for sentence in words_of(text).split(". "):
                 if _SENDS.search(sentence) and not _IF.search(sentence):
                     yield Fault(placed.where, "a line sends back, and the hold stands behind it: nobody meets the hold")
         if any(one.what == "tag off" and not one.only_if for one in _asked(placed)):
@@ -111,7 +112,7 @@ def hold_is_met(sheet: Sheet) -> Iterator[Fault]:
 def _asked(placed: Placed) -> tuple[_Done, ...]:
     found = []
     for text in placed.step.text:
-        for sentence in words(text).split(". "):
+        for sentence in words_of(text).split(". "):
             end = _END.search(sentence)
             inside = [(one.start(), what, one) for what, pattern in _DO for one in pattern.finditer(sentence)]
             for _, what, one in sorted(inside, key=lambda each: each[0]):
@@ -124,7 +125,7 @@ def _until(placed: Placed, asked: tuple[_Done, ...], sentence: str | None) -> tu
     """What was done when a sentence sends back; all of it at a hold, or where no line of the step says the sentence."""
     before = 0
     for text in placed.step.text:
-        for one in words(text).split(". "):
+        for one in words_of(text).split(". "):
             if one == sentence:
                 return asked[:before]
             before += sum(len(pattern.findall(one)) for _, pattern in _DO)
@@ -191,7 +192,7 @@ def _misfits_turning(placed: Placed, state: _State) -> Iterator[str]:
         yield "the spindle turns, and the do-not-start tag hangs on the lever"
     if _BETWEEN & set(placed.step.activities) and state.mounted is False:
         yield "it turns between the centres, and nothing is mounted"
-    wanted = _END.search(words(placed.phase.purpose))
+    wanted = _END.search(words_of(placed.phase.purpose))
     if wanted and state.mounted and state.end not in (None, wanted[1].upper()):
         yield f"end {wanted[1].upper()} belongs at the headstock, and end {state.end} is there"
     bores = "boring-bar" in placed.step.tools

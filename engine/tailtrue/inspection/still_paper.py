@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 
 _SOP = "standing procedure"
 _TURNS = re.compile(
@@ -25,12 +25,8 @@ def warns_of_its_own(sheet: Sheet) -> Iterator[Fault]:
         if found := _TURNS.search(f"{hazard.hazard}. {hazard.harm}"):
             yield Fault(_SOP, f'the hazard "{hazard.hazard}" speaks of "{found[0]}", and nothing turns in this work')
     for line in sop.forbidden:
-        if found := _TURNS.search(_words(line.text)):
+        if found := _TURNS.search(words_of(line.text)):
             yield Fault(_SOP, f'the line "{line.id}" speaks of "{found[0]}", and nothing turns in this work')
     for row in sop.wear:
         if row.machine == "turning":
             yield Fault(_SOP, f'it says what is worn in the state "{row.state}", and nothing turns in this work')
-
-
-def _words(text: Text) -> str:
-    return "".join(piece for piece in text if isinstance(piece, str))

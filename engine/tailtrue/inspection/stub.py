@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 
 _GAP = "limit.stub_gap"
 # Of two kept bores: the stub under the smaller, and how much larger the other may be.
@@ -61,7 +61,7 @@ def seat_looked_at(sheet: Sheet) -> Iterator[Fault]:
         put_on = "mount-on-stub" in placed.step.activities and any(
             one.phase is placed.phase and _turning(one, "face-on-stub") for one in after
         )
-        asked = any(_LIGHT.search(_words(check.text)) for check in placed.step.checks)
+        asked = any(_LIGHT.search(words_of(check.text)) for check in placed.step.checks)
         if put_on and faced and not asked:
             yield Fault(placed.where, "the collar seats on the shoulder, and nobody looks for light behind it")
         if put_on and not faced and asked:
@@ -70,7 +70,3 @@ def seat_looked_at(sheet: Sheet) -> Iterator[Fault]:
 
 def _turning(placed: Placed, activity: str) -> bool:
     return placed.step.machine == "turning" and activity in placed.step.activities
-
-
-def _words(text: Text) -> str:
-    return "".join(piece for piece in text if isinstance(piece, str))

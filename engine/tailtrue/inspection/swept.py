@@ -4,7 +4,8 @@ import re
 from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
-from tailtrue.inspection.sheet import Placed, Sheet, figures_in
+from tailtrue.inspection.sheet import Sheet, figures_in
+from tailtrue.inspection.spelt import words_of_step
 
 _FIXED = re.compile(r"\b(?:fix|clamp|screw|fasten) the arm\b[^.]*", re.IGNORECASE)
 _TO_A_JAW = re.compile(r"(?<!never )(?<!not )\b(?:to|on) (?:a|the|one) jaw", re.IGNORECASE)
@@ -17,7 +18,7 @@ def arm_stays(sheet: Sheet) -> Iterator[Fault]:
     for placed in sheet.steps:
         if not {"sweep", _HOLD} <= set(placed.step.activities):
             continue
-        words = _words(placed)
+        words = words_of_step(placed.step)
         fixed = _FIXED.search(words)
         if fixed is None:
             continue
@@ -36,7 +37,7 @@ def nothing_to_brush(sheet: Sheet) -> Iterator[Fault]:
     if any(placed.step.machine == "turning" for placed in sheet.steps):
         return
     for placed in sheet.steps:
-        if re.search(r"\bBrush the chips\b", _words(placed)):
+        if re.search(r"\bBrush the chips\b", words_of_step(placed.step)):
             yield Fault(placed.where, "chips are brushed away on a sheet on which nothing is cut")
 
 
@@ -53,7 +54,3 @@ def nothing_to_throw(sheet: Sheet) -> Iterator[Fault]:
         for row in rows:
             if any(figure.unit == "1/min" for figure in figures_in(row.limit)):
                 yield Fault(where, f'the limit "{row.label}" is a speed on a sheet on which nothing turns')
-
-
-def _words(placed: Placed) -> str:
-    return " ".join("".join(piece for piece in text if isinstance(piece, str)) for text in placed.step.text)

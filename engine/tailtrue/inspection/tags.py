@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 
 _TAGS = {"tag": re.compile(r"\bdo-not-start tag\b"), "set-over-tag": re.compile(r"\bset-over tag\b")}
 _ANY = re.compile(r"\bthe tag\b", re.IGNORECASE)
@@ -20,7 +20,7 @@ def tags_named(sheet: Sheet) -> Iterator[Fault]:
         return
     for placed in sheet.steps:
         step = placed.step
-        words = " ".join(map(_words, (*step.text, *((step.hold.text,) if step.hold else ()))))
+        words = " ".join(map(words_of, (*step.text, *((step.hold.text,) if step.hold else ()))))
         if _ANY.search(words):
             yield Fault(placed.where, 'two tags are in use on this sheet, and a line says only "the tag"')
         for tool, named in _TAGS.items():
@@ -36,7 +36,3 @@ def screws_counted(sheet: Sheet) -> Iterator[Fault]:
             yield Fault(found.where, "the lathe file says how many set-over screws there are, and the line asks")
         if one and _BOTH.search(words):
             yield Fault(found.where, "this tailstock has one set-over screw, and two are spoken of")
-
-
-def _words(text: Text) -> str:
-    return "".join(piece for piece in text if isinstance(piece, str))

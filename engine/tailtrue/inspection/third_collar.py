@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from tailtrue.inspection.drawing import size
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import FIGURE, Placed, Sheet
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 
 _CLOSE_MM = 0.01
 _MIDDLE, _APART = "third.station", "third.apart"
@@ -32,8 +32,8 @@ def counted(sheet: Sheet) -> Iterator[Fault]:
         if cut.piece.startswith(_BLANK) and cut.count != due:
             yield Fault(f"cut list, {cut.piece}", f"the job asks for {due} collars, the list has {cut.count}")
     for line in sheet.procedure.facts:
-        said = _words(line.value).split(",")[0].strip()
-        if _words(line.label) == _FRONT and said != _IN_A_WORD[due]:
+        said = words_of(line.value).split(",")[0].strip()
+        if words_of(line.label) == _FRONT and said != _IN_A_WORD[due]:
             yield Fault(f"this job, {_FRONT}", f'the job asks for {due} collars, the front says "{said}"')
     for phase in sheet.procedure.phases:
         named = [piece for piece in phase.each if _COLLAR.search(piece)]
@@ -82,7 +82,7 @@ def read_in_order(sheet: Sheet) -> Iterator[Fault]:
         if _places(placed) != _ORDER:
             said, due = ", ".join(_places(placed)), ", ".join(_ORDER)
             yield Fault(placed.where, f"three collars are read {due}; the places say {said}")
-        if not any(check.text and "mean of both ends" in _words(check.text) for check in placed.step.checks):
+        if not any(check.text and "mean of both ends" in words_of(check.text) for check in placed.step.checks):
             yield Fault(placed.where, "no place takes the middle less the mean of both ends")
         told = [figure for _, figures in placed.set_there for figure in figures if figure.fact == "third.allowance"]
         if not told or not all(figure.unit == "mm" and figure.value > 0 for figure in told):
@@ -118,7 +118,7 @@ def middle_first(sheet: Sheet) -> Iterator[Fault]:
     bonds = [placed for placed in sheet.steps if "bond" in placed.step.activities]
     if not sheet.shop.third_collar or not bonds:
         return
-    said = [" ".join(map(_words, placed.step.text)) for placed in bonds]
+    said = [" ".join(map(words_of, placed.step.text)) for placed in bonds]
     if not (_MIDDLE_ALONE.search(said[0]) and _WIPED.search(said[0])):
         yield Fault(
             bonds[0].where, "three collars, and this bond does not begin with the middle seat alone and wipe its way"
@@ -155,7 +155,3 @@ def _places(placed: Placed) -> tuple[str, ...]:
         if check.instrument == "micrometer-collars" and len(check.blanks) > 3:
             return tuple(next((name for name in _NAMES if name in blank.label.lower()), "") for blank in check.blanks)
     return ()
-
-
-def _words(text: Text) -> str:
-    return "".join(piece if isinstance(piece, str) else "" for piece in text)

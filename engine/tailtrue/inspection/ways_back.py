@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from tailtrue.inspection.sheet import Placed
-from tailtrue.parts import Text
+from tailtrue.inspection.spelt import words_of
 
 _RESTORES = re.compile(r"\b(?:restore power|bring power back)\b", re.IGNORECASE)
 _BACK = re.compile(r"\bgo back to (?:[^.]|\.(?=\d))*|\bcooling step again\b(?:[^.]|\.(?=\d))*", re.IGNORECASE)
@@ -35,7 +35,7 @@ def ways(steps: Sequence[Placed], place: int) -> Iterator[Way]:
         yield Way(placed.where, f"not released: go back to step {target}", next(iter(nearest), None), None)
     texts = [*step.text, *(line.reason for line in step.settings), *(check.text for check in step.checks)]
     for text in texts:
-        for sentence in words(text).split(". "):
+        for sentence in words_of(text).split(". "):
             found = _BACK.search(sentence)
             if found is not None and not _ELSEWHERE.search(sentence):
                 yield Way(placed.where, found[0], _target(found[0], steps, place), sentence)
@@ -43,7 +43,7 @@ def ways(steps: Sequence[Placed], place: int) -> Iterator[Way]:
 
 def restores(placed: Placed) -> bool:
     """Whether a step has power come back."""
-    return placed.step.machine != "isolated" and any(_RESTORES.search(words(text)) for text in placed.step.text)
+    return placed.step.machine != "isolated" and any(_RESTORES.search(words_of(text)) for text in placed.step.text)
 
 
 def _target(said: str, steps: Sequence[Placed], place: int) -> int | None:
@@ -108,8 +108,3 @@ _NAMED: tuple[tuple[re.Pattern[str], Callable[[Sequence[Placed], int], int | Non
         (r"the phase before this one", _phase_before),
     )
 )  # fmt: skip
-
-
-def words(text: Text) -> str:
-    """A text without its numbers."""
-    return "".join(piece for piece in text if isinstance(piece, str))

@@ -6,7 +6,8 @@ from typing import NamedTuple
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
-from tailtrue.parts import Figure, Text
+from tailtrue.inspection.spelt import words_of
+from tailtrue.parts import Figure
 from tailtrue.record_sheet import Place
 from tailtrue.work_record import WorkRecord
 
@@ -135,11 +136,6 @@ def sides_right(sheet: Sheet) -> Iterator[Fault]:
     for words, _ in () if work.one_found else work.sides:
         if not any(all(_has(case, word) for word in words) for case, _ in told):
             yield Fault(WORK, f'the record tells no side for "{" ".join(words)}"')
-
-
-def words_of(text: Text) -> str:
-    """The words of a text without its numbers."""
-    return "".join(piece for piece in text if isinstance(piece, str))
 
 
 def _in_words(way: str, *, front: bool) -> str:

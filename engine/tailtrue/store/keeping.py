@@ -22,6 +22,7 @@ from tailtrue.store import (
     page_texts,
     record_models,
     records,
+    route_models,
     safety,
     safety_models,
     sop,
@@ -34,7 +35,7 @@ Loaded = TypeVar("Loaded")
 
 _MODULES = (
     conditions, decisions, entries, facts, knowledge, locate, models, page_models, page_texts, record_models, records,
-    references, safety, safety_models, sop, sop_models, tables, toml_file, wording,
+    references, route_models, safety, safety_models, sop, sop_models, tables, toml_file, wording,
 )  # fmt: skip
 
 

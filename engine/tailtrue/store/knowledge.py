@@ -17,9 +17,7 @@ from tailtrue.store.models import (
     HoldFile,
     NeedFile,
     NoteFile,
-    PhaseFile,
     RemarkFile,
-    RouteFile,
     SayFile,
     SourceFile,
     StepFile,
@@ -29,6 +27,7 @@ from tailtrue.store.models import (
 from tailtrue.store.page_models import StepDrawingFile
 from tailtrue.store.page_texts import Page, SettingText
 from tailtrue.store.records import BlockText, WorkRecordText
+from tailtrue.store.route_models import PhaseFile, RouteFile
 from tailtrue.store.safety import ControlText, SafetyText
 from tailtrue.store.sop import SopTexts
 from tailtrue.tables import Table

@@ -42,6 +42,7 @@ from tailtrue.store.page_texts import SettingText
 from tailtrue.store.pages import load_page
 from tailtrue.store.reading import Reader
 from tailtrue.store.records import load_blocks, load_records
+from tailtrue.store.route_models import PhaseFile, RouteFile
 from tailtrue.store.safety import controls_of, load_safety
 from tailtrue.store.sop import load_sop
 from tailtrue.store.version import knowledge_version
@@ -302,14 +303,14 @@ class Loader:
         routes = {}
         for path in sorted((self.folder / "routes").glob("*.toml")):
             where = self.reader.place(path, 1)
-            file = self.reader.model(models.RouteFile, self.reader.toml(path), where)
+            file = self.reader.model(RouteFile, self.reader.toml(path), where)
             if file is None:
                 continue
             phases = tuple(self._phase(phase, where) for phase in file.phase)
             routes[file.id] = Route(file, self._wording(file.lead, where, file.id), phases, where)
         return routes
 
-    def _phase(self, file: models.PhaseFile, where: str) -> Phase:
+    def _phase(self, file: PhaseFile, where: str) -> Phase:
         also = tuple(
             Also(one.name, self._when(one.when, where, one.name), self._wording(one.purpose, where, one.name))
             for one in file.also

@@ -238,11 +238,11 @@ class NeedFile(File):
 
 
 class SettingFile(File):
-    """A line of a settings table."""
+    """A line of a settings table. Words need a reason as numbers do: nothing tells a reader which of them was chosen."""
 
     label: str
     value: str
-    reason: str = ""
+    reason: str = Field(min_length=1)
     when: When = []
 
 
@@ -252,7 +252,7 @@ class SettingsFromFile(File):
     records: str
     label: str
     value: str
-    reason: str = ""
+    reason: str = Field(min_length=1)
 
 
 class BlankFile(File):
@@ -356,42 +356,6 @@ class StepFile(File):
     hold: HoldFile | None = None
     why: str = ""
     sources: list[str] = Field(min_length=1)
-
-
-class AlsoFile(File):
-    """One more piece that a phase is done for in some jobs, and what its purpose says of it."""
-
-    name: str
-    when: When = Field(min_length=1)
-    purpose: str = ""
-
-
-class PhaseFile(File):
-    """A stretch of a route, and what holds the work in it, which limits its speeds."""
-
-    id: str
-    title: str
-    held: Literal["nothing", "chuck", "bar", "blank", "faceplate", "stub", "independent", "point", "centres"] = "nothing"
-    purpose: str = ""
-    each: list[str] = []
-    also: list[AlsoFile] = []
-    when: When = []
-    steps: list[str] = Field(min_length=1)
-
-
-class RouteFile(File):
-    """The authored order of a whole job, what it has to do with, and the parts its sheet has."""
-
-    id: str
-    title: str
-    lead: str
-    concerns: list[str] = Field(min_length=1)
-    parts: list[Literal["drawing", "cut-list", "look-up", "card", "care", "sop"]]
-    starts_with: list[str]
-    must_reach: list[str]
-    answers: list[str] = Field(default=[], description="the decisions that its back tells; none named: every one asked")
-    leaves: bool = Field(default=False, description="another sheet was left for this one, and work goes back to it")
-    phase: list[PhaseFile] = Field(min_length=1)
 
 
 class SourceFile(File):

@@ -11,6 +11,7 @@ class PageLineFile(SettingFile):
     """A line of the front of the sheet or of the card; without `concerns` it stands on every sheet."""
 
     concerns: list[str] = Field(default=[])
+    reason: str = ""
 
 
 class CutFile(File):
