@@ -66,7 +66,7 @@ def labels(tree: Procedure, number: int, count: int) -> tuple[str, ...]:
     title = tree.title
     return (
         f"{title.machine}, {title.shop}",
-        f"Sheet {title.number} rev {title.revision}",
+        f"Sheet {title.number} rev {title.revision} {title.status.upper()}",
         f"Rules {title.knowledge_version}, checksum {title.checksum}, dated {title.date}, "
         f"{'approved' if title.approved else 'not approved'}",
         f"{number} / {count}",

@@ -87,6 +87,7 @@ class GivenFact:
     fewest: int = 1
     unique: bool = False
     never_from_class: bool = False
+    most_words: int = 0  # of a text; nought for any number
     changes: str = ""
     words_if: str = ""  # when one of the words may be written
     owned: bool = False  # the size of a thing that is there: nobody changes it to get another result

@@ -41,6 +41,7 @@ class FactMaker:
             made,
             spec=replace(made.spec, fields=specs),
             never_from_class=row.never_from_class,
+            most_words=row.most_words,
             changes=row.changes,
             stands_for=row.stands_for,
             fields=fields,

@@ -96,6 +96,7 @@ class FactShape(FieldShape):
     names the fact of the work at the lathe that it says beforehand."""
 
     never_from_class: bool = False
+    most_words: int = Field(default=0, description="of a text that stands in sentences; nought for any number")
     changes: Literal["", "daily"] = ""
     stands_for: str = ""
     field: list[RecordFieldShape] = []

@@ -171,6 +171,8 @@ def _text(fact: GivenFact, raw: Any, references: References) -> tuple[str, str]:
     text = text_of(raw)
     if fact.refers and not fact.refers.in_own_files:
         return _found(fact.refers, text, references), text
+    if fact.most_words and len(text.split()) > fact.most_words:
+        raise Unfit(f"has more than {fact.most_words} words, and stands in many sentences", "say it shorter")
     return text, text
 
 

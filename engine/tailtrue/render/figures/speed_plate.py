@@ -6,7 +6,7 @@ from tailtrue.parts import Dials, Figure, Text
 from tailtrue.procedure import Drawing
 from tailtrue.render.drawing import described
 from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, Ink, text_width, wrap
-from tailtrue.render.numbers import read
+from tailtrue.render.numbers import BY_HAND, NBSP, read
 
 _WIDTH = 84.0
 _ROW = 4.5
@@ -85,10 +85,10 @@ def plate_rows(drawing: Drawing) -> tuple[tuple[Figure, str, str], ...]:
 
 
 def _uses(drawing: Drawing, speed: float) -> list[str]:
-    """What runs at a speed, each work once."""
-    names = (
-        name.partition(".")[0]
-        for name, figure in drawing.dimensions.items()
-        if not name.startswith(_LIST) and figure.value == speed
-    )
-    return [drawing.labels.get(name, "") for name in dict.fromkeys(names)]
+    """What runs at a speed, each work once, with a mark where a person set the speed."""
+    works: dict[str, str] = {}
+    for name, figure in drawing.dimensions.items():
+        if not name.startswith(_LIST) and figure.value == speed:
+            work = drawing.labels.get(name.partition(".")[0], "")
+            works.setdefault(work, f"{work}{NBSP}{BY_HAND}" if figure.set_by else work)
+    return list(works.values())
