@@ -75,7 +75,9 @@ def labels(tree: Procedure, number: int, count: int) -> tuple[str, ...]:
 
 def test_every_page_says_machine_sheet_revision_rules_checksum_and_page(example: Procedure, sheet: PdfReader) -> None:
     count = len(sheet.pages)
-    assert 20 <= count <= 33
+    # A soft point that is turned where it sits is a phase of its own, and takes a page.
+    most = 34 if any(phase.id == "soft-point" for phase in example.phases) else 33
+    assert 20 <= count <= most
     for number, page in enumerate(sheet.pages, start=1):
         for label in labels(example, number, count):
             assert label in words(page), (number, label)
