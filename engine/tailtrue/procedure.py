@@ -179,6 +179,7 @@ class Derivation(Node):
     read: tuple[str, ...] = ()
     limited_by: Text = ()
     by_hand: Text = ()
+    on_sheet: bool = Field(default=True, description="stands on the procedure, not on its other papers alone")
     own_sources: tuple[str, ...] = Field(default=(), description="of this number alone")
     sources: tuple[str, ...] = Field(description="of this number and of all that it was made from")
     weakest: Origin

@@ -215,7 +215,7 @@ def titles(page: str) -> list[str]:
 
 
 THINNER = ("--set", "stock.bars=[{label='b', material='steel-low-carbon-cold-drawn', diameter='20 mm', length='500 mm', "
-           "finish='cold-drawn'}]")  # fmt: skip
+           "finish='cold-drawn'}]", "--set", "job.collar_width='25 mm'")  # fmt: skip
 
 
 def test_the_gravest_comes_first_and_what_is_many_is_counted() -> None:

@@ -1,6 +1,6 @@
 """The back of the sheet: choices with every alternative, how each number came about, and the sources."""
 
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from itertools import chain
 from typing import Any, Literal
 
@@ -103,14 +103,15 @@ def _gather(inside: Iterable[Any], found: list[Figure]) -> None:
             _gather(vars(value).values(), found)
 
 
-def derivations(filler: Filler, printed: Iterable[Figure]) -> tuple[Derivation, ...]:
-    """One entry for each fact that is printed."""
+def derivations(filler: Filler, printed: Iterable[Figure], on_sheet: Container[str]) -> tuple[Derivation, ...]:
+    """One entry for each fact that is printed; those on the sheet itself say so."""
     found: dict[str, list[Figure]] = {}
     for one in printed:
         found.setdefault(one.fact, []).append(one)
     known: dict[str, tuple[str, ...]] = {}
     told: set[str] = set()
-    return tuple(_derivation(filler, name, of_it, known, told) for name, of_it in found.items())
+    made = (_derivation(filler, name, of_it, known, told) for name, of_it in found.items())
+    return tuple(one if one.fact in on_sheet else one.model_copy(update={"on_sheet": False}) for one in made)
 
 
 def _derivation(

@@ -11,6 +11,7 @@ from tailtrue.assemble.control import GENERATOR, changes_said, entries, inputs_o
 from tailtrue.assemble.drawings import bar, drawings
 from tailtrue.assemble.filling import Filler, words_of
 from tailtrue.assemble.glossary import explained, explaining_sources
+from tailtrue.assemble.on_sheet import on_sheet
 from tailtrue.assemble.reasons import choices, derivations, figures, source_list
 from tailtrue.assemble.safety_review import safety_review
 from tailtrue.assemble.shop_rules import shop_rules
@@ -101,7 +102,7 @@ def assemble(case: Case, plan: Plan, record: Callable[[], RecordSheet], near: tu
     if "sop" in parts:
         tree = tree.model_copy(update={"sop": sop_sheet(filler, tree, route)})
     tree = explained(tree, case.knowledge.glossary)
-    tree = tree.model_copy(update={"derivations": derivations(filler, figures(tree))})
+    tree = tree.model_copy(update={"derivations": derivations(filler, figures(tree), on_sheet(tree))})
     tree = tree.model_copy(update={"sources": source_list(filler, _used_sources(tree, case))})
     return tree.model_copy(update={"title": tree.title.model_copy(update={"checksum": checksum(tree)})})
 

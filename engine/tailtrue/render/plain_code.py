@@ -19,6 +19,14 @@ class PlainCode(CodeGenerator):
         self.visit(node.node, frame)
         self.write(f".{node.attr}")
 
+    def visit_Getitem(self, node: nodes.Getitem, frame: Frame) -> None:  # noqa: N802
+        """What stands at a place that is told by its number; under a name it may be a key or an attribute."""
+        if not (isinstance(node.arg, nodes.Const) and isinstance(node.arg.value, int)):
+            super().visit_Getitem(node, frame)
+            return
+        self.visit(node.node, frame)
+        self.write(f"[{node.arg.value}]")
+
     def visit_CondExpr(self, node: nodes.CondExpr, frame: Frame) -> None:  # noqa: N802
         """One thing if it holds; without another, nothing."""
         if node.expr2 is None:
