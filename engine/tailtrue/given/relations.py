@@ -95,9 +95,9 @@ def _one_way(ways: Ways, met: Collection[str], where: str, said: str) -> Iterato
 
 
 def does(catalogue: Catalogue, values: Mapping[str, "GivenValue"]) -> str:
-    """What the job does, as it says or as is taken where it does not."""
-    said = values.get(DOES)
-    return str(said.value if said else catalogue.facts[DOES].default)
+    """What the job does, as it says or as is taken where it does not; nothing where the files are of no job."""
+    said, fact = values.get(DOES), catalogue.facts.get(DOES)
+    return str(said.value if said else fact.default if fact else "")
 
 
 def file_problems(
