@@ -51,7 +51,9 @@ def choices(filler: Filler, route: Route) -> tuple[Choice, ...]:
 def _alternative(filler: Filler, row: JudgedRow, weighed: bool) -> Alternative:
     verdict, reason, sizes = _verdict(filler, row, weighed)
     size = filler.figure(row.row.gives) if isinstance(row.size, Fact) else None
-    comes_to = (*((size, ".") if size else ()), *_comes_to(filler, row))
+    said = _comes_to(filler, row)
+    # A lone size keeps its own shape: by it a page sees that nothing but the size was weighed.
+    comes_to = (size, ". ", *said) if size and said else (size, ".") if size else said
     both = (*sizes, " ", *comes_to) if sizes and comes_to else sizes or comes_to
     return Alternative(name=row.row.name, verdict=verdict, reason=reason, why=row.row.why, figures=both, size=size)
 

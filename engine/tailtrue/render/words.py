@@ -144,6 +144,8 @@ DIMENSIONS: Final = MappingProxyType(
         "collar.width": "collar width",
         "collar.station": "end of the bar to the middle of its collar",
         "collar.spacing": "between the middles of the collars",
+        "third.station": "either end of the bar to the middle of collar three",
+        "third.apart": "between the middles of neighbouring collars",
         "centre_hole.cone_diameter": "diameter of the centre hole's cone",
         "centre_hole.angle": "angle of that cone",
         "bar.least": "least diameter of the bar as it is bought",
