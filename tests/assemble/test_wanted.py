@@ -36,7 +36,7 @@ def test_no_reason_carries_a_sign_or_a_word_of_the_files(sheet: Procedure) -> No
 
 
 def test_what_is_or_is_not_so_is_told_once(sheet: Procedure) -> None:
-    assert ways(sheet, "collar.source")["cast blanks"].reason == "not so here: cast blank that serves"
+    assert ways(sheet, "collar.source")["cast blanks"].reason == "the stock list has none that serves"
     assert ways(sheet, "saw.who")["an adult of the shop"].reason == "not so here: the operator is under age"
 
 

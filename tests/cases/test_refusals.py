@@ -317,3 +317,17 @@ def test_plain_jaws_of_a_chuck_whose_hole_nobody_measured_are_refused(tmp_path: 
     (refusal,) = not_measured.refused
     assert refusal.id == "bore-runs-into-the-chuck"
     assert "Not known: hole through the chuck" in str(refusal.text)
+
+
+def test_a_spacer_makes_room_where_the_hole_of_the_chuck_is_too_small_for_the_tools(tmp_path: Path) -> None:
+    narrow = (
+        ("lathe", 'jaw_depth = "32 mm"', 'jaw_depth = "24 mm"'),
+        ("lathe", 'through_bore = "40 mm"', 'through_bore = "24 mm"'),
+    )
+    steady = ("lathe", "fixed_down = true", 'fixed_down = true\nsteady_from = "8 mm"\nsteady_to = "60 mm"')
+    spaced = advise(shop(tmp_path / "spaced", "fernhill", *narrow, steady))
+    assert (spaced.case.value("collar.hold"), spaced.refused) == ("jaws-and-spacer", ())
+    without = advise(shop(tmp_path / "without", "fernhill", *narrow, steady, ("crib", 'spacer = "12 mm"\n', "")))
+    (refusal,) = without.refused
+    assert refusal.id == "bore-runs-into-the-chuck"
+    assert any("spacer" in str(way) for way in refusal.way_out)

@@ -331,6 +331,25 @@ def spacer_most(jaws: float, grip: float) -> float:
 
 
 @computed(
+    "collar.spacer_for_tools",
+    label="a spacer makes room for tools that the hole of the chuck does not let through",
+    kind="yes-no",
+    needs=(
+        "chuck.hole?", "bore.nominal?", "blank.room_needed?", "crib.spacer?", "collar.spacer_least?", "collar.spacer_most?",
+    ),
+    how="yes where the hole of the chuck is no larger than the bore, and the spacer leaves tools their room and jaws "
+    "their grip; no where any of it is not known",
+)  # fmt: skip
+def spacer_for_tools(
+    hole: float | None, bore: float | None, room: float | None, spacer: float | None, least: float | None,
+    most: float | None,
+) -> bool:  # fmt: skip
+    if hole is None or bore is None or room is None or spacer is None or least is None or most is None:
+        return False
+    return hole <= bore and max(room, least) <= spacer <= most
+
+
+@computed(
     "collar.grip",
     label="grip on the blank",
     unit="mm",
