@@ -40,9 +40,8 @@ def test_a_doubt_that_fills_the_limit_is_given_no_box_for_a_verdict(job: str, tm
     every = lines(sheet)
     assert not [line for step in every.values() for line in step if "in limits" in line.casefold()]
     assert [line for line in every["decide"] if line.startswith("Record only, no verdict with this instrument")]
-    assert (
-        "IF the difference is inside the doubt, THEN claim nothing about the limit. Go to the last phase." in every["decide"]
-    )
+    nothing = "IF the difference is inside the doubt, THEN claim nothing about the limit. Go to step "
+    assert [line for line in every["decide"] if line.startswith(nothing)]
     assert [line for line in every["restore"] if "until the difference is inside the doubt" in line]
 
 

@@ -151,8 +151,8 @@ def test_the_small_end_goes_toward_the_tool_and_back_again(tmp_path: Path, side:
     job.write_text(text.replace('small_end = "tailstock"', f'small_end = "{end}"'), encoding="utf-8")
     procedure = make_procedure(job)
     back = {"toward you": "away from you", "away from you": "toward you"}[over]
-    assert words(step(procedure, "set-over").settings[0].value).startswith(over)
-    assert words(step(procedure, "set-back").settings[0].value).startswith(back)
+    assert words(step(procedure, "set-over").settings[0].label).endswith(f" {over}")
+    assert words(step(procedure, "set-back").settings[0].label).endswith(f" {back}")
 
 
 def test_a_taper_that_is_not_said_is_refused_with_what_to_enter(tmp_path: Path) -> None:

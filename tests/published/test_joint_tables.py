@@ -122,6 +122,8 @@ _PRINTED_PINS = {
 def test_pins_are_as_printed() -> None:
     found: dict[str, dict[float, float]] = {}
     for row in _rows("pins"):
+        if row["source"] == "memory":
+            continue  # nothing printed stands behind it
         found.setdefault(row["type"], {})[float(row["diameter_mm"])] = float(row["double_shear_n"]) / 1000
     assert found == _PRINTED_PINS
 

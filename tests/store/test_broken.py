@@ -94,7 +94,7 @@ def test_a_fault_is_reported_with_its_file(folder: Path, faults: list[Planted]) 
         load_knowledge(folder)
     for file, _, _, says in faults:
         told = [problem for problem in refused.value.problems if file in problem.where]
-        assert any(says in f"{problem.wrong} {problem.do}" for problem in told), (file, says)
+        assert any(says in f"{problem.said} {problem.wrong} {problem.do}" for problem in told), (file, says)
 
 
 def test_a_rule_fault_names_its_line(folder: Path) -> None:

@@ -10,8 +10,8 @@ from html import unescape
 from typing import NamedTuple
 
 _HEADING = re.compile(r'<h2[^>]*?(?<![\w-])id="([^"]+)"[^>]*>(.*?)</h2>', re.DOTALL)
-# How long a phase takes may stand in its heading, and is no part of its name.
-_TIME = re.compile(r'<span class="takes">.*?</span>', re.DOTALL)
+# How long a phase takes and how many cautions it has may stand in its heading, and are no part of its name.
+_BESIDES = re.compile(r'<span class="(?:takes|holds)">.*?</span>', re.DOTALL)
 _TAG = re.compile(r"<[^>]+>")
 _TABLE = re.compile(rb"/Size (\d+)\s+/W \[(\d+) (\d+) (\d+)\]\s+/Root (\d+) 0 R\s+/Info (\d+) 0 R")
 _IN_A_STREAM = 2
@@ -42,7 +42,8 @@ def bookmarks(html: str) -> tuple[Bookmark, ...]:
     (Bookmark(place='phase-1', words='1 Before & after'),)
     """
     found = (
-        (place, " ".join(unescape(_TAG.sub(" ", _TIME.sub("", words))).split())) for place, words in _HEADING.findall(html)
+        (place, " ".join(unescape(_TAG.sub(" ", _BESIDES.sub("", words))).split()))
+        for place, words in _HEADING.findall(html)
     )
     return tuple(Bookmark(place, words) for place, words in found)
 
