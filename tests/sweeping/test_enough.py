@@ -86,6 +86,7 @@ def test_what_no_kept_job_reaches_is_told(tmp_path: Path) -> None:
     shutil.copytree(knowledge_folder() / "sweep", copy / "sweep")
     entries = json.loads((copy / FILE).read_text(encoding="utf-8"))[:20]
     (copy / FILE).write_text(json.dumps(entries), encoding="utf-8")
+    (copy / "sweep" / "found.toml").write_text("", encoding="utf-8")
     _, problems = not_enough(replace(knowledge(), folder=copy))
     assert "tailtrue knowledge sweep --keep" in problems[0].do
     assert all(one.wrong == "is reached by no job of the sweep" for one in problems[1:] if "stop" in one.said)

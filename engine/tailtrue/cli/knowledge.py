@@ -127,17 +127,18 @@ def knowledge_sweep(
         from tailtrue.sweeping.seek import as_entry, seek
 
         known = knowledge()
-        swept = sweep_all(known, os.cpu_count() or 1)
+        sweep = read_sweep(known)
+        swept = sweep_all(known, sweep, os.cpu_count() or 1)
         reach = swept.reach
         if keep:
-            kept = enough(read_sweep(known), swept.tried, swept.sheets)
+            kept = enough(sweep, swept.tried, swept.sheets)
             write_all({FILE: as_file(kept)}, known.folder)
         problems = (*unreached(known, reach), *reach.faults)
         if out is not None:
             write_all({"reference/reach.md": reach_page(known, reach)}, out)
         every = everything(known)
         none = [thing for thing in every if not reach.counted[thing]]
-        found = [seek(known, read_sweep(known), thing) for thing in none] if seek_wanted else []
+        found = [seek(known, sweep, thing) for thing in none] if seek_wanted else []
         if problems and not seek_wanted:
             raise KnowledgeInvalid(problems)
         return {

@@ -34,17 +34,16 @@ class Swept:
 Reached = tuple[set[Thing] | None, bool, tuple[Problem, ...]]
 
 
-def sweep_all(known: Knowledge, workers: int = 1, inspect_each: int = 1) -> Swept:
-    """What the jobs of the sweep reach, each and together, one sheet in so many inspected.
+def sweep_all(known: Knowledge, sweep: Sweep, workers: int = 1) -> Swept:
+    """What the jobs of the sweep reach, each and together, and what the inspection finds on their sheets.
 
     More than one worker only for the knowledge that ships.
     """
-    sweep = read_sweep(known)
     swept = Swept()
-    jobs = [(raw, place % inspect_each == 0) for place, raw in enumerate(jobs_of(known, sweep))]
+    jobs = list(jobs_of(known, sweep))
     with ProcessPoolExecutor(workers) if workers > 1 else nullcontext() as pool:
-        found = pool.map(_one, jobs, chunksize=_AT_ONCE) if pool else (_tried(known, sweep, *job) for job in jobs)
-        for (raw, _), (things, refused, faults) in zip(jobs, found, strict=True):
+        found = pool.map(_one, jobs, chunksize=_AT_ONCE) if pool else (inspected(known, sweep, raw) for raw in jobs)
+        for raw, (things, refused, faults) in zip(jobs, found, strict=True):
             swept.reach.add(things, refused=refused, faults=faults)
             swept.tried.append((raw, things or set()))
     for visit in sweep.visits:
@@ -55,16 +54,17 @@ def sweep_all(known: Knowledge, workers: int = 1, inspect_each: int = 1) -> Swep
     return swept
 
 
-def _one(job: tuple[Raw, bool]) -> Reached:
+def _one(raw: Raw) -> Reached:
     known = knowledge()
-    return _tried(known, read_sweep(known), *job)
+    return inspected(known, read_sweep(known), raw)
 
 
-def _tried(known: Knowledge, sweep: Sweep, raw: Raw, inspected: bool) -> Reached:
+def inspected(known: Knowledge, sweep: Sweep, raw: Raw) -> Reached:
+    """What a job reaches, whether it is refused, and what is wrong with its refusal or on its sheet."""
     things, advice, refused = reached_by(sweep.job, known, raw)
     if refused or advice is None:
         return things, refused, unfilled(advice, raw)
-    return things, refused, wrong_on_paper(advice, raw) if inspected else ()
+    return things, refused, wrong_on_paper(advice, raw)
 
 
 def jobs_of(known: Knowledge, sweep: Sweep) -> Iterator[Raw]:
