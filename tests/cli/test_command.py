@@ -108,7 +108,9 @@ def test_what_cannot_be_done_ends_with_its_code(words: tuple[object, ...], code:
 
 
 def test_knowledge_check_counts_what_every_room_holds() -> None:
-    counts = json.loads(tailtrue("knowledge", "check", "--json").stdout)
+    checked = tailtrue("knowledge", "check", "--json")
+    assert checked.returncode == 0, checked.stdout
+    counts = json.loads(checked.stdout)
     assert counts["ok"] is True
     knowledge = ROOT / "knowledge"
     written = {
