@@ -12,8 +12,7 @@ from typing import Any, NamedTuple
 
 import pytest
 
-from spoilt import spoilt
-from tailtrue.calc.validity import OutOfRange
+from spoilt import each_is_refused, refusal, spoilt_calls
 
 Formula = Callable[..., Any]
 
@@ -45,29 +44,9 @@ def above_zero_to(name: str, high: float) -> Limit:
     return Limit(f"{name} is ", (0, -1, high * 1.004), (1e-3, high))
 
 
-def past_the_edge(table: Table) -> list[Any]:
-    return [
-        pytest.param(formula, sound | {argument: value}, limit.begins, id=f"{formula.__name__}-{argument}-{value}")
-        for formula, (sound, limits) in table.items()
-        for argument, limit in limits.items()
-        for value in limit.refused
-    ]
-
-
-def on_the_edge(table: Table) -> list[Any]:
-    """The sound arguments themselves, and each argument on the edge."""
-    sound_ones = [pytest.param(formula, sound, id=formula.__name__) for formula, (sound, _) in table.items()]
-    return sound_ones + [
-        pytest.param(formula, sound | {argument: value}, id=f"{formula.__name__}-{argument}-{value}")
-        for formula, (sound, limits) in table.items()
-        for argument, limit in limits.items()
-        for value in limit.accepted
-    ]
-
-
-def no_numbers(table: Table) -> list[Any]:
-    """Each argument in turn made what is no number."""
-    return spoilt({formula: sound for formula, (sound, _) in table.items()})
+def rows(table: Table) -> list[Any]:
+    """Each formula of a table, its sound arguments and its limits, as a test takes them."""
+    return [pytest.param(formula, *row, id=formula.__name__) for formula, row in table.items()]
 
 
 def is_whole(table: Table, *modules: ModuleType, without: AbstractSet[Formula] = frozenset()) -> None:
@@ -83,15 +62,25 @@ def is_whole(table: Table, *modules: ModuleType, without: AbstractSet[Formula] =
         assert set(sound) == set(limits) == set(inspect.signature(formula).parameters), formula.__name__
 
 
-def is_refused(formula: Formula, given: dict[str, Any], begins: str = "") -> None:
+def holds_at_its_edges(formula: Formula, sound: dict[str, Any], limits: dict[str, Limit]) -> None:
+    """Assert that a formula answers on each edge, and past it refuses by name; what is no number it refuses too."""
+    _is_answered(formula, sound)
+    for argument, limit in limits.items():
+        for value in limit.accepted:
+            _is_answered(formula, sound | {argument: value})
+        for value in limit.refused:
+            is_refused(formula, sound | {argument: value}, limit.begins)
+    each_is_refused(formula, spoilt_calls(sound))
+
+
+def is_refused(formula: Formula, given: dict[str, Any], begins: str) -> None:
     """Assert that a formula refuses, in words that begin so."""
-    with pytest.raises(OutOfRange) as refused:
-        formula(**given)
-    assert str(refused.value).startswith(begins)
-    assert not str(refused.value).endswith(".")
+    told = refusal(formula, given)
+    assert told, f"{formula.__name__} takes {given}"
+    assert told.startswith(begins), given
+    assert not told.endswith("."), given
 
 
-def is_answered(formula: Formula, given: dict[str, Any]) -> None:
-    """Assert that a formula gives finite numbers."""
+def _is_answered(formula: Formula, given: dict[str, Any]) -> None:
     found = formula(**given)
-    assert all(math.isfinite(value) for value in (found if isinstance(found, tuple) else (found,)))
+    assert all(math.isfinite(value) for value in (found if isinstance(found, tuple) else (found,))), given

@@ -10,12 +10,10 @@ from limits import (
     Limit,
     Table,
     above_zero,
-    is_answered,
+    holds_at_its_edges,
     is_refused,
     is_whole,
-    no_numbers,
-    on_the_edge,
-    past_the_edge,
+    rows,
     within,
 )
 from tailtrue.calc import alignment
@@ -90,19 +88,11 @@ def test_every_formula_and_every_argument_has_its_limits() -> None:
     is_whole(_TABLE, alignment)
 
 
-@pytest.mark.parametrize(("formula", "given"), on_the_edge(_TABLE))
-def test_on_the_edge_is_accepted(formula: Formula, given: dict[str, Any]) -> None:
-    is_answered(formula, given)
-
-
-@pytest.mark.parametrize(("formula", "given", "begins"), past_the_edge(_TABLE))
-def test_past_the_edge_is_refused_by_name(formula: Formula, given: dict[str, Any], begins: str) -> None:
-    is_refused(formula, given, begins)
-
-
-@pytest.mark.parametrize(("formula", "given"), no_numbers(_TABLE))
-def test_what_is_no_number_is_refused(formula: Formula, given: dict[str, Any]) -> None:
-    is_refused(formula, given)
+@pytest.mark.parametrize(("formula", "sound", "limits"), rows(_TABLE))
+def test_a_formula_answers_on_its_edges_and_refuses_past_them(
+    formula: Formula, sound: dict[str, Any], limits: dict[str, Limit]
+) -> None:
+    holds_at_its_edges(formula, sound, limits)
 
 
 @pytest.mark.parametrize(

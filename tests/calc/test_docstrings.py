@@ -50,8 +50,7 @@ def _asked(formula: Callable[..., Any]) -> list[str]:
     return [name for name in inspect.signature(formula).parameters if name not in ("self", "cls")]
 
 
-_FORMULAS = _formulas()
-_NAMES = [f"{formula.__module__.rsplit('.', 1)[1]}.{formula.__qualname__}" for formula in _FORMULAS]
+_FORMULAS = {f"{formula.__module__.rsplit('.', 1)[1]}.{formula.__qualname__}": formula for formula in _formulas()}
 
 
 def _sections(formula: Callable[..., Any]) -> dict[str, str]:
@@ -72,18 +71,16 @@ def _parameters(formula: Callable[..., Any]) -> str:
 
 def test_formulas_were_found() -> None:
     assert len(_FORMULAS) > 300
-    assert {"cutting.spindle_speed", "iso286.Iso286.limits", "fits.Fit.kind", "estimation.Fit.of"} <= set(_NAMES)
+    assert {"cutting.spindle_speed", "iso286.Iso286.limits", "fits.Fit.kind", "estimation.Fit.of"} <= set(_FORMULAS)
 
 
-@pytest.mark.parametrize("formula", _FORMULAS, ids=_NAMES)
-def test_headings_stand_in_order(formula: Callable[..., Any]) -> None:
+def headings_stand_in_order(formula: Callable[..., Any]) -> None:
     headings = _HEADINGS if _asked(formula) else _HEADINGS[1:]
     assert list(_sections(formula)) == ["", *headings]
     assert all(text.strip() for text in _sections(formula).values())
 
 
-@pytest.mark.parametrize("formula", _FORMULAS, ids=_NAMES)
-def test_sentence_then_formula(formula: Callable[..., Any]) -> None:
+def sentence_then_formula(formula: Callable[..., Any]) -> None:
     sentence, written, rest = [*_sections(formula)[""].strip().split("\n\n"), ""][:3]
     assert sentence.endswith(".")
     assert sentence[0].isupper()
@@ -92,16 +89,14 @@ def test_sentence_then_formula(formula: Callable[..., Any]) -> None:
     assert rest == ""
 
 
-@pytest.mark.parametrize("formula", _FORMULAS, ids=_NAMES)
-def test_parameters_match_the_signature_and_carry_units(formula: Callable[..., Any]) -> None:
+def parameters_match_the_signature_and_carry_units(formula: Callable[..., Any]) -> None:
     entries = [re.fullmatch(r"(\w+) : (\S.*\.) \[(.+)\]", line) for line in _entries(_parameters(formula))]
     assert all(entries)
     assert [entry[1] for entry in entries if entry] == _asked(formula)
     assert {entry[3] for entry in entries if entry} <= _UNITS
 
 
-@pytest.mark.parametrize("formula", _FORMULAS, ids=_NAMES)
-def test_unit_agrees_with_the_name(formula: Callable[..., Any]) -> None:
+def unit_agrees_with_the_name(formula: Callable[..., Any]) -> None:
     endings = {
         "_mm": {"mm", "mm/rev"}, "_mpa": {"MPa"}, "_n": {"N"}, "_nmm": {"N mm"}, "_per_min": {"1/min"},
         "_m_min": {"m/min"}, "_m_s": {"m/s"}, "_deg": {"deg"}, "_kg": {"kg"}, "_kg_m3": {"kg/m3"},
@@ -117,8 +112,7 @@ def test_unit_agrees_with_the_name(formula: Callable[..., Any]) -> None:
         assert unit in allowed, line
 
 
-@pytest.mark.parametrize("formula", _FORMULAS, ids=_NAMES)
-def test_result_carries_a_unit(formula: Callable[..., Any]) -> None:
+def result_carries_a_unit(formula: Callable[..., Any]) -> None:
     text = re.sub(r"\s+", " ", _sections(formula)["Returns"].strip())
     found = re.fullmatch(r"\S.*\. \[(.+)\]", text)
     assert found
@@ -126,8 +120,7 @@ def test_result_carries_a_unit(formula: Callable[..., Any]) -> None:
     assert set(found[1].split(", ")) <= _UNITS
 
 
-@pytest.mark.parametrize("formula", _FORMULAS, ids=_NAMES)
-def test_example_stands_last_and_runs(formula: Callable[..., Any]) -> None:
+def example_stands_last_and_runs(formula: Callable[..., Any]) -> None:
     assert ">>> " in _sections(formula)["Source"]
     assert ">>> " not in "".join(text for heading, text in _sections(formula).items() if heading != "Source")
     module = importlib.import_module(formula.__module__)
@@ -136,3 +129,13 @@ def test_example_stands_last_and_runs(formula: Callable[..., Any]) -> None:
         runner.run(example)
     assert runner.tries >= 1
     assert runner.failures == 0
+
+
+@pytest.mark.parametrize("formula", _FORMULAS.values(), ids=_FORMULAS)
+def test_a_formula_says_what_it_is(formula: Callable[..., Any]) -> None:
+    headings_stand_in_order(formula)
+    sentence_then_formula(formula)
+    parameters_match_the_signature_and_carry_units(formula)
+    unit_agrees_with_the_name(formula)
+    result_carries_a_unit(formula)
+    example_stands_last_and_runs(formula)

@@ -13,12 +13,9 @@ from limits import (
     Table,
     above_zero,
     from_zero,
-    is_answered,
-    is_refused,
+    holds_at_its_edges,
     is_whole,
-    no_numbers,
-    on_the_edge,
-    past_the_edge,
+    rows,
 )
 from tailtrue.calc import octagon
 from tailtrue.calc.octagon import corner_leg, corners_area, octagon_circle, sawing_time
@@ -48,19 +45,11 @@ def test_every_formula_and_every_argument_has_its_limits() -> None:
     is_whole(_TABLE, octagon)
 
 
-@pytest.mark.parametrize(("formula", "arguments"), on_the_edge(_TABLE))
-def test_on_the_edge_is_accepted(formula: Formula, arguments: dict[str, Any]) -> None:
-    is_answered(formula, arguments)
-
-
-@pytest.mark.parametrize(("formula", "arguments", "begins"), past_the_edge(_TABLE))
-def test_past_the_edge_is_refused_by_name(formula: Formula, arguments: dict[str, Any], begins: str) -> None:
-    is_refused(formula, arguments, begins)
-
-
-@pytest.mark.parametrize(("formula", "arguments"), no_numbers(_TABLE))
-def test_what_is_no_number_is_refused(formula: Formula, arguments: dict[str, Any]) -> None:
-    is_refused(formula, arguments)
+@pytest.mark.parametrize(("formula", "sound", "limits"), rows(_TABLE))
+def test_a_formula_answers_on_its_edges_and_refuses_past_them(
+    formula: Formula, sound: dict[str, Any], limits: dict[str, Limit]
+) -> None:
+    holds_at_its_edges(formula, sound, limits)
 
 
 @given(flats=st.floats(1, 500))

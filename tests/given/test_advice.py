@@ -4,6 +4,7 @@ import re
 import tomllib
 from collections.abc import Callable, Iterator
 from datetime import date
+from itertools import product
 from pathlib import Path
 from typing import Any
 
@@ -77,10 +78,9 @@ def ends(band: str) -> Iterator[str]:
     return (one.removeprefix("at least ").removeprefix("at most ") for one in band.split(" to "))
 
 
-@pytest.mark.parametrize("system", SYSTEMS)
 @pytest.mark.parametrize("fact", quantities(), ids=lambda fact: fact.spec.name)
-def test_what_is_advised_for_a_quantity_is_taken(fact: GivenFact, system: System) -> None:
-    for slip in QUANTITY_SLIPS:
+def test_what_is_advised_for_a_quantity_is_taken(fact: GivenFact) -> None:
+    for system, slip in product(SYSTEMS, QUANTITY_SLIPS):
         unfit = refusal(fact, slip, system)
         for one in advised(unfit) if unfit else ():
             assert refusal(fact, one, system) is None, (slip, unfit, one)
@@ -145,10 +145,9 @@ def test_a_day_in_another_order_is_among_the_days_that_are_advised(day: date, fo
     assert day.isoformat() in caught.value.args[1]
 
 
-@pytest.mark.parametrize("system", SYSTEMS)
 @pytest.mark.parametrize("fact", [*CATALOGUE.facts.values()], ids=lambda fact: fact.spec.name)
-def test_the_line_that_a_missing_fact_asks_for_is_taken(fact: GivenFact, system: System) -> None:
-    for one in (fact, *fact.fields.values()):
+def test_the_line_that_a_missing_fact_asks_for_is_taken(fact: GivenFact) -> None:
+    for system, one in product(SYSTEMS, (fact, *fact.fields.values())):
         line = how_to_add(one, "below it", system)
         match = re.match(r"add (\w+) = (.*?) below it; ", line)
         if one.spec.kind == "records":

@@ -1,7 +1,6 @@
 """Every rule finds the sheet that breaks it, names the place, and leaves sound sheets alone."""
 
 import re
-from functools import cache
 
 import pytest
 
@@ -190,24 +189,18 @@ def test_the_sample_passes() -> None:
     assert report.ok
 
 
-@cache
-def report_of(broken: Broken) -> Report:
-    """What the inspection finds on a broken sheet."""
-    return inspect(*broken.make())
-
-
 @pytest.mark.parametrize("broken", BROKEN, ids=lambda broken: broken.name)
 def test_a_broken_sheet_fails(broken: Broken) -> None:
-    report = report_of(broken)
+    report = inspect(*broken.make())
     assert not report.ok
     found = {failure.rule for failure in report.failures}
     assert found == {broken.rule} | broken.also
     assert broken.where in {failure.where for failure in report.failures if failure.rule == broken.rule}
+    each_is_a_sentence_for_people(report)
 
 
-@pytest.mark.parametrize("broken", BROKEN, ids=lambda broken: broken.name)
-def test_a_failure_is_a_sentence_for_people(broken: Broken) -> None:
-    for failure in report_of(broken).failures:
+def each_is_a_sentence_for_people(report: Report) -> None:
+    for failure in report.failures:
         assert re.match(r'[a-z"0-9]', failure.what), failure.what
         assert not failure.what.endswith(" ")
         assert len(failure.what.split()) >= 3

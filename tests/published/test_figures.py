@@ -49,11 +49,11 @@ def test_figure_is_reproduced(row: dict[str, str]) -> None:
         assert found == pytest.approx(expected, rel=float(row["relative_tolerance"]), abs=0)
 
 
-@pytest.mark.parametrize("row", _ROWS, ids=[row["case"] for row in _ROWS])
-def test_figure_names_source_and_basis(row: dict[str, str]) -> None:
-    assert row["source"].strip()
-    assert row["basis"] in {"printed", "worked", "derived"}
-    assert 0 <= float(row["relative_tolerance"]) <= 0.02
+def test_figures_name_source_and_basis() -> None:
+    for row in _ROWS:
+        assert row["source"].strip(), row["case"]
+        assert row["basis"] in {"printed", "worked", "derived"}, row["case"]
+        assert 0 <= float(row["relative_tolerance"]) <= 0.02, row["case"]
 
 
 def test_cases_are_unique() -> None:
