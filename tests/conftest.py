@@ -22,10 +22,10 @@ collect_ignore = ["sign_letters.py"]
 # Trees and tables live as long as the run: to look for dead cycles among them seldom saves a tenth of its time.
 gc.set_threshold(100_000, 50, 100)
 
-# One and the same draw on a machine that judges a change; new draws where people work.
-settings.register_profile("judging", derandomize=True)
-if os.environ.get("CI"):
-    settings.load_profile("judging")
+# One and the same draw on a machine that judges a change; new draws where people work. No test is held against a clock.
+settings.register_profile("judging", derandomize=True, deadline=None)
+settings.register_profile("working", deadline=None)
+settings.load_profile("judging" if os.environ.get("CI") else "working")
 
 
 def _shipped_once(make: Callable[..., Any]) -> Callable[..., Any]:

@@ -36,7 +36,6 @@ class Case:
         self._said = dict(said)
         self._facts: dict[str, Fact | NotKnown] = dict(said)
         self._outcomes: dict[str, Outcome] = {}
-        self._reads: dict[str, frozenset[str]] = {}
         self._judged: dict[int, Judged] = {}
         # Held fast, so that no other condition takes the number of one that was judged.
         self._conditions: list[Condition] = []
@@ -48,23 +47,10 @@ class Case:
     def with_other(self, more: Mapping[str, Fact]) -> "Case":
         """The same as with `with_said`, keeping what was made and does not hang on them: for trying many values."""
         other = self.with_said(more)
-        kept = {name: found for name, found in self._facts.items() if self._behind(name).isdisjoint(more)}
-        other._facts.update({name: found for name, found in kept.items() if name not in more})
-        other._outcomes.update({name: found for name, found in self._outcomes.items() if name in kept})
-        other._reads = self._reads
+        hanging = frozenset[str]().union(*(self.knowledge.hanging_on(name) for name in more))
+        other._facts.update({name: found for name, found in self._facts.items() if name not in hanging})
+        other._outcomes.update({name: found for name, found in self._outcomes.items() if name not in hanging})
         return other
-
-    def _behind(self, name: str) -> frozenset[str]:
-        """A fact and every fact that it may be made from."""
-        if name not in self._reads:
-            knowledge = self.knowledge
-            reads: Iterable[str] = ()
-            if name in knowledge.decisions:
-                reads = knowledge.decisions[name].reads
-            elif name in knowledge.computed:
-                reads = knowledge.computed[name].needs
-            self._reads[name] = frozenset({name}).union(*(self._behind(one) for one in reads))
-        return self._reads[name]
 
     def aside(self) -> "Case":
         """The same case for asking about: what is asked of it is not asked of this one."""

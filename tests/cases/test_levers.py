@@ -4,16 +4,12 @@ import json
 from pathlib import Path
 from typing import Any
 
-import pytest
 from typer.testing import CliRunner
 
-from cases.test_refusals import REFUSED
 from shops import shop
 from tailtrue.cli import app
 
 SHORT = ("stock", 'length = "110 mm"', 'length = "40 mm"')
-# What a lathe is divided in, and on which side its tool stands: nobody turns that round for a test bar.
-NEVER = {"lathe.dials", "lathe.dial_reads", "lathe.tool_side"}
 
 
 def levers(job: Path) -> dict[str, list[dict[str, Any]]]:
@@ -38,9 +34,3 @@ def test_a_micrometer_is_not_asked_to_cover_less(tmp_path: Path) -> None:
     told = levers(shop(tmp_path, "fernhill", SHORT))
     assert any(told.values())
     assert all("outside_micrometers" not in one["key"] for rows in told.values() for one in rows)
-
-
-@pytest.mark.parametrize("changes", [row[1] for row in REFUSED], ids=[row[0] for row in REFUSED])
-def test_what_a_lathe_is_is_no_lever(tmp_path: Path, changes: list[tuple[str, str, str]]) -> None:
-    told = levers(shop(tmp_path, "fernhill", *changes))
-    assert not NEVER & {one["fact"] for rows in told.values() for one in rows}

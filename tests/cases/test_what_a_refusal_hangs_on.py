@@ -15,6 +15,10 @@ from tailtrue.cli import app
 from tailtrue.errors import Refused
 
 CASES = [(row[0], row[1]) for row in REFUSED]
+# What a lathe is divided in, and on which side its tool stands: nobody turns that round for a test bar.
+NEVER = {"lathe.dials", "lathe.dial_reads", "lathe.tool_side"}
+
+Hanging = dict[str, list[dict[str, str]]]
 
 
 def errors(job: Path) -> list[dict[str, Any]]:
@@ -23,14 +27,22 @@ def errors(job: Path) -> list[dict[str, Any]]:
     return list(json.loads(done.stdout)["errors"])
 
 
-def hanging(job: Path) -> dict[str, list[dict[str, str]]]:
+def hanging(job: Path) -> Hanging:
     return {error["where"]: error.get("hangs_on", []) for error in errors(job)}
 
 
 @pytest.mark.parametrize("changes", [row[1] for row in CASES], ids=[row[0] for row in CASES])
-def test_every_refusal_names_what_was_said_or_what_is_missing(tmp_path: Path, changes: list[tuple[str, str, str]]) -> None:
+def test_every_refusal_names_what_it_hangs_on(tmp_path: Path, changes: list[tuple[str, str, str]]) -> None:
+    """What was said or is missing, never what the lathe is; a figure that would do does, and brings no other refusal."""
     job = shop(tmp_path, "fernhill", *changes)
-    for stop, told in hanging(job).items():
+    told = hanging(job)
+    each_names_what_was_said_or_what_is_missing(job, told)
+    assert not NEVER & {one["fact"] for rows in told.values() for one in rows}
+    each_figure_that_would_do_does(job, told)
+
+
+def each_names_what_was_said_or_what_is_missing(job: Path, hanging: Hanging) -> None:
+    for stop, told in hanging.items():
         assert told, stop
         for one in told:
             at = re.fullmatch(r"(\w+\.toml):([0-9]+)", one["where"])
@@ -44,15 +56,10 @@ def test_every_refusal_names_what_was_said_or_what_is_missing(tmp_path: Path, ch
             assert line.startswith("[[") or said in line.replace('", "', ", "), (line, one)
 
 
-@pytest.mark.parametrize("changes", [row[1] for row in CASES], ids=[row[0] for row in CASES])
-def test_the_figure_that_would_do_does_and_brings_no_other_refusal(
-    tmp_path: Path, changes: list[tuple[str, str, str]]
-) -> None:
+def each_figure_that_would_do_does(job: Path, hanging: Hanging) -> None:
     """Each figure is written at its line: that reason falls, and none comes in its place."""
-    job = shop(tmp_path, "fernhill", *changes)
-    advice = advise(job)
-    before = {one.id for one in advice.refused}
-    for stop, told in hanging(job).items():
+    before = {one.id for one in advise(job).refused}
+    for stop, told in hanging.items():
         if stop not in before:
             continue
         for one in told:

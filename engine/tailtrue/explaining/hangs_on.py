@@ -32,7 +32,7 @@ _MOST_WEIGHED = 5
 _MOST_TOLD = 3
 _MOST_TRIED = 60
 _FEW = 3
-_HALVINGS = 24
+_HALVINGS = 17
 # How far from what was said a size is tried: shares of the way to the end of what is plausible.
 _SHARES = (0.15, 0.35, 0.6, 1.0)
 _SCALES = ((0.7, 0.3, 0.1), (1.5, 3.0, 10.0))  # a list of sizes, all of them so much smaller or larger

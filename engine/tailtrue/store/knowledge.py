@@ -2,6 +2,7 @@
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from pathlib import Path
 from typing import NamedTuple
 
@@ -284,3 +285,27 @@ class Knowledge:
     sop: SopTexts
     folder: Path
     shop: ShopRules
+
+    def hanging_on(self, name: str) -> frozenset[str]:
+        """A fact and every fact that may be made from it, at once or by way of others."""
+        if name not in self._hanging:
+            found, ahead = {name}, [name]
+            while ahead:
+                more = self._readers.get(ahead.pop(), set()) - found
+                found |= more
+                ahead += more
+            self._hanging[name] = frozenset(found)
+        return self._hanging[name]
+
+    @cached_property
+    def _hanging(self) -> dict[str, frozenset[str]]:
+        return {}
+
+    @cached_property
+    def _readers(self) -> Mapping[str, set[str]]:
+        found: dict[str, set[str]] = {}
+        ways = {name: way.needs for name, way in self.computed.items()}
+        for name, reads in (ways | {name: decision.reads for name, decision in self.decisions.items()}).items():
+            for one in reads:
+                found.setdefault(one, set()).add(name)
+        return found
