@@ -1,9 +1,11 @@
 """The command in a process of its own, without starting Python for each: forked from one that has everything imported.
 
-Exit status, streams, folder and environment are those of a process; what is shared is what no run changes: the modules.
+Exit status, streams, folder and environment are those of a process; what is shared is what no run changes: the modules
+with what is built when it is first used, and the rule base that ships.
 """
 
 import contextlib
+import gc
 import importlib
 import json
 import os
@@ -53,6 +55,10 @@ def _serve() -> None:
     for module in pkgutil.walk_packages(tailtrue.__path__, "tailtrue."):
         if not module.name.endswith("__main__"):
             importlib.import_module(module.name)
+    # One sheet is made: shapes are built and patterns compiled when they are first used.
+    tailtrue.advise.make_procedure(Path(__file__).parents[1] / "docs" / "examples" / "fernhill" / "job.toml")
+    gc.set_threshold(100_000, 50, 100)
+    gc.freeze()
     for line in sys.stdin:
         child = os.fork()
         if not child:
