@@ -35,6 +35,11 @@ def span(low: float, high: float, waiting: float | None = None) -> Span:
         (3600, 7200, "1 to 2 h"),
         (10500, 20400, "2 h 55 min to 5 h 40 min"),
         (300, 300, "5 min"),
+        (60, 180, "1 to 3 min"),
+        (96, 240, "1 to 4 min"),
+        (60, 60, "60 s"),
+        (30, 120, "30 s to 2 min"),
+        (60, 90, "60 to 90 s"),
     ],
 )
 def test_a_span_is_said_with_its_units(low: float, high: float, words: str) -> None:

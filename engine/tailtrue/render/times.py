@@ -5,6 +5,8 @@ from tailtrue.procedure import Phase, Span, Step
 from tailtrue.render.numbers import read
 from tailtrue.render.words import listed
 
+_MINUTE = 60
+
 
 def attended(span: Span, dials: Dials) -> str:
     """How long somebody is at it; the unit stands once where both ends share it.
@@ -18,6 +20,9 @@ def attended(span: Span, dials: Dials) -> str:
     low, high = read(span.low, dials), read(span.high, dials)
     if low == high:
         return high.whole
+    if (low.unit, high.unit) == ("s", "min") and (span.low.value or 0) >= _MINUTE:
+        # Seconds go up to two minutes: before minutes they are one, for nobody plans a job by the second.
+        return f"1 to {high.whole}"
     # Hours with minutes hold a unit among the digits, so the first unit may only go where it is one and the same.
     bare = low.unit == high.unit and not any("h" in end.number for end in (low, high))
     return f"{low.number if bare else low.whole} to {high.whole}"
