@@ -17,8 +17,8 @@ Record = Mapping[str, Any]
     needs=("lathe.chucks", "blank.chuck?", "collar.banded?", "bar.diameter?", "bar.four_jaw?"),
     tables=("machines/chuck_kinds",),
     how="the three-jaw scroll chuck of the blanks, so that no chuck is changed between; the smallest that grips the bar, "
-    "where the blanks are held in another kind or in one too small for the bar; a four-jaw independent chuck where there is no scroll chuck; where the job "
-    "has neither bar nor blanks the smallest on the list",
+    "where the blanks are held in another kind or in one too small for the bar; a four-jaw independent chuck where there "
+    "is no scroll chuck; where the job has neither bar nor blanks the smallest on the list",
 )
 def chuck_used(
     chucks: tuple[Record, ...], of_blanks: Record | None, banded: bool | None, bar: float | None,
