@@ -123,7 +123,7 @@ def test_a_usual_size_is_offered_only_where_it_would_do(tmp_path: Path, jaws: st
         ("lathe", 'jaw_depth = "1 in"', f'jaw_depth = "{jaws}"'),
     )
     refused = next(one for one in errors(job) if one["where"] == "blank-cannot-be-gripped")
-    assert f"at least {wanted}" in refused["said"].replace("\N{NO-BREAK SPACE}", " ")
+    assert f"at least {wanted}" in refused["wrong"].replace("\N{NO-BREAK SPACE}", " ")
     told = next(one for one in refused["hangs_on"] if one["fact"] == "crib.spacer")
     assert f'add spacer = "{line}" below [crib]' in told["needed"]
 
