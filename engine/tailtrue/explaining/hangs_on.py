@@ -89,6 +89,8 @@ def hangs_on(case: Case, names: tuple[str, ...], missing: Iterable[str], falls: 
         # No one value frees the job. What moves a size that the refusal holds against another is nearer to it than the rest.
         own = [spot for spot in spots if not spot.where.startswith(_OURS) and _moves(case, spot, _sizes(case, names))]
         own = own or [spot for spot in _whole(case, behind) if not spot.where.startswith(_OURS)]
+        # What the shop has on its lists is nearer than a size or a habit of the lathe.
+        own = [spot for spot in own if spot.spec.kind == "records"] or own
         told = [_told(case, spot, "") for spot in sorted(own[:_FEW], key=lambda spot: _order(spot.name))]
     return (*lacking, *told)
 
