@@ -17,7 +17,7 @@ _NEEDS = (
     "crib.pins?", "bar.diameter", "collar.width", "collar.stock_diameter", "skim.worn_out_at",
     "bar.material", "collar.material", "joint.catch_torque", "limit.joint_margin",
 )  # fmt: skip
-_TABLES = ("joints/pins", "joints/set_screw_factors", "joints/placing", "materials/materials")
+TABLES = ("joints/pins", "joints/set_screw_factors", "joints/placing", "materials/materials")
 
 
 class _Seat:
@@ -84,7 +84,7 @@ def _chosen(owned: Sequence[Record] | None, hold: Callable[[Record], dict[str, A
     return Limited(max(fitting, key=lambda pin: pin["torque"]), "the strongest that fits")
 
 
-@computed("joint.radial_pin.found", label="a pin across chosen", kind="record", needs=_NEEDS, tables=_TABLES,
+@computed("joint.radial_pin.found", label="a pin across chosen", kind="record", needs=_NEEDS, tables=TABLES,
           how="the thinnest that holds a catch and ends below the last surface")  # fmt: skip
 def found(
     owned: Sequence[Record] | None, bar: float, width: float, blank: float, worn: float, bar_metal: str,
