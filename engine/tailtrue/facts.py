@@ -96,6 +96,11 @@ class Fact:
         """The fact's name."""
         return self.spec.name
 
+    @property
+    def unsaid(self) -> bool:
+        """Whether the user's files leave it out, and a usual value stands in for it."""
+        return self.spec.comes == "given" and self.where.startswith("knowledge/")
+
 
 @dataclass(frozen=True)
 class NotKnown:

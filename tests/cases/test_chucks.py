@@ -92,3 +92,16 @@ def test_each_chuck_has_its_own_limit_by_name_in_the_table() -> None:
     assert "1500.0 at most with 200 mm four-jaw chuck" in cast
     assert "3500.0 at most" in limits("tannery-lane", "job")
     assert not any("four-jaw" in row for row in limits("fernhill", "job"))
+
+
+@pytest.mark.parametrize("opens", [45, 55])
+def test_a_chuck_that_holds_the_blanks_and_not_the_test_piece_is_left(tmp_path: Path, opens: int) -> None:
+    """The chucked test uses no blanks: its piece of 50 mm goes into a chuck that opens to it."""
+    small = (
+        f'\n[[lathe.chucks]]\nlabel = "100 mm three-jaw chuck"\njaws = 3\nkind = "scroll"\nbody = "100 mm"\n'
+        f'marked_speed = "2500 1/min"\ngrips_to = "{opens} mm"\njaw_depth = "32 mm"\ncondition = "good"\n'
+    )
+    changes = (("lathe", r"\Z", small), ("test-pieces", 'diameter = "70 mm"', 'diameter = "42 mm"'))
+    case = advise(shop(tmp_path, "fernhill", *changes).with_name("chucked-bar-test.toml")).case
+    assert case.value("blank.chuck_label") == "100 mm three-jaw chuck"
+    assert case.value("chuck.label") == ("160 mm three-jaw chuck" if opens < 50 else "100 mm three-jaw chuck")

@@ -123,23 +123,6 @@ def test_each_way_is_carried_through(
     assert order.index(fixed) < min(order.index(name) for name in turned if name in ("rough-collars", "skim-collars"))
 
 
-def test_a_dowel_of_an_inch_size_holds(tmp_path: Path) -> None:
-    # 1/4 in: 6.35 mm, and 130 000 lb/in2 over two sections; nobody found the standard to confirm it.
-    inch = KIT.replace('"6 mm", length = "40 mm"', '"0.25 in", length = "1.75 in"').replace(
-        '"6 mm", length = "20 mm"', '"0.125 in", length = "1.75 in"'
-    )
-    # On a collar of 25 mm so thick a pin leaves no track.
-    wider = ("job", 'accuracy = "good"', 'accuracy = "good"\ncollar_width = "26 mm"')
-    tree = made(tmp_path, "fernhill", wished("radial-pin", *GAUGE, wider, kit=inch))
-    assert number(tree, "joint.radial_pin.diameter") == pytest.approx(6.35)
-    assert number(tree, "joint.torque") >= number(tree, "joint.catch_torque")
-    known = {row.number("diameter_mm"): row for row in knowledge().tables["joints/pins"].where(type="hardened-dowel")}
-    for size, row in known.items():
-        if row.text("source") == "memory":
-            # Single shear of 130 000 lb/in2 is 896 MPa; what is remembered is rounded down.
-            assert row.number("double_shear_n") == pytest.approx(2 * pi * size**2 / 4 * 896.3, rel=0.01)
-
-
 def test_set_screws_of_the_shipped_example_end_below_the_worn_rim() -> None:
     tree = make_procedure(Path(__file__).parents[2] / "docs" / "examples" / "cinder-lane" / "job.toml")
     # Worn out at the lower end of a 2 to 3 in micrometer; bar 1 in, spot 0.5 mm, screw 1/4 in thick and 3/8 in long.
@@ -240,28 +223,6 @@ def test_a_weak_bond_gives_way_to_what_holds(tmp_path: Path) -> None:
     assert judged["slip fit with retaining compound"].reason == "a tool that catches would turn the collar"
     assert judged["slip fit with pins along the joint line"].verdict != "chosen"
     assert judged["slip fit with a pin across collar and bar"].verdict == "chosen"
-
-
-@pytest.mark.parametrize("wish", [None, "retaining-compound"])
-def test_a_bond_that_is_the_one_way_makes_the_collars_wider(tmp_path: Path, wish: str | None) -> None:
-    strong = made(tmp_path / "strong", "fernhill", wished(wish, *GAUGE, kit="compressed_air = true\n"))
-    weak = ("crib", 'compound_cure = "24 h"', 'compound_cure = "24 h"\ncompound_strength = "14 MPa"')
-    tree = made(tmp_path / "weak", "fernhill", wished(wish, weak, *GAUGE, kit="compressed_air = true\n"))
-    assert number(strong, "collar.width") == 25 < number(tree, "collar.width")
-    assert "bond" in steps(tree)
-    assert number(tree, "joint.catch_margin") >= 1
-
-
-def test_a_bond_beside_another_way_leaves_the_width_alone(tmp_path: Path) -> None:
-    weak = ("crib", 'compound_cure = "24 h"', 'compound_cure = "24 h"\ncompound_strength = "14 MPa"')
-    assert number(made(tmp_path, "fernhill", wished(None, weak, *GAUGE)), "collar.width") == 25
-
-
-def test_a_bond_too_weak_at_every_width_is_refused(tmp_path: Path) -> None:
-    weak = ("crib", 'compound_cure = "24 h"', 'compound_cure = "24 h"\ncompound_strength = "9 MPa"')
-    said = refusal(tmp_path, "fernhill", wished(None, weak, *GAUGE, kit="compressed_air = true\n"))
-    assert "bond-too-weak:" in said
-    assert "wide: collar_width in the job file" not in said
 
 
 def test_a_cold_shop_need_not_bond(tmp_path: Path) -> None:

@@ -121,6 +121,20 @@ def test_what_was_not_said_is_told_as_a_line_to_add(tmp_path: Path) -> None:
     assert "below [lathe]" in told["needed"]
 
 
+@pytest.mark.parametrize(("jaws", "wanted", "line"), [("1 in", "0.29 in", "0.5 in"), ("1.7 in", "0.99 in", "...")])
+def test_a_usual_size_is_offered_only_where_it_would_do(tmp_path: Path, jaws: str, wanted: str, line: str) -> None:
+    job = shop(
+        tmp_path,
+        "quarry-road",
+        ("crib", '^spacer = "3/8 in"\n', ""),
+        ("lathe", 'jaw_depth = "1 in"', f'jaw_depth = "{jaws}"'),
+    )
+    refused = next(one for one in errors(job) if one["where"] == "blank-cannot-be-gripped")
+    assert f"at least {wanted}" in refused["wrong"].replace("\N{NO-BREAK SPACE}", " ")
+    told = next(one for one in refused["hangs_on"] if one["fact"] == "crib.spacer")
+    assert f'add spacer = "{line}" below [crib]' in told["needed"]
+
+
 def test_what_was_said_is_sought_only_where_it_is_told(tmp_path: Path) -> None:
     """Explaining and comparing refused jobs does not pay for it."""
     advice = advise(shop(tmp_path, "fernhill", ("crib", 'dog_to = "32 mm"', 'dog_to = "20 mm"')))

@@ -33,7 +33,7 @@ _EXPLAINED = {
     "joint_clamp.found": _TRIED,
     "joint_grip._fit": _TRIED,
     "joint_pins.__init__": _TRIED,
-    "joint_pins._found": _TRIED,
+    "joint_pins.found": _TRIED,
     "joint_pins.across": _TRIED,
     "joint_screws.found": _TRIED,
     "material._in_all": _COUNT,

@@ -41,11 +41,6 @@ def pin_across_that_the_skim_reaches() -> Job:
 
 
 @breaks("V121", "step 3.1")
-def pin_along_with_no_cover() -> Job:
-    return held_by("pin", mm("joint.axial_pin.diameter", 27.0))
-
-
-@breaks("V121", "step 3.1")
 def clamp_screw_that_stands_out() -> Job:
     return held_by("set-screw", mm("joint.split_clamp.length", 25.0), mm("joint.split_clamp.head", 8.0))
 

@@ -17,8 +17,6 @@ SOUND: dict[str, tuple[str, tuple[Figure, ...]]] = {
     ),
     # (50 - sqrt(47.5^2 + 4^2)) / 2 = 1.2 mm
     "pin across": ("pin", (mm("joint.radial_pin.length", 47.5), mm("joint.radial_pin.diameter", 4.0))),
-    # (50 - 22 - 6) / 2 = 11 mm
-    "pin along": ("pin", (mm("joint.axial_pin.diameter", 6.0),)),
     # rim of the head 22 mm out: half the chord is sqrt(625 - 484) = 11.9 mm
     "clamp screw": ("set-screw", (mm("joint.split_clamp.length", 20.0), mm("joint.split_clamp.head", 8.0))),
 }

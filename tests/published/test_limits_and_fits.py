@@ -236,7 +236,10 @@ def test_the_list_of_inch_fits_is_whole() -> None:
     memory = {(row["class"], row["upto_incl_in"]) for row in B41 if row["source"].startswith("memory")}
     assert len(memory) == 29
     for name, upto in memory:
-        assert standards.b41().limits(name, float(upto) * 25.4).source == "asme-b4-1 [over_in, upto_incl_in]; memory [*]"
+        zones = standards.b41().limits(name, float(upto) * 25.4)
+        # Source: ANSI/ASME B4.1-1967, which is hole basis: every hole begins at the nominal size.
+        assert zones.hole.lower_um == 0
+        assert zones.source == "asme-b4-1 [over_in, upto_incl_in, hole_lower_thou]; memory [*]"
 
 
 # Source: ANSI/ASME B4.1-1967 in Machinery's Handbook (RC4 table 8a, FN2 table 11); LC5 from memory. Inches at 1.0000 in

@@ -116,6 +116,11 @@ REFUSED = [
     (CAUTION.replace('"warning"', '"notice"'), "signal word notice does not fit severity 4"),
     (CAUTION.replace("booth-door", "stringy-chips"), "two cautions have this id"),
     (CAUTION.replace('signal = "warning"', 'sgnal = "warning"'), "a key named 'signal' exists"),
+    # A key that another kind of entry has is no help here.
+    (
+        '[[disable]]\nid = "stringy-chips"\nreason = "worn"\nby = "steward"\n',
+        "take it out; keys are alternative, by, caution, ",
+    ),
     (STOP.replace("job.alone is yes", "job.alnoe is yes"), "no fact is named 'job.alnoe'"),
     (STOP.replace("Nobody runs", "{{ bar.lenght }} runs"), "no fact is named 'bar.lenght'"),
     (STOP.replace('when = ["job.alone is yes"]', "when = []"), "write at least 1 of them"),

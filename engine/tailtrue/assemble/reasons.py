@@ -150,7 +150,7 @@ def _least_to_most(printed: list[Figure]) -> Text:
 
 def _how(found: Fact) -> str:
     if found.spec.comes == "given":
-        return "as given"
+        return "not said: taken as usual" if found.unsaid else "as given"
     return found.spec.how or "decided by rule"
 
 
@@ -167,6 +167,8 @@ def all_sources(filler: Filler, name: str, known: dict[str, tuple[str, ...]]) ->
 
 
 def _own_sources(found: Fact) -> tuple[str, ...]:
+    if found.unsaid:
+        return tuple(found.spec.sources)
     return (GIVEN,) if found.spec.comes == "given" else tuple(found.sources)
 
 

@@ -89,9 +89,9 @@ def knowledge_check(
 
 
 def _where_values_come_from(counts: dict[str, Any], heaviest: dict[str, int]) -> None:
-    from tailtrue.store.summary import share_published
+    from tailtrue.store.summary import percent_published
 
-    typer.echo(f"A published source stands behind {share_published(counts):.0%} of {counts['values']} values.")
+    typer.echo(f"A published source stands behind {percent_published(counts)} of {counts['values']} values.")
     typer.echo("Most values without one:")
     for place, count in heaviest.items():
         typer.echo(f"  {place}: {count}")

@@ -17,14 +17,14 @@ Record = Mapping[str, Any]
     needs=("lathe.chucks", "blank.chuck?", "collar.banded?", "bar.diameter?", "bar.four_jaw?"),
     tables=("machines/chuck_kinds",),
     how="the three-jaw scroll chuck of the blanks, so that no chuck is changed between; the smallest that grips the bar, "
-    "where the blanks are held in another kind; a four-jaw independent chuck where there is no scroll chuck; where the job "
-    "has neither bar nor blanks the smallest on the list",
+    "where the blanks are held in another kind or in one too small for the bar; a four-jaw independent chuck where there "
+    "is no scroll chuck; where the job has neither bar nor blanks the smallest on the list",
 )
 def chuck_used(
     chucks: tuple[Record, ...], of_blanks: Record | None, banded: bool | None, bar: float | None,
     four_jaw: Record | None, kinds: Table,
 ) -> Limited | None:  # fmt: skip
-    if not banded and of_blanks is not None:
+    if not banded and of_blanks is not None and of_blanks["grips_to"] >= (bar or 0.0):
         return Limited(of_blanks, "it holds the blanks")
     three_jaw = usual_chucks(chucks, kinds, self_centring=True)
     if not three_jaw:

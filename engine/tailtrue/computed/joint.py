@@ -13,8 +13,6 @@ _METALS = ("collar.material", "collar.diameter")
 _BOND = "joint.retaining_compound"
 _SLIP = "bonded-slip-fit"
 _ACTIVE = "active"
-# What the crib says of every way but a bond.
-_OTHER_WAYS = ("crib.oven_to", "crib.press_force", "crib.set_screws", "crib.pins", "crib.clamp_screws")
 _NO_BOTTLE = Limited(None, "no retaining compound is in the crib")
 
 
@@ -130,39 +128,20 @@ def compound_least(strength: float, margin: float, wanted: float) -> float:
 
 
 @computed(
-    "joint.bond_settled",
-    label="a bond is the one way that this job and this crib leave",
-    kind="yes-no",
-    needs=("joint.wish", "crib.compound_gap?", *(f"{fact}?" for fact in _OTHER_WAYS)),
-    how="it is wished, or the crib has a compound and nothing of another way",
-)
-def bond_settled(wish: str, bottle: float | None, *others: object) -> bool:
-    if bottle is None:
-        return False
-    return wish == "retaining-compound" or (wish == "any" and all(one is None for one in others))
-
-
-@computed(
-    "joint.width_for_bond",
-    label="width of a collar, as thick as its stock, whose bond holds a tool that catches",
+    f"{_BOND}.width_asked",
+    label="width that the bond asks for, of a collar as thick as its stock",
     unit="mm",
     rounding="length",
     bound="least",
-    needs=(
-        "joint.shear?", "collar.material", "collar.stock_diameter", "bar.diameter", "limit.joint_margin", "lathe.size_step",
-    ),
-    tables=("joints/catch", "materials/materials"),
+    needs=("joint.shear?", "joint.catch_of_stock", "bar.diameter", "limit.joint_margin", "lathe.size_step"),
     how="a collar as wide as the bar is thick, made wider as its margin has to be raised, up to a whole step",
-)  # fmt: skip
+)
 def width_for_bond(
-    strength: float | None, material: str, stock: float, diameter: float, wanted: float, step: float, catch: Table,
-    materials: Table,
+    strength: float | None, catch: float, diameter: float, wanted: float, step: float
 ) -> float | Limited:  # fmt: skip
     if strength is None:
         return _NO_BOTTLE
-    # Of the stock and not of the finished collar, which is known only after its width.
-    margin = torque_margin(bond_torque(strength, diameter, diameter), _caught(material, stock, catch, materials))
-    return step_up(width_for_margin(diameter, margin, wanted), step)
+    return step_up(width_for_margin(diameter, torque_margin(bond_torque(strength, diameter, diameter), catch), wanted), step)
 
 
 @computed(
@@ -211,6 +190,14 @@ def torque(strength: float | None, diameter: float, width: float) -> float | Lim
 )
 def catch_torque(material: str, diameter: float, catch: Table, materials: Table) -> float:
     return _caught(material, diameter, catch, materials)
+
+
+@computed("joint.catch_of_stock", label="torque when the tool catches a collar as thick as its stock", unit="N mm",
+          rounding="torque", bound="least", needs=("collar.material", "collar.stock_diameter"),
+          tables=("joints/catch", "materials/materials"),
+          how="as for the collar; how thick that is, is known only after its width")  # fmt: skip
+def catch_of_stock(material: str, stock: float, catch: Table, materials: Table) -> float:
+    return _caught(material, stock, catch, materials)
 
 
 def _caught(material: str, diameter: float, catch: Table, materials: Table) -> float:

@@ -14,6 +14,10 @@ from tailtrue.tables import Row, Table
 Record = Mapping[str, Any]
 _M = "split_clamp"
 _MOST = 2
+TABLES = (
+    "joints/set_screws", "joints/set_screw_factors", "joints/soft_threads", "joints/placing", "joints/friction",
+    "joints/press_fits", "joints/interference", "materials/materials",
+)  # fmt: skip
 
 
 @computed(
@@ -24,10 +28,7 @@ _MOST = 2
         "crib.clamp_screws?", "crib.taps?", "bar.diameter", "collar.width", "skim.worn_out_at", "collar.material",
         "collar.material_family", "joint.catch_torque", "limit.joint_margin",
     ),
-    tables=(
-        "joints/set_screws", "joints/set_screw_factors", "joints/soft_threads", "joints/placing", "joints/friction",
-        "joints/press_fits", "joints/interference", "materials/materials",
-    ),
+    tables=TABLES,
     how="the fewest and thinnest that hold a catch, drawn up like a set screw, with the head below the last surface",
 )  # fmt: skip
 def found(

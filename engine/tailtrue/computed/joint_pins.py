@@ -1,35 +1,34 @@
-"""Pins across the bar or along the joint: which of the crib hold a catch and stay below the last surface."""
+"""Pins across the bar: which of the crib hold a catch and stay below the last surface."""
 
 from collections.abc import Callable, Mapping, Sequence
 from math import isclose
 from typing import Any
 
-from tailtrue.calc.pins import axial_pin_depth, axial_pins, bar_section_left, cross_pin, cross_pin_depth, pin_shear_stress
+from tailtrue.calc.pins import bar_section_left, cross_pin, cross_pin_depth
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.joint_placing import depth_now, of_record, place, track_left
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
-_ALONG, _ACROSS = "axial_pin", "radial_pin"
-_AXIAL_COUNT = 2
+_ACROSS = "radial_pin"
 _SAME = 1e-6  # what converting between inches and millimetres may leave behind
 _NEEDS = (
-    "crib.pins?", "bar.diameter", "collar.width", "collar.stock_diameter", "collar.inner_edge", "skim.worn_out_at",
+    "crib.pins?", "bar.diameter", "collar.width", "collar.stock_diameter", "skim.worn_out_at",
     "bar.material", "collar.material", "joint.catch_torque", "limit.joint_margin",
 )  # fmt: skip
-_TABLES = ("joints/pins", "joints/set_screw_factors", "joints/placing", "materials/materials")
+TABLES = ("joints/pins", "joints/set_screw_factors", "joints/placing", "materials/materials")
 
 
 class _Seat:
     """What pins of this job meet: sizes, and the pressures that the metals stand."""
 
     def __init__(
-        self, bar: float, width: float, blank: float, edge: float, worn: float, bar_metal: str, collar_metal: str,
+        self, bar: float, width: float, blank: float, worn: float, bar_metal: str, collar_metal: str,
         pins: Table, factors: Table, placing: Table, materials: Table,
     ) -> None:  # fmt: skip
         share = placing.value("bearing-share")
-        self.bar, self.width, self.blank, self.edge, self.worn = bar, width, blank, edge, worn
+        self.bar, self.width, self.blank, self.worn = bar, width, blank, worn
         self.bar_bears = materials.one(material=bar_metal).number("yield_mpa") * share
         self.collar_bears = materials.one(material=collar_metal).number("yield_mpa") * share
         self.safety, self.least_depth = placing.value("pin-safety"), factors.value("least-depth")
@@ -59,25 +58,6 @@ class _Seat:
         left = 100 * bar_section_left(thick, self.bar)
         return {**pin, "torque": held.carried_nmm, "depth": depth, "hole": hole, "left": round(left), "count": 1}
 
-    def along(self, pin: Record) -> dict[str, Any]:
-        thick, long = pin["diameter"], pin["length"]
-        if self.edge > 0:
-            # The bar is as thick to its end: half the drill would run in solid steel, the other half in air.
-            raise OutOfRange(
-                f"the bar is in the way of the drill for {self.edge:g} mm before the collar begins; only a collar at the "
-                "very end of the bar takes a pin along the joint"
-            )
-        depth = axial_pin_depth(self.worn, self.bar, thick, self.least_depth)
-        if long > self.width:
-            raise OutOfRange(f"a pin {long:g} mm long is longer than the collar is wide")
-        _reaches(pin, long)
-        held = axial_pins(
-            count=_AXIAL_COUNT, pin_diameter_mm=thick, pin_length_mm=long, joint_diameter_mm=self.bar,
-            shear_mpa=pin_shear_stress(self.shears_at(pin), thick),
-            bearing_mpa=min(self.bar_bears, self.collar_bears), safety=self.safety,
-        )  # fmt: skip
-        return {**pin, "torque": held.carried_nmm, "depth": depth, "hole": long, "count": _AXIAL_COUNT}
-
 
 def _reaches(pin: Record, needed: float) -> None:
     if pin["drill_reach"] < needed:
@@ -104,38 +84,27 @@ def _chosen(owned: Sequence[Record] | None, hold: Callable[[Record], dict[str, A
     return Limited(max(fitting, key=lambda pin: pin["torque"]), "the strongest that fits")
 
 
-def _register(method: str, words: str, how: str, hold: Callable[[_Seat, Record], dict[str, Any]]) -> None:
-    @computed(f"joint.{method}.found", label=f"{words} chosen", kind="record", needs=_NEEDS, tables=_TABLES, how=how)
-    def _found(
-        owned: Sequence[Record] | None, bar: float, width: float, blank: float, edge: float, worn: float, bar_metal: str,
-        collar_metal: str, catch: float, margin: float, pins: Table, factors: Table, placing: Table, materials: Table,
-    ) -> Limited:  # fmt: skip
-        seat = _Seat(bar, width, blank, edge, worn, bar_metal, collar_metal, pins, factors, placing, materials)
-        return _chosen(owned, lambda pin: hold(seat, pin), margin * catch)
-
-    of_record(method, "type", "type", f"kind of {words}", kind="choice",
-              choices=("hardened-dowel", "slotted-spring-heavy", "coiled-spring-light"))  # fmt: skip
-    of_record(method, "diameter", "diameter", f"diameter of {words}", unit="mm", rounding="size")
-    of_record(method, "length", "length", f"length of {words}", unit="mm", rounding="size")
-    of_record(
-        method, "torque", "torque", f"torque {words} holds in one collar", unit="N mm", rounding="torque", bound="most"
-    )
-    of_record(method, "depth", "depth", f"{words} below the surface when the collars are worn out", unit="mm",
-              rounding="length", bound="most")  # fmt: skip
-    of_record(method, "hole", "hole", f"depth of the hole for {words}", unit="mm", rounding="length")
+@computed("joint.radial_pin.found", label="a pin across chosen", kind="record", needs=_NEEDS, tables=TABLES,
+          how="the thinnest that holds a catch and ends below the last surface")  # fmt: skip
+def found(
+    owned: Sequence[Record] | None, bar: float, width: float, blank: float, worn: float, bar_metal: str,
+    collar_metal: str, catch: float, margin: float, pins: Table, factors: Table, placing: Table, materials: Table,
+) -> Limited:  # fmt: skip
+    seat = _Seat(bar, width, blank, worn, bar_metal, collar_metal, pins, factors, placing, materials)
+    return _chosen(owned, seat.across, margin * catch)
 
 
-_register(_ACROSS, "a pin across", "the thinnest that holds a catch and ends below the last surface", _Seat.across)
-_register(_ALONG, "a pin along the joint", "the thinnest, two of it, that hold a catch and keep a cover", _Seat.along)
+of_record(_ACROSS, "type", "type", "kind of a pin across", kind="choice",
+          choices=("hardened-dowel", "slotted-spring-heavy", "coiled-spring-light"))  # fmt: skip
+of_record(_ACROSS, "diameter", "diameter", "diameter of a pin across", unit="mm", rounding="size")
+of_record(_ACROSS, "length", "length", "length of a pin across", unit="mm", rounding="size")
+of_record(
+    _ACROSS, "torque", "torque", "torque a pin across holds in one collar", unit="N mm", rounding="torque", bound="most"
+)
+of_record(_ACROSS, "depth", "depth", "a pin across below the surface when the collars are worn out", unit="mm",
+          rounding="length", bound="most")  # fmt: skip
+of_record(_ACROSS, "hole", "hole", "depth of the hole for a pin across", unit="mm", rounding="length")
 of_record(_ACROSS, "bar_left", "left", "strength in bending that the bar keeps beside the hole", unit="%", rounding="ratio")
 of_record(_ACROSS, "count", "count", "pins across in each collar", kind="count", rounding="count")
-of_record(_ALONG, "count", "count", "pins along the joint in each collar", kind="count", rounding="count")
 place(_ACROSS, "diameter", "the pin across")
 depth_now(_ACROSS, "the pin across")
-
-
-@computed(f"joint.{_ALONG}.reach", label="how far the drill along the joint must stand out", unit="mm", rounding="length",
-          bound="least", needs=(f"joint.{_ALONG}.found",),
-          how="the length of the pin: the collar sits at the end of the bar")  # fmt: skip
-def reach(pin: Record) -> float:
-    return float(pin["length"])

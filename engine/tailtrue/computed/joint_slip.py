@@ -13,7 +13,6 @@ _BOUNDS = {"target": "nearest", "least": "least", "largest": "most"}
 _WAYS = {
     "set-screws": "for set screws",
     "radial-pin": "for a pin across",
-    "axial-pin": "for pins along the joint",
     "split-clamp": "for a split collar",
 }
 

@@ -11,19 +11,20 @@ WAYS = {
     "retaining-compound": "the bond",
     "shrink-fit": "a collar shrunk on",
     "set-screws": "set screws",
-    "axial-pin": "pins along the joint",
     "radial-pin": "a pin across",
     "press-fit": "a collar pressed on",
     "split-clamp": "a split collar",
 }
 ANY = "any"
+# A bar on hand may be pinned along its joint. None is made so, so no figures belong to that way.
+EVERY_WAY = (*WAYS, "axial-pin")
 
 
 def _of(method: str, name: str) -> str:
     return f"joint.{method.replace('-', '_')}.{name}"
 
 
-@computed("joint.wish", label="way of fixing the collars that the job wishes", kind="choice", choices=(ANY, *WAYS),
+@computed("joint.wish", label="way of fixing the collars that the job wishes", kind="choice", choices=(ANY, *EVERY_WAY),
           needs=("job.joint_wish?",), how="as given for the job; any, where nothing was said")  # fmt: skip
 def wish(said: str | None) -> str:
     return ANY if said is None else said

@@ -141,7 +141,6 @@ def _fastenings(method: str, what: str) -> None:
 for _method, _what in (
     ("set_screws", "set screws"),
     ("split_clamp", "clamp screws"),
-    ("axial_pin", "pins along"),
     ("radial_pin", "pins across"),
 ):
     _fastenings(_method, _what)

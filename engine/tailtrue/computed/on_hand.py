@@ -6,7 +6,7 @@ from typing import Any
 from tailtrue.calc.doubts import both_together
 from tailtrue.calc.lengths import length_ratio
 from tailtrue.calc.steps import length_of_steps, step_up
-from tailtrue.computed.joint_ways import WAYS
+from tailtrue.computed.joint_ways import EVERY_WAY
 from tailtrue.computed.registry import Limited, computed
 
 
@@ -60,7 +60,7 @@ def stations_apart(spacing: float, width: float) -> float:
     return length_ratio(spacing, width)
 
 
-@computed("joint.fixed_by", label="how the collars of this bar are fixed", kind="choice", choices=tuple(WAYS),
+@computed("joint.fixed_by", label="how the collars of this bar are fixed", kind="choice", choices=EVERY_WAY,
           needs=("bar.on_hand?", "joint.method?"),
           how="as told for the bar on hand; else as this job fixes them")  # fmt: skip
 def fixed_by(on_hand: Mapping[str, Any] | None, made: str | None) -> Limited:

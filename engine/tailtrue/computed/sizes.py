@@ -5,6 +5,7 @@ from typing import Any
 
 from tailtrue.calc.lengths import length_of_diameters, piece_of_stock, share_of, within_both_sides
 from tailtrue.calc.steps import step_down
+from tailtrue.computed.joint_width import LACKS
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import greatest_of
 
@@ -82,16 +83,15 @@ _settled(
     unit="mm",
     rounding="length",
     needs=(
-        "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_least", "joint.bond_settled",
-        "joint.width_for_bond?",
+        "bar.diameter", "limit.collar_width_ratio", "limit.collar_width_least", "joint.one_way?", "joint.width_asked?",
     ),
-    how="about the diameter of the bar, no narrower than a collar may be, wide enough for a bond that is the one way",
+    how="about the diameter of the bar, no narrower than a collar may be, as wide as a joint that is the one way asks for",
 )  # fmt: skip
-def width_of_bar(diameter: float, ratio: float, least: float, bonded: bool, bond: float | None) -> Limited:
+def width_of_bar(diameter: float, ratio: float, least: float, way: str | None, asked: float | None) -> Limited:
     width, by = greatest_of(
         (length_of_diameters(diameter, ratio), "about the diameter of the bar"),
         (least, "no collar is narrower"),
-        *(((bond, "a narrower bond lets a tool that catches turn the collar"),) if bonded and bond is not None else ()),
+        *(((asked, LACKS[way]),) if way is not None and asked is not None else ()),
     )
     return Limited(width, by)
 

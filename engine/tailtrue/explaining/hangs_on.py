@@ -17,10 +17,10 @@ from tailtrue.errors import Said
 from tailtrue.explaining.conditions_said import given_below
 from tailtrue.facts import Fact, FactSpec
 from tailtrue.given.entries import GivenFact
-from tailtrue.given.own_units import Toward, size_said, unit_in
+from tailtrue.given.own_units import Toward, size_said, typical_said, unit_in
 from tailtrue.given.quoting import harmless
 from tailtrue.given.relations import how_to_add
-from tailtrue.quantities import read_quantity, system_of
+from tailtrue.quantities import System, read_quantity, system_of
 
 Asks = Callable[[Case], bool]
 
@@ -73,7 +73,7 @@ def hangs_on(case: Case, names: tuple[str, ...], missing: Iterable[str], falls: 
     `falls` tells whether a case is free of the refusal, `no_worse` whether nothing refuses it that did not before.
     """
     own_names = dict.fromkeys(_own_name(case, name) for name in missing)
-    lacking = tuple(_lacking(case, name) for name in own_names if name in case.knowledge.given.facts)[:_FEW]
+    lacking = tuple(_lacking(case, name, falls) for name in own_names if name in case.knowledge.given.facts)[:_FEW]
     behind = tuple(_behind(case, names))
     spots = tuple(islice((spot for spot in _spots(case, behind) if _field(case, spot).lever != "none"), _MOST_TRIED))
     turning = [(spot, value) for spot in spots if (value := _turned(case, spot, falls, names)) is not None]
@@ -89,6 +89,8 @@ def hangs_on(case: Case, names: tuple[str, ...], missing: Iterable[str], falls: 
         # No one value frees the job. What moves a size that the refusal holds against another is nearer to it than the rest.
         own = [spot for spot in spots if not spot.where.startswith(_OURS) and _moves(case, spot, _sizes(case, names))]
         own = own or [spot for spot in _whole(case, behind) if not spot.where.startswith(_OURS)]
+        # What the shop has on its lists is nearer than a size or a habit of the lathe.
+        own = [spot for spot in own if spot.spec.kind == "records"] or own
         told = [_told(case, spot, "") for spot in sorted(own[:_FEW], key=lambda spot: _order(spot.name))]
     return (*lacking, *told)
 
@@ -169,9 +171,20 @@ def _own_name(case: Case, name: str) -> str:
     return next((own for own, fact in facts.items() if fact.stands_for == name), name)
 
 
-def _lacking(case: Case, name: str) -> Said:
-    fact = case.knowledge.given.facts[name]
-    return Said(name, _file(case, fact), fact.key, "not given", how_to_add(fact, f"below [{fact.file}]", _dials(case)))
+def _lacking(case: Case, name: str, falls: Asks) -> Said:
+    fact, system = case.knowledge.given.facts[name], _dials(case)
+    if fact.spec.kind == "quantity" and fact.typical and not falls(_typically(case, fact, system)):
+        # A usual size that would be refused as well is no advice.
+        fact = replace(fact, typical="", typical_inch="")
+    return Said(name, _file(case, fact), fact.key, "not given", how_to_add(fact, f"below [{fact.file}]", system))
+
+
+def _typically(case: Case, fact: GivenFact, system: System) -> Case:
+    spec = case.knowledge.catalogue[fact.spec.name]
+    said = typical_said(fact, spec.unit, system)
+    size = read_quantity(said, spec.unit)
+    names = filter(None, (spec.name, fact.stands_for))
+    return case.with_other({name: Fact(case.knowledge.catalogue[name], size, said=said) for name in names})
 
 
 def _file(case: Case, fact: GivenFact) -> str:

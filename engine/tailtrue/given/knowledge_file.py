@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Iterator
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, TypeVar, get_args
 
 from pydantic import BaseModel, ValidationError
 
@@ -30,7 +30,7 @@ def shaped(
     """A file, or what stands in it at a path, held against its shape; None, with the problems noted, when it does not fit.
 
     `known` are the names to suggest for a misspelt key, where they are not those of the shape itself. A file that is
-    written `by_people` is answered in their words.
+    written `by_people` is answered in their words, with the keys of the very place.
     """
     tables: Any = file.tables
     for step in path:
@@ -42,7 +42,7 @@ def shaped(
             keys = (*path, *(part for part in fault["loc"] if part != "str"))
             where, said = file.place(*keys), ".".join(map(str, keys))
             if by_people:
-                problems.append(plain_fault(fault, keys, where, known))
+                problems.append(plain_fault(fault, keys, where, _keys_at(model, fault["loc"])))
             elif fault["type"] == "extra_forbidden":
                 close = closest(str(keys[-1]), known or model.model_fields)
                 do = f"a key named '{close}' exists" if close else "take it out"
@@ -52,6 +52,22 @@ def shaped(
             else:
                 problems.append(Problem(where, said, "does not fit", str(fault["msg"]).lower()))
         return None
+
+
+def _keys_at(model: type[BaseModel], path: tuple[int | str, ...]) -> Collection[str]:
+    """The keys that may stand where the last one of this path stands; none where its shape is not to be told."""
+    shape: type[BaseModel] | None = model
+    for key in path[:-1]:
+        if isinstance(key, str) and shape is not None:
+            field = shape.model_fields.get(key)
+            shape = _shape_in(field.annotation) if field is not None else None
+    return () if shape is None else shape.model_fields
+
+
+def _shape_in(annotation: Any) -> type[BaseModel] | None:
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation
+    return next((found for one in get_args(annotation) if (found := _shape_in(one)) is not None), None)
 
 
 def source_problems(file: TomlFile, known: Collection[str]) -> Iterator[Problem]:

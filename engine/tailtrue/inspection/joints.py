@@ -72,8 +72,6 @@ def _depth(sheet: Sheet, sizes: dict[str, float], worn: float, bar: float) -> fl
         return worn / 2 - hypot(bar / 2 - spot + length, thick / 2)
     if pin := all_of("radial_pin.length", "radial_pin.diameter"):
         return (worn - hypot(*pin)) / 2
-    if along := all_of("axial_pin.diameter"):
-        return (worn - bar - along[0]) / 2
     if clamp := all_of("split_clamp.length", "split_clamp.head"):
         length, head = clamp
         rim = (worn + bar) / 4 + head / 2

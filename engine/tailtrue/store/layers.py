@@ -9,20 +9,11 @@ from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.given.knowledge_file import shaped
 from tailtrue.given.toml_file import TomlFile, read_toml
 from tailtrue.store.overlay_models import (
-    AddedCaution,
-    AddedNote,
-    AddedStop,
-    AddFile,
-    DisableFile,
     EntryFile,
-    RewordFile,
     ShopRulesFile,
-    TightenFile,
 )
 
 KINDS = ("add", "tighten", "reword", "disable")
-_SHAPES = (ShopRulesFile, AddFile, TightenFile, RewordFile, DisableFile, AddedCaution, AddedStop, AddedNote)
-_KEYS = tuple(dict.fromkeys(key for shape in _SHAPES for key in shape.model_fields))
 
 
 @dataclass(frozen=True)
@@ -71,7 +62,7 @@ def _read(path: Path, shown: str, problems: list[Problem]) -> Layer | None:
         problems.append(toml)
         return None
     before = len(problems)
-    rules = shaped(ShopRulesFile, toml, problems, known=_KEYS, by_people=True)
+    rules = shaped(ShopRulesFile, toml, problems, by_people=True)
     if rules is None:
         return None
     layer = Layer(toml, rules)

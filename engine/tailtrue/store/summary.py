@@ -46,13 +46,16 @@ def summary(knowledge: Knowledge) -> dict[str, Any]:
     }
 
 
-def share_published(counts: dict[str, Any]) -> float:
-    """The share of the values that a published source stands behind.
+def percent_published(counts: dict[str, Any]) -> str:
+    """The share of the values that a published source stands behind, rounded down: a goal barely missed is missed.
 
-    >>> share_published({"values": 200, "values_published": 150})
-    0.75
+    >>> percent_published({"values": 6079, "values_published": 4237})
+    '69.6 %'
+    >>> percent_published({"values": 0, "values_published": 0})
+    '0.0 %'
     """
-    return float(counts["values_published"] / counts["values"]) if counts["values"] else 0.0
+    tenths = 1000 * counts["values_published"] // counts["values"] if counts["values"] else 0
+    return f"{tenths // 10}.{tenths % 10} %"
 
 
 def weighing_most(knowledge: Knowledge) -> list[tuple[str, int]]:
