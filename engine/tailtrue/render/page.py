@@ -29,14 +29,14 @@ from tailtrue.render.halves import halves, lines_of
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import Column, Finer, limits_apart, limits_ends, show, show_one, unit_name
 from tailtrue.render.pairs import pieces
+from tailtrue.render.plain_code import marked
 from tailtrue.render.symbols import SYMBOLS
-from tailtrue.render.templates import marked
+from tailtrue.render.templates import escaped
 from tailtrue.render.times import attended, phase_clause, step_clause, waiting
 from tailtrue.render.told import Told, fetched, repeated
 from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say, sentence
 
-_TO_ESCAPE = re.compile("[&<>\"']")
 _NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
 _STEPS_TOLD = 1
 _PLACES_BESIDE = 2
@@ -240,10 +240,11 @@ class Page:
 
     def other_ways(self, choice: Choice) -> Iterable[tuple[list[str], Alternative]]:
         """The alternatives that were not chosen; those of which the same is said stand together, by their names."""
-        found: dict[Alternative, tuple[list[str], Alternative]] = {}
+        found: dict[tuple[object, ...], tuple[list[str], Alternative]] = {}
+        weighed = self.weighed_ways(choice)
         for way in choice.alternatives:
-            if way.verdict != "chosen" and way not in self.weighed_ways(choice):
-                said = way.model_copy(update={"name": "", "why": way.why if way.verdict == "fits" else ""})
+            if way.verdict != "chosen" and way not in weighed:
+                said = (way.verdict, way.reason, way.why if way.verdict == "fits" else "", way.figures, way.size)
                 found.setdefault(said, ([], way))[0].append(way.name)
         return found.values()
 
@@ -344,8 +345,8 @@ class Page:
     def _piece(self, piece: str | Figure, finer: Finer) -> str:
         # Pieces are escaped one by one and joined as plain strings: a sheet has some thousand of them.
         if isinstance(piece, str):
-            return _escaped(piece)
-        shown = _escaped(show(piece, self._dials, finer))
+            return escaped(piece)
+        shown = escaped(show(piece, self._dials, finer))
         if piece.fact in self._told:
             return f'<a class="figure" href="#number-{anchor(piece.fact)}">{shown}</a>'
         return f'<b class="figure">{shown}</b>'
@@ -362,15 +363,10 @@ class Page:
         return Markup(f'<a href="#source-{anchor(key)}" title="{escape(key)}">{self._index.sources[key]}</a>')
 
 
-@lru_cache(maxsize=8192)  # the same words stand on every sheet
-def _escaped(words: str) -> str:
-    return str(escape(words)) if _TO_ESCAPE.search(words) else words
-
-
 @lru_cache(maxsize=4096)
 def _in_words(words: str) -> Markup:
     """A text without a figure, as the most are."""
-    return escape(words)
+    return marked(escaped(words))
 
 
 @lru_cache(maxsize=4096)
