@@ -7,7 +7,7 @@ from typing import Any, Generic, TypeVar
 from jinja2 import nodes
 from jinja2.compiler import CodeGenerator, Frame
 from jinja2.utils import missing
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 _Thing = TypeVar("_Thing")
 
@@ -128,7 +128,10 @@ class PlainCode(CodeGenerator):
             super()._output_child_pre(node, frame, finalize)
 
     def _marked(self, node: nodes.Node) -> bool:
-        """Whether a call gives markup for certain: of a macro, or of such a method of the page."""
+        """Whether this is markup for certain: what a macro gives, or such a method of the page, or letters typed here."""
+        if isinstance(node, nodes.CondExpr):
+            either = (node.expr1, node.expr2 or nodes.Const(""))
+            return all(isinstance(one, nodes.Const) and escape(one.value) == one.value for one in either)
         called = node.node if isinstance(node, nodes.Call) else None
         if isinstance(called, nodes.Name):
             return called.name in self._macros

@@ -19,7 +19,7 @@ def attended(span: Span, dials: Dials) -> str:
     if low == high:
         return high.whole
     # Hours with minutes hold a unit among the digits, so the first unit may only go where it is one and the same.
-    bare = low.unit == high.unit and not any("h" in end.number for end in (low, high))
+    bare = low.unit == high.unit and "h" not in low.number and "h" not in high.number
     return f"{low.number if bare else low.whole} to {high.whole}"
 
 
