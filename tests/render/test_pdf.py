@@ -295,6 +295,14 @@ PRINT = (
 )
 
 
+def test_a_box_to_tick_on_a_screen_takes_no_room_on_paper() -> None:
+    title = procedure().title
+    ticked = (
+        '<p>left<input type="checkbox" aria-label="step 1.1 done"><a href="#source-one" title="one: p. 2">1</a>right</p>'
+    )
+    assert to_pdf(ticked, title) == to_pdf("<p>left1right</p>", title)
+
+
 def test_made_twice_it_is_the_same_to_the_byte() -> None:
     first, second = (python(PRINT, PYTHONHASHSEED=seed) for seed in ("1", "2"))
     assert first.returncode == second.returncode == 0, first.stderr + second.stderr

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import get_type_hints
 
 import pytest
-from jinja2 import UndefinedError, meta
+from jinja2 import Template, TemplateSyntaxError, UndefinedError, meta
 from markupsafe import Markup
 
 import tailtrue.render
@@ -30,6 +30,11 @@ ALLOWED = {
     "tailtrue.work_record",
     "tailtrue.shop_sheet",
 }
+
+
+def made(text: str) -> Template:
+    """A template of this text, compiled as ours are."""
+    return template("procedure.html.j2").environment.from_string(text)
 
 
 def test_there_are_templates_and_modules() -> None:
@@ -134,5 +139,37 @@ def test_what_is_not_escaped_again_is_markup_already(name: str) -> None:
 
 
 def test_a_thing_said_on_a_condition_is_nothing_without_it() -> None:
-    made = template("procedure.html.j2").environment.from_string('<i>{{ "<b>" if said }}</i>')
-    assert [made.render(said=said) for said in (True, False)] == ["<i>&lt;b&gt;</i>", "<i></i>"]
+    shown = made('<i>{{ "<b>" if said }}</i>')
+    assert [shown.render(said=said) for said in (True, False)] == ["<i>&lt;b&gt;</i>", "<i></i>"]
+
+
+def test_a_macro_takes_its_things_in_order_and_gives_markup() -> None:
+    shown = "{% macro told(what, how='plainly') %}<i>{{ what }}, {{ how }}</i>{% endmacro %}"
+    assert made(f"{shown}{{{{ told(said) }}}}{{{{ told(said, '&') | trim }}}}").render(said="<b>") == (
+        "<i>&lt;b&gt;, plainly</i><i>&lt;b&gt;, &amp;</i>"
+    )
+    with pytest.raises(UndefinedError, match="what"):
+        made(f"{shown}{{{{ told() }}}}").render()
+
+
+def test_a_loop_tells_where_it_is() -> None:
+    told = (
+        "{{ loop.index0 }}{{ loop.index }}{{ loop.length }}{{ '(' if loop.first }}{{ ')' if loop.last else loop.nextitem }}"
+    )
+    assert made(f"{{% for one in things if one %}}{told}.{{% endfor %}}").render(things=iter("a")) == "011()."
+    assert made(f"{{% for one in things %}}{told}.{{% endfor %}}").render(things="ab") == "012(b.122)."
+
+
+def test_what_a_template_is_handed_is_known_in_its_macros_and_only_there() -> None:
+    inside = "{% macro told(said) %}{{ said }}{{ more }}{% endmacro %}{{ told(1) }}"
+    assert made(inside).render(said=2, more=3) == "13"
+    with pytest.raises(UndefinedError, match="more"):
+        made(inside).render(said=2)
+
+
+def test_a_place_is_never_an_attribute_and_a_call_takes_nothing_unfolded() -> None:
+    assert made("{{ words['upper'] }}").render(words={"upper": "<"}) == "&lt;"
+    with pytest.raises(TypeError):
+        made("{{ words['upper'] }}").render(words="text")
+    with pytest.raises(TemplateSyntaxError):
+        made("{{ words(*things) }}")

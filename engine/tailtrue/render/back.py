@@ -20,8 +20,8 @@ def worked_out(procedure: Procedure) -> tuple[tuple[Derivation, ...], ...]:
 
 def short_label(one: Derivation, first: Derivation) -> str:
     """What a number is called beside the first of its group: words that both begin with, up to a mark, are said once."""
-    for mark in (": ", ", "):
+    for mark in () if one is first else (": ", ", "):
         begin, found, rest = one.label.partition(mark)
-        if found and one is not first and first.label.startswith(begin + mark):
+        if found and first.label.startswith(begin + mark):
             return rest
     return one.label

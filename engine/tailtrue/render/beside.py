@@ -14,10 +14,8 @@ _CHECK_LETTERS = 40
 _GAIN = 1.0
 
 
-def reasons_beside(step: Step, tools: str, *, checks_beside: bool) -> bool:
+def reasons_beside(step: Step, tools: str) -> bool:
     """Whether a step is shorter with its reason and tools, said in `tools`, on the right."""
-    if step.checks and not checks_beside:
-        return False
     lines = [say(line, "metric") for line in step.text]
     small = say(step.why, "metric") + tools
     if step.checks:

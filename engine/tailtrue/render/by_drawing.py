@@ -57,11 +57,11 @@ def by_drawing(
     few = 0 < len(step.settings) <= _MOST_BESIDE
     ways = [ByDrawing(*way) for way in product((True, False), repeat=3) if (few or not way[0]) and not (in_a_row and way[1])]
     done = _DONE_LINE * sum(ceil(len(say(line, dials)) / _DONE_BESIDE) for line in step.text)
-    # By whether it stands beside the drawing: settings, checks, small print.
+    # Each part over the whole width, and beside the drawing.
     parts = [
-        {beside: sum(_setting(one, dials, beside=beside) for one in step.settings) for beside in (True, False)},
-        {beside: sum(_check(one, dials, beside=beside) for one in step.checks) for beside in (True, False)},
-        {beside: _SMALL_LINE * ceil(len(small) / (_SMALL_BESIDE if beside else _SMALL)) for beside in (True, False)},
+        _sum(_setting(one, dials) for one in step.settings),
+        _sum(_check(one, dials) for one in step.checks),
+        (_SMALL_LINE * ceil(len(small) / _SMALL), _SMALL_LINE * ceil(len(small) / _SMALL_BESIDE)),
     ]
     heights = {
         way: _height(done, seen, [(part[beside], beside) for part, beside in zip(parts, way, strict=True)]) for way in ways
@@ -85,23 +85,34 @@ def _height(done: float, seen: float, parts: Iterable[tuple[float, bool]]) -> fl
     return over + max(said, seen)
 
 
-def _setting(setting: Setting, dials: Dials, *, beside: bool) -> float:
-    name, words, reason = (_NAME_BESIDE, _WORDS_BESIDE, _REASON_BESIDE) if beside else (_NAME, _WORDS, _REASON)
+def _sum(heights: Iterable[tuple[float, float]]) -> tuple[float, float]:
+    over, beside = 0.0, 0.0
+    for wide, narrow in heights:
+        over, beside = over + wide, beside + narrow
+    return over, beside
+
+
+def _setting(setting: Setting, dials: Dials) -> tuple[float, float]:
+    """Over the whole width its reason stands beside its value, beside a drawing under it."""
     line = value_line(setting.value, dials)
-    because = say(setting.reason, dials) + (line.other if line else "")
-    value = 1 if line else ceil(len(say(setting.value, dials)) / words)
-    row = _SETTING_LINE * max(value, ceil(len(say(setting.label, dials)) / name))
-    why = _REASON_LINE * ceil(len(because) / reason)
-    return row + why if beside else max(row, why)
+    name, reason = len(say(setting.label, dials)), len(say(setting.reason, dials)) + len(line.other if line else "")
+    value = 0 if line else len(say(setting.value, dials))
+
+    def row(of_name: int, of_words: int) -> float:
+        return _SETTING_LINE * max(1, ceil(value / of_words), ceil(name / of_name))
+
+    over = max(row(_NAME, _WORDS), _REASON_LINE * ceil(reason / _REASON))
+    return over, row(_NAME_BESIDE, _WORDS_BESIDE) + _REASON_LINE * ceil(reason / _REASON_BESIDE)
 
 
-def _check(check: Check, dials: Dials, *, beside: bool) -> float:
+def _check(check: Check, dials: Dials) -> tuple[float, float]:
     """The words run on, and the places to write after them."""
-    width = _CHECK_BESIDE if beside else _CHECK
     words = _LETTER * (len(say(check.text, dials)) + _ACCEPT * bool(check.limits) + _WITH * bool(check.instrument))
-    places: Sequence[float] = [
-        _PLACE + (_LABEL * len(blank.label) if not at else 0) for blank in check.blanks for at in range(blank.places)
-    ]
+    places = [_PLACE + (_LABEL * len(blank.label) if not at else 0) for blank in check.blanks for at in range(blank.places)]
+    return _check_lines(words, places, _CHECK), _check_lines(words, places, _CHECK_BESIDE)
+
+
+def _check_lines(words: float, places: Sequence[float], width: float) -> float:
     lines, filled = max(1, ceil(words / width)), words % width
     with_place = 0
     for at, place in enumerate(places):

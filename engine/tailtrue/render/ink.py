@@ -64,7 +64,9 @@ class Ink:
 
     def outline(self, points: Sequence[tuple[float, float]], kind: str = "edge", closed: bool = True) -> None:
         """A run of straight lines."""
-        run = f"M{' L'.join(f'{number(x)} {number(y)}' for x, y in points)}{' Z' if closed else ''}"
+        self._stroke(f"M{' L'.join([f'{number(x)} {number(y)}' for x, y in points])}{' Z' if closed else ''}", kind)
+
+    def _stroke(self, run: str, kind: str) -> None:
         begun = f'<path class="{kind}" d="'
         if kind in _AS_ONE and self.parts and self.parts[-1].startswith(begun):
             self.parts[-1] = f"{self.parts[-1].removesuffix(_ENDED)} {run}{_ENDED}"
@@ -83,7 +85,7 @@ class Ink:
 
     def line(self, x1: float, y1: float, x2: float, y2: float, kind: str = "thin") -> None:
         """One straight line."""
-        self.outline(((x1, y1), (x2, y2)), kind, closed=False)
+        self._stroke(f"M{number(x1)} {number(y1)} L{number(x2)} {number(y2)}", kind)
 
     def arrow(self, x: float, y: float, way: Way, size: float = 1.0) -> None:
         """A filled arrow head with its point at x, y."""

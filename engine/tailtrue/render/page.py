@@ -29,15 +29,16 @@ from tailtrue.render.halves import halves, lines_of
 from tailtrue.render.look_up import look_up_columns
 from tailtrue.render.numbers import Column, Finer, limits_apart, limits_ends, show, show_one, unit_name
 from tailtrue.render.pairs import pieces
+from tailtrue.render.plain_code import marked
 from tailtrue.render.symbols import SYMBOLS
-from tailtrue.render.templates import marked
+from tailtrue.render.templates import escaped
 from tailtrue.render.times import attended, phase_clause, step_clause, waiting
 from tailtrue.render.told import Told, fetched, repeated
 from tailtrue.render.values import ValueLine, value_line
 from tailtrue.render.words import KINDS, ORIGINS, listed, say, sentence
 
-_TO_ESCAPE = re.compile("[&<>\"']")
 _NOT_IN_AN_ANCHOR = re.compile(r"[^A-Za-z0-9_.-]+")
+_DRAWN = frozenset(code for code, symbol in SYMBOLS.items() if any(symbol))
 _STEPS_TOLD = 1
 _PLACES_BESIDE = 2
 # So many bands with their instruments are shorter over the whole width.
@@ -72,7 +73,7 @@ class Index:
 
     def first_steps(self, ids: Iterable[str]) -> str:
         """The first few of those numbers, in words: enough to find the place, the rest is told by the steps."""
-        numbers = self.step_numbers(ids).split(", ")
+        numbers = self.step_numbers(ids).split(", ", _STEPS_TOLD)
         row = ", ".join(numbers[:_STEPS_TOLD])
         return f"step {row}{' ...' if len(numbers) > _STEPS_TOLD else ''}"
 
@@ -214,18 +215,18 @@ class Page:
 
     def reasons_beside(self, step: Step) -> bool:
         """Whether the reason and the tools of a step stand on the right of what is done."""
-        return reasons_beside(step, self._tools_in_words(step), checks_beside=self.fits_beside(step.checks))
+        return self.fits_beside(step.checks) and reasons_beside(step, self._tools_in_words(step))
 
     def _tools_in_words(self, step: Step) -> str:
         return ", ".join(self.plain(self._index.need_name(tool)) for tool in self.tools_to_fetch(step))
 
     def wear_besides(self, caution: Caution) -> tuple[str, ...]:
         """What a caution asks to wear beyond what the cautions for the whole job ask already."""
-        return tuple(piece for piece in caution.protective_equipment if piece not in self.worn)
+        return tuple([piece for piece in caution.protective_equipment if piece not in self.worn])
 
     def codes_told(self, caution: Caution) -> tuple[str, ...]:
         """The codes of the signs whose drawing is a bare shape: the key of the sheet has their words."""
-        return tuple(code for code in caution.signs if not any(SYMBOLS.get(code, ())))
+        return tuple([code for code in caution.signs if code not in _DRAWN])
 
     def cautions(self) -> tuple[Caution, ...]:
         """Every caution of the sheet once, in the order of the page."""
@@ -240,10 +241,11 @@ class Page:
 
     def other_ways(self, choice: Choice) -> Iterable[tuple[list[str], Alternative]]:
         """The alternatives that were not chosen; those of which the same is said stand together, by their names."""
-        found: dict[Alternative, tuple[list[str], Alternative]] = {}
+        found: dict[tuple[object, ...], tuple[list[str], Alternative]] = {}
+        weighed = self.weighed_ways(choice)
         for way in choice.alternatives:
-            if way.verdict != "chosen" and way not in self.weighed_ways(choice):
-                said = way.model_copy(update={"name": "", "why": way.why if way.verdict == "fits" else ""})
+            if way.verdict != "chosen" and way not in weighed:
+                said = (way.verdict, way.reason, way.why if way.verdict == "fits" else "", way.figures, way.size)
                 found.setdefault(said, ([], way))[0].append(way.name)
         return found.values()
 
@@ -264,7 +266,7 @@ class Page:
         sized = (way for way in choice.alternatives if choice.weighed and way.size is not None)
         return [way for way in sized if way.verdict == "no" and way.figures == (way.size, ".")]
 
-    def sources_by_place(self) -> Iterable[tuple[str, list[Markup]]]:
+    def sources_by_place(self) -> Iterable[tuple[str, Markup]]:
         """Where cautions stand in full, and the sources of each there, in the order of the page; the front has no number."""
         places: list[tuple[str, Sequence[Caution]]] = [("", self.up_front), ("", self.at_back)]
         for phase in self._procedure.phases:
@@ -274,7 +276,7 @@ class Page:
             new = [caution for caution in cautions if caution.id not in seen]
             seen.update(caution.id for caution in new)
             if new:
-                yield number, [self.sources(caution.sources) for caution in new]
+                yield number, marked("; ".join([self.sources(caution.sources) for caution in new]))
 
     def unit(self, unit: str) -> str:
         """A unit as it is written beside a blank."""
@@ -325,11 +327,11 @@ class Page:
 
     def named_sources(self) -> tuple[Source, ...]:
         """The sources that this paper names; those of the other papers keep their numbers for themselves."""
-        keys = {key for group in self.worked_out for one in group for key in one.own_sources}
-        keys.update(key for choice in self._procedure.choices for key in choice.sources)
-        keys.update(key for finding in self._procedure.findings for key in finding.sources)
-        keys.update(self.sources_of_limits())
-        keys.update(key for caution in self.cautions() for key in caution.sources)
+        keys = set(self.sources_of_limits())
+        keys.update(*[one.own_sources for group in self.worked_out for one in group])
+        keys.update(*[choice.sources for choice in self._procedure.choices])
+        keys.update(*[finding.sources for finding in self._procedure.findings])
+        keys.update(*[caution.sources for caution in self.cautions()])
         named = {key.partition(":")[0] for key in keys}
         return tuple(source for source in self._procedure.sources if source.id in named)
 
@@ -344,8 +346,8 @@ class Page:
     def _piece(self, piece: str | Figure, finer: Finer) -> str:
         # Pieces are escaped one by one and joined as plain strings: a sheet has some thousand of them.
         if isinstance(piece, str):
-            return _escaped(piece)
-        shown = _escaped(show(piece, self._dials, finer))
+            return escaped(piece)
+        shown = escaped(show(piece, self._dials, finer))
         if piece.fact in self._told:
             return f'<a class="figure" href="#number-{anchor(piece.fact)}">{shown}</a>'
         return f'<b class="figure">{shown}</b>'
@@ -362,15 +364,10 @@ class Page:
         return Markup(f'<a href="#source-{anchor(key)}" title="{escape(key)}">{self._index.sources[key]}</a>')
 
 
-@lru_cache(maxsize=8192)  # the same words stand on every sheet
-def _escaped(words: str) -> str:
-    return str(escape(words)) if _TO_ESCAPE.search(words) else words
-
-
 @lru_cache(maxsize=4096)
 def _in_words(words: str) -> Markup:
     """A text without a figure, as the most are."""
-    return escape(words)
+    return marked(escaped(words))
 
 
 @lru_cache(maxsize=4096)

@@ -18,7 +18,8 @@ _BASE = "file:///sheet"
 _LETTERS = re.compile(rb"/FontName /[A-Z]+\+(?!signs)")
 _IN_LARGE_PRINT = '<html lang="en" class="large'
 # Citations lead to the list of sources a thousand times: their links cost a fifth of the time, and the number says it all.
-_CITATION, _CITED = '<a href="#source-', "</a>"
+# What is ticked on a screen is never printed, and would cost a hundredth. What stands in the brackets is kept.
+_NOT_PRINTED = re.compile(r'<a href="#source-[^>]*>([^<]*)</a>|<input type="checkbox"[^>]*>')
 # The C library gives the store of each printed page back to the system and takes it anew, at a twelfth of the time, until a
 # piece of up to 32 MiB has been let go: then it keeps as much at hand.
 _KEPT_AT_HAND = 31 * 2**20
@@ -61,8 +62,7 @@ def to_pdf(html: str, title: TitleBlock) -> bytes:
 
 def _printed(html: str) -> str:
     """The page as it is printed. Large print keeps the drawings of its signs, which are of other sizes."""
-    before, *cited = html.split(_CITATION)
-    plain = before + "".join(one.partition(">")[2].replace(_CITED, "", 1) for one in cited)
+    plain = "".join(filter(None, _NOT_PRINTED.split(html)))
     return plain if _IN_LARGE_PRINT in plain else DRAWN.sub(letters, plain)
 
 

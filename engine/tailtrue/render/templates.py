@@ -1,63 +1,44 @@
 """Page templates and style sheets: strict about names, everything escaped, kept compiled."""
 
 import re
-from collections.abc import Callable
-from functools import lru_cache, partial
+from functools import lru_cache
 from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
-from jinja2.runtime import Context, Macro
 from markupsafe import Markup, escape
 
 from tailtrue.parts import Paper
 from tailtrue.places import templates_folder
 from tailtrue.render.compiled import Compiled
 from tailtrue.render.large import enlarged
-from tailtrue.render.plain_code import PlainCode
+from tailtrue.render.plain_code import PLAIN_NAMES, PlainCode
 from tailtrue.render.words import sentence
 
-# Names a text markup without asking first whether it is markup already.
-marked: Callable[[str], Markup] = partial(str.__new__, Markup)
-
-
-class _Calls(Context):
-    """Calls without asking first what the called thing wants handed over: only macros want something, how to escape."""
-
-    def call(self, called: Any, /, *given: Any, **named: Any) -> Any:
-        """What a call in a template comes to."""
-        if named:
-            # What a loop or a block has set is for things that ask for the context; nothing here does.
-            named.pop("_loop_vars", None)
-            named.pop("_block_vars", None)
-        if called.__class__ is not Macro:
-            return called(*given, **named)
-        # A macro with all that it takes, in order, needs nothing put in order first.
-        if not named and len(given) == len(called.arguments):
-            return marked(called._func(*given))
-        return called(self.eval_ctx, *given, **named)
+_TO_ESCAPE = re.compile("[&<>\"']")
 
 
 class _Template(Template):
-    """A template that escapes a text once, however often it stands on the pages."""
+    """A template that escapes a text once, however often it stands on the pages, and finds its plain names."""
 
     @classmethod
     def from_code(cls, environment: Environment, code: Any, globals: Any, uptodate: Any = None) -> Template:  # noqa: A002
         """The template of compiled code."""
         made = super().from_code(environment, code, globals, uptodate)
-        made.root_render_func.__globals__["escape"] = _escaped
+        made.root_render_func.__globals__.update(PLAIN_NAMES, escape=_written)
         return made
 
 
-def _escaped(value: Any) -> Markup:
+def _written(value: Any) -> str:
     kind = value.__class__
     if kind is str:
-        return _once(value)
+        return escaped(value)
     return value if kind is Markup else escape(value)
 
 
-@lru_cache(maxsize=8192)
-def _once(text: str) -> Markup:
-    return escape(text)
+@lru_cache(maxsize=8192)  # the same words stand on every sheet
+def escaped(text: str) -> str:
+    """A text that is to stand in markup, for what joins markup by itself."""
+    return str(escape(text)) if _TO_ESCAPE.search(text) else text
 
 
 _UNSAFE_IN_CSS = re.compile(r"[^ A-Za-z0-9.,:()/_-]")
@@ -103,7 +84,6 @@ def _environment() -> Environment:
         bytecode_cache=Compiled(),
     )
     environment.code_generator_class = PlainCode
-    environment.context_class = _Calls
     environment.template_class = _Template
     environment.filters["css_string"] = css_string
     environment.filters["sentence"] = sentence

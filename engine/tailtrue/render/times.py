@@ -24,7 +24,7 @@ def attended(span: Span, dials: Dials) -> str:
         # Seconds go up to two minutes: before minutes they are one, for nobody plans a job by the second.
         return f"1 to {high.whole}"
     # Hours with minutes hold a unit among the digits, so the first unit may only go where it is one and the same.
-    bare = low.unit == high.unit and not any("h" in end.number for end in (low, high))
+    bare = low.unit == high.unit and "h" not in low.number and "h" not in high.number
     return f"{low.number if bare else low.whole} to {high.whole}"
 
 
