@@ -37,6 +37,7 @@ _ROOMS = (
     "joint_grip",
     "joint_clamp",
     "joint_ways",
+    "grinder",
     "learner",
     "holding",
     "soft_point",
