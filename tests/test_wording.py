@@ -22,13 +22,15 @@ def test_places_are_found_and_filled() -> None:
 
 
 def test_a_pointer_is_filled_with_a_number_and_nowhere_without_one() -> None:
-    wording = read_wording("Go back to step {{ opens decide decide-fixed }}, then to {{ step read-collars }}.")
-    assert [(one.steps, one.opens) for one in wording.pointers()] == [
-        (("decide", "decide-fixed"), True), (("read-collars",), False),
+    wording = read_wording(
+        "Go back to step {{ opens decide decide-fixed }}, to {{ step read-collars }}, to {{ step grip start before turn }}."
+    )
+    assert [(one.steps, one.opens, one.before) for one in wording.pointers()] == [
+        (("decide", "decide-fixed"), True, ""), (("read-collars",), False, ""), (("grip", "start"), False, "turn"),
     ]  # fmt: skip
-    filled = wording.fill(figure, lambda one: "9.1" if one.opens else "9.7")
-    assert filled == ("Go back to step 9.1, then to 9.7.",)
-    assert wording.words == "Go back to step X, then to X."
+    filled = wording.fill(figure, lambda one: "9.1" if one.opens else "9.2" if one.before else "9.7")
+    assert filled == ("Go back to step 9.1, to 9.7, to 9.2.",)
+    assert wording.words == "Go back to step X, to X, to X."
     with pytest.raises(ValueError, match="no sheet gives step decide or decide-fixed a number"):
         wording.fill(figure)
 

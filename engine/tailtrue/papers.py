@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from tailtrue.parts import Dials, Figure, Paper, Text
+from tailtrue.parts import STANDING, Dials, Figure, Paper, Status, Text
 
 BEFORE = "Before you move it"
 
@@ -19,7 +19,7 @@ class Head(NamedTuple):
     dials: Dials
     rules: str
     dated: str = ""
-    approved: bool = False
+    status: Status = "draft"
     checksum: str = ""
 
     @property
@@ -28,9 +28,14 @@ class Head(NamedTuple):
         return f"rules {self.rules}" + (f", checksum {self.checksum}" if self.checksum else "")
 
     @property
-    def status(self) -> str:
-        """The day of the sheet and whether it is approved, for a paper that says so; else nothing."""
-        return f", dated {self.dated}, {'approved' if self.approved else 'not approved'}" if self.dated else ""
+    def standing(self) -> str:
+        """The day of the sheet and whether it is approved or still in force, for a paper that says so; else nothing."""
+        return f", dated {self.dated}, {STANDING[self.status]}" if self.dated else ""
+
+    @property
+    def mark(self) -> str:
+        """What is called out at the top of a paper that says how it stands: that it is a draft, or superseded."""
+        return f"  {self.status.upper()}" if self.dated and self.status != "approved" else ""
 
 
 class Section(NamedTuple):

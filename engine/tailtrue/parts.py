@@ -5,7 +5,9 @@ the fact it came from, and the rounding kind that says how a page may show it. T
 so a page can be set in inches or in millimetres without touching a sentence.
 """
 
-from typing import Annotated, Literal
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import Annotated, Final, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -37,7 +39,24 @@ Rounding = Literal[
 ]
 Bound = Literal["nearest", "most", "least"]
 Paper = Literal["A4", "Letter"]
+Status = Literal["draft", "approved", "superseded"]
 Dials = Literal["metric", "inch"]
+
+# How a paper stands, in the words of a page.
+STANDING: Final[Mapping[Status, str]] = MappingProxyType(
+    {"draft": "not approved", "approved": "approved", "superseded": "superseded"}
+)
+
+
+def status_of(stated: str, *, approved: bool) -> Status:
+    """Superseded when the job file says so, else a draft until it is approved.
+
+    >>> status_of("superseded", approved=True), status_of("draft", approved=True), status_of("", approved=True)
+    ('superseded', 'draft', 'approved')
+    """
+    if stated == "superseded":
+        return "superseded"
+    return "approved" if approved and stated != "draft" else "draft"
 
 
 class Node(BaseModel):

@@ -4,7 +4,23 @@ from typing import Literal
 
 from pydantic import Field
 
-from tailtrue.parts import Caution, Check, Dials, Figure, MachineState, Node, Origin, Paper, Setting, ShopRule, Term, Text
+from tailtrue.parts import (
+    STANDING,
+    Caution,
+    Check,
+    Dials,
+    Figure,
+    MachineState,
+    Node,
+    Origin,
+    Paper,
+    Setting,
+    ShopRule,
+    Status,
+    Term,
+    Text,
+    status_of,
+)
 from tailtrue.record_sheet import RecordSheet
 from tailtrue.review import SafetyReview
 from tailtrue.shop_sheet import Change, Entry, LimitRow, ShopSheet, Sign
@@ -348,11 +364,14 @@ class TitleBlock(Node):
         return bool(self.approver and self.walked_through)
 
     @property
-    def status(self) -> str:
+    def status(self) -> Status:
         """Superseded when the job file says so, else a draft until it is approved."""
-        if self.stated == "superseded":
-            return self.stated
-        return "approved" if self.approved and self.stated != "draft" else "draft"
+        return status_of(self.stated, approved=self.approved)
+
+    @property
+    def standing(self) -> str:
+        """The status as it stands on a page."""
+        return STANDING[self.status]
 
 
 class Procedure(Node):

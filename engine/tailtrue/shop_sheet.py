@@ -7,9 +7,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from tailtrue.parts import MachineState, Node, ShopRule, Signal, Term, Text
-
-Status = Literal["draft", "approved", "superseded"]
+from tailtrue.parts import MachineState, Node, ShopRule, Signal, Status, Term, Text
 
 
 class Line(Node):

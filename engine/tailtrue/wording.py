@@ -1,6 +1,7 @@
 """Text with places for facts: ``{{ bar.length }}`` for a value, ``{{ why bar.length }}`` for what limited it.
 
 And for the numbers of steps: ``{{ step read-collars }}``, and ``{{ opens read-collars }}`` for the first step of its phase.
+``{{ step restore-power before turn-stub }}`` is the one that leads to another step.
 """
 
 import re
@@ -10,7 +11,7 @@ from dataclasses import dataclass
 from tailtrue.parts import Figure, Text
 
 _PLACE = re.compile(r"\{\{\s*(why\s+)?([a-z][a-z0-9_]*(?:\.[a-z][a-z0-9_]*)+)\s*\}\}")
-_POINTER = re.compile(r"\{\{\s*(step|opens)((?:\s+[a-z]+(?:-[a-z]+)*)+)\s*\}\}")
+_POINTER = re.compile(r"\{\{\s*(step|opens)((?:\s+[a-z]+(?:-[a-z]+)*)+?)(?:\s+before\s+([a-z]+(?:-[a-z]+)*))?\s*\}\}")
 _ANY = re.compile(f"{_PLACE.pattern}|{_POINTER.pattern}")
 _LEFT_OVER = re.compile(r"\{\{|\}\}")
 
@@ -29,6 +30,7 @@ class Pointer:
 
     steps: tuple[str, ...]
     opens: bool  # the first step of its phase is meant
+    before: str = ""  # the last one that stands before this step is meant
 
 
 @dataclass(frozen=True)
@@ -76,7 +78,7 @@ def read_wording(text: str) -> Wording:
     >>> [place.name for place in read_wording("Set {{ skim.speed }}.").places()]
     ['skim.speed']
     >>> list(read_wording("Go back to step {{ opens decide }}.").pointers())
-    [Pointer(steps=('decide',), opens=True)]
+    [Pointer(steps=('decide',), opens=True, before='')]
     """
     parts: list[str | Place | Pointer] = []
     at = 0
@@ -93,7 +95,7 @@ def read_wording(text: str) -> Wording:
 
 def _place(text: str) -> Place | Pointer:
     if found := _POINTER.fullmatch(text):
-        return Pointer(tuple(found[2].split()), found[1] == "opens")
+        return Pointer(tuple(found[2].split()), found[1] == "opens", found[3] or "")
     found = _PLACE.fullmatch(text)
     assert found is not None  # one of the two was found
     return Place(found[2], "why" if found[1] else "value")

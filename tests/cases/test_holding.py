@@ -269,6 +269,16 @@ def test_a_blank_whose_bore_is_kept_is_faced_on_both_sides_on_the_stub_and_no_ja
     assert not jaws & set(order)
 
 
+def test_whoever_turns_the_stub_again_is_sent_to_where_its_power_came_back(tmp_path: Path) -> None:
+    """Not to the power of the faces that were cut between."""
+    steps = [step for phase in make_procedure(kept_bores(tmp_path)).phases for step in phase.steps]
+    turned = next(place for place, step in enumerate(steps) if step.id == "turn-stub")
+    power = next(step.number for step in reversed(steps[:turned]) if step.id == "restore-power")
+    for wanted in ("mount-raw-on-stub", "mount-on-stub"):
+        lines = [str(piece) for line in next(step for step in steps if step.id == wanted).text for piece in line]
+        assert [line for line in lines if f"THEN go back to step {power}, where power comes back" in line], wanted
+
+
 def test_jaws_too_deep_for_a_blank_do_not_matter_where_its_bore_is_kept_on_a_stub(tmp_path: Path) -> None:
     """Jaws 34 mm deep and a blank 30 mm wide, and nothing to bring it forward."""
     no_spacer = ("crib-stub", 'spacer = "14 mm"\n', "")

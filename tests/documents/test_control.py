@@ -69,7 +69,7 @@ def test_v35_every_paper_names_machine_number_revision_date_and_status(made: Job
         assert "counter(page)" in html, kind
     for kind in {"procedure", "card", "safety", "record"} & set(made.kinds):
         assert f"dated {title.date}" in made.html(kind), kind
-        assert ("not approved" in made.html(kind)) == (not title.approved), kind
+        assert ("not approved" in made.html(kind)) == (title.status == "draft"), kind
 
 
 def test_v36_approved_needs_names_and_a_day(made: Job) -> None:
@@ -130,6 +130,20 @@ def test_v53_nobody_but_a_walk_through_makes_a_sheet_approved() -> None:
         title = tree.title.model_copy(update={"approver": "shop manager", "walked_through": walked})
         html = to_html(tree.model_copy(update={"title": title}))
         assert re.search(rf"dated {title.date}, {word}\b", html), word
+
+
+def test_v35_what_is_superseded_says_so_on_every_paper_and_never_that_it_is_a_draft() -> None:
+    """ISO 9001:2015, 7.5.3: a document that another replaced is kept from being used by mistake."""
+    for name in SHIPPED:
+        tree = job(name).tree
+        title = tree.title.model_copy(update={"stated": "superseded"})
+        old = tree.model_copy(update={"title": title})
+        for kind in {"procedure", "card", "safety", "record"} & set(job(name).kinds):
+            html, markdown = (paper(old) for paper in MAKERS[kind])
+            assert "SUPERSEDED" in html, (name, kind)
+            assert f"dated {title.date}, superseded" in html, (name, kind)
+            assert "uperseded" in markdown, (name, kind)
+            assert not re.search(r"\bDRAFT\b|[Nn]ot approved", html + markdown), (name, kind)
 
 
 def test_v38_marks_of_unlike_jobs_differ() -> None:

@@ -131,11 +131,8 @@ def test_v12_whoever_does_not_meet_a_condition_goes_on_down_the_page(made: Job) 
 
 def test_v13_every_way_leads_somewhere_and_every_way_back_is_counted(made: Job) -> None:
     """DOE-STD-1029-92 CN1: a branch names where to go; the cap on loops is a house rule."""
-    phases = list(made.tree.phases)
-    for place, phase in enumerate(phases):
+    for phase in made.tree.phases:
         words = " ".join(said(line) for step in phase.steps for line in step.text)
-        if "phase before this one" in words:
-            assert place > 0
         if re.search(r"\b[Rr]epeat\b|move again", words):
             assert re.search(
                 r"(?:twice|three times|four times|two|three|four) (?:rounds )?(?:at most|do not)|at most|, once", words

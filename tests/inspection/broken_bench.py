@@ -102,9 +102,7 @@ def warmth_left_out_of_the_record() -> Job:
 
 @breaks("V336", _where(_SOFT, "try-soft-jaws"))
 def sent_back_to_the_start_check_without_power() -> Job:
-    return _said(
-        _SOFT, "try-soft-jaws", "go back to where power comes back, and the start check", "go back to the start check"
-    )
+    return _said(_SOFT, "try-soft-jaws", "go back to step 7.2, where power comes back", "go back to the start check")
 
 
 @breaks("V336", _where(_SHRUNK, "rough-collars"))

@@ -98,7 +98,7 @@ def soft_jaws_taken_out_and_trusted_again() -> Job:
     return _also(_SOFT, "turn-blank-round", "jaw-change")
 
 
-@breaks("V132", _where(_STUB, "mount-on-stub"), also="V336")
+@breaks("V132", _where(_STUB, "mount-on-stub"))
 def collar_put_on_a_stub_that_was_not_turned() -> Job:
     return _without(_STUB, "turn-stub", "turn-stub")
 

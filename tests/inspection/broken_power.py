@@ -45,7 +45,7 @@ def round_of_feet_that_begins_on_an_isolated_lathe() -> Job:
 @breaks("V336", "step 7.5")
 def jaws_cut_again_from_the_start_check() -> Job:
     job = _job("tannery-lane", "job")
-    text = _lines(job[0], "try-soft-jaws", "where power comes back, and the start check", "the start check")
+    text = _lines(job[0], "try-soft-jaws", "step 7.2, where power comes back", "the start check")
     return _changed(job, "try-soft-jaws", text=text)
 
 
@@ -53,7 +53,7 @@ def jaws_cut_again_from_the_start_check() -> Job:
 def stub_turned_again_from_the_start_check() -> Job:
     job = _job("tannery-lane", "job-stub")
     return _changed(
-        job, "mount-on-stub", text=_lines(job[0], "mount-on-stub", "power for the start check", "the start check")
+        job, "mount-on-stub", text=_lines(job[0], "mount-on-stub", "step 6.2, where power comes back", "step 6.3")
     )
 
 
@@ -71,5 +71,5 @@ def pass_after_cooling_from_the_start_check() -> Job:
 @breaks("V336", "step 7.5", also="V270")
 def way_back_to_a_line_that_nobody_finds() -> Job:
     job = _job("tannery-lane", "job")
-    text = _lines(job[0], "try-soft-jaws", "back to where power comes back, and the start check", "back to the line above")
+    text = _lines(job[0], "try-soft-jaws", "back to step 7.2, where power comes back", "back to the line above")
     return _changed(job, "try-soft-jaws", text=text)

@@ -67,8 +67,7 @@ def labels(tree: Procedure, number: int, count: int) -> tuple[str, ...]:
     return (
         f"{title.machine}, {title.shop}",
         f"Sheet {title.number} rev {title.revision} {title.status.upper()}",
-        f"Rules {title.knowledge_version}, checksum {title.checksum}, dated {title.date}, "
-        f"{'approved' if title.approved else 'not approved'}",
+        f"Rules {title.knowledge_version}, checksum {title.checksum}, dated {title.date}, {title.standing}",
         f"{number} / {count}",
     )
 

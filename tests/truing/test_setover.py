@@ -12,6 +12,7 @@ from tailtrue.advise import advise
 from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, ReadingsWrong, Refused, report
 from tailtrue.facts import Fact
+from tailtrue.render.tag_page import set_over_html
 from tailtrue.render.words import say
 from tailtrue.truing.setover import SetOver, judge_setover, read_taper
 
@@ -320,3 +321,12 @@ def test_the_doubt_of_a_correction_is_that_of_two_readings_carried_to_the_centre
     assert doubt("50 mm", None) == pytest.approx(0.006 * 2**0.5 * 244 / (2 * 50), rel=1e-6)
     assert doubt("100 mm", None) == pytest.approx(doubt("50 mm", None) / 2)
     assert doubt("50 mm", 0.02) == pytest.approx((doubt("50 mm", None) ** 2 + 0.01**2) ** 0.5)
+
+
+def test_a_tag_stands_as_its_sheet_does() -> None:
+    for status, mark in (("superseded", "SUPERSEDED"), ("draft", "DRAFT"), ("approved", "")):
+        case = changed(METRIC, job__status=status, job__approver="shop manager", job__walked_through="second trainer")
+        tag = set_over(case).tag
+        assert tag.head.mark.strip() == mark
+        assert (mark or "approved") in set_over_html(tag)
+        assert f"dated {tag.head.dated}, {'not approved' if status == 'draft' else status}" in set_over_html(tag)

@@ -66,9 +66,11 @@ class Filler:
         return other
 
     def _number(self, pointer: Pointer) -> str:
-        """Of a step that comes several times the last one before this step, or the first behind it."""
+        """Of a step that comes several times the last one before this step, or the one it leads to; else the first."""
         order = list(self._numbers)
         before = order.index(self._here) if self._here else 0
+        if pointer.before:
+            before = order.index(self._number(Pointer((pointer.before,), opens=False)))
         places = [at for at, number in enumerate(order) if self._numbers[number] in pointer.steps]
         if not places:
             raise LookupError(f"step {self._here} points to {' or '.join(pointer.steps)}, and the sheet has none of them")

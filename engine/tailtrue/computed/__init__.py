@@ -38,6 +38,7 @@ _ROOMS = (
     "joint_clamp",
     "joint_ways",
     "joint_width",
+    "grinder",
     "learner",
     "holding",
     "soft_point",

@@ -72,25 +72,6 @@ def _check(steps: Sequence[Placed], place: int) -> int | None:
     return _last(steps, place, _does("start-check"))
 
 
-def _before_the_stub(find: Callable[[Sequence[Placed], int], int | None]) -> Callable[[Sequence[Placed], int], int | None]:
-    def found(steps: Sequence[Placed], place: int) -> int | None:
-        turned = _last(steps, place, lambda one: "turn-stub" in one.step.activities and one.step.machine == "turning")
-        return None if turned is None else find(steps, turned)
-
-    return found
-
-
-def _first_of(steps: Sequence[Placed], inside: int | None) -> int | None:
-    if inside is None:
-        return None
-    return next(index for index, one in enumerate(steps) if one.phase.number == steps[inside].phase.number)
-
-
-def _phase_before(steps: Sequence[Placed], place: int) -> int | None:
-    here = steps[place].phase.number
-    return _first_of(steps, _last(steps, place, lambda one: one.phase.number != here))
-
-
 def _cooling(steps: Sequence[Placed], place: int) -> int | None:
     return _last(steps, place, lambda one: one.step.machine == "isolated" and "thermometer" in one.step.tools)
 
@@ -99,12 +80,9 @@ def _cooling(steps: Sequence[Placed], place: int) -> int | None:
 _NAMED: tuple[tuple[re.Pattern[str], Callable[[Sequence[Placed], int], int | None]], ...] = tuple(
     (re.compile(pattern, re.IGNORECASE), find)
     for pattern, find in (
-        (r"power [^.]*before the stub is turned", _before_the_stub(_power)),
-        (r"start check before the stub is turned", _before_the_stub(_check)),
         (r"cooling step again, then the start check", _check),
         (r"cooling step again", _cooling),
         (r"power\b", _power),
         (r"start check", _check),
-        (r"the phase before this one", _phase_before),
     )
 )  # fmt: skip

@@ -21,7 +21,6 @@ from tailtrue.render.words import say, sentence
 
 TITLE = "Bench card"
 PHONE = "phone"  # the line of the safety review that has the emergency number
-NOT_APPROVED = "Not approved."
 GOES_WITH = "Goes with sheet {number} rev {revision}, checksum {checksum}."
 RULES = "Rules {rules}."
 MORE_SIDES = "THIS CARD MAY TAKE TWO SIDES: hang up both."
@@ -126,8 +125,8 @@ def goes_with(procedure: Procedure) -> tuple[str, str]:
     rules = f" {RULES.format(rules=title.knowledge_version)}" if procedure.shop_rules else ""
     sheet = GOES_WITH.format(number=title.number, revision=title.revision, checksum=title.checksum)
     # What nobody approved yet says so where it is read, as the footer does.
-    approved = "" if title.approved else f" {NOT_APPROVED}"
-    return f"{sheet}{rules}{approved}", card_of(procedure).pointer
+    standing = "" if title.status == "approved" else f" {title.standing.capitalize()}."
+    return f"{sheet}{rules}{standing}", card_of(procedure).pointer
 
 
 @lru_cache(maxsize=2)

@@ -36,7 +36,7 @@ def head_of(title: TitleBlock, bar: str) -> Head:
         dials=title.dials,
         rules=title.knowledge_version,
         dated=title.date,
-        approved=title.approved,
+        status=title.status,
         checksum=title.checksum,
     )
 

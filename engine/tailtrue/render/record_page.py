@@ -131,7 +131,7 @@ def _markdown(sheet: RecordSheet, head: Head, mend: Sequence[Text]) -> Iterator[
 
     yield heading(1, f"{TITLE}: {head.machine}")
     yield literal(
-        f"{head.shop}. Bar {head.bar}. Sheet {head.number} rev {head.revision}{head.status}. {head.made_by.capitalize()}."
+        f"{head.shop}. Bar {head.bar}. Sheet {head.number} rev {head.revision}{head.standing}. {head.made_by.capitalize()}."
     )
     if mend:
         yield bold(MEND)

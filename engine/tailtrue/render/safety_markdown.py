@@ -50,9 +50,9 @@ class _Writer:
         title = self._p.title
         yield heading(1, self._r.title)
         yield f"{bold(title.machine)} {self._text(title.machine_detail)}"
-        sheet = f"{title.shop}, sheet {title.number} rev {title.revision} of {title.date}, checksum {title.checksum}"
+        sheet = f"{title.shop}, sheet {title.number} rev {title.revision} of {title.date}, {title.standing}"
         due = bold(f"{REVIEW_DUE} {title.review_due}.")
-        yield f"{bold(title.title)} {literal(sheet)}, {literal(f'rules {title.knowledge_version}')}. {due}"
+        yield f"{bold(title.title)} {literal(f'{sheet}, checksum {title.checksum}, rules {title.knowledge_version}')}. {due}"
         if title.overdue:
             yield bold(OVERDUE)
         yield self._lines(self._r.head)

@@ -81,7 +81,7 @@ def _markdown(record: WorkRecord, head: Head, mend: Sequence[Text]) -> Iterator[
 
     yield heading(1, f"{record.title}: {head.machine}")
     yield literal(
-        f"{head.shop}. {record.of} {record.subject}. Sheet {head.number} rev {head.revision}{head.status}. "
+        f"{head.shop}. {record.of} {record.subject}. Sheet {head.number} rev {head.revision}{head.standing}. "
         f"{head.made_by.capitalize()}."
     )
     if mend:

@@ -1,6 +1,7 @@
 """Texts that point to a step: it exists, and stands in every route of the step that points to it."""
 
 from collections.abc import Iterator
+from itertools import chain
 
 from tailtrue.errors import Problem
 from tailtrue.store.knowledge import Knowledge
@@ -14,11 +15,12 @@ def pointers(knowledge: Knowledge) -> Iterator[Problem]:
         for text in (*step.sentences, step.why, *(check.text for check in step.checks), *rows, *held):
             for pointer in text.pointers():
                 said = " ".join(pointer.steps)
-                for name in pointer.steps:
+                wanted = (pointer.steps, (pointer.before,)) if pointer.before else (pointer.steps,)
+                for name in chain.from_iterable(wanted):
                     if name not in knowledge.steps:
                         yield Problem(step.where, said, f"no step is named '{name}'", "mend the name")
                 for route in knowledge.routes.values():
                     there = {name for phase in route.phases for name in phase.file.steps}
-                    if step.file.id in there and not there & set(pointer.steps):
+                    if step.file.id in there and not all(there & set(names) for names in wanted):
                         what = f"the route {route.file.id} has the step that points there, and none of these"
                         yield Problem(step.where, said, what, "name a step of that route too")

@@ -5,7 +5,7 @@ from tailtrue.case import Case
 from tailtrue.errors import FactsWrong, Problem
 from tailtrue.facts import Fact, NotKnown
 from tailtrue.papers import Head
-from tailtrue.parts import Text
+from tailtrue.parts import Text, status_of
 from tailtrue.refusals import Refusal, refusals
 from tailtrue.truth import Truth
 
@@ -24,7 +24,10 @@ def head_of(case: Case) -> Head:
         dials="inch" if case.value("lathe.dials") == "inch" else "metric",
         rules=case.knowledge.version,
         dated=str(case.value("job.date")),
-        approved=bool(_known(case, "job.approver") and _known(case, "job.walked_through")),
+        status=status_of(
+            str(_known(case, "job.status") or ""),
+            approved=bool(_known(case, "job.approver") and _known(case, "job.walked_through")),
+        ),
     )
 
 
