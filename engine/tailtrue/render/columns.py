@@ -4,7 +4,6 @@ The maker of PDF lets no column run over a page, so the rows are cut here, by re
 """
 
 import re
-from bisect import bisect_right
 from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
 from html import unescape
@@ -42,9 +41,9 @@ def rows(lines: Sequence[int]) -> list[list[int]]:
     >>> rows([6, 1, 2, 4])
     [[0, 1, 3, 4]]
     """
-    # The entries stand along a ruler of lines. By a line: the last entry that begins there or before, and where it begins.
+    # The entries stand along a ruler of lines. By a line: the entry that stands there, and where it begins.
     begins, count = [*accumulate(lines, initial=0)], len(lines)
-    entry = [bisect_right(begins, line) - 1 for line in range(begins[-1] + 1)] + [count] * max([_MOST, *lines])
+    entry = [at for at, high in enumerate(lines) for _ in range(high)] + [count] * (1 + max([_MOST, *lines]))
     reached = [begins[at] for at in entry]
     # By where a row begins: the lines from there to the end, and where the row ends and how high it is.
     rest = [0] * (count + 1)
