@@ -1,7 +1,7 @@
 """Sheets that bore past what adds up, go back to a cut round the start check, or drill brass with hooked lips."""
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.advise import advise, shop_for, tree_of
 from tailtrue.parts import Blank, Check, Setting
 from tailtrue.procedure import Step
 
@@ -107,7 +107,7 @@ def bar_let_off_by_half_the_window() -> Job:
 @breaks("V319", "step 5.11", also="V15")
 def telescoping_gauge_that_nothing_reads() -> Job:
     path = EXAMPLES / "quarry-road" / "job-tube.toml"
-    tree, shop = make_procedure(path), shop_for(advise(path))
+    tree, shop = tree_of(advise(path)), shop_for(advise(path))
 
     def bare(step: Step) -> Step:
         kept = tuple(tool for tool in step.tools if tool != "caliper-work")

@@ -4,7 +4,7 @@ from functools import cache
 
 from cases.test_large_lathe import LARGE
 from shops import EXAMPLES
-from tailtrue.advise import advise, procedure_of, shop_for
+from tailtrue.advise import advise, shop_for, tree_of
 from tailtrue.procedure import Caution, Step
 
 from .broken import breaks
@@ -20,7 +20,7 @@ def _large() -> Job:
     """The same with a chuck that two people do not lift either."""
     path = EXAMPLES / "fernhill" / "use-bar.toml"
     advice = advise(path, instead=LARGE)
-    return procedure_of(advice), shop_for(advice)
+    return tree_of(advice), shop_for(advice)
 
 
 def _cautions(change: dict[str, object]) -> Job:

@@ -5,7 +5,7 @@ from functools import cache
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, procedure_of, shop_for
+from tailtrue.advise import advise, shop_for, tree_of
 from tailtrue.parts import Check
 from tailtrue.procedure import Step
 
@@ -23,7 +23,7 @@ def _job(fixed_by: str = "set-screws") -> Job:
         "collar_width": "25 mm", "station": "48 mm", "fixed_by": fixed_by, "worn_out_at": f"{_WORN_OUT_MM} mm",
     }  # fmt: skip
     advice = advise(EXAMPLES / "fernhill" / "use-bar.toml", instead={"stock.test_bars": [bar]})
-    return procedure_of(advice), shop_for(advice)
+    return tree_of(advice), shop_for(advice)
 
 
 def _felt(**changes: Any) -> Job:

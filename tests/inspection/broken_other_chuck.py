@@ -5,7 +5,7 @@ from dataclasses import replace
 from functools import cache
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, procedure_of, shop_for
+from tailtrue.advise import advise, shop_for, tree_of
 from tailtrue.parts import Figure
 from tailtrue.procedure import Step
 
@@ -18,7 +18,7 @@ CHUCK_DRIVES = {"crib.drive": "chuck-jaw", "crib.headstock_centre": "soft"}
 @cache
 def _rework() -> Job:
     advice = advise(EXAMPLES / "fernhill" / "rework.toml", instead={"job.found_in_chuck": False})
-    return procedure_of(advice), shop_for(advice)
+    return tree_of(advice), shop_for(advice)
 
 
 def _cast() -> Job:
@@ -93,13 +93,13 @@ def collar_that_stands_out_nobody_knows_how_far() -> Job:
 @breaks("V314", "step 7.2")
 def centre_put_into_the_taper_behind_the_chuck() -> Job:
     path = EXAMPLES / "fernhill" / "job.toml"
-    return make_procedure(path), replace(shop_for(advise(path)), chuck_drives=True)
+    return tree_of(advise(path)), replace(shop_for(advise(path)), chuck_drives=True)
 
 
 @breaks("V314", "step 3.2", also="V15")
 def point_that_nothing_grips() -> Job:
     advice = advise(EXAMPLES / "fernhill" / "use-bar.toml", instead=CHUCK_DRIVES)
-    job = procedure_of(advice), shop_for(advice)
+    job = tree_of(advice), shop_for(advice)
 
     def let_go(step: Step) -> Step:
         return step.model_copy(update={"tools": ("headstock-centre", "chuck", "wipes")})

@@ -5,7 +5,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from shops import EXAMPLES, shop
-from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.advise import advise, shop_for, tree_of
 from tailtrue.procedure import Hold
 
 from .broken import breaks
@@ -94,7 +94,7 @@ def collar_fixed_anew_and_nobody_asks_whether_it_is_whole() -> Job:
 @breaks("V643", "if it goes wrong")
 def collar_fixed_on_a_sheet_that_tests() -> Job:
     path = EXAMPLES / "fernhill" / "use-bar.toml"
-    tree, given = make_procedure(path), shop_for(advise(path))
+    tree, given = tree_of(advise(path)), shop_for(advise(path))
     row = ("A collar moved on its witness line", ("Take it off. Fix it anew with every step of its phase.",), ("Cut on.",))
     others = tuple(one for one in tree.if_it_goes_wrong if one[0] != row[0])
     return tree.model_copy(update={"if_it_goes_wrong": (*others, row)}), given

@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.advise import advise, shop_for, tree_of
 from tailtrue.parts import Blank, Check, Figure, Setting
 from tailtrue.procedure import Step
 
@@ -111,7 +111,7 @@ def thin_joint_roughed_too_deep() -> Job:
 def _on_hand(fixed: str) -> Job:
     """A sheet for a bonded bar on hand, laid beside a stock file that says otherwise."""
     path = EXAMPLES / "fernhill" / "use-bar.toml"
-    return make_procedure(path), replace(shop_for(advise(path)), fixed_by=fixed)
+    return tree_of(advise(path)), replace(shop_for(advise(path)), fixed_by=fixed)
 
 
 @breaks("V266", "facts", also="V630")

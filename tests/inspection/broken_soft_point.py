@@ -3,7 +3,7 @@
 from functools import cache
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, procedure_of, shop_for
+from tailtrue.advise import advise, shop_for, tree_of
 from tailtrue.procedure import Step
 
 from .broken import breaks
@@ -13,7 +13,7 @@ from .changed import Job, changed_step, valued
 @cache
 def _soft() -> Job:
     advice = advise(EXAMPLES / "fernhill" / "use-bar.toml", instead={"crib.headstock_centre": "soft"})
-    return procedure_of(advice), shop_for(advice)
+    return tree_of(advice), shop_for(advice)
 
 
 def _left_over(step: Step) -> Step:

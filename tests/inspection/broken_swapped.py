@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.advise import advise, shop_for, tree_of
 from tailtrue.procedure import Procedure
 
 from .broken import breaks
@@ -27,7 +27,7 @@ def _each(part: Any, change: Callable[[dict[str, Any]], None]) -> Any:
 
 def _with_most(**changes: Any) -> Job:
     path = EXAMPLES / "fernhill" / "re-certify.toml"
-    tree = make_procedure(path).model_dump(mode="json")
+    tree = tree_of(advise(path)).model_dump(mode="json")
     return Procedure.model_validate(_each(tree, lambda figure: figure.update(changes))), shop_for(advise(path))
 
 

@@ -6,7 +6,7 @@ from functools import cache
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, procedure_of, shop_for
+from tailtrue.advise import advise, shop_for, tree_of
 from tailtrue.parts import Check, Figure
 from tailtrue.procedure import Phase, Step
 
@@ -25,7 +25,7 @@ def _certified() -> Job:
     }  # fmt: skip
     path = EXAMPLES / "fernhill" / "re-certify.toml"
     advice = advise(path, instead={"job.third_collar": True, "stock.test_bars": [bar]})
-    return procedure_of(advice), shop_for(advice)
+    return tree_of(advice), shop_for(advice)
 
 
 def _certified_with(phase: str, step: str, change: Callable[[Step], Step]) -> Job:

@@ -3,7 +3,7 @@
 from typing import Any
 
 from shops import EXAMPLES
-from tailtrue.advise import advise, procedure_of, shop_for
+from tailtrue.advise import advise, shop_for, tree_of
 from tailtrue.parts import Figure, Setting
 
 from .broken import breaks
@@ -112,7 +112,7 @@ def cuts_to_width_that_take_more_than_there_is() -> Job:
 def _on_pads() -> Job:
     wide = {"lathe.spindle_bore": "20 mm", "lathe.steady_from": "8 mm", "lathe.steady_to": "60 mm"}
     advice = advise(EXAMPLES / "fernhill" / "job.toml", instead=wide)
-    return procedure_of(advice), shop_for(advice)
+    return tree_of(advice), shop_for(advice)
 
 
 @breaks("V318", "step 4.7", also="V80 V82")

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from review_sample import review
-from tailtrue.advise import advise, make_procedure, shop_for
+from tailtrue.advise import advise, shop_for, tree_of
 from tailtrue.inspection import Shop
 from tailtrue.parts import Caution, Check, Figure, Setting
 from tailtrue.procedure import Phase, Procedure, StartLine, StartList, Step
@@ -23,7 +23,8 @@ Job = tuple[Procedure, Shop]
 @cache
 def sheet_of(path: Path) -> Job:
     """The sheet of a job file and what the files say of the shop."""
-    return make_procedure(path), shop_for(advise(path))
+    advice = advise(path)
+    return tree_of(advice), shop_for(advice)
 
 
 def reviewed_anew(job: Job) -> Job:
