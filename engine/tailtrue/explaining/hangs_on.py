@@ -173,9 +173,10 @@ def _own_name(case: Case, name: str) -> str:
 
 def _lacking(case: Case, name: str, falls: Asks) -> Said:
     fact, system = case.knowledge.given.facts[name], _dials(case)
-    if fact.spec.kind == "quantity" and fact.typical and not falls(_typically(case, fact, system)):
-        # A usual size that would be refused as well is no advice.
-        fact = replace(fact, typical="", typical_inch="")
+    if fact.spec.kind == "quantity" and fact.typical and not (fact.file == "crib" and falls(_typically(case, fact, system))):
+        # What is measured is not copied, and a usual size that would be refused as well is no advice.
+        open_size = f"... {unit_in(case.knowledge.catalogue[fact.spec.name].unit, system)}"
+        fact = replace(fact, typical=open_size, typical_inch=open_size)
     return Said(name, _file(case, fact), fact.key, "not given", how_to_add(fact, f"below [{fact.file}]", system))
 
 
