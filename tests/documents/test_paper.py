@@ -127,6 +127,28 @@ def test_no_line_is_written_again_in_the_margin_of_the_next_page(shipped: str) -
     assert {kind: found for kind in kinds if (found := _strays(_pdf(shipped, kind)))} == {}
 
 
+@pytest.mark.parametrize("shipped", SHIPPED)
+def test_no_heading_ends_a_page(shipped: str) -> None:
+    """Common practice of print: a heading stands over what it is the head of."""
+    for kind in set(job(shipped).kinds) - {"card"}:
+        headings = [re.sub(r"\s", "", one.words) for one in job(shipped).page(kind).all("h2")]
+        for number, page in enumerate(_pdf(shipped, kind).pages, start=1):
+            lines: dict[int, str] = {}
+
+            def note(
+                text: str, where: list[float], letters: list[float], font: object, size: float,
+                lines: dict[int, str] = lines,
+            ) -> None:  # fmt: skip
+                del font, size
+                y = round(where[1] * letters[4] + where[3] * letters[5] + where[5])
+                if y > 20 * MM:
+                    lines[y] = lines.get(y, "") + re.sub(r"\s", "", text)
+
+            page.extract_text(visitor_text=note)
+            last = next(lines[y] for y in sorted(lines) if lines[y])
+            assert not [one for one in headings if last and one.startswith(last) and len(last) > 3], (kind, number)
+
+
 def test_nor_is_one_wherever_the_page_ends() -> None:
     made = job(PRINTED[0])
     mark = '<section class="back glossary"'
