@@ -25,6 +25,7 @@ KINDS = ("procedure", "card", "safety", "sop", "record")
 MM = 72 / 25.4
 # Of what a desk printer reaches on both papers. The margins hold the head and the foot of the page.
 LIVE_WIDTH, LIVE_HEIGHT = 186 * MM, 257 * MM
+A4_LEAST = 800  # points; Letter is 792 high
 EDGE = 4.2 * MM  # a sixth of an inch, which desk printers cannot reach
 MOST_BEFORE_THE_WORK = 3
 LEAST_LINE_PT, LEAST_BOX_MM = 0.35, 5.0
@@ -99,6 +100,65 @@ def test_v35_every_page_says_machine_number_revision_and_page(name: str, kind: s
     for count, text in enumerate(pages, start=1):
         for one in (*said, f"{count} / {len(pages)}"):
             assert re.sub(r"\s", "", one) in text, (kind, count)
+
+
+def _strays(file: PdfReader) -> list[tuple[int, str]]:
+    """Words above or below the text of a page that do not stand there on every page, with its number."""
+    beyond: dict[float, list[tuple[int, str]]] = {}
+    for number, page in enumerate(file.pages, start=1):
+        height = float(page.mediabox.height)
+        top, foot = (20 * MM, 20 * MM) if height > A4_LEAST else (12.2 * MM, 10.2 * MM)
+
+        def note(
+            text: str, where: list[float], letters: list[float], font: object, size: float,
+            number: int = number, up: tuple[float, float] = (foot - 2, height - top + 1),
+        ) -> None:  # fmt: skip
+            del font, size
+            y = where[1] * letters[4] + where[3] * letters[5] + where[5]
+            if text.strip() and not up[0] < y < up[1]:
+                beyond.setdefault(round(y, 1), []).append((number, text.strip()))
+
+        page.extract_text(visitor_text=note)
+    everywhere = len(file.pages)
+    return [one for line in beyond.values() if len({number for number, _ in line}) < everywhere for one in line]
+
+
+@pytest.mark.parametrize("shipped", SHIPPED)
+def test_no_line_is_written_again_in_the_margin_of_the_next_page(shipped: str) -> None:
+    """Whoever copies a sheet, searches it or has it read aloud meets each line once."""
+    kinds = [kind for kind in job(shipped).kinds if kind != "card"]  # one page: nothing stands on every other
+    assert {kind: found for kind in kinds if (found := _strays(_pdf(shipped, kind)))} == {}
+
+
+@pytest.mark.parametrize("shipped", SHIPPED)
+def test_no_heading_ends_a_page(shipped: str) -> None:
+    """Common practice of print: a heading stands over what it is the head of."""
+    for kind in set(job(shipped).kinds) - {"card"}:
+        headings = [re.sub(r"\s", "", one.words) for one in job(shipped).page(kind).all("h2")]
+        for number, page in enumerate(_pdf(shipped, kind).pages, start=1):
+            lines: dict[int, str] = {}
+
+            def note(
+                text: str, where: list[float], letters: list[float], font: object, size: float,
+                lines: dict[int, str] = lines,
+            ) -> None:  # fmt: skip
+                del font, size
+                y = round(where[1] * letters[4] + where[3] * letters[5] + where[5])
+                if y > 20 * MM:
+                    lines[y] = lines.get(y, "") + re.sub(r"\s", "", text)
+
+            page.extract_text(visitor_text=note)
+            last = next(lines[y] for y in sorted(lines) if lines[y])
+            assert not [one for one in headings if last and one.startswith(last) and len(last) > 3], (kind, number)
+
+
+def test_nor_is_one_wherever_the_page_ends() -> None:
+    made = job(PRINTED[0])
+    mark = '<section class="back glossary"'
+    assert made.html("procedure").count(mark) == 1
+    for room in range(6):
+        moved = made.html("procedure").replace(mark, f'<div style="height: {room * 0.37}pt"></div>{mark}')
+        assert _strays(PdfReader(BytesIO(to_pdf(moved, made.tree.title)))) == [], room
 
 
 def test_v45_the_card_is_one_side(made: Job) -> None:

@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from tailtrue.render.columns import abreast, lines_of, rows
 
-MOST = 30
+MOST = 36
 
 
 def every_row(start: int, count: int) -> Iterator[list[int]]:

@@ -72,6 +72,22 @@ def labels(tree: Procedure, number: int, count: int) -> tuple[str, ...]:
     )
 
 
+def test_no_sign_of_the_key_stands_over_another(example: Procedure, sheet: PdfReader) -> None:
+    """A sign is 4.6 mm high: so far apart are the lines of the key, less the margin of its drawing."""
+    codes = {sign.code for sign in example.signs}
+    page = next(page for page in sheet.pages if HEADINGS["signs"] in page.extract_text())
+    feet: set[float] = set()
+
+    def note(text: str, where: list[float], letters: list[float], font: object, size: float) -> None:
+        del font, size
+        if text.split()[:1] and text.split()[0] in codes:
+            feet.add(round(where[1] * letters[4] + where[3] * letters[5] + where[5], 1))
+
+    page.extract_text(visitor_text=note)
+    assert len(feet) > 5
+    assert min(upper - lower for lower, upper in pairwise(sorted(feet))) > 4.3 * 72 / 25.4
+
+
 def test_every_page_says_machine_sheet_revision_rules_checksum_and_page(example: Procedure, sheet: PdfReader) -> None:
     count = len(sheet.pages)
     # A soft point that is turned where it sits is a phase of its own, and takes a page.

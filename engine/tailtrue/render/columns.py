@@ -17,7 +17,7 @@ from tailtrue.render.letters import lines_filled, width
 _Thing = TypeVar("_Thing")
 _COLUMNS = 3
 # Lines in the longest column of a row: fewer are never level, more are read far down the page and up again.
-_MOST = 30
+_MOST = 36
 # Width of a column in ems of the small print.
 _WIDTH = 20.1
 # Bold stands in headings and figures; a block begins a line of its own.

@@ -249,6 +249,11 @@ class Page:
                 found.setdefault(said, ([], way))[0].append(way.name)
         return found.values()
 
+    def pieces_of_choices(self) -> list[tuple[Choice, bool]]:
+        """Each choice for what was chosen (yes) and, where there was more, for what else was weighed or did not fit (no)."""
+        choices = self._procedure.choices
+        return [(one, chosen) for one in choices for chosen in (True, False)[: 1 + (len(one.alternatives) > 1)]]
+
     def alone(self, text: Text) -> str:
         """A text of the back, its figures in the system of the dials alone: the other stands where the number is used."""
         return "".join([piece if isinstance(piece, str) else show_one(piece, self._dials) for piece in text])
