@@ -5,8 +5,9 @@ from pathlib import Path
 import pytest
 
 from shops import EXAMPLES, shop
-from tailtrue.advise import make_procedure
+from tailtrue.advise import advise, make_procedure
 from tailtrue.parts import Figure, Text
+from tailtrue.plan import make_plan
 from tailtrue.procedure import Procedure
 
 Change = tuple[str, str, str]
@@ -95,3 +96,19 @@ def test_a_sheet_tells_only_the_choices_it_asked_for() -> None:
     assert not asked & {"centre.head", "drive.way", "skim.springs", "saw.who", "hole.way"}
     whole = {choice.id for choice in make_procedure(EXAMPLES / "fernhill" / "job.toml").choices}
     assert not whole & {"chucked.raise_when_larger", "chucked.raise_when_smaller"}
+
+
+BOTH = ("crib", 'tool_material = "HSS"', 'tool_material = "both"')
+
+
+@pytest.mark.parametrize(
+    ("job", "tool"), [("job", "HSS"), ("job-cast", "HSS"), ("chucked-bar-test", "HSS"), ("iron", "carbide")]
+)
+def test_where_both_kinds_of_tool_lie_ready_the_sheet_says_which(job: str, tool: str, tmp_path: Path) -> None:
+    # Common practice: a honed edge for a thin skim of soft metal, a tip for the skin of iron.
+    iron = [("stock", 'material = "aluminium-6082-t6"', 'material = "iron-grey"')] if job == "iron" else []
+    path = shop(tmp_path, "fernhill", BOTH, *iron).with_name("job.toml" if job == "iron" else f"{job}.toml")
+    case = advise(path).case
+    assert case.value("tool.material") == tool
+    sharpened = {step.file.id for phase in make_plan(case, advise(path).route).phases for step in phase.steps}
+    assert ("stone-tool" in sharpened) is (tool == "HSS" and job != "chucked-bar-test")

@@ -66,10 +66,10 @@ def overhang_factor(ratio: float, adjustments: Table) -> float:
 
 operation(
     "chucked.relief", "relieving the middle", table="turn-finish", work="bar", diameter="bar.diameter",
-    tool="crib.tool_material", caps=_CHUCK, speed_factor="chucked.overhang_factor", fine=True,
+    tool="tool.material", caps=_CHUCK, speed_factor="chucked.overhang_factor", fine=True,
 )  # fmt: skip
 operation(
-    "chucked.skim", "skimming the bands", table="skim", work="bar", diameter="bar.diameter", tool="crib.tool_material",
+    "chucked.skim", "skimming the bands", table="skim", work="bar", diameter="bar.diameter", tool="tool.material",
     caps=_CHUCK, speed_factor="chucked.overhang_factor", fine=True,
 )  # fmt: skip
 

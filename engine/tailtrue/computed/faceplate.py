@@ -162,7 +162,7 @@ def _margin(count: int, least: float, force: float, friction: float, pull: float
 
 operation(
     "stub.rim", "turning a raw rim on the stub mandrel", table="turn-rough", work="collar",
-    diameter="collar.corner_diameter", tool="crib.tool_material",
+    diameter="collar.corner_diameter", tool="tool.material",
     caps=(*RAW_CAPS, ("limit.stub_speed", "a collar held by its bore")), speed_factor="collar.interrupted_speed",
     depth_factor="collar.interrupted_depth", depth_by="corners or skin: the cut is interrupted",
 )  # fmt: skip

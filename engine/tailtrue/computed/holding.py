@@ -185,11 +185,11 @@ operation(
 )  # fmt: skip
 operation(
     "stub.turning", "turning the stub mandrel", table="turn-rough", work="stub", diameter="stub.diameter",
-    tool="crib.tool_material", caps=_BLANK_CHUCK,
+    tool="tool.material", caps=_BLANK_CHUCK,
 )  # fmt: skip
 operation(
     "stub.facing", "facing a collar on the stub mandrel", table="facing", work="collar", diameter="collar.blank_diameter",
-    tool="crib.tool_material", caps=(*_BLANK_CHUCK, ("limit.stub_speed", "a collar held by its bore")),
+    tool="tool.material", caps=(*_BLANK_CHUCK, ("limit.stub_speed", "a collar held by its bore")),
 )  # fmt: skip
 
 

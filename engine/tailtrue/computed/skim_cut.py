@@ -17,7 +17,7 @@ _OF_PLATE = "finest-on-the-plate"
 
 def _of_table(name: str, label: str, unit: str, rounding: str, bound: str, column: str) -> None:
     @computed(name, label=label, unit=unit, rounding=rounding, bound=bound,
-              needs=("collar.feed_group", "crib.tool_material"), tables=("cutting/feeds",),
+              needs=("collar.feed_group", "tool.material"), tables=("cutting/feeds",),
               how="from the table of feeds")  # fmt: skip
     def _cell(group: str, tool: str, feeds: Table) -> float:
         return feed_row(feeds, "skim", group, tool).number(column)

@@ -15,7 +15,7 @@ _HALVES = 2  # a slug is turned one half at a time
 # As if its corners were left on, whatever is decided: what they cost is held against the saw.
 operation(
     "collar.square", "turning a slug with its corners on", table="turn-rough", work="collar",
-    diameter="collar.square_circle", tool="crib.tool_material", caps=RAW_CAPS, speed_factor="collar.interrupted_speed",
+    diameter="collar.square_circle", tool="tool.material", caps=RAW_CAPS, speed_factor="collar.interrupted_speed",
     depth_factor="collar.interrupted_depth", depth_by="corners or skin: the cut is interrupted",
 )  # fmt: skip
 

@@ -23,5 +23,5 @@ def slide_angle(point: float) -> float:
 # Whatever drives the dog is on the nose already, and turns with the point.
 operation(
     "point.turning", "turning the soft point", table="turn-finish", work="point", diameter="crib.soft_centre_diameter",
-    tool="crib.tool_material", caps=(("limit.between_centres_speed", "what drives the dog"),), fine=True,
+    tool="tool.material", caps=(("limit.between_centres_speed", "what drives the dog"),), fine=True,
 )  # fmt: skip

@@ -77,21 +77,21 @@ def overhang_factor(ratio: float, adjustments: Table) -> float:
 
 
 BAR_FACING = operation(
-    "bar.facing", "facing the bar", table="facing", work="bar", diameter="bar.diameter", tool="crib.tool_material",
+    "bar.facing", "facing the bar", table="facing", work="bar", diameter="bar.diameter", tool="tool.material",
     caps=_CHUCK, speed_factor="bar.overhang_factor", by_top_slide=True,
 )  # fmt: skip
 COLLAR_FACING = operation(
     "collar.facing", "facing a collar", table="facing", work="collar", diameter="collar.corner_diameter",
-    tool="crib.tool_material", caps=RAW_CAPS, speed_factor="collar.interrupted_speed", by_top_slide=True,
+    tool="tool.material", caps=RAW_CAPS, speed_factor="collar.interrupted_speed", by_top_slide=True,
 )  # fmt: skip
 # The second face is cut on a blank that runs true by then: its width is taken off as stock is turned off.
 operation(
     "collar.widening", "facing a collar down to its width", table="turn-rough", work="collar",
-    diameter="collar.blank_diameter", tool="crib.tool_material", caps=_BLANK, by_top_slide=True,
+    diameter="collar.blank_diameter", tool="tool.material", caps=_BLANK, by_top_slide=True,
 )  # fmt: skip
 operation(
     "collar.band", "turning a band on the blank", table="turn-rough", work="collar", diameter="collar.corner_diameter",
-    tool="crib.tool_material", caps=RAW_CAPS, speed_factor="collar.interrupted_speed",
+    tool="tool.material", caps=RAW_CAPS, speed_factor="collar.interrupted_speed",
     depth_factor="collar.interrupted_depth", depth_by="corners or skin: the cut is interrupted",
 )  # fmt: skip
 operation(
@@ -104,10 +104,10 @@ operation(
 )  # fmt: skip
 COLLAR_ROUGHING = operation(
     "collar.turning", "roughing the collars", table="turn-rough", work="collar", diameter="collar.blank_diameter",
-    tool="crib.tool_material", caps=_CENTRES,
+    tool="tool.material", caps=_CENTRES,
 )  # fmt: skip
 SKIMMING = operation(
-    "skim", "skimming the collars", table="skim", work="collar", diameter="collar.diameter", tool="crib.tool_material",
+    "skim", "skimming the collars", table="skim", work="collar", diameter="collar.diameter", tool="tool.material",
     caps=_CENTRES, decided=True,
 )  # fmt: skip
 

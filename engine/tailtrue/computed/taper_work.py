@@ -27,7 +27,7 @@ _of_material("hazards", "hazards", "hazards of cutting the work with the taper")
 
 operation(
     "setover.turning", "turning the taper", table="turn-finish", work="setover", diameter="setover.large",
-    tool="crib.tool_material",
+    tool="tool.material",
     caps=(("limit.between_centres_speed", "work on a dog between centres"), ("skim.centre_speed_limit", "the centre")),
 )  # fmt: skip
 
