@@ -1,6 +1,7 @@
 """Which documents are made, in which formats, and what is said when a wish cannot be met."""
 
 import json
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -87,7 +88,11 @@ def test_large_print_is_the_same_sheet_beside_the_usual_one(tmp_path: Path) -> N
     for words in ((), ("--large-print",)):
         assert tailtrue("make", JOB, "--out", tmp_path, "--only", "procedure", *words).returncode == 0
     usual, large = ((tmp_path / name).read_text(encoding="utf-8") for name in ("procedure.html", "procedure-large.html"))
-    assert usual.partition("<body")[2] == large.partition("<body")[2]
+    bar = re.compile(r'\n*<figure class="of-bar">.*?</figure>\n*', flags=re.DOTALL)
+    # The drawing of the bar has a page of its own there, further on; all else stands where it stood.
+    assert bar.findall(usual)[0].strip() == bar.findall(large)[0].strip()
+    bodies = [bar.sub("", one.partition("<body")[2], count=1).replace("\n", "") for one in (usual, large)]
+    assert bodies[0] == bodies[1]
     assert 'class="large"' in large
     assert 'class="large"' not in usual
 
