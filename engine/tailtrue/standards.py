@@ -32,7 +32,7 @@ def b41() -> B41:
     >>> round(hole.largest_mm / 25.4, 4), round(shaft.largest_mm / 25.4, 4)
     (1.0012, 0.9992)
     >>> b41().limits("LC5", 25.4).source
-    'asme-b4-1 [over_in, upto_incl_in]; memory [*]'
+    'asme-b4-1 [over_in, upto_incl_in, hole_lower_thou]; memory [*]'
     """
     return B41.of(_rows("b41"))
 
