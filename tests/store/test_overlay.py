@@ -161,8 +161,11 @@ def test_a_warning_that_alone_answers_an_activity_stays(tmp_path: Path) -> None:
     gone = next(
         ids for activity, ids in answers.items() if activity in used and all(signals[one] != "danger" for one in ids)
     )
-    with pytest.raises(KnowledgeInvalid, match="no caution answers this activity"):
+    with pytest.raises(KnowledgeInvalid) as wrong:
         laid(tmp_path, "".join(disable("caution", one) for one in gone))
+    (problem,) = [one for one in wrong.value.problems if "is the last caution that answers" in one.wrong]
+    assert problem.where.startswith("shop-0.toml:")
+    assert problem.said == gone[-1]
 
 
 def test_a_limit_drawn_tighter_binds(tmp_path: Path) -> None:

@@ -178,10 +178,11 @@ def _steps(knowledge: Knowledge) -> Iterator[Problem]:
     for activity in sorted(knowledge.page.activities - set(_activities(knowledge))):
         yield Problem("knowledge/page.toml", activity, "brings a line of a page, and no step does it", "mend the name")
     answered = _answered(knowledge)
+    yield from _left_alone(knowledge, answered)
     for step in knowledge.steps.values():
         file = step.file
         for activity in file.activities:
-            if activity not in answered and activity not in MARKS:
+            if activity not in (answered | MARKS | knowledge.shop.taken_out.keys()):
                 yield Problem(step.where, activity, "no caution answers this activity", "add a caution, or mend the name")
         for tool in file.tools:
             if tool not in knowledge.needs:
@@ -219,6 +220,15 @@ def _hazards(knowledge: Knowledge) -> Iterator[Problem]:
 
 def _answered(knowledge: Knowledge) -> set[str]:
     return {activity for caution in knowledge.cautions for activity in caution.file.answers}
+
+
+def _left_alone(knowledge: Knowledge, answered: set[str]) -> Iterator[Problem]:
+    """Activities whose last caution a shop takes out, told at its own line."""
+    done = set(_activities(knowledge)) - answered - MARKS
+    for activity, (at, caution) in knowledge.shop.taken_out.items():
+        if activity in done:
+            do = "take the entry out, or add a caution of your own that answers it"
+            yield Problem(at, caution, f"is the last caution that answers '{activity}', which steps do", do)
 
 
 def _sentences(step: StepText) -> Iterator[Problem]:

@@ -245,6 +245,8 @@ class ShopRules:
     limits: Mapping[str, Fact] = field(default_factory=dict)
     signals: Mapping[str, str] = field(default_factory=dict)
     always: tuple[CautionFile, ...] = ()
+    # By activity: the place that takes a caution out which answers it, and the caution.
+    taken_out: Mapping[str, tuple[str, str]] = field(default_factory=dict)
 
     def own_lines(self, what: str, name: str) -> int:
         """How many lines of a rule, the last ones, the shop has put beside the shipped ones."""

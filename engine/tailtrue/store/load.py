@@ -130,7 +130,14 @@ class Loader:
         if self.reader.problems:
             raise KnowledgeInvalid(tuple(self.reader.problems))
         over = self.overlay
-        laid = replace(knowledge.shop, changes=tuple(over.changes), marks=over.marks, own=over.own, kept=over.kept)
+        laid = replace(
+            knowledge.shop,
+            changes=tuple(over.changes),
+            marks=over.marks,
+            own=over.own,
+            kept=over.kept,
+            taken_out=over.taken_out,
+        )
         knowledge = replace(knowledge, shop=laid)
         check_knowledge(knowledge, over.word_problems(knowledge.tables))
         return knowledge

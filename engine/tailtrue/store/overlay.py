@@ -64,6 +64,7 @@ class Overlay:
         self.marks: dict[tuple[str, str], str] = {}
         self.own: dict[tuple[str, str], int] = {}
         self.kept: dict[tuple[str, str], tuple[tuple[str, ...], ...]] = {}
+        self.taken_out: dict[str, tuple[str, str]] = {}
 
     def cautions(self, shipped: Iterable[tuple[CautionFile, str]]) -> Iterator[tuple[CautionFile, str]]:
         """The cautions that stand after the shop has spoken."""
@@ -249,6 +250,7 @@ class Overlay:
                 self._wrong(at, file.id, "is a DANGER and stands in every shop", "take the entry out")
             else:
                 self._change("disable", "caution", file.id, file.hazard, entry, at)
+                self.taken_out |= dict.fromkeys(file.answers, (at, file.id))
         return file.signal != "danger"
 
     def _may_reword_caution(self, file: CautionFile, entry: RewordFile, at: str) -> bool:
