@@ -179,10 +179,11 @@ def _steps(knowledge: Knowledge) -> Iterator[Problem]:
         yield Problem("knowledge/page.toml", activity, "brings a line of a page, and no step does it", "mend the name")
     answered = _answered(knowledge)
     yield from _left_alone(knowledge, answered)
+    told = answered | MARKS | knowledge.shop.taken_out.keys()
     for step in knowledge.steps.values():
         file = step.file
         for activity in file.activities:
-            if activity not in (answered | MARKS | knowledge.shop.taken_out.keys()):
+            if activity not in told:
                 yield Problem(step.where, activity, "no caution answers this activity", "add a caution, or mend the name")
         for tool in file.tools:
             if tool not in knowledge.needs:
