@@ -50,6 +50,8 @@ class Decision:
 
     `least` and `greatest`: of the rows that hold, the one whose size is the least or the greatest.
 
+    With `every_way` the printed sheet tells each row, also those that a word of the files rules out.
+
     `concerns` names what a route has to do with so that its paper tells the answer; none: every paper tells it.
     """
 
@@ -60,6 +62,7 @@ class Decision:
     where: str
     concerns: tuple[str, ...] = ()
     stated: Stated | None = None
+    every_way: bool = False
 
     @cached_property
     def reads(self) -> tuple[str, ...]:

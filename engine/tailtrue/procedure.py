@@ -153,6 +153,7 @@ class Alternative(Node):
     verdict: Literal["chosen", "fits", "no", "unknown"]
     reason: str
     why: str
+    sources: tuple[str, ...]
     figures: Text = Field(default=(), description="what it comes to in this job, where that is known")
     size: Figure | None = Field(default=None, description="the size that it comes to, where the question is one of sizes")
 
@@ -160,16 +161,22 @@ class Alternative(Node):
 class Choice(Node):
     """A question the rules answered: what was chosen and every alternative judged.
 
-    `settles` names the number that takes its size, `weighed` whether the least or the greatest of the sizes binds.
+    `settles` names the number that takes its size, `weighed` whether the least or the greatest of the sizes binds,
+    `every_way` that each way is told wherever the choice is.
     """
 
     id: str
     question: str
     chosen: str
     alternatives: tuple[Alternative, ...]
-    sources: tuple[str, ...]
     settles: str | None = None
     weighed: Literal["least", "greatest"] | None = None
+    every_way: bool = False
+
+    @property
+    def sources(self) -> tuple[str, ...]:
+        """The sources of every way that was judged, each once."""
+        return tuple(dict.fromkeys(key for way in self.alternatives for key in way.sources))
 
 
 class HandSet(Node):

@@ -7,23 +7,24 @@ from tailtrue.procedure import Alternative, Choice, Finding
 from .broken import breaks
 from .changed import Job, with_sheet, with_shop
 from .sample import procedure
-from .sample_pieces import mm
+from .sample_pieces import OPEN, mm
 
 
 @breaks("V320", "choice bore.gauge", also="V24")
 def gauge_that_is_said_to_be_finer_than_it_reads() -> Job:
     good_to = ("Good to ", mm("crib.bore_gauge_doubt", 0.003, "fit"), ".")
-    way = Alternative(name="bore gauge", verdict="chosen", reason="it fits", why="it reads finest", figures=good_to)
+    way = Alternative(
+        name="bore gauge", verdict="chosen", reason="it fits", why="it reads finest", sources=OPEN, figures=good_to
+    )
     gauge = Choice(
         id="bore.gauge", question="What is the bore measured with?", chosen="bore gauge", alternatives=(way,),
-        sources=("common-practice",),
     )  # fmt: skip
     return with_sheet(choices=(*procedure().choices, gauge))
 
 
 def _reason(words: str) -> Job:
     first = procedure().choices[0]
-    left = Alternative(name="jaws", verdict="no", reason=words, why="the face stands clear")
+    left = Alternative(name="jaws", verdict="no", reason=words, why="the face stands clear", sources=OPEN)
     return with_sheet(choices=(first.model_copy(update={"alternatives": (*first.alternatives, left)}),))
 
 
@@ -48,11 +49,13 @@ def _width(chosen: float, beside: float, printed: float, weighed: Literal["least
     def way(name: str, verdict: Literal["chosen", "no"], size: float) -> Alternative:
         at = mm(f"collar.width_{name}", size)
         told = (at, ".") if verdict == "no" else (at, "; finished ", mm("collar.width", printed), ".")
-        return Alternative(name=name, verdict=verdict, reason="it was weighed", why="so it is", figures=told, size=at)
+        return Alternative(
+            name=name, verdict=verdict, reason="it was weighed", why="so it is", sources=OPEN, figures=told, size=at
+        )
 
     width = Choice(
         id="collar.width_bound", question="What bounds the width?", chosen="stock", settles="collar.width", weighed=weighed,
-        alternatives=(way("stock", "chosen", chosen), way("bar", "no", beside)), sources=("common-practice",),
+        alternatives=(way("stock", "chosen", chosen), way("bar", "no", beside)),
     )  # fmt: skip
     return with_sheet(choices=(*procedure().choices, width))
 
@@ -79,8 +82,8 @@ def number_that_is_not_the_one_that_was_measured() -> Job:
 
 def _first(chosen: str, *found: str, told: bool) -> Job:
     order = Choice(
-        id="truing.order", question="What is put right first?", chosen=chosen, sources=("common-practice",),
-        alternatives=(Alternative(name=chosen, verdict="chosen", reason="it fits", why="so it is"),),
+        id="truing.order", question="What is put right first?", chosen=chosen,
+        alternatives=(Alternative(name=chosen, verdict="chosen", reason="it fits", why="so it is", sources=OPEN),),
     )  # fmt: skip
     waits = Finding(level="attention", text=("Leave the tailstock until then.",), sources=("common-practice",))
     findings = (*procedure().findings, waits) if told else procedure().findings

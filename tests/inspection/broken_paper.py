@@ -196,7 +196,9 @@ def account_from_a_source_that_is_not_listed() -> Job:
 
 @breaks("V51", "choice joint.method")
 def choice_without_a_source() -> Job:
-    return with_sheet(choices=tuple(choice.model_copy(update={"sources": ()}) for choice in procedure().choices))
+    first, *rest = procedure().choices
+    ways = tuple(way.model_copy(update={"sources": ()}) for way in first.alternatives)
+    return with_sheet(choices=(first.model_copy(update={"alternatives": ways}), *rest))
 
 
 @breaks("V51", "findings")

@@ -32,7 +32,7 @@ from tailtrue.shop_sheet import LimitRow
 
 from .sample_drawings import SCREWS, SETTINGS, SPEEDS, drawings
 from .sample_making import making
-from .sample_pieces import caution, figure, mm, written_for_each
+from .sample_pieces import OPEN, caution, figure, mm, written_for_each
 from .sample_record import record
 from .sample_sop import sop_of
 from .sample_time import plan, timed
@@ -310,8 +310,9 @@ def _without_lists() -> Procedure:
                 id="joint.method",
                 question="How are the collars held?",
                 chosen="bonded",
-                alternatives=(Alternative(name="bond", verdict="chosen", reason="it fits", why="a film needs no press"),),
-                sources=("common-practice",),
+                alternatives=(
+                    Alternative(name="bond", verdict="chosen", reason="it fits", why="a film needs no press", sources=OPEN),
+                ),
             ),
         ),
         derivations=(),

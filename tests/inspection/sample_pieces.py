@@ -4,6 +4,8 @@ from tailtrue.parts import Blank, Bound, Caution, Check, Figure, Rounding, Setti
 from tailtrue.procedure import Phase, Step
 
 _SEVERITY: dict[Signal, int] = {"danger": 5, "warning": 4, "caution": 3, "notice": 1}
+# What is of common practice, and of no one text.
+OPEN = ("common-practice",)
 
 
 def figure(fact: str, value: float, unit: str, rounding: Rounding, bound: Bound = "nearest") -> Figure:

@@ -16,7 +16,6 @@ from tailtrue.store.knowledge import Route
 from tailtrue.truth import Truth
 
 GIVEN = "given"
-_WITH_IT = "with the rest of its table, see there"
 _OPEN: dict[str, Origin] = {"memory": "memory", "common-practice": "common-practice", GIVEN: "said", "shop-rule": "said"}
 _WEIGHED: dict[str, Literal["least", "greatest"]] = {"least": "least", "greatest": "greatest"}
 _WEAKNESS: tuple[Origin, ...] = ("memory", "common-practice", "published", "said")
@@ -38,11 +37,11 @@ def choices(filler: Filler, route: Route) -> tuple[Choice, ...]:
         weighed = bool(outcome.weighed)
         alternatives = tuple(_alternative(filler, row, weighed) for row in outcome.rows)
         won = next(row.row for row in outcome.rows if row.chosen)
-        sources = tuple(dict.fromkeys(key for row in outcome.rows for key in row.row.sources))
         made.append(
             Choice(
-                id=name, question=decision.question, chosen=won.name, alternatives=alternatives, sources=sources,
+                id=name, question=decision.question, chosen=won.name, alternatives=alternatives,
                 settles=takers.get(name), weighed=_WEIGHED[decision.hit] if weighed else None,
+                every_way=decision.every_way,
             )
         )  # fmt: skip
     return tuple(made)
@@ -55,7 +54,9 @@ def _alternative(filler: Filler, row: JudgedRow, weighed: bool) -> Alternative:
     # A lone size keeps its own shape: by it a page sees that nothing but the size was weighed.
     comes_to = (size, ". ", *said) if size and said else (size, ".") if size else said
     both = (*sizes, " ", *comes_to) if sizes and comes_to else sizes or comes_to
-    return Alternative(name=row.row.name, verdict=verdict, reason=reason, why=row.row.why, figures=both, size=size)
+    return Alternative(
+        name=row.row.name, verdict=verdict, reason=reason, why=row.row.why, sources=row.row.sources, figures=both, size=size
+    )
 
 
 def _verdict(filler: Filler, row: JudgedRow, weighed: bool) -> tuple[Literal["chosen", "fits", "no", "unknown"], str, Text]:
@@ -132,7 +133,7 @@ def _derivation(
         fact=name,
         label=found.spec.label if base == name else f"{found.spec.label}: {name.rsplit('.', 1)[1].replace('_', ' ')}",
         value=value,
-        how=_WITH_IT if again else _how(found),
+        how=_how(found),
         read=() if again else tuple(catalogue[read].label for read in found.read),
         limited_by=(found.limited_by,) if found.limited_by and not by_hand else (),
         by_hand=(f"set by {by_hand.initials}: {by_hand.reason}; worked out: ", worked_out(found)) if by_hand else (),

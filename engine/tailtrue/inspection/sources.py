@@ -7,7 +7,7 @@ from tailtrue.inspection.sheet import Sheet
 
 
 def resolved(sheet: Sheet) -> Iterator[Fault]:
-    """Every source named is listed, and every choice names one."""
+    """Every source named is listed, and every way of a choice names one."""
     procedure = sheet.procedure
     listed = {source.id for source in procedure.sources}
     named: list[tuple[str, tuple[str, ...]]] = [(where, caution.sources) for where, caution in sheet.cautions]
@@ -23,5 +23,6 @@ def resolved(sheet: Sheet) -> Iterator[Fault]:
             if key.split(":", 1)[0] not in listed:
                 yield Fault(where, f'the source "{key}" is not in the list of sources')
     for choice in procedure.choices:
-        if not choice.sources:
-            yield Fault(f"choice {choice.id}", "this choice names no source")
+        for way in choice.alternatives:
+            if not way.sources:
+                yield Fault(f"choice {choice.id}", f'"{way.name}" names no source')

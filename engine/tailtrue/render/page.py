@@ -21,7 +21,7 @@ from tailtrue.procedure import (
     Span,
     Step,
 )
-from tailtrue.render.back import short_label, worked_out
+from tailtrue.render.back import near_ways, short_label, together, was_weighed, worked_out
 from tailtrue.render.beside import reasons_beside
 from tailtrue.render.by_drawing import ByDrawing, by_drawing
 from tailtrue.render.figures.speed_plate import lever_of, settings_of
@@ -239,20 +239,14 @@ class Page:
         """The sources of all limits of the sheet, in order."""
         return tuple(key for limit in self._procedure.limits for key in limit.sources)
 
-    def other_ways(self, choice: Choice) -> Iterable[tuple[list[str], Alternative]]:
-        """The alternatives that were not chosen; those of which the same is said stand together, by their names."""
-        found: dict[tuple[object, ...], tuple[list[str], Alternative]] = {}
-        weighed = self.weighed_ways(choice)
-        for way in choice.alternatives:
-            if way.verdict != "chosen" and way not in weighed:
-                said = (way.verdict, way.reason, way.why if way.verdict == "fits" else "", way.figures, way.size)
-                found.setdefault(said, ([], way))[0].append(way.name)
-        return found.values()
+    def open_choices(self) -> list[Choice]:
+        """The choices that a step does not account for: no step gives the reason, or another way came near."""
+        chosen = ((one, next(way for way in one.alternatives if way.verdict == "chosen")) for one in self._procedure.choices)
+        return [one for one, way in chosen if way.figures or not self.told.why_at(way) or near_ways(one)]
 
-    def pieces_of_choices(self) -> list[tuple[Choice, bool]]:
-        """Each choice for what was chosen (yes) and, where there was more, for what else was weighed or did not fit (no)."""
-        choices = self._procedure.choices
-        return [(one, chosen) for one in choices for chosen in (True, False)[: 1 + (len(one.alternatives) > 1)]]
+    def other_ways(self, choice: Choice) -> Iterable[tuple[list[str], Alternative]]:
+        """The ways that came near and were not chosen; those of which the same is said stand together, by their names."""
+        return together(way for way in near_ways(choice) if not was_weighed(way, choice))
 
     def alone(self, text: Text) -> str:
         """A text of the back, its figures in the system of the dials alone: the other stands where the number is used."""
@@ -262,14 +256,26 @@ class Page:
         """What a number is called beside the first of its group."""
         return short_label(one, first)
 
+    def rows_of(self, group: tuple[Derivation, ...]) -> Iterable[tuple[Derivation, bool, bool]]:
+        """The numbers that one rule made; of each whether it says anew what limits it, and anew where it is from."""
+        before: Derivation | None = None
+        for one in group:
+            limit = bool(one.limited_by) and not self.told.limit_at_a_step(one)
+            cites = (one.own_sources, one.weakest)
+            yield (
+                one,
+                limit and (before is None or before.limited_by != one.limited_by),
+                (before is None or (before.own_sources, before.weakest) != cites),
+            )
+            before = one
+
     def reason_of(self, way: Alternative) -> str:
         """Why an alternative was chosen or not, where that says more than its verdict."""
         return "" if way.reason in TOLD_BY_VERDICT else sentence(way.reason)
 
     def weighed_ways(self, choice: Choice) -> list[Alternative]:
-        """The alternatives whose sizes were held against the one that binds: their names and sizes say all."""
-        sized = (way for way in choice.alternatives if choice.weighed and way.size is not None)
-        return [way for way in sized if way.verdict == "no" and way.figures == (way.size, ".")]
+        """The ways whose sizes were held against the one that binds: their names and sizes say all."""
+        return [way for way in near_ways(choice) if was_weighed(way, choice)]
 
     def sources_by_place(self) -> Iterable[tuple[str, Markup]]:
         """Where cautions stand in full, and the sources of each there, in the order of the page; the front has no number."""
@@ -334,7 +340,9 @@ class Page:
         """The sources that this paper names; those of the other papers keep their numbers for themselves."""
         keys = set(self.sources_of_limits())
         keys.update(*[one.own_sources for group in self.worked_out for one in group])
-        keys.update(*[choice.sources for choice in self._procedure.choices])
+        keys.update(
+            *[way.sources for choice in self.open_choices() for way in choice.alternatives if way.verdict == "chosen"]
+        )
         keys.update(*[finding.sources for finding in self._procedure.findings])
         keys.update(*[caution.sources for caution in self.cautions()])
         named = {key.partition(":")[0] for key in keys}

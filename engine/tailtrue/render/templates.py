@@ -28,6 +28,7 @@ class _Template(Template):
         return made
 
 
+@lru_cache(maxsize=8192)  # the same words stand on every sheet; a text and the markup of its letters are kept apart
 def _written(value: Any) -> str:
     kind = value.__class__
     if kind is str:

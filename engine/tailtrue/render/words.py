@@ -125,6 +125,12 @@ LEVELS: Final = MappingProxyType({"note": "Note", "attention": "Attention"})
 VERDICTS: Final = MappingProxyType({"chosen": "chosen", "fits": "would do", "no": "no", "unknown": "not known"})
 
 WEIGHED: Final = "Weighed:"
+CHOICE_HEADS: Final = ("Question", "Chosen, and why", "Other ways")
+NUMBER_HEADS: Final = ("Number", "Size", "How it came about")
+NEAR_WAYS: Final = (
+    "Other ways are told where they would do, are in doubt, or a figure speaks of them. "
+    "All of them are in the Markdown copy of this sheet."
+)
 
 ORIGINS: Final = MappingProxyType(
     {

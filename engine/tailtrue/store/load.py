@@ -248,7 +248,9 @@ class Loader:
         )
         told = file.stated
         stated = Stated(told.fact, self._when(told.when, where, file.id), told.says) if told else None
-        return Decision(self.catalogue[file.id], file.question, file.hit, rows, where, tuple(file.concerns), stated)
+        return Decision(
+            self.catalogue[file.id], file.question, file.hit, rows, where, tuple(file.concerns), stated, file.every_way
+        )
 
     def _setting(self, file: models.SettingFile, where: str, said: str) -> SettingText:
         label, value, reason = self._wordings([file.label, file.value, file.reason], where, said)

@@ -195,6 +195,7 @@ class DecisionFile(File):
     hit: Literal["unique", "priority", "least", "greatest"]
     shop_may_close: bool = False
     stated: StatedFile | None = None
+    every_way: bool = Field(default=False, description="whether the printed sheet tells what was ruled out by a word too")
     row: list[DecisionRowFile] = Field(min_length=1)
     example: list[DecisionExampleFile] = Field(min_length=2)
 
