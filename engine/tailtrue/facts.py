@@ -13,7 +13,10 @@ Value = Any  # float, str, bool, int, tuple of these, or a mapping for a record
 
 @dataclass(frozen=True)
 class FactSpec:
-    """The catalogue entry of one fact. `names` spell choices that lose a comma or a capital as ids."""
+    """The catalogue entry of one fact. `names` spell choices that lose a comma or a capital as ids.
+
+    `as_said`: the rules picked the thing, and the number is the one that the user said of it.
+    """
 
     name: str
     kind: Kind
@@ -30,6 +33,7 @@ class FactSpec:
     how: str = ""
     sources: tuple[str, ...] = ()
     names: Mapping[str, str] = field(default_factory=dict)
+    as_said: bool = False
 
     @property
     def is_number(self) -> bool:

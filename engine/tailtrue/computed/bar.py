@@ -39,8 +39,8 @@ def _of_stock(name: str, key: str, label: str, **more: Any) -> None:
 
 _of_stock("bar.label", "label", "bar stock", kind="text")
 _of_stock("bar.material", "material", "bar material", kind="text")
-_of_stock("bar.diameter", "diameter", "nominal diameter of the bar", unit="mm", rounding="size")
-_of_stock("bar.stock_length", "length", "length of the bar stock", unit="mm", rounding="length")
+_of_stock("bar.diameter", "diameter", "nominal diameter of the bar", unit="mm", rounding="size", as_said=True)
+_of_stock("bar.stock_length", "length", "length of the bar stock", unit="mm", rounding="length", as_said=True)
 _of_stock("bar.finish", "finish", "finish of the bar", kind="choice",
           choices=("cold-drawn", "ground", "turned", "hot-rolled", "unknown"))  # fmt: skip
 

@@ -36,13 +36,13 @@ def tool_fits(tool: Record | None, _ladder: Any) -> bool:
 
 
 @computed("bore.shank", label="shank of the boring bar", unit="mm", rounding="size", needs=("bore.tool",),
-          how="as given for the boring bar")  # fmt: skip
+          how="as given for the boring bar", as_said=True)  # fmt: skip
 def shank(tool: Record) -> Any:
     return tool["shank"]
 
 
 @computed("bore.tip", label="tip of the boring bar", kind="choice", choices=("HSS", "carbide"), needs=("bore.tool",),
-          how="as given for the boring bar")  # fmt: skip
+          how="as given for the boring bar", as_said=True)  # fmt: skip
 def tip(tool: Record) -> Any:
     return tool["tip"]
 

@@ -43,7 +43,16 @@ def name_fact(name: str, of: str, label: str) -> None:
 def opening_fact(name: str, of: str, label: str) -> None:
     """The fact that holds the largest diameter that a chuck grips."""
 
-    @computed(name, label=label, unit="mm", rounding="length", bound="most", needs=(of,), how="as given for the chuck")
+    @computed(
+        name,
+        label=label,
+        unit="mm",
+        rounding="length",
+        bound="most",
+        needs=(of,),
+        how="as given for the chuck",
+        as_said=True,
+    )
     def _opening(chuck: Record) -> Any:
         return chuck["grips_to"]
 
@@ -51,7 +60,7 @@ def opening_fact(name: str, of: str, label: str) -> None:
 def body_fact(name: str, of: str, label: str) -> None:
     """The fact that holds the diameter of the body of a chuck."""
 
-    @computed(name, label=label, unit="mm", rounding="length", needs=(of,), how="as given for the chuck")
+    @computed(name, label=label, unit="mm", rounding="length", needs=(of,), how="as given for the chuck", as_said=True)
     def _body(chuck: Record) -> Any:
         return chuck["body"]
 

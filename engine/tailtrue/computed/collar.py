@@ -149,7 +149,7 @@ def micrometer_covers(instrument: Record | None, _stock: float) -> bool:
 
 def _of_micrometer(name: str, key: str, label: str) -> None:
     @computed(name, label=label, unit="mm", rounding="size" if key != "resolution" else "fit",
-              needs=("collar.micrometer",), how="as given for the micrometer")  # fmt: skip
+              needs=("collar.micrometer",), how="as given for the micrometer", as_said=True)  # fmt: skip
     def _said(instrument: Record) -> Any:
         return instrument[key]
 

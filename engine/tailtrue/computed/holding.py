@@ -135,7 +135,9 @@ def soft_jaws_serve(
 
 
 def _of_crib(name: str, fact: str, label: str, none: str, rounding: str = "size") -> None:
-    @computed(name, label=label, unit="mm", rounding=rounding, needs=(f"{fact}?",), how="as given for the crib")
+    @computed(
+        name, label=label, unit="mm", rounding=rounding, needs=(f"{fact}?",), how="as given for the crib", as_said=True
+    )
     def _said(size: float | None) -> Limited:
         return Limited(size, "as measured" if size is not None else none)
 

@@ -58,7 +58,7 @@ def bar_covered(instrument: Record | None, _diameter: float) -> bool:
 
 def _of_micrometer(name: str, key: str, label: str) -> None:
     @computed(name, label=label, unit="mm", rounding="fit" if key == "resolution" else "size",
-              needs=("bar.micrometer",), how="as given for the micrometer")  # fmt: skip
+              needs=("bar.micrometer",), how="as given for the micrometer", as_said=True)  # fmt: skip
     def _said(instrument: Record) -> Any:
         return instrument[key]
 
@@ -81,6 +81,7 @@ KINDS = {"outside-micrometer": "micrometer", "indicator": "indicator", "caliper"
         "collar.instrument", "collar.micrometer_resolution?", "crib.indicator_division?", "crib.caliper_resolution?",
     ),
     how="as given for the instrument",
+    as_said=True,
 )  # fmt: skip
 def instrument_resolution(
     instrument: str, micrometer: float | None, division: float | None, caliper: float | None
@@ -95,6 +96,7 @@ def instrument_resolution(
     rounding="fit",
     needs=("collar.sized_with", "collar.micrometer_resolution?", "crib.caliper_resolution?"),
     how="as given for the instrument",
+    as_said=True,
 )
 def sizing_resolution(instrument: str, micrometer: float | None, caliper: float | None) -> float | None:
     return micrometer if instrument == "outside-micrometer" else caliper
@@ -116,7 +118,7 @@ def bore_reader(owned: tuple[Record, ...] | None, bar: float, gap: float) -> Lim
 
 def _of_reader(key: str, label: str) -> None:
     @computed(f"bore.reader_{key}", label=label, unit="mm", rounding="size", needs=("bore.reader",),
-              how="as given for the micrometer")  # fmt: skip
+              how="as given for the micrometer", as_said=True)  # fmt: skip
     def _said(instrument: Record) -> Any:
         return instrument[key]
 

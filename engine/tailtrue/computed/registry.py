@@ -58,18 +58,19 @@ def computed(
     sources: tuple[str, ...] = (),
     cut: Cut | None = None,
     settled_by: str = "",
+    as_said: bool = False,
 ) -> Callable[[Callable[..., Any]], Callable[..., Any]]:
     """Register a function as the way to a fact.
 
     `needs` are handed over in order; a name that ends in ``?`` may be unknown and is then None. After them come the
     `tables`. The function returns the value, a Limited value, or None when no value exists. `cut` says which speeds are
     looked up, for those who ask why. `settled_by` names the decision whose size this fact takes: the function gets that
-    size first, as a Limited value with the row that gave it.
+    size first, as a Limited value with the row that gave it. `as_said`: the value is what was said of a thing picked.
     """
     needs = (settled_by, *needs) if settled_by else needs
     spec = FactSpec(
         name, kind, label, "computed", unit, rounding, bound, choices,
-        fields={f.name: f for f in fields}, how=how, sources=sources,
+        fields={f.name: f for f in fields}, how=how, sources=sources, as_said=as_said,
     )  # fmt: skip
     plain = tuple(need.removesuffix("?") for need in needs)
     optional = frozenset(need[:-1] for need in needs if need.endswith("?"))

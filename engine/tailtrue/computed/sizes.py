@@ -14,7 +14,7 @@ Record = Mapping[str, Any]
 
 def _on_hand(name: str, key: str, label: str) -> None:
     @computed(name, label=label, unit="mm", rounding="length", needs=("bar.on_hand",),
-              how="as given for the bar on hand")  # fmt: skip
+              how="as given for the bar on hand", as_said=True)  # fmt: skip
     def _measured(bar: Record) -> Any:
         return bar[key]
 

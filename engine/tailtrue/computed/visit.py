@@ -79,7 +79,7 @@ def micrometer(owned: Sequence[Record], at_head: Sequence[float], at_tail: Seque
 
 
 @computed("visit.micrometer_step", label="step of the micrometer", unit="mm", rounding="fit",
-          needs=("visit.micrometer",), how="as given for it")  # fmt: skip
+          needs=("visit.micrometer",), how="as given for it", as_said=True)  # fmt: skip
 def micrometer_step(chosen: Record) -> float:
     return float(chosen["resolution"])
 
