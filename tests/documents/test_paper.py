@@ -70,8 +70,15 @@ def test_few_pages_come_before_the_work(name: str) -> None:
     assert next(place for place, page in enumerate(pages) if title in page) <= MOST_BEFORE_THE_WORK
 
 
+def _all_on(page: str, parts: list[str]) -> bool:
+    return all(re.sub(r"\s", "", part) in page for part in parts)
+
+
 def test_a_phase_opens_with_its_first_step_and_a_start_check_stands_with_its_cut(name: str) -> None:
-    """Common practice of print: what is read together is on one page. A step with a drawing may be too high for that."""
+    """Common practice of print: what is read together is on one page. A step with a drawing may be too high for that.
+
+    The cautions of a phase may begin on the page before its first step: its name stands with the first of them.
+    """
     tree = job(name).tree
     pages = _texts(name, "procedure")
     drawn = {drawing.place for drawing in tree.drawings}
@@ -81,8 +88,11 @@ def test_a_phase_opens_with_its_first_step_and_a_start_check_stands_with_its_cut
     }
     pairs = 0
     for phase in tree.phases:
-        opening = [f"{phase.number}{phase.title}", *(caution.hazard for caution in phase.cautions)]
-        assert all(re.sub(r"\s", "", part) in on[phase.steps[0].number] for part in opening), phase.number
+        heading = f"{phase.number}{phase.title}"
+        hazards = [caution.hazard for caution in phase.cautions]
+        last = pages.index(on[phase.steps[0].number])
+        assert _all_on(pages[last], [heading, *hazards[:1]]) or (hazards and _all_on(pages[last - 1], [heading, hazards[0]]))
+        assert _all_on("".join(pages[last - 1 : last + 1]), hazards), phase.number
         for ready, starts in pairwise(phase.steps):
             if ready.machine != "turning" and starts.machine == "turning" and starts.number not in drawn:
                 assert on[ready.number] == on[starts.number], starts.number

@@ -57,7 +57,7 @@ def test_every_size_is_on_the_drawing_in_the_system_of_the_dials() -> None:
     metric, inch = texts(bar_drawing(drawing(), "metric")), texts(bar_drawing(drawing(), "inch"))
     assert {"380.0", "260.0", "60.0", "30.0", "Ø60.00", "Ø22.00"} <= set(metric)
     assert {"14.96", "10.24", "2.36", "1.18", "Ø2.362", "Ø0.866"} <= set(inch)
-    assert "sizes in millimetres, to scale" in metric
+    assert "sizes in mm, to scale" in metric
     assert "sizes in inches, to scale" in inch
 
 
@@ -80,7 +80,7 @@ def test_thin_parts_are_thickened_and_the_drawing_says_so() -> None:
     assert bar[3] >= 5
     assert first[3] >= bar[3] + 6
     assert first[2] >= 4
-    assert "sizes in millimetres, length alone to scale" in texts(svg)
+    assert "sizes in mm, length alone to scale" in texts(svg)
 
 
 def test_lettering_is_large_enough() -> None:

@@ -232,7 +232,7 @@ def test_a_caution_that_comes_again_is_a_line_that_leads_to_its_full_text(tree: 
     message = next(read_page(to_html(changed)).all("div", "again"))
     words = " ".join(message.words.split())
     assert words.startswith(f"{first.signal.upper()} {first.hazard}")
-    assert words.endswith("Wear: welding apron. In full: step 9.7.")
+    assert words.endswith("Wear: welding apron. In full: 9.7.")
     assert " ".join(say(first.avoid[0], tree.title.dials).split()) in words.replace("\xa0", " ")
     assert first.harm not in words
 

@@ -118,7 +118,7 @@ def test_the_drawing_points_the_way_that_the_advice_says(side: str, larger: str)
     assert f"the collar at the {larger} end stands farther" in svg
 
 
-@pytest.mark.parametrize(("dials", "words"), [("metric", "sizes in millimetres"), ("inch", "sizes in inches")])
+@pytest.mark.parametrize(("dials", "words"), [("metric", "sizes in mm"), ("inch", "sizes in inches")])
 def test_the_drawing_says_once_what_its_sizes_are_in(dials: str, words: str) -> None:
     svg = plan_drawing(explain(METRIC).plan, "inch" if dials == "inch" else "metric")
     assert svg.count(words) == 1

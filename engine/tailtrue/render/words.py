@@ -201,7 +201,6 @@ AS_STEP: Final = "As step"
 # The reason of a setting, and of a choice, that a step has given.
 AS_AT_STEP: Final = "as at step"
 AT_STEP: Final = "Reason at step"
-AGAIN: Final = "In full:"
 GET_IT: Final = "GET IT:"
 HERE: Final = "Tick what lies ready, and get the rest before you begin."
 # The second column of the look-up table, on the sheet and on the card: where the tailstock moves, and where it cannot.
@@ -258,6 +257,15 @@ def place_of(number: str) -> str:
     return f"{'step' if '.' in number else 'phase'} {number}"
 
 
+def full_at(number: str) -> str:
+    """Where a caution that comes again stands in full, in short: most of them keep to one line with it.
+
+    >>> full_at("3.4"), full_at("3")
+    ('In full: 3.4.', 'In full: phase 3.')
+    """
+    return f"In full: {number if '.' in number else place_of(number)}."
+
+
 def dimension(key: str) -> str:
     """What a dimension of the drawing is called.
 
@@ -281,7 +289,7 @@ def unit_words(dials: Dials) -> str:
     >>> unit_words("inch")
     'sizes in inches'
     """
-    return "sizes in millimetres" if dials == "metric" else "sizes in inches"
+    return "sizes in mm" if dials == "metric" else "sizes in inches"
 
 
 def listed(names: Iterable[str]) -> str:

@@ -12,7 +12,7 @@ from tailtrue.render.words import NOT_TO_SCALE
 
 _BAR = 3.5  # half its thickness
 _JAW, _BODY = 5.0, 14.0
-_CHUCK, _JAWS = 10.0, 12.0  # along the bar
+_CHUCK, _JAWS = 11.5, 12.0  # along the bar
 _END = 62.0
 _SIZE_AT = 67.5
 _SPINDLE_LEFT, _REAR, _SPINDLE_BORE = 4.0, 9.0, 5.0

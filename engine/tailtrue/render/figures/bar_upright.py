@@ -10,7 +10,7 @@ _LEFT, _BAR = 26.0, 7.0  # of the bar, and how thick it is drawn
 _TOP, _FOOT = 15.0, 52.0
 _PLATE, _BASE = 5.0, 3.0  # how thick the upright of the plate is, and its foot
 _CLAMPS = (22.0, 42.0)
-_LENGTH_AT = 56.0
+_LENGTH_AT, _SIZE_AT = 56.0, 34.0  # where the length stands, and how far down the diameter
 
 
 def bar_upright(drawing: Drawing, dials: Dials) -> str:
@@ -30,5 +30,7 @@ def bar_upright(drawing: Drawing, dials: Dials) -> str:
     ink.words(middle + 4, 6, (plate.label("drill"),))
     ink.line(middle, 0, middle, _FOOT + 4, "chain")
     plate.upright(_LENGTH_AT, _TOP, _FOOT, plate.number("length"), _LEFT + _BAR)
-    rows = (plate.label("plate"), f"Ø{plate.number('diameter')}", f"{plate.label('height')} {plate.number('height')}")
+    ink.words(_LEFT + _BAR + 4, _SIZE_AT + TEXT_HEIGHT / 3, (f"Ø{plate.number('diameter')}",), "start", "size")
+    plate.leader(_LEFT + _BAR + 3.4, _SIZE_AT, _LEFT + _BAR - 1.5, _SIZE_AT)
+    rows = (plate.label("plate"), f"{plate.label('height')} {plate.number('height')}")
     return plate.finish(_FOOT + 6, NOT_TO_SCALE, rows)

@@ -29,9 +29,7 @@ def tailstock_move(drawing: Drawing, dials: Dials) -> str:
     half = max(REACH + LINE_HEIGHT + 3, rows * LINE_HEIGHT + 1 + (0 if _named(drawing) else PEN))
     middle = half
     tailstock(plate, middle)
-    tool = middle + sign * 6
-    nib(ink, 3, tool, sign, 6)
-    ink.words(6, tool + sign * 4 + TEXT_HEIGHT / 2, (plate.label("tool"),))
+    named_tool(plate, middle, sign)
     for way, block, top, name in (
         ("up", away, FIRST_ROW, "screw_away"),
         ("down", toward, middle + 2 + TEXT_HEIGHT, "screw_toward"),
@@ -65,6 +63,13 @@ def screw_words(plate: Plate, drawing: Drawing, name: str) -> tuple[str, ...]:
     """What moves the tailstock that way, as its owner calls it, or the words that ask for it."""
     said = drawing.said.get(name)
     return wrap(f"{plate.label('screw')}: {said}" if said else plate.label("unnamed"), WIDTH - WORDS_AT)
+
+
+def named_tool(plate: Plate, middle: float, sign: int) -> None:
+    """The tool on its side of the quill, its name clear of the dashes of the base."""
+    nib(plate.ink, 3, middle + sign * 6, sign, 6)
+    base = middle + sign * _BASE
+    plate.ink.words(6, base + TEXT_HEIGHT if sign > 0 else base - 1, (plate.label("tool"),))
 
 
 def tailstock(plate: Plate, middle: float) -> None:

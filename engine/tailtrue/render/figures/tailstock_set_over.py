@@ -2,9 +2,9 @@
 
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
-from tailtrue.render.figures.plan import nib, side_sign
+from tailtrue.render.figures.plan import side_sign
 from tailtrue.render.figures.plate import FIRST_ROW, WIDTH, Plate
-from tailtrue.render.figures.tailstock_move import ARROW_AT, PEN, REACH, WORDS_AT, screw_words, tailstock
+from tailtrue.render.figures.tailstock_move import ARROW_AT, PEN, REACH, WORDS_AT, named_tool, screw_words, tailstock
 from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, wrap
 from tailtrue.render.move import draw_way, side_of
 from tailtrue.render.words import NOT_TO_SCALE
@@ -28,9 +28,7 @@ def tailstock_set_over(drawing: Drawing, dials: Dials) -> str:
     rows = len(strong) + len(plain)
     middle = max(REACH + LINE_HEIGHT + 3, rows * LINE_HEIGHT + 1 + pen) if away else REACH + LINE_HEIGHT + 3
     tailstock(plate, middle)
-    tool = middle + sign * 6
-    nib(ink, 3, tool, sign, 6)
-    ink.words(6, tool + sign * 4 + TEXT_HEIGHT / 2, (plate.label("tool"),))
+    named_tool(plate, middle, sign)
     draw_way(ink, ARROW_AT, middle, "up" if away else "down", 2.0, 13.0)
     top = FIRST_ROW if away else middle + 2 + TEXT_HEIGHT
     ink.words(WORDS_AT, top, strong, "start", "strong")
