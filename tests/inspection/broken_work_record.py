@@ -107,7 +107,7 @@ def a_joint_that_nobody_can_write_down() -> Job:
     return _without_block("make-bar", "joint")
 
 
-@breaks("V442", "work record")
+@breaks("V442", "work record", also="V190")
 def a_bore_that_the_record_does_not_judge() -> Job:
     return _without_block("make-bar", "bores")
 
