@@ -8,7 +8,7 @@
   const copy = (what) => first(what, kit).cloneNode(true);
   const words = first(".words", kit).dataset;
 
-  // Kept under this very sheet: another number, revision or checksum starts empty.
+  // Another number, revision or checksum starts empty.
   const name = "tailtrue/" + document.body.dataset.sheet;
   const none = () => ({ boxes: {}, written: {}, released: {}, place: 0 });
   let kept = none();
@@ -49,7 +49,7 @@
       keep();
       if (paged()) tellLeft();
     };
-    // A pedal that sends a space must not take back a tick that a finger has just made.
+    // A pedal must not take back a tick just made by finger.
     box.parentNode.onclick = (event) => {
       if (event.detail && paged()) setTimeout(focus);
     };
@@ -183,8 +183,8 @@
     const screen = screens[now];
     shown.stops = shown.table = false;
     draw();
-    first(".of-phase", where).textContent =
-      screen.title ?? first("h2", screen.phase ?? [...screen.units][0]).textContent;
+    const [no, title] = first("h2", screen.phase ?? [...screen.units][0])?.childNodes ?? [];
+    first(".of-phase", where).textContent = screen.title ?? no.textContent + (title?.data ?? "");
     first(".of-step", where).textContent = screen.step ? [words.step + " " + numberOf(screen), pieceOf(screen)].filter(Boolean).join(", ") : "";
     const steps = screens.filter((one) => one.step);
     first(".count", where).textContent = screen.step ? `(${steps.indexOf(screen) + 1} ${words.of} ${steps.length})` : "";

@@ -214,7 +214,7 @@ def test_the_spindle_never_turns_under_power_while_the_height_is_checked() -> No
 
 
 def test_a_paper_that_a_route_does_not_have_is_a_fault_of_the_wish(tmp_path: Path) -> None:
-    procedure = made("fernhill/make-bar.toml")
+    procedure = made("fernhill/make-bar.toml").model_copy(update={"work_record": None})
     with pytest.raises(UsageError, match="has no "):
         write_documents(procedure, tmp_path, Wanted(documents=("record",)))
     assert not list(tmp_path.iterdir())

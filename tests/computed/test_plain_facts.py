@@ -30,7 +30,11 @@ _FIGURES: list[tuple[str, tuple[Any, ...], Any]] = [
     ("lathe.quill_out", (15.0, 0.3, 20.0), 15),
     ("lathe.radial_division", ("radius", 0.025), 0.025),
     ("lathe.radial_division", ("diameter", 0.05), 0.025),
+    ("bore.rough_step", (0.3,), 0.6),
+    ("bore.finish_step", (0.05,), 0.1),
     # the collars
+    ("collar.turning_step", (0.5,), 1),
+    ("skim.truing_step", (0.1,), 0.2),
     ("collar.facing_stock", (1.5, 1.5), 3),
     ("collar.blank_diameter", (78.0, 2.5), 73),
     ("collar.band_grip", (42.0, 4.0, 30.0, 0.5), 17),

@@ -104,6 +104,8 @@ def test_v31_depth_is_told_apart_from_diameter(made: Job) -> None:
                 r"top slide|from the face|from where the cone|of the hole|of each", label
             ):
                 assert "per side" in label, (step.number, label)
+            if "depth per side" in label:
+                assert re.search(r"on diameter|bore then", said(line.reason)), (step.number, label)
     if made.tree.card and any("depth" in said(line.label) for group in made.tree.card.groups for line in group.lines):
         assert any("per side" in said(note.label) for note in made.tree.card.notes)
 

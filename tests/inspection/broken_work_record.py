@@ -96,6 +96,22 @@ def height_judged_and_no_record() -> Job:
     return tree.model_copy(update={"work_record": None}), given
 
 
+@breaks("V440", "work record", also="V479")
+def a_bar_certified_and_no_record() -> Job:
+    tree, given = _job("make-bar")
+    return tree.model_copy(update={"work_record": None}), given
+
+
+@breaks("V440", "work record")
+def a_joint_that_nobody_can_write_down() -> Job:
+    return _without_block("make-bar", "joint")
+
+
+@breaks("V442", "work record", also="V190")
+def a_bore_that_the_record_does_not_judge() -> Job:
+    return _without_block("make-bar", "bores")
+
+
 @breaks("V440", "work record", also="V24 V31 V442")
 def the_record_of_other_work() -> Job:
     tree, given = _job("height-and-droop")

@@ -189,7 +189,7 @@ def test_a_record_is_told_in_the_units_of_the_dials_and_rounded_by_kind() -> Non
     assert inch["temperature of the room"] == "68.0 °F"
     # 0.0036 mm is 0.00014 in: a doubt is never told smaller than it is.
     doubtful = dict(labelled(Record.model_validate(EVERYTHING), "inch"))
-    assert doubtful["expanded uncertainty of the difference"] == "0.0002 in (0.004 mm)"
+    assert doubtful["doubt of the difference, give or take"] == "0.0002 in (0.004 mm)"
     assert [value for label, value in labelled(made, "inch") if label.startswith("reading of")] == [
         f"{one.said}, rejected: {one.rejected}" if one.rejected else one.said for one in made.readings
     ]

@@ -113,6 +113,13 @@ def test_a_step_shows_its_cautions_above_it_and_every_danger_of_its_phase(page: 
             assert page.locator(".step:visible .tag").first.is_visible()
 
 
+def test_above_a_step_the_phase_is_named_and_nothing_more(page: Page, fernhill: Procedure) -> None:
+    begin(page)
+    for phase in (fernhill.phases[0], next(one for one in fernhill.phases if one.each)):
+        walk_to(page, phase.steps[0].number)
+        assert page.inner_text(".of-phase") == f"{phase.number} {phase.title}"
+
+
 def test_stops_and_dangers_and_the_table_are_one_press_away_from_any_step(page: Page) -> None:
     begin(page)
     walk_to(page, "9.8")

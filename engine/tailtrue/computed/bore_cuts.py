@@ -118,3 +118,14 @@ def rough_cut(to: float, drilled: float, passes: int, division: float) -> float:
 )
 def rough_divisions(depth: float, division: float) -> float:
     return float(steps_in(depth, division))
+
+
+def _on_diameter(name: str, what: str, depth: str) -> None:
+    @computed(name, label=f"change of diameter by {what}", unit="mm", rounding="depth", needs=(depth,),
+              how="twice the depth per side")  # fmt: skip
+    def _step(deep: float) -> float:
+        return on_diameter(deep)
+
+
+_on_diameter("bore.rough_step", "each roughing pass in the bore", "bore.rough_cut")
+_on_diameter("bore.finish_step", "each of the last cuts in the bore", "bore.finish_depth")

@@ -116,9 +116,14 @@ def operation(
     bound_depth: bool = True,
     by_top_slide: bool = False,
     decided: bool = False,
+    as_fast_as: str | None = None,
 ) -> Operation:
-    """Register speed, surface speed, feed and depth of an operation; not feed and depth where decisions choose them."""
-    registered = Operation(prefix, table, diameter, tool, caps, speed_factor)
+    """Register speed, surface speed, feed and depth of an operation; not feed and depth where decisions choose them.
+
+    `as_fast_as` is the cut whose speed is taken, where cuts of that kind are taken at the same setting.
+    """
+    pace = as_fast_as or table
+    registered = Operation(prefix, pace, diameter, tool, caps, speed_factor)
     caps = (*caps, ("lathe.fastest", TOP_SPEED))
     cap_facts = tuple(fact for fact, _ in caps)
     cap_names = tuple(name for _, name in caps)
@@ -129,19 +134,19 @@ def operation(
         tables=BORNE_TABLES,
         how="1000 v / (pi D) in the middle of the advised band, then the speed of the lathe at or below it and below "
         "every limit",
-        cut=Cut(f"{work}.material", table, tool),
+        cut=Cut(f"{work}.material", pace, tool),
     )  # fmt: skip
     def _speed(material: str, size: float, cutter: str, *rest: Any) -> Limited:
         *numbers, speeds_table, ratios, printed_table, materials = rest
         factor = numbers.pop(0) if speed_factor else 1.0
         capped, spindle = numbers[: len(caps)], numbers[len(caps) :]
-        band = surface_band(material, table, cutter, speeds_table, ratios)
+        band = surface_band(material, pace, cutter, speeds_table, ratios)
 
         def printed() -> float | None:
             # What books print is for a cut that nothing breaks.
             if factor < 1.0:
                 return None
-            most = most_printed(material, table, cutter, ratios, printed_table, materials)
+            most = most_printed(material, pace, cutter, ratios, printed_table, materials)
             return None if most is None else speed_band(most, most, size, factor).high_per_min
 
         return limited_speed(

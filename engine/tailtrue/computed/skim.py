@@ -119,6 +119,18 @@ def truing_divisions(depth: float, division: float) -> float:
 
 
 @computed(
+    "skim.truing_step",
+    label="change of diameter by the truing cut",
+    unit="mm",
+    rounding="depth",
+    needs=("skim.truing_depth",),
+    how="twice the depth per side",
+)
+def truing_step(depth: float) -> float:
+    return on_diameter(depth)
+
+
+@computed(
     "skim.use_per_visit",
     label="diameter one visit costs",
     unit="mm",
@@ -192,6 +204,18 @@ def turning_cut(stock: float, finished: float, passes: int, division: float) -> 
 )
 def turning_divisions(depth: float, division: float) -> float:
     return float(steps_in(depth, division))
+
+
+@computed(
+    "collar.turning_step",
+    label="change of diameter by each roughing pass over the collars",
+    unit="mm",
+    rounding="depth",
+    needs=("collar.turning_cut",),
+    how="twice the depth per side",
+)
+def turning_step(depth: float) -> float:
+    return on_diameter(depth)
 
 
 @computed(

@@ -80,9 +80,11 @@ BAR_FACING = operation(
     "bar.facing", "facing the bar", table="facing", work="bar", diameter="bar.diameter", tool="tool.material",
     caps=_CHUCK, speed_factor="bar.overhang_factor", by_top_slide=True,
 )  # fmt: skip
+# The first face takes roughing cuts before its light one, at one speed: no faster than the second, which runs true.
 COLLAR_FACING = operation(
     "collar.facing", "facing a collar", table="facing", work="collar", diameter="collar.corner_diameter",
     tool="tool.material", caps=RAW_CAPS, speed_factor="collar.interrupted_speed", by_top_slide=True,
+    as_fast_as="turn-rough",
 )  # fmt: skip
 # The second face is cut on a blank that runs true by then: its width is taken off as stock is turned off.
 operation(

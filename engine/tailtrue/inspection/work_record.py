@@ -19,10 +19,11 @@ class _Work(NamedTuple):
     """What goes with one kind of record. `sides`: what follows from words in what was read, where no number of the step
     tells it; then it must be said. `one_found`: one thing was found, and the sides of the others are not told."""
 
-    step: str  # that only this work has
+    step: str  # that only this work has, or this work alone without the one that is `beside` it elsewhere
     blocks: tuple[str, ...]
     sides: tuple[tuple[tuple[str, ...], str], ...]
     one_found: bool = False
+    beside: str = ""  # a step of other work that has this one too
 
 
 _EVERY = ("environment", "instruments", "rejected", "verdict", "signatures")
@@ -40,17 +41,18 @@ _RECORDS: Mapping[str, _Work] = {
         ((("top", "more"), "above"), (("top", "less"), "below"), (("front", "more"), "toward you"),
          (("front", "less"), "away from you")),
     ),
+    "make-bar": _Work("certify-bar", ("seats", "joint", "as-left"), (), beside="compare-swap"),
     "rework": _Work("go-back", ("found", "way"), ((("small",), "open"), (("large",), "nothing")), one_found=True),
 }  # fmt: skip
 _UNKNOWN = _Work("", (), ())
-_DUE = {work.step: name for name, work in _RECORDS.items()}
 _WORDS = {"above", "below", "toward you", "away from you", "front foot", "rear foot", "open", "nothing"}
 
 
 def record_there(sheet: Sheet) -> Iterator[Fault]:
     """Work with readings of its own has its record, and a record has a place for all that such work writes down."""
     record = sheet.procedure.work_record
-    due = {_DUE[placed.step.id] for placed in sheet.steps if placed.step.id in _DUE}
+    there = {placed.step.id for placed in sheet.steps}
+    due = {name for name, work in _RECORDS.items() if work.step in there and work.beside not in there}
     if record is None:
         yield from (Fault(WORK, f'the work is "{name}", and there is no record to write on') for name in sorted(due))
         return
