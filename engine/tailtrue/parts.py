@@ -14,6 +14,7 @@ from pydantic import BaseModel, ConfigDict, Field
 Signal = Literal["danger", "warning", "caution", "notice"]
 MachineState = Literal["isolated", "stopped", "turning"]
 Origin = Literal["published", "common-practice", "memory", "said", "decided"]
+COMMON_PRACTICE: Origin = "common-practice"
 Rounding = Literal[
     "fit",
     "difference",

@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from markupsafe import Markup, escape
 
-from tailtrue.parts import Blank, Caution, Check, Figure, Limits, Setting, Text
+from tailtrue.parts import COMMON_PRACTICE, Blank, Caution, Check, Figure, Limits, Setting, Text
 from tailtrue.procedure import (
     TOLD_BY_VERDICT,
     Alternative,
@@ -335,6 +335,10 @@ class Page:
         The place inside a source is left to the other formats: on paper it would cost a line at every caution.
         """
         return marked(", ".join(map(self._source, dict.fromkeys([key.partition(":")[0] for key in keys]))))
+
+    def texts_of(self, way: Alternative) -> Markup:
+        """The sources of a way, but for common practice alone, which the head of the choices tells."""
+        return marked("") if set(way.sources) == {COMMON_PRACTICE} else self.sources(way.sources)
 
     def named_sources(self) -> tuple[Source, ...]:
         """The sources that this paper names; those of the other papers keep their numbers for themselves."""

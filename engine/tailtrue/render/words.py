@@ -129,7 +129,7 @@ CHOICE_HEADS: Final = ("Question", "Chosen, and why", "Other ways")
 NUMBER_HEADS: Final = ("Number", "Size", "How it came about")
 NEAR_WAYS: Final = (
     "Other ways are told where they would do, are in doubt, or a figure speaks of them. "
-    "All of them are in the Markdown copy of this sheet."
+    "All of them are in the Markdown copy of this sheet. Without a source it is common practice."
 )
 
 ORIGINS: Final = MappingProxyType(
