@@ -39,7 +39,6 @@
   const [back, next] = all("button", turn);
   const tellKeeping = () => { [first(".keeping", start).hidden, first(".not-keeping", start).hidden] = [!keeps, keeps]; };
 
-  // Tick boxes.
   const paged = () => page.classList.contains("paged");
   const boxes = all("main .tick input");
   const setBoxes = () => boxes.forEach((box) => { box.checked = kept.boxes[box.ariaLabel] === true; });
@@ -124,7 +123,7 @@
         }
         const at = "/" + made.length;
         const judged = () => verdict && judge(input, verdict, check);
-        made.push({ entry, input, judged, at });
+        made.push({ input, judged, at });
         input.oninput = () => {
           kept.written[keyOf(screens[now]) + at] = input.value;
           judged();
@@ -195,8 +194,8 @@
     said.textContent = keeps ? "" : words.notKept;
     if (screen.step) {
       screen.ticks.forEach((tick) => tick.classList.toggle("away", tick !== tickOf(screen)));
-      for (const { entry, input, judged, at } of places.get(screen.step)) {
-        entry.classList.toggle("away", (entry.dataset.piece ?? pieceOf(screen)) !== pieceOf(screen));
+      all("[data-piece]", screen.step).forEach((one) => one.classList.toggle("away", one.dataset.piece !== pieceOf(screen)));
+      for (const { input, judged, at } of places.get(screen.step)) {
         input.value = kept.written[keyOf(screen) + at] ?? "";
         judged();
       }
@@ -210,7 +209,7 @@
   };
   const forward = () => (held(screens[now]) ? wait(words.hold) : show(now + 1));
 
-  // The screen stays on while steps are shown, where that is allowed.
+  // The screen stays on while steps are shown.
   let lock = null;
   const awake = async () => {
     if (!paged() || document.hidden || !navigator.wakeLock) return;
@@ -273,7 +272,7 @@
     if (button) acts[button.dataset.do]();
   });
 
-  // Keys and pedals. A key shows the rest of a long step before it turns; held down it turns nothing.
+  // A key shows the rest of a long step before it turns; held down it turns nothing.
   const ahead = [" ", "Enter", "PageDown", "ArrowRight", "ArrowDown"];
   const behind = ["PageUp", "ArrowLeft", "ArrowUp"];
   document.addEventListener("keydown", (event) => {

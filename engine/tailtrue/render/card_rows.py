@@ -63,7 +63,7 @@ LAYOUTS = (
 
 
 # Large print: its sides follow each other, two columns on each.
-LARGE = Layout("", 2, 19.0, 26, 16, 255, 60)
+LARGE = Layout("", 2, 22.0, 26, 16, 255, 60)
 
 
 @dataclass(frozen=True)
