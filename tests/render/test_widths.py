@@ -117,7 +117,8 @@ def test_at_a_step_its_phase_is_named_alone(pages: dict[str, str], shown: Callab
         walk_to(page, step)
         named = page.inner_text(".of-phase")
         assert not {"Takes", "caution", "after the other"} & set(named.split()), named
-        assert any(" ".join(head.split()).startswith(named) for head in heads), named
+        # Number and title stand in columns, with no letter between them.
+        assert any("".join(head.split()).startswith("".join(named.split())) for head in heads), named
 
 
 def test_a_collar_is_read_on_its_own_screen(pages: dict[str, str], shown: Callable[[str, int], Page]) -> None:
