@@ -113,3 +113,8 @@ def test_a_part_follows_from_the_total_and_the_other_parts(first: str, second: s
 
 def test_a_dimension_that_the_others_leave_open_is_one_of_its_own() -> None:
     assert reference(0, 50, "1.25", [(0, 20, "0.50"), (30, 50, "0.50")]) == "1.25"
+
+
+def test_a_size_that_goes_by_a_name_adds_up_to_nothing() -> None:
+    assert reference(0, 50, "1.25", [(0, 20, "3/8"), (20, 50, "0.75")]) == "1.25"
+    assert reference(0, 50, "1 1/4", [(0, 20, "0.50"), (20, 50, "0.75")]) == "1 1/4"

@@ -1,8 +1,10 @@
 """Dimensions in a row with their total: one of them follows from the others, and is no dimension of its own (ISO 129-1)."""
 
+import re
 from collections.abc import Sequence
 from decimal import Decimal
 
+_DECIMAL = re.compile(r"\d+(\.\d+)?")
 Drawn = tuple[float, float, str]  # from, to, on paper; the number
 
 
@@ -15,7 +17,9 @@ def reference(left: float, right: float, number: str, others: Sequence[Drawn]) -
     >>> reference(0, 28, "0.86", parts), reference(0, 28, "0.87", parts), reference(0, 40, "1.20", parts)
     ('(0.86)', '', '1.20')
     """
-    given = _given(left, right, others)
+    if not _DECIMAL.fullmatch(number):  # the name of a size, as it is marked on a tool
+        return number
+    given = _given(left, right, [one for one in others if _DECIMAL.fullmatch(one[2])])
     if given is None:
         return number
     return f"({number})" if given == Decimal(number) else ""
