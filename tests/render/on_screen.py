@@ -165,7 +165,7 @@ _OVER = """() => {
   const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
   for (let node; (node = walker.nextNode()); ) {
     const owner = node.parentElement;
-    if (!node.data.trim() || !owner.checkVisibility() || owner.closest("svg, .mark, script, style, template")) continue;
+    if (!node.data.trim() || !owner.checkVisibility() || owner.closest("svg, .standing, script, style, template")) continue;
     const range = document.createRange();
     range.selectNodeContents(node);
     const right = Math.max(...[...range.getClientRects()].map((one) => one.right));

@@ -21,6 +21,7 @@ from tailtrue.procedure import Procedure, Step
 from tailtrue.render import to_html
 from tailtrue.render.card import to_card_html
 from tailtrue.render.pdf import PdfImpossible, pdf_ready, to_pdf
+from tailtrue.render.sign_letters import TRIANGLE
 from tailtrue.render.words import HEADINGS, say
 
 from .reading import Element, read_page
@@ -169,7 +170,7 @@ def letters_of_the_file(tree: Procedure, file: PdfReader) -> Counter[str]:
     for number, page in enumerate(texts(file), start=1):
         found += Counter(page)
         found -= Counter(squeezed("".join(labels(tree, number, len(file.pages)))))
-    for mark in (BULLET, SQUARE):
+    for mark in (BULLET, SQUARE, TRIANGLE):  # the page draws them
         del found[mark]
     return found
 

@@ -12,6 +12,7 @@ from tailtrue.procedure import Procedure
 from tailtrue.render import safety_words
 from tailtrue.render.pdf import to_pdf
 from tailtrue.render.safety_page import to_safety_html
+from tailtrue.render.sign_letters import TRIANGLE
 from tailtrue.render.words import say
 from tailtrue.review import ReviewedHazard
 
@@ -70,7 +71,8 @@ def test_no_letter_is_lost(review: tuple[Procedure, PdfReader]) -> None:
 
 def opening(hazard: ReviewedHazard) -> str:
     """How the row of a hazard begins."""
-    return f"{hazard.number}{''.join(hazard.parts[1:])}{hazard.signal.upper()}{hazard.hazard}"
+    alert = "" if hazard.signal == "notice" else TRIANGLE
+    return f"{hazard.number}{''.join(hazard.parts[1:])}{alert}{hazard.signal.upper()}{hazard.hazard}"
 
 
 def test_a_hazard_stands_whole_on_one_page(review: tuple[Procedure, PdfReader]) -> None:

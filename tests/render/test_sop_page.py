@@ -135,7 +135,7 @@ def test_sentences_are_printed_at_ten_points_or_more(sheet: PdfReader) -> None:
 
 
 def test_the_mark_of_a_draft_stands_on_every_page_and_on_no_page_of_an_approved_paper(tree: Procedure) -> None:
-    mark = '<div class="mark"'
+    mark = '<div class="standing '
     assert mark in to_sop_html(tree)
     assert mark in to_sop_html(with_control(tree, status="superseded"))
     assert mark not in to_sop_html(with_control(tree, status="approved"))

@@ -7,6 +7,7 @@ from math import radians, tan
 
 from tailtrue.parts import Dials
 from tailtrue.procedure import Drawing
+from tailtrue.render.chain import reference
 from tailtrue.render.ink import LINE_HEIGHT, TEXT_HEIGHT, Ink, text_width, wrap
 from tailtrue.render.numbers import read, show
 from tailtrue.render.words import BORES, END_VIEWS, LENGTH_TO_SCALE, PROJECTIONS, RIMS, TO_SCALE, dimension, unit_words
@@ -220,13 +221,17 @@ def _draw_sizes(ink: Ink, shape: _Shape, middle: float, sizes: dict[str, str]) -
         ink.line(x, bottom + 1, x, near + 1)
     marks = (left, *between, right)
     step = "third.apart" if between else "collar.spacing"
-    for start, end in pairwise(marks):
-        ink.across(start, end, near, sizes[step])
     for x in (_BAR_LEFT, _BAR_RIGHT):
         ink.line(x, bar_bottom + 1, x, far + 1)
-    ink.across(_BAR_LEFT, left, near, sizes["collar.station"])
-    ink.across(right, _BAR_RIGHT, near, sizes["collar.station"])
-    ink.across(_BAR_LEFT, _BAR_RIGHT, far, sizes["bar.length"])
+    row = ((_BAR_LEFT, left, sizes["collar.station"]), *((start, end, sizes[step]) for start, end in pairwise(marks)))
+    whole = (_BAR_LEFT, _BAR_RIGHT, sizes["bar.length"])
+    for start, end, number in row:
+        ink.across(start, end, near, number)
+    # The far end follows from the others.
+    if number := reference(right, _BAR_RIGHT, sizes["collar.station"], (*row, whole)):
+        ink.across(right, _BAR_RIGHT, near, number)
+    start, end, number = whole
+    ink.across(start, end, far, number)
     for y in (top, bottom):
         ink.line(right + half_width + 1, y, _BAR_RIGHT + 9, y)
     ink.upright(_BAR_RIGHT + 8, top, bottom, f"Ø{sizes['collar.diameter']}")

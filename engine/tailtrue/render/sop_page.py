@@ -83,7 +83,7 @@ WORDS: Final = MappingProxyType(
         "follows": "This paper follows the ideas of these. It claims to comply with none of them.",
     }
 )
-# The word across every page of a paper that is not in force.
+# The word over a paper that is not in force.
 MARKS: Final = MappingProxyType({"draft": "DRAFT", "superseded": "SUPERSEDED", "approved": ""})
 WRITE: Final = "____________"
 NO_CHANGE: Final = (Change(what=WRITE, why=WRITE),)
@@ -102,7 +102,6 @@ def to_sop_html(procedure: Procedure, *, large: bool = False) -> str:
         words=WORDS,
         shop_kinds=SHOP_KINDS,
         heads=HEADS,
-        mark=MARKS[sop.control.status],
         control=_abreast(tuple(control(sop, dials))),
         legend=legend(sop, procedure.title.machine_detail),
         upkeep=tuple(_upkeep(sop)),

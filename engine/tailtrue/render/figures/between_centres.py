@@ -47,7 +47,7 @@ def between_centres(drawing: Drawing, dials: Dials) -> str:
     spans = (
         Span("dog", _END_A, _DOG),
         Span("gap", _DOG, _EDGE),
-        Span("to_collar", _END_A, _EDGE),
+        Span("to_collar", _END_A, _EDGE, spare=True),
         *((Span("to_middle", _END_A, half_way),) if third else ()),
         Span("length", _END_A, _END_B),
         Span("quill", _POINT, _BODY),

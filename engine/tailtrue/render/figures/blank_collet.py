@@ -35,7 +35,7 @@ def blank_in_collet(drawing: Drawing, dials: Dials) -> str:
     spans = (
         Span("standing_out", mouth, front),
         Span("grip", back, mouth),
-        Span("sawn_width", back, front),
+        Span("sawn_width", back, front, spare=True),
         Span("collet_length", _BACK, mouth),
     )
     foot = stack(plate, middle + _HALF_BODY + LEVEL, middle + _HALF_BODY, *spans)

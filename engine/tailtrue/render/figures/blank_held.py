@@ -41,7 +41,7 @@ def blank_held(drawing: Drawing, dials: Dials) -> str:
     spans = [
         Span("standing_out", jaw_end, front),
         Span("grip", back, jaw_end),
-        Span("sawn_width", back, front),
+        Span("sawn_width", back, front, spare=True),
         *([Span("spacer", _FACE, back)] if spacer else []),
     ]
     foot = stack(plate, middle + _HALF_BODY + LEVEL, bottom + _JAW, *spans)

@@ -52,7 +52,7 @@ def boring_reach(drawing: Drawing, dials: Dials) -> str:
     said.draw(middle - half_hole, middle - half_shank)
     spans = [
         Span("room", front, holder),
-        Span("width", back, front),
+        Span("width", back, front, spare=True),
         Span("overhang", back, holder),
         *([Span("behind", _FACE, back)] if behind else []),
     ]

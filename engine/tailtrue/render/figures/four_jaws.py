@@ -101,7 +101,7 @@ def _spans(at: _Along) -> list[Span]:
     return [
         Span("standing_out", at.jaw_end, at.front),
         Span("grip", at.back, at.jaw_end),
-        Span("sawn_width", at.back, at.front),
+        Span("sawn_width", at.back, at.front, spare=True),
         *room,
     ]
 

@@ -44,7 +44,7 @@ def collar_on_stub(drawing: Drawing, dials: Dials) -> str:
     spans = (
         Span("inside", stub_end, front),
         Span("spigot", shoulder, stub_end),
-        Span("width", shoulder, front),
+        Span("width", shoulder, front, spare=True),
         Span("stub_out", _FACE, stub_end),
     )
     foot = stack(plate, middle + _HALF_BODY + LEVEL, middle + _HALF_COLLAR, *spans)

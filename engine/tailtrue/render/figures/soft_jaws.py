@@ -58,7 +58,7 @@ def blank_in_soft_jaws(drawing: Drawing, dials: Dials) -> str:
     spans = (
         Span("standing_out", jaw_end, front),
         Span("grip", back, jaw_end),
-        Span("sawn_width", back, front),
+        Span("sawn_width", back, front, spare=True),
         Span("room", _FACE, back),
     )
     foot = stack(plate, middle + _HALF_BODY + LEVEL, middle + _HALF_JAWS, *spans)

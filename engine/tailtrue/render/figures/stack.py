@@ -1,7 +1,9 @@
 """Dimensions below a part, shortest at the top, on as few levels as keep every number clear of the others' lines."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
+from tailtrue.render.chain import reference
 from tailtrue.render.figures.plate import LEVEL, WIDTH, Plate
 from tailtrue.render.ink import TEXT_HEIGHT, text_width
 
@@ -12,11 +14,12 @@ _LEAST_INSIDE = 7.5
 
 @dataclass(frozen=True)
 class Span:
-    """A dimension along the part: its name and its two ends, in mm on paper."""
+    """A dimension along the part: its name and its two ends, in mm on paper; one that the others may give says so."""
 
     name: str
     left: float
     right: float
+    spare: bool = False
 
 
 @dataclass(frozen=True)
@@ -36,12 +39,13 @@ class _Way:
 
 def stack(plate: Plate, first: float, edge: float, *spans: Span) -> float:
     """Draw the dimensions below each other from the level `first` on, led from `edge`; the last level."""
-    waiting = sorted(spans, key=lambda span: span.right - span.left)
+    written = {span: number for span in spans if (number := _number(plate, span, spans))}
+    waiting = sorted(written, key=lambda span: span.right - span.left)
     levels: list[list[_Way]] = []
     put_off = 0
     while waiting:
         span = waiting.pop(0)
-        ways = _ways(span, text_width(plate.number(span.name)))
+        ways = _ways(span, text_width(written[span]))
         clear = [way for way in ways if not way.crossed_by(waiting)]
         if not clear and put_off < len(waiting):
             waiting.append(span)
@@ -53,8 +57,16 @@ def stack(plate: Plate, first: float, edge: float, *spans: Span) -> float:
         if row == len(levels):
             levels.append([])
         levels[row].append(way)
-        _draw(plate, span, way, first + row * LEVEL, edge)
+        _draw(plate, span, way, first + row * LEVEL, edge, written[span])
     return first + (len(levels) - 1) * LEVEL
+
+
+def _number(plate: Plate, span: Span, spans: Sequence[Span]) -> str:
+    """The number of a dimension as it is written; empty where it would not agree with the others."""
+    if not span.spare:
+        return plate.number(span.name)
+    others = [(one.left, one.right, plate.number(one.name)) for one in spans if not one.spare]
+    return reference(span.left, span.right, plate.number(span.name), others)
 
 
 def _ways(span: Span, wide: float) -> list[_Way]:
@@ -78,9 +90,9 @@ def _end_to_end(one: _Way, two: _Way) -> bool:
     return not one.beside and not two.beside and (one.right <= two.left or two.right <= one.left)
 
 
-def _draw(plate: Plate, span: Span, way: _Way, level: float, edge: float) -> None:
+def _draw(plate: Plate, span: Span, way: _Way, level: float, edge: float, number: str) -> None:
     for x in (span.left, span.right):
         plate.ink.line(x, edge + 1, x, level + 1)
     plate.ink.between(span.left, span.right, level)
     foot = level + TEXT_HEIGHT / 3 if way.beside else level - 1
-    plate.ink.words((way.number_left + way.number_right) / 2, foot, (plate.number(span.name),), "middle", "size")
+    plate.ink.words((way.number_left + way.number_right) / 2, foot, (number,), "middle", "size")
