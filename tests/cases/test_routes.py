@@ -190,6 +190,17 @@ def test_the_foot_under_the_tool_is_raised_for_a_larger_free_end(tmp_path: Path,
     assert values[1] == {"front foot": "rear foot", "rear foot": "front foot"}[larger]
 
 
+@pytest.mark.parametrize(("resolution", "out"), [("0.001 mm", "it is surely out"), ("0.01 mm", "it is more than the doubt")])
+def test_a_difference_that_is_out_and_repeats_leads_to_the_feet(tmp_path: Path, resolution: str, out: str) -> None:
+    """Procedure writing practice: each result of a decision names the step that follows it."""
+    tree = make_procedure(route_job(tmp_path, "chucked-bar-test", ("crib", "0\\.001 mm", resolution)))
+    (feet,) = (phase for phase in tree.phases if phase.id == "feet")
+    told = [words(line) for line in step(tree, "decide-bands").text]
+    assert feet.steps[0].id == "level-feet"
+    due = f"IF {out}, THEN read the bands again. IF it repeats, THEN go to step {feet.steps[0].number}."
+    assert [line for line in told if "it repeats" in line] == [due]
+
+
 def test_a_piece_too_long_for_the_chuck_is_refused(tmp_path: Path) -> None:
     job = route_job(tmp_path, "chucked-bar-test")
     stock = tmp_path / "fernhill" / "test-pieces.toml"

@@ -65,3 +65,10 @@ def test_every_other_paper_explains_each_term_that_it_uses(name: str, kind: str)
     for term, meaning in _meanings(told):
         assert meaning in page, (kind, term)
         assert stands(term, page.replace(meaning, "").replace(HEADINGS["glossary"], "")), (kind, term)
+
+
+def test_how_far_a_reading_may_be_off_has_one_name_on_every_paper(made: Job) -> None:
+    """Simplified technical English: one word for one thing. The term of metrology stands where the word is explained."""
+    for kind in made.kinds:
+        paper = made.markdown(kind).lower()
+        assert paper.count("uncertaint") == paper.count("metrology calls it expanded uncertainty"), (made.name, kind)

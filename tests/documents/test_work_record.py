@@ -81,6 +81,19 @@ def test_every_record_of_work_holds_what_is_written_down_in_such_work(made: Job)
             assert place.label in told
 
 
+def test_the_record_of_a_test_tells_how_its_bar_was_made_where_the_sheet_makes_it(made: Job) -> None:
+    """Procedure writing practice: what is measured once is looked for later, on the paper that is kept."""
+    if made.tree.record is None:
+        return
+    told = " ".join(made.page("record").words.split())
+    makes = made.advice.route.file.id == "make-and-use-bar"
+    for word in ("seat, largest", "seat, least", "bore, mean", "The joint, as made", "bore of collar 1, end A"):
+        assert (word in told) == makes, word
+    bonds = makes and made.advice.case.value("joint.method") == "retaining-compound"
+    for word in ("bonded, day and time", "may be cut from"):
+        assert (word in told) == bonds, word
+
+
 def test_every_line_of_a_table_stands_on_the_page_and_in_markdown(made: Job) -> None:
     record = _record(made)
     for table in record.tables if record else ():

@@ -47,7 +47,7 @@ def second_collar_without_a_band() -> Job:
     )
 
 
-@breaks("V652", place_of(_made(_MEASURED), "gauge-bore"))
+@breaks("V652", place_of(_made(_MEASURED), "gauge-bore"), also="V442")
 def tight_bore_called_good_and_turned_down() -> Job:
     bored = {"collar 1": "bore.head_low", "collar 2": "bore.tail_low"}
     tree, shop = _made(_MEASURED)

@@ -109,7 +109,7 @@ def limits_that_no_step_gives() -> Job:
     return _with_bar("bar.largest", 25.02)
 
 
-@breaks("V381", "drawing")
+@breaks("V381", "drawing", also="V112")
 def bore_that_no_step_cuts() -> Job:
     return _with_bar("bore_a.largest", 25.02)
 

@@ -224,7 +224,7 @@ def stub_loose_by_all_it_may_be_in_the_smaller_of_two_kept_bores() -> Job:
     return _figures(_KEPT, "turn-stub", loose)
 
 
-@breaks("V652", _where(_KEPT, "gauge-kept-bore"))
+@breaks("V652", _where(_KEPT, "gauge-kept-bore"), also="V112")
 def kept_bore_called_good_and_laid_aside() -> Job:
     def less(limits: Limits) -> Limits:
         low = limits.low and limits.low.model_copy(update={"value": limits.low.value + 0.005})

@@ -2,10 +2,11 @@
 
 from typing import Any
 
+from shops import EXAMPLES
 from tailtrue.record_sheet import Place, RecordSheet
 
 from .broken import breaks
-from .changed import Job, with_sheet
+from .changed import Job, sheet_of, with_sheet
 from .sample import procedure
 from .sample_pieces import figure, mm
 
@@ -187,3 +188,38 @@ def a_collar_further_from_the_point_than_from_the_end() -> Job:
     first, (one, _), (two, _) = _record().known
     stations = ((one, (mm("truing.head_station", 70.0),)), (two, (mm("truing.tail_station", 330.0),)))
     return _with_record(known=(first, *stations))
+
+
+def _made_without(shop: str, block: str) -> Job:
+    """The sheet of a bar that is made and used, its record without one block."""
+    tree, given = sheet_of(EXAMPLES / shop / "job.toml")
+    assert tree.record is not None
+    blocks = tuple(one for one in tree.record.blocks if one.id != block)
+    assert len(blocks) < len(tree.record.blocks)
+    return tree.model_copy(update={"record": tree.record.model_copy(update={"blocks": blocks})}), given
+
+
+@breaks("V114", "record", also="V442")
+def seats_and_bores_that_nobody_can_write_down() -> Job:
+    return _made_without("fernhill", "made")
+
+
+@breaks("V114", "record", also="V190")
+def a_bond_that_nobody_can_write_down() -> Job:
+    return _made_without("fernhill", "bond")
+
+
+@breaks("V114", "record")
+def a_shrink_fit_that_nobody_can_write_down() -> Job:
+    return _made_without("ropewalk", "joint")
+
+
+@breaks("V442", "record")
+def a_bore_that_the_record_of_the_test_does_not_judge() -> Job:
+    tree, given = sheet_of(EXAMPLES / "fernhill" / "job.toml")
+    assert tree.record is not None
+    blocks = tuple(
+        one.model_copy(update={"entries": tuple(place.model_copy(update={"limits": None}) for place in one.entries)})
+        for one in tree.record.blocks
+    )
+    return tree.model_copy(update={"record": tree.record.model_copy(update={"blocks": blocks})}), given

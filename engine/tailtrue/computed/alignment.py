@@ -74,7 +74,7 @@ def plunger_effect(diameter: float, components: Table) -> float:
 
 @computed(
     "align.uncertainty",
-    label="uncertainty of the difference of the collars",
+    label="doubt of the difference of the collars",
     unit="mm",
     rounding="difference",
     bound="least",
@@ -122,7 +122,7 @@ def budget_parts(
     label="the instrument is good enough for a verdict",
     kind="yes-no",
     needs=("align.uncertainty?", "align.limit", "collar.instrument", "limit.verdict_share"),
-    how="no caliper, and the uncertainty is within a share of the limit",
+    how="no caliper, and the doubt is within a share of the limit",
 )
 def verdict_possible(unsure: float | None, within: float, instrument: str, share: float) -> bool:
     return KINDS.get(instrument) != "caliper" and unsure is not None and adequate(unsure, within, share)
@@ -148,7 +148,7 @@ def judged_doubt(within: float, share: float) -> float:
     rounding="difference",
     bound="most",
     needs=("align.limit", "align.uncertainty", "lathe.difference_step"),
-    how="limit down less uncertainty up, as written",
+    how="limit down less doubt up, as written",
 )
 def inside(within: float, unsure: float, step: float) -> float | None:
     return surely_less(within, unsure, step) if within > unsure else None
@@ -173,7 +173,7 @@ def difference_step(dials: str, metric: float, inch: float) -> float:
     rounding="difference",
     bound="least",
     needs=("align.limit", "align.uncertainty"),
-    how="limit and the uncertainty",
+    how="limit and the doubt",
 )
 def outside(within: float, unsure: float) -> float:
     return within + unsure
@@ -186,7 +186,7 @@ def outside(within: float, unsure: float) -> float:
     rounding="difference",
     bound="most",
     needs=("align.uncertainty", "align.inside?", "align.verdict_possible"),
-    how="what is surely inside the limit; the uncertainty where the instrument gives no verdict",
+    how="what is surely inside the limit; the doubt where the instrument gives no verdict",
 )
 def leave_up_to(unsure: float, surely: float | None, verdict: bool) -> float:
     return max(unsure, surely) if verdict and surely is not None else unsure
@@ -199,7 +199,7 @@ def leave_up_to(unsure: float, surely: float | None, verdict: bool) -> float:
     fields=(field("difference", "mm", "difference"), field("move", "mm", "difference")),
     needs=("lathe.dials", "truing.span", "truing.head_station", "truing.tail_station", "align.leave_up_to"),
     tables=("alignment/look_up_steps",),
-    how="move = difference / 2 x L / (b - a); inside limit or uncertainty, none",
+    how="move = difference / 2 x L / (b - a); inside limit or doubt, none",
 )
 def table(
     dials: str, span: float, first: float, second: float, leave: float, steps: Table

@@ -74,7 +74,7 @@ def nominal(bar: float, gap: float) -> float:
 
 def _end(end: str, words: str) -> None:
     needs = (f"job.measured_{end}", *_WINDOW)
-    how = "the bar as measured, plus the least and less the largest clearance, drawn in by the uncertainty of the gauge"
+    how = "the bar as measured, plus the least and less the largest clearance, drawn in by the doubt of the gauge"
 
     @computed(f"bore.{end}_low", label=f"smallest bore, collar at the {words} end", unit="mm", rounding="fit",
               bound="least", needs=needs, how=how)  # fmt: skip
@@ -160,7 +160,7 @@ def bar_slack(room: float, left: float, step: float) -> float:
     rounding="fit",
     bound="least",
     needs=("bore.gauge_uncertainty", "lathe.fit_step"),
-    how="twice the uncertainty of the gauge, and a step of rounding at both ends",
+    how="twice the doubt of the gauge, and a step of rounding at both ends",
 )
 def band_least(unsure: float, step: float) -> float:
     return over_both_sides(0.0, unsure + step)
@@ -184,7 +184,7 @@ def blank_fits(start: float, head_low: float, head_high: float, tail_low: float,
     rounding="fit",
     bound="least",
     needs=_WINDOW,
-    how="least clearance and the uncertainty of the gauge",
+    how="least clearance and the doubt of the gauge",
 )
 def add_least(gap_least: float, gap_most: float, unsure: float, step: float) -> float:
     return bore_window(0.0, 0.0, gap_least, gap_most, unsure, step)[0]
@@ -197,7 +197,7 @@ def add_least(gap_least: float, gap_most: float, unsure: float, step: float) -> 
     rounding="fit",
     bound="most",
     needs=_WINDOW,
-    how="largest clearance less the uncertainty of the gauge",
+    how="largest clearance less the doubt of the gauge",
 )
 def add_most(gap_least: float, gap_most: float, unsure: float, step: float) -> float:
     return bore_window(0.0, 0.0, gap_least, gap_most, unsure, step)[1]

@@ -33,12 +33,12 @@ def gauge_reading(
 
 @computed(
     "bore.gauge_uncertainty",
-    label="uncertainty of the bore reading",
+    label="doubt of the bore reading",
     unit="mm",
     rounding="fit",
     bound="least",
     needs=("bore.gauge_reading",),
-    how="as given for the gauge; else the expanded uncertainty usual for its kind",
+    how="as given for the gauge; else the doubt usual for its kind",
 )
 def gauge_uncertainty(gauge: Record) -> Any:
     return gauge["uncertainty"]

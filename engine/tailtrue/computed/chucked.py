@@ -157,7 +157,7 @@ def bend_most(within: float, share: float) -> float:
 
 @computed(
     "chucked.uncertainty",
-    label="uncertainty of the difference of the bands",
+    label="doubt of the difference of the bands",
     unit="mm",
     rounding="difference",
     bound="least",
@@ -179,20 +179,20 @@ def uncertainty(
 
 @computed("chucked.verdict_possible", label="the micrometer is good enough for a verdict on the bands", kind="yes-no",
           needs=("chucked.uncertainty", "chucked.limit", "limit.verdict_share", "bar.micrometer_covers"),
-          how="a micrometer reads the bar, and the uncertainty is within a share of the limit")  # fmt: skip
+          how="a micrometer reads the bar, and the doubt is within a share of the limit")  # fmt: skip
 def verdict_possible(unsure: float, within: float, share: float, covers: bool) -> bool:
     return covers and adequate(unsure, within, share)
 
 
 @computed("chucked.inside", label="difference of the bands that is surely inside the limit", unit="mm",
           rounding="difference", bound="most", needs=("chucked.limit", "chucked.uncertainty", "lathe.difference_step"),
-          how="limit down less uncertainty up, as written")  # fmt: skip
+          how="limit down less doubt up, as written")  # fmt: skip
 def inside(within: float, unsure: float, step: float) -> float | None:
     return surely_less(within, unsure, step) if within > unsure else None
 
 
 @computed("chucked.outside", label="difference of the bands that is surely outside the limit", unit="mm",
           rounding="difference", bound="least", needs=("chucked.limit", "chucked.uncertainty"),
-          how="limit and the uncertainty")  # fmt: skip
+          how="limit and the doubt")  # fmt: skip
 def outside(within: float, unsure: float) -> float:
     return within + unsure

@@ -11,7 +11,7 @@ from tailtrue.calc.drilling import drill_power
 from tailtrue.calc.spindle_band import speed_band
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed.drills import Drill, demand, drills_of, fits_tailstock, holder_torque
-from tailtrue.computed.operation import CLAMPED, TOP_SPEED, limited_speed
+from tailtrue.computed.operation import CLAMPED, SHORT_GRIP, TOP_SPEED, limited_speed
 from tailtrue.computed.registry import Limited
 from tailtrue.tables import NoRow, Row, Table
 
@@ -212,7 +212,7 @@ def with_planner(make: Callable[[Planner, list[Drill]], Limited]) -> Callable[..
         speeds: Sequence[float] | None, low: float | None, high: float | None, step: float, overrun: float,
         sleeves: bool | None, margin: float, feed_most: float | None, clamped: float, *tables: Table,
     ) -> Limited:  # fmt: skip
-        caps = [(chuck_cap, "the chuck"), (top, TOP_SPEED), (blank_cap, "a blank held short"), (clamped, CLAMPED)]
+        caps = [(chuck_cap, "the chuck"), (top, TOP_SPEED), (blank_cap, SHORT_GRIP), (clamped, CLAMPED)]
         spindle = (speeds, low, high, step, overrun)
         planner = Planner(
             material, family, group, hand, power, depth, caps, spindle, light, last_most, margin, feed_most, tables

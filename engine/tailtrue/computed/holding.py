@@ -6,7 +6,7 @@ from typing import Any
 from tailtrue.calc.cutting import passes_for_stock
 from tailtrue.calc.lengths import length_ratio, per_side, share_of
 from tailtrue.calc.steps import step_down, step_up, steps_in
-from tailtrue.computed.operation import operation
+from tailtrue.computed.operation import SHORT_GRIP, operation
 from tailtrue.computed.registry import Limited, computed
 from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Table
@@ -178,7 +178,7 @@ for _name in ("speed", "depth"):
 
 _BLANK_CHUCK = (
     ("blank.chuck_speed_limit", "the chuck"),
-    ("limit.blank_speed", "a blank held short"),
+    ("limit.blank_speed", SHORT_GRIP),
 )
 operation(
     "softjaw.boring", "boring the soft jaws", table="boring", work="softjaw", diameter="collar.blank_diameter",

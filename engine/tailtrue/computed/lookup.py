@@ -34,7 +34,7 @@ def factor(instrument: str | None, span: float, first: float, second: float) -> 
 @computed("lookup.inside", label="difference that is surely inside the limit of the bar as made", unit="mm",
           rounding="difference", bound="most",
           needs=("truing.limit", "align.uncertainty", "lathe.difference_step", "align.verdict_possible"),
-          how="limit down less uncertainty up, as written")  # fmt: skip
+          how="limit down less doubt up, as written")  # fmt: skip
 def inside(limit: float, unsure: float, step: float, verdict: bool) -> float | None:
     # Closer than that, what is surely inside would be less than what the readings can tell at all.
     return surely_less(limit, unsure, step) if verdict and limit - unsure > unsure else None
@@ -42,7 +42,7 @@ def inside(limit: float, unsure: float, step: float, verdict: bool) -> float | N
 
 @computed("lookup.again_up_to", label="difference up to which it is too close to say", unit="mm", rounding="difference",
           bound="least", needs=("truing.limit", "align.uncertainty", "lookup.inside"),
-          how="limit and the uncertainty")  # fmt: skip
+          how="limit and the doubt")  # fmt: skip
 def again_up_to(limit: float, unsure: float, _inside: float) -> float:
     return limit + unsure
 
@@ -56,7 +56,7 @@ def again_up_to(limit: float, unsure: float, _inside: float) -> float:
         "lathe.dials", "collar.instrument_resolution", "align.uncertainty", "lookup.inside?", "lookup.again_up_to?", *_BAR,
     ),
     tables=("record/look_up_steps",),
-    how="move = difference / 2 x L / (b - a); what is in limits or inside the uncertainty is left alone",
+    how="move = difference / 2 x L / (b - a); what is in limits or inside the doubt is left alone",
 )  # fmt: skip
 def table(
     dials: str, resolution: float, unsure: float, inside: float | None, again: float | None, span: float, first: float,

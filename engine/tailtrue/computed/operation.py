@@ -23,6 +23,8 @@ from tailtrue.tables import Row, Table
 Cap = tuple[str, str]  # the fact that caps the speed, and how the page calls it
 TOP_SPEED = "top speed of the lathe"
 CLAMPED = "a blank clamped to the faceplate"
+# What a cutter could do does not count here: fast, the work would leave the chuck.
+SHORT_GRIP = "cap for a short grip"
 
 
 class Dial(NamedTuple):
@@ -72,7 +74,7 @@ def limited_speed(
     cap, cap_name = min(caps, key=lambda one: (one[0], one[1] != TOP_SPEED))
     speed = spindle_step(wanted, cap, *speeds)
     if speed is None:
-        return Limited(None, f"the slowest speed of this lathe is above the limit of {cap_name}")
+        return Limited(None, f"the slowest speed of this lathe is above its limit: {cap_name}")
     if speed > wanted:
         if speed <= advised.high_per_min:
             return Limited(speed, "the slowest this lathe has, inside the advised band", weighed)

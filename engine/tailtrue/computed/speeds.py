@@ -6,7 +6,7 @@ from tailtrue.calc.centre_hole import mean_cutting_diameter
 from tailtrue.calc.cut_power import power_at_tool
 from tailtrue.calc.lengths import midway
 from tailtrue.calc.spindle_band import speed_band
-from tailtrue.computed.operation import CLAMPED, SPINDLE, TOP_SPEED, limited_speed, operation
+from tailtrue.computed.operation import CLAMPED, SHORT_GRIP, SPINDLE, TOP_SPEED, limited_speed, operation
 from tailtrue.computed.registry import Cut, Limited, computed
 from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Table
@@ -15,7 +15,7 @@ _INSIDE = ("bar.inside_speed_limit", "the far end of the bar inside the spindle"
 _PADS = ("bar.pads_speed_limit", "the greased pads of the steady")
 _CHUCK = (("bar.hold_speed_limit", "the chuck"), _INSIDE, _PADS)
 # A blank is heavy and short in the jaws: nothing in this job needs it fast.
-_BLANK = (("blank.chuck_speed_limit", "the chuck"), ("limit.blank_speed", "a blank held short"))
+_BLANK = (("blank.chuck_speed_limit", "the chuck"), ("limit.blank_speed", SHORT_GRIP))
 # Its bore may be made on the faceplate, with a limit of its own.
 _BORED = (*_BLANK, ("faceplate.speed_limit", CLAMPED))
 RAW_CAPS = (*_BLANK, ("collar.unbalance_speed", "a blank not yet true"))
@@ -116,7 +116,7 @@ SKIMMING = operation(
 
 def _centre_drilling(prefix: str, work: str, what: str, held: str, *more: tuple[str, str]) -> None:
     caps = (*more, ("lathe.fastest", TOP_SPEED), ("limit.centre_drill_speed", "a thin pilot"))
-    caps = (*caps, (held, "work held short"))
+    caps = (*caps, (held, SHORT_GRIP))
     cap_names = tuple(name for _, name in caps)
 
     @computed(

@@ -18,6 +18,8 @@ _UNITS = frozenset({"mm", "degC", "s", "1/min", "mm/rev", "1", "um", "mm/m", "K"
 # What a record of a test must have places for, by the ids of its blocks; for a correction only where one can be made.
 _BLOCKS = ("environment", "instruments", "bar", "passes", "rim", "computation", "decision", "vertical", "rejected",
            "statement", "signatures")  # fmt: skip
+# A step that every way of fixing collars has, and that of a bond alone: then seats, bores and joint are written down too.
+FIXED, _CURED = "mark-seats", "cure"
 _PARTS = ("set-up", "skim", "measuring", "visit", "end")
 _OPPOSITE: dict[Side, Side] = {"toward you": "away from you", "away from you": "toward you"}
 
@@ -131,14 +133,16 @@ def places_say_what(sheet: Sheet) -> Iterator[Fault]:
 
 
 def record_complete(sheet: Sheet) -> Iterator[Fault]:
-    """A record has places for all that a test writes down, from instruments to signatures, and its cautions."""
+    """A record has places for all that a test, and the making of its bar, write down, and its cautions."""
     record = sheet.procedure.record
     if record is None:
         if sheet.procedure.look_up is not None:
             yield Fault(_RECORD, "the sheet has a look-up table and no record to write on")
         return
     blocks = {block.id for block in record.blocks}
-    due = (*_BLOCKS, *(("correction",) if record.can_move else ()))
+    there = {placed.step.id for placed in sheet.steps}
+    made = ("made", "bond" if _CURED in there else "joint") if FIXED in there else ()
+    due = (*_BLOCKS, *(("correction",) if record.can_move else ()), *made)
     for name in due:
         if name not in blocks:
             yield Fault(_RECORD, f'the record has no places for "{name}"')

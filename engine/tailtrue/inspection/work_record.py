@@ -4,15 +4,17 @@ from collections.abc import Iterator, Mapping
 from math import isclose, isfinite
 from typing import NamedTuple
 
+from tailtrue.inspection.record import FIXED
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
 from tailtrue.inspection.spelt import words_of
 from tailtrue.parts import Figure
-from tailtrue.record_sheet import Place
+from tailtrue.record_sheet import Block, Place
 from tailtrue.work_record import WorkRecord
 
 WORK = "work record"
 SAME = 1e-6
+_BORES = "bore."  # facts whose bands belong to the bar as it is made
 
 
 class _Work(NamedTuple):
@@ -98,18 +100,13 @@ def judged_with(sheet: Sheet) -> Iterator[Fault]:
 
 
 def bands_of_the_sheet(sheet: Sheet) -> Iterator[Fault]:
-    """Every band of the steps stands on the record, and a fact has one number on both papers."""
+    """Every band of the steps stands on the record, on that of a test the bands of bores; a fact has one number on both."""
     record = sheet.procedure.work_record
     if record is None:
+        yield from _bores_of_a_test(sheet)
         return
-    bands = {_band(place) for block in record.blocks for place in block.entries}
-    for placed in sheet.steps:
-        for check in placed.step.checks:
-            if check.limits is None:
-                continue
-            band = _named(check.limits.low), _named(check.limits.high)
-            if band not in bands:
-                yield Fault(WORK, f"{placed.where} judges {' to '.join(filter(None, band))}, and no place here does")
+    for where, band in _not_on(record.blocks, sheet):
+        yield Fault(WORK, f"{where} judges {' to '.join(filter(None, band))}, and no place here does")
     told: dict[str, set[float]] = {}
     for one in sheet.at_steps:
         told.setdefault(one.figure.fact, set()).add(one.figure.value)
@@ -118,6 +115,27 @@ def bands_of_the_sheet(sheet: Sheet) -> Iterator[Fault]:
         for other in known:
             if not isclose(figure.value, other, rel_tol=SAME, abs_tol=SAME):
                 yield Fault(WORK, f"{figure.fact} is {figure.value:g} here and {other:g} at the steps")
+
+
+def _bores_of_a_test(sheet: Sheet) -> Iterator[Fault]:
+    """Where the collars are fixed too. That a fact has one number is told by the rule on the limits of a test."""
+    test = sheet.procedure.record
+    if test is None or FIXED not in {placed.step.id for placed in sheet.steps}:
+        return
+    for where, band in _not_on(test.blocks, sheet):
+        if any(name.startswith(_BORES) for name in band):
+            yield Fault("record", f"{where} judges {' to '.join(filter(None, band))}, and no place here does")
+
+
+def _not_on(blocks: tuple[Block, ...], sheet: Sheet) -> Iterator[tuple[str, tuple[str, str]]]:
+    """Each step that judges with a band that no place of the blocks has, and the band."""
+    bands = {_band(place) for block in blocks for place in block.entries}
+    for placed in sheet.steps:
+        for check in placed.step.checks:
+            if check.limits is not None:
+                band = _named(check.limits.low), _named(check.limits.high)
+                if band not in bands:
+                    yield placed.where, band
 
 
 def sides_right(sheet: Sheet) -> Iterator[Fault]:
