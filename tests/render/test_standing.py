@@ -86,11 +86,10 @@ def contrast_of_black(tone: int) -> float:
     return (light + 0.05) / 0.05
 
 
-@pytest.mark.parametrize("paper", PAPERS)
-@pytest.mark.parametrize("status", ["draft", "superseded"])
+@pytest.mark.parametrize(("status", "paper"), [*(("draft", paper) for paper in PAPERS), ("superseded", "card")])
 def test_the_word_stands_once_across_every_page(tree: Procedure, paper: str, status: Status) -> None:
     file = file_of(standing(tree, status), paper)
-    assert len(file) == len(file_of(tree, paper))
+    assert len(file) == len(file_of(standing(tree, "approved"), paper))
     for page in file:
         width, height = page.get_size()
         found = list(across(page))
@@ -113,7 +112,7 @@ def test_an_approved_paper_has_no_such_word(tree: Procedure, paper: str) -> None
     assert not any(list(across(page)) for page in file_of(approved, paper))
 
 
-@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("paper", ["procedure", "card"])  # each paper has it from the same part of a template
 def test_a_browser_prints_it_on_every_page(tree: Procedure, paper: str, tmp_path: Path) -> None:
     (tmp_path / "page.html").write_text(PAPERS[paper](tree), encoding="utf-8")
     file = printed(tmp_path / "page.html", tmp_path / "page.pdf")
