@@ -54,7 +54,7 @@ def test_the_first_look_passes_over_nothing(words: str, labels: list[str]) -> No
     "words", ["{{ bar }}", "}}", "{% if", "is None", "nan mm", "NaN", "TBD", "a TODO", "FIXME", "-inf mm", "inf", "???"]
 )
 def test_each_open_mark_is_suspect(words: str) -> None:
-    assert _SUSPECT.search(words)
+    assert any(mark in words for mark in _SUSPECT)
     assert [fault.where for fault in _open("step 1", words, [])] == ["step 1"]
 
 

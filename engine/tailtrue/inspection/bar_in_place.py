@@ -5,7 +5,6 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.inspection.spelt import words_of_step
 
 _PADS = re.compile(r"\bpads to the bar\b", re.IGNORECASE)
 _IN = re.compile(r"\b(?:put|lay|slide) the bar\b[^.]*\bchuck\b", re.IGNORECASE)
@@ -19,7 +18,7 @@ _FITS = re.compile(r"\bfit the [^.]*\btool\b|\bfit the tool\b", re.IGNORECASE)
 def held_before_the_pads(sheet: Sheet) -> Iterator[Fault]:
     """The bar lies in jaws that touch it before pads are set to it, and what is read of it there has a limit."""
     for placed in sheet.steps:
-        words = words_of_step(placed.step)
+        words = placed.words_alone
         pads = _PADS.search(words)
         if "steady-rest" not in placed.step.activities or pads is None:
             continue
@@ -37,13 +36,13 @@ def chips_and_tool_isolated(sheet: Sheet) -> Iterator[Fault]:
     """Where one step clears chips and fits a tool, hands are at the work for long: the lathe is isolated."""
     for placed in sheet.steps:
         step = placed.step
-        if "clear-chips" in step.activities and step.machine != "isolated" and _FITS.search(words_of_step(placed.step)):
+        if "clear-chips" in step.activities and step.machine != "isolated" and _FITS.search(placed.words_alone):
             yield Fault(placed.where, "chips are cleared and a tool is fitted, and the lathe is not isolated")
 
 
 def burr_is_no_tight_bore(sheet: Sheet) -> Iterator[Fault]:
     """A bar tried in a bore before its far edge is broken: the line says what a stop at that edge means."""
     for placed in sheet.steps:
-        words = words_of_step(placed.step)
+        words = placed.words_alone
         if "gauge-bore" in placed.step.activities and _TRIED.search(words) and not _BURR.search(words):
             yield Fault(placed.where, "the bar is tried in a bore with a burr at its far edge, and no line tells of it")

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.inspection.spelt import words_of, words_of_step
+from tailtrue.inspection.spelt import words_of
 
 _CHECK = "start-check"
 _SETS = re.compile(r"\b(?:set|move|shift)\b[^.]*\b(?:speed|belt)\b", re.IGNORECASE)
@@ -42,7 +42,7 @@ def set_in_a_start_check(sheet: Sheet) -> Iterator[Fault]:
         speeds = _speeds(placed) if placed.step.machine == "turning" else ()
         if not speeds:
             continue
-        if len({*speeds, *(() if before is None else (before,))}) > 1 and not _AGAIN.search(words_of_step(placed.step)):
+        if len({*speeds, *(() if before is None else (before,))}) > 1 and not _AGAIN.search(placed.words_alone):
             yield Fault(placed.where, "another speed is set here, and no start check stands before it turns at that speed")
         before = speeds[-1]
 

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
-from tailtrue.inspection.spelt import words_of_step
 
 _UPRIGHT = re.compile(r"\bupright\b", re.IGNORECASE)
 _CLAMPED = re.compile(r"\bclamp\b[^.]*\b(?:block|bench)\b|\bclamp the bar\b|\bclamp bar\b", re.IGNORECASE)
@@ -20,7 +19,7 @@ _READS = frozenset({"caliper-work", "bore-gauge", "micrometer-bar", "micrometer-
 def standing_bar_clamped(sheet: Sheet) -> Iterator[Fault]:
     """A bar that stands upright is clamped in its block, and again once it has been turned over."""
     for placed in sheet.steps:
-        words = words_of_step(placed.step, "#")
+        words = placed.words
         if _UPRIGHT.search(words) and not _CLAMPED.search(words):
             yield Fault(placed.where, "the bar stands upright, and nothing clamps it")
         over = _TURNED_OVER.search(words)
@@ -45,5 +44,5 @@ def seat_unmarked(sheet: Sheet) -> Iterator[Fault]:
     if not any("mount-on-stub" in placed.step.activities for placed in sheet.steps):
         return
     for placed in sheet.steps:
-        if "gauge-bore" in placed.step.activities and _MARKED_ON_A_FACE.search(words_of_step(placed.step, "#")):
+        if "gauge-bore" in placed.step.activities and _MARKED_ON_A_FACE.search(placed.words):
             yield Fault(placed.where, "the collar is marked on a face that seats on the shoulder of the stub")

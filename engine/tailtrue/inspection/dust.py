@@ -5,7 +5,6 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.inspection.spelt import words_of_step
 
 _DUSTY = frozenset({"cut-collar", "bore", "drill", "skim", "face-on-stub"})
 _IRON, _CLEANER = "iron-dust", "vacuum"
@@ -18,7 +17,7 @@ def nozzle_fixed(sheet: Sheet) -> Iterator[Fault]:
     """A cut that names a vacuum cleaner comes behind a still step that clamps its nozzle; no line has it held."""
     fixed = False
     for placed in sheet.steps:
-        words = words_of_step(placed.step)
+        words = placed.words_alone
         if _HELD.search(words):
             yield Fault(placed.where, "a nozzle or a hose is held by hand")
         if placed.step.machine == "isolated":
@@ -32,7 +31,7 @@ def drawn_at_every_cut(sheet: Sheet) -> Iterator[Fault]:
     if _CLEANER not in sheet.shop.tool_ids_in_shop or not any(one.id == _IRON for _, one in sheet.cautions):
         return
     for placed in sheet.steps:
-        if placed.step.machine == "isolated" and _CLEANER in placed.step.tools and _FIXED.search(words_of_step(placed.step)):
+        if placed.step.machine == "isolated" and _CLEANER in placed.step.tools and _FIXED.search(placed.words_alone):
             return
         if placed.step.machine == "turning" and _DUSTY & set(placed.step.activities):
             yield Fault(placed.where, "iron is cut here, and no step before clamps the nozzle that draws its dust off")

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.inspection.spelt import words_of_step
 
 # What holds the work when the spindle turns.
 _GRIPS = frozenset(
@@ -29,7 +28,7 @@ def hands_before_power(sheet: Sheet) -> Iterator[Fault]:
         if placed.step.machine != "stopped":
             live = False
             continue
-        words = words_of_step(placed.step)
+        words = placed.words_alone
         power = _POWER.search(words)
         behind = words if live else words[power.end() :] if power else ""
         if found := _HANDS.search(behind):
@@ -41,7 +40,7 @@ def slow_at_first(sheet: Sheet) -> Iterator[Fault]:
     """The start check of work that was gripped anew tells the slowest speed for its first turns."""
     new = checked = slow = False
     for placed in sheet.worked:
-        does, words = set(placed.step.activities), words_of_step(placed.step)
+        does, words = set(placed.step.activities), placed.words_alone
         if placed.step.machine == "turning":
             if new and checked and not slow:
                 yield Fault(placed.where, "a new grip turns, and no start check has its first turns at the slowest speed")

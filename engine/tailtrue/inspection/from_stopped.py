@@ -5,7 +5,6 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.inspection.spelt import words_of_step
 
 _CHECK = "start-check"
 _STOP = re.compile(r"\bstop the spindle\b", re.IGNORECASE)
@@ -23,15 +22,15 @@ def checked_from_stopped(sheet: Sheet) -> Iterator[Fault]:
             stopped_at = ""
         if placed.step.machine != "turning":
             continue
-        if stopped_at and not _CHECKED.search(words_of_step(placed.step)):
+        if stopped_at and not _CHECKED.search(placed.words_alone):
             yield Fault(placed.where, f"{stopped_at} stops the spindle, and no start check stands before it turns again")
-        stopped_at = placed.where if _STOP.search(words_of_step(placed.step)) else ""
+        stopped_at = placed.where if _STOP.search(placed.words_alone) else ""
 
 
 def checked_between_passes(sheet: Sheet) -> Iterator[Fault]:
     """A step that stops between its passes has the start check made again before it cuts on."""
     for placed in sheet.worked:
-        words = words_of_step(placed.step)
+        words = placed.words_alone
         found = _BETWEEN_PASSES.search(words)
         if placed.step.machine != "turning" or found is None:
             continue

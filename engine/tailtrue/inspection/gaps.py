@@ -11,7 +11,7 @@ from tailtrue.inspection.sheet import FoundWord, Sheet
 # "None of them" is English; a lone None, nan or inf is a value that was never there.
 _OPEN = re.compile(r"\{\{|\}\}|\{%|\bNone\b(?!\s+of\b)|\b(?:nan|NaN|TBD|TODO|FIXME)\b|(?<![\w-])-?inf\b|\?\?\?")
 # No match without one of these letter by letter, and taking labels out makes none: most words need no closer look.
-_SUSPECT = re.compile(r"\{\{|\}\}|\{%|None|nan|NaN|TBD|TODO|FIXME|inf|\?\?\?")
+_SUSPECT = ("{{", "}}", "{%", "None", "nan", "NaN", "TBD", "TODO", "FIXME", "inf", "???")
 _MAY_BE_EMPTY = frozenset(
     {
         "unit", "boxes", "edition", "approver", "walked_through", "safe", "shop_rule", "dated", "again", "stated",
@@ -42,13 +42,13 @@ def nothing_open(sheet: Sheet) -> Iterator[Fault]:
     """No placeholder is left unfilled, and nothing that must say something is empty."""
     labels = tuple(sorted(sheet.shop.labels, key=len, reverse=True))
     # Most words stand in many places: each is looked at once.
-    words = {word for _, _, word in sheet.words}.union(*(named for _, _, named in sheet.names))
+    words = {found[2] for found in sheet.words}.union(*{found[2] for found in sheet.names})
     to_look_at = {word for word in words if not word.strip()} | _suspect(words)
     listed = [
         FoundWord(where, name, word)
         for where, name, named in sheet.names if not to_look_at.isdisjoint(named) for word in named
     ]  # fmt: skip
-    for where, name, word in [found for found in (*sheet.words, *listed) if found.word in to_look_at]:
+    for where, name, word in [found for found in (*sheet.words, *listed) if found[2] in to_look_at]:
         if not word.strip() and name not in _MAY_BE_EMPTY:
             yield Fault(where, f'"{name.replace("_", " ")}" is empty')
         yield from _open(where, word, labels)
@@ -63,8 +63,10 @@ def nothing_open(sheet: Sheet) -> Iterator[Fault]:
 def _suspect(words: Iterable[str]) -> frozenset[str]:
     """Those of many words that need a closer look, looked for in all of them at one go."""
     every = tuple(words)
-    ends = tuple(accumulate(len(word) + 1 for word in every))
-    return frozenset(every[bisect_right(ends, found.start())] for found in _SUSPECT.finditer("\n".join(every)))
+    joined = "\n".join(every)
+    places = [found.start() for mark in _SUSPECT if mark in joined for found in re.finditer(re.escape(mark), joined)]
+    ends = tuple(accumulate(len(word) + 1 for word in every)) if places else ()
+    return frozenset(every[bisect_right(ends, place)] for place in places)
 
 
 def _without(words: str, labels: tuple[str, ...]) -> str:
@@ -75,7 +77,7 @@ def _without(words: str, labels: tuple[str, ...]) -> str:
 
 
 def _open(where: str, said: str, labels: tuple[str, ...]) -> Iterator[Fault]:
-    if not _SUSPECT.search(said):
+    if not any(mark in said for mark in _SUSPECT):
         return
     words = _without(said, labels)
     found = _OPEN.search(words)

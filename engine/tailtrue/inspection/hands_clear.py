@@ -3,10 +3,11 @@
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.inspection.spelt import words_of, words_of_step
+from tailtrue.inspection.spelt import words_of
 
 _HANDS = frozenset(
     {
@@ -63,7 +64,7 @@ def hands_clear(sheet: Sheet) -> Iterator[Fault]:
     """Before a hand goes to the chuck or between the centres the carriage is back and no drill is in the quill."""
     lathe, found = _Lathe(), {}
     for placed in sheet.worked:
-        words = words_of_step(placed.step, "#")
+        words = placed.words
         hand = _HANDS & set(placed.step.activities) and placed.step.machine != "turning"
         moves = _moves(words)
         at = _first_hand(words, moves)
@@ -89,7 +90,7 @@ def drill_out_of_the_quill(sheet: Sheet) -> Iterator[Fault]:
     """No tool but the drill itself cuts while a drill stands in the quill, its point toward the arm."""
     lathe, found = _Lathe(), {}
     for placed in sheet.worked:
-        for _, what in _moves(words_of_step(placed.step, "#")):
+        for _, what in _moves(placed.words):
             lathe.do(what)
         if placed.step.machine != "turning":
             continue
@@ -104,7 +105,7 @@ def saddle_as_the_cut_asks(sheet: Sheet) -> Iterator[Fault]:
     """The saddle is locked where the top slide sets the depth, free where the cut runs along, and free when it is wound."""
     lathe, found = _Lathe(), {}
     for placed in sheet.worked:
-        for _, what in _moves(words_of_step(placed.step, "#")):
+        for _, what in _moves(placed.words):
             if lathe.locked and what in ("back", "near") and not _nearest(placed):
                 found[Fault(placed.where, "the carriage is wound, and the saddle is locked")] = 0
             lathe.do(what)
@@ -121,14 +122,14 @@ def saddle_as_the_cut_asks(sheet: Sheet) -> Iterator[Fault]:
 def filed_off_the_lathe(sheet: Sheet) -> Iterator[Fault]:
     """A file is used at the bench; what is filed has left the lathe."""
     for placed in sheet.steps:
-        words = words_of_step(placed.step, "#")
+        words = placed.words
         for one in _FILE.finditer(words):
             end = words.find(".", one.end())
             if not _BENCH.search(words[: end if end >= 0 else len(words)]):
                 yield Fault(placed.where, "a file is used, and nothing says that it is used at the bench")
 
 
-def _first_hand(words: str, moves: list[tuple[int, str]]) -> int:
+def _first_hand(words: str, moves: tuple[tuple[int, str], ...]) -> int:
     """Where in a step a hand first goes to the work; where no word tells, before the tool comes near."""
     first = _HAND.search(words)
     return first.start() if first else next((place for place, what in moves if what == "near"), len(words))
@@ -139,5 +140,6 @@ def _nearest(placed: Placed) -> bool:
     return "start-check" in placed.step.activities
 
 
-def _moves(words: str) -> list[tuple[int, str]]:
-    return sorted((one.start(), what) for what, pattern in _SAID for one in pattern.finditer(words))
+@lru_cache(maxsize=4096)
+def _moves(words: str) -> tuple[tuple[int, str], ...]:
+    return tuple(sorted((one.start(), what) for what, pattern in _SAID for one in pattern.finditer(words)))

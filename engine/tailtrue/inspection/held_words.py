@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet, at
-from tailtrue.inspection.spelt import words_of_all, words_of_step
+from tailtrue.inspection.spelt import words_of_all
 
 _COLLET, _KEY = "grip-in-collet", "chuck-key"
 # What lets the work go, or holds it otherwise.
@@ -44,7 +44,7 @@ def said_of_the_collet(sheet: Sheet) -> Iterator[Fault]:
 def fitted_by_a_line(sheet: Sheet) -> Iterator[Fault]:
     """Bush and strips of a hold are fitted by a line, before the bar goes in and before its jaws are tightened."""
     for placed in sheet.steps:
-        words = words_of_step(placed.step, "#")
+        words = placed.words
         for tool, fitting, after in _FITTED:
             if tool not in placed.step.tools:
                 continue

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.inspection.spelt import words_of, words_of_step
+from tailtrue.inspection.spelt import words_of
 
 _PASSES, _CUT, _SKIM = "chucked.relief_passes", "chucked.relief.depth", "chucked.skim.depth"
 _LEFT, _SMALL, _DEPTH = "setover.small_at_check", "setover.small", "setover.turning.depth"
@@ -24,7 +24,7 @@ def relief_outlasts_rounds(sheet: Sheet) -> Iterator[Fault]:
     if _SKIM not in told:
         return
     again = sum(_COUNT[found[1]] for placed in sheet.steps if "level-machine" in placed.step.activities
-                for found in _ROUNDS.finditer(words_of_step(placed.step)))  # fmt: skip
+                for found in _ROUNDS.finditer(placed.words_alone))  # fmt: skip
     relieved = [placed for placed in sheet.steps if _CUT in placed.told and _PASSES in placed.told]
     if not relieved:
         yield Fault("whole sheet", "two bands are skimmed, and no step says in how many passes the middle is relieved")
@@ -57,7 +57,7 @@ def reckoned_at_rest(sheet: Sheet) -> Iterator[Fault]:
 def tip_off_the_wall(sheet: Sheet) -> Iterator[Fault]:
     """Before the saddle goes up to the end of a bore at a still spindle, the tip is drawn off the wall."""
     for placed in sheet.steps:
-        said = words_of_step(placed.step)
+        said = placed.words_alone
         for found in _WOUND_UP.finditer(said):
             if placed.step.machine != "turning" and not _OFF_THE_WALL.search(said[: found.start()]):
                 yield Fault(placed.where, "the saddle is wound in with the tip at its last depth: it ploughs a line")

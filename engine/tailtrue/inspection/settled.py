@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.inspection.spelt import words_of, words_of_step
+from tailtrue.inspection.spelt import words_of
 from tailtrue.procedure import Phase
 
 _LEFT_OPEN = re.compile(
@@ -22,7 +22,7 @@ _NO_FLUID, _BRUSHED = re.compile(r"\bdrill dry\b", re.IGNORECASE), re.compile(r"
 def nothing_left_open(sheet: Sheet) -> Iterator[Fault]:
     """No line sends to a list for whether it holds; of bush and tape, oil and none, a line says what its row says."""
     for placed in sheet.steps:
-        words = words_of_step(placed.step, "#")
+        words = placed.words
         if found := _LEFT_OPEN.search(words):
             yield Fault(placed.where, f'"{found[0]}" leaves open what the files settle')
         rows = {words_of(line.label, "#"): words_of(line.value, "#") for line in placed.step.settings}
@@ -37,7 +37,7 @@ def nothing_left_open(sheet: Sheet) -> Iterator[Fault]:
 def taper_shanks_in_their_turn(sheet: Sheet) -> Iterator[Fault]:
     """The step for taper shanks names the drills that it is for as the list of the phase has them."""
     for placed in sheet.steps:
-        words, list_ = words_of_step(placed.step, "#"), _drills(placed.phase)
+        words, list_ = placed.words, _drills(placed.phase)
         tapers = sum(list_)
         at_end = list_ == sorted(list_)
         if _LAST_ALONE.search(words) and not (at_end and tapers == 1 < len(list_)):

@@ -1,11 +1,13 @@
 """The sheet as the inspection reads it: every figure, text and word with the place where it stands."""
 
+import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any, NamedTuple
 
 from tailtrue.inspection.shop import Shop
+from tailtrue.inspection.spelt import words_of_step
 from tailtrue.parts import Caution, Figure, Node, Setting, Text
 from tailtrue.procedure import (
     Choice,
@@ -98,6 +100,16 @@ class Placed:
         return at(self.step)
 
     @cached_property
+    def words(self) -> str:
+        """The words of all lines of the step, with a mark for each number."""
+        return words_of_step(self.step, "#")
+
+    @cached_property
+    def words_alone(self) -> str:
+        """The words of all lines of the step, nothing in the place of numbers."""
+        return words_of_step(self.step)
+
+    @cached_property
     def figures(self) -> tuple[Figure, ...]:
         """Every number at the step."""
         return tuple(figures_in(self.step))
@@ -174,6 +186,11 @@ class Sheet:
     def lines(self) -> frozenset[str]:
         """Each running text as it is typed, once, however often it stands on the sheet."""
         return frozenset(self.typed)
+
+    def said(self, pattern: re.Pattern[str]) -> list[FoundText]:
+        """The running texts in which a pattern is found; each line is looked at once, however often it stands there."""
+        lines = {line for line in self.lines if pattern.search(line)}
+        return [found for found, line in zip(self.texts, self.typed, strict=True) if line in lines] if lines else []
 
     @cached_property
     def by_phase(self) -> tuple[tuple[Phase, tuple[Placed, ...]], ...]:

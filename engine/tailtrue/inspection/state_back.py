@@ -7,6 +7,7 @@ A sentence that begins with IF is done by whoever is sent back, and by nobody el
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
@@ -110,14 +111,18 @@ def hold_is_met(sheet: Sheet) -> Iterator[Fault]:
 
 
 def _asked(placed: Placed) -> tuple[_Done, ...]:
+    return tuple(done for text in placed.step.text for done in _asked_by(words_of(text)))
+
+
+@lru_cache(maxsize=4096)
+def _asked_by(words: str) -> tuple[_Done, ...]:
     found = []
-    for text in placed.step.text:
-        for sentence in words_of(text).split(". "):
-            end = _END.search(sentence)
-            inside = [(one.start(), what, one) for what, pattern in _DO for one in pattern.finditer(sentence)]
-            for _, what, one in sorted(inside, key=lambda each: each[0]):
-                named = one[1].lower() if one.groups() else ""
-                found.append(_Done(what, named, end[1].upper() if end else None, bool(_IF.search(sentence))))
+    for sentence in words.split(". "):
+        end = _END.search(sentence)
+        inside = [(one.start(), what, one) for what, pattern in _DO for one in pattern.finditer(sentence)]
+        for _, what, one in sorted(inside, key=lambda each: each[0]):
+            named = one[1].lower() if one.groups() else ""
+            found.append(_Done(what, named, end[1].upper() if end else None, bool(_IF.search(sentence))))
     return tuple(found)
 
 

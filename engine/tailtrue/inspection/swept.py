@@ -5,7 +5,6 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
-from tailtrue.inspection.spelt import words_of_step
 
 _FIXED = re.compile(r"\b(?:fix|clamp|screw|fasten) the arm\b[^.]*", re.IGNORECASE)
 _TO_A_JAW = re.compile(r"(?<!never )(?<!not )\b(?:to|on) (?:a|the|one) jaw", re.IGNORECASE)
@@ -18,7 +17,7 @@ def arm_stays(sheet: Sheet) -> Iterator[Fault]:
     for placed in sheet.steps:
         if not {"sweep", _HOLD} <= set(placed.step.activities):
             continue
-        words = words_of_step(placed.step)
+        words = placed.words_alone
         fixed = _FIXED.search(words)
         if fixed is None:
             continue
@@ -37,7 +36,7 @@ def nothing_to_brush(sheet: Sheet) -> Iterator[Fault]:
     if any(placed.step.machine == "turning" for placed in sheet.steps):
         return
     for placed in sheet.steps:
-        if re.search(r"\bBrush the chips\b", words_of_step(placed.step)):
+        if re.search(r"\bBrush the chips\b", placed.words_alone):
             yield Fault(placed.where, "chips are brushed away on a sheet on which nothing is cut")
 
 

@@ -30,9 +30,7 @@ def tags_named(sheet: Sheet) -> Iterator[Fault]:
 
 def screws_counted(sheet: Sheet) -> Iterator[Fault]:
     """A tailstock with one screw across has no two screws to be brought up; what the lathe file tells is not asked again."""
-    one = sheet.shop.set_over == "one-screw"
-    for found, words in zip(sheet.texts, sheet.typed, strict=True):
-        if sheet.shop.set_over and _ASKED.search(words):
-            yield Fault(found.where, "the lathe file says how many set-over screws there are, and the line asks")
-        if one and _BOTH.search(words):
-            yield Fault(found.where, "this tailstock has one set-over screw, and two are spoken of")
+    for found in sheet.said(_ASKED) if sheet.shop.set_over else ():
+        yield Fault(found.where, "the lathe file says how many set-over screws there are, and the line asks")
+    for found in sheet.said(_BOTH) if sheet.shop.set_over == "one-screw" else ():
+        yield Fault(found.where, "this tailstock has one set-over screw, and two are spoken of")

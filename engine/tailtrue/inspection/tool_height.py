@@ -5,7 +5,6 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.inspection.spelt import words_of_step
 
 _SHOWN = re.compile(r"\bcentre height, shown by ([^.]+)\.|\bTake that height from ([^.]+)\.", re.IGNORECASE)
 _LIFTED = re.compile(r"\bLift it by ([^.]+)\.", re.IGNORECASE)
@@ -29,7 +28,7 @@ def shown_by_what_is_seen(sheet: Sheet) -> Iterator[Fault]:
         mounted = False
         drilled = any("drill" in step.activities for step in phase.steps)
         for placed in (one for one in sheet.steps if one.phase is phase):
-            mounted = mounted or _BETWEEN.search(words_of_step(placed.step, "#")) is not None
+            mounted = mounted or _BETWEEN.search(placed.words) is not None
             for shown in _said(_SHOWN, placed):
                 if "point" in shown and mounted:
                     yield Fault(placed.where, "a tool is set by a point that the mounted bar hides")
@@ -48,7 +47,4 @@ def lifted_as_the_post_lifts(sheet: Sheet) -> Iterator[Fault]:
 
 
 def _said(wanted: re.Pattern[str], placed: Placed) -> list[str]:
-    return [
-        next(words for words in found.groups() if words).lower()
-        for found in wanted.finditer(words_of_step(placed.step, "#"))
-    ]
+    return [next(words for words in found.groups() if words).lower() for found in wanted.finditer(placed.words)]

@@ -12,11 +12,11 @@ _ASKED = re.compile(r"\bIF the table says that the bar\b", re.IGNORECASE)
 
 def as_it_fits(sheet: Sheet) -> Iterator[Fault]:
     """A bore smaller than its bar never meets it cold; a larger one is tried; no line asks which it is."""
+    for found in sheet.said(_ASKED):
+        yield Fault(found.where, "the way of fixing is settled, and the line asks whether the bar goes in")
     tight = sheet.shop.fit_mm[0] < 0
-    for found, words in zip(sheet.texts, sheet.typed, strict=True):
-        if _ASKED.search(words):
-            yield Fault(found.where, "the way of fixing is settled, and the line asks whether the bar goes in")
-        elif tight and _TRIED.search(words):
+    for found in sheet.said(_TRIED if tight else _AWAY):
+        if tight:
             yield Fault(found.where, "the bore is smaller than the bar, and the bar is tried in it")
-        elif not tight and _AWAY.search(words):
+        else:
             yield Fault(found.where, "the bar is to slide through, and is kept away from the bore")

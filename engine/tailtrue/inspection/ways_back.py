@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from tailtrue.inspection.sheet import Placed
 from tailtrue.inspection.spelt import words_of
@@ -35,10 +36,15 @@ def ways(steps: Sequence[Placed], place: int) -> Iterator[Way]:
         yield Way(placed.where, f"not released: go back to step {target}", next(iter(nearest), None), None)
     texts = [*step.text, *(line.reason for line in step.settings), *(check.text for check in step.checks)]
     for text in texts:
-        for sentence in words_of(text).split(". "):
-            found = _BACK.search(sentence)
-            if found is not None and not _ELSEWHERE.search(sentence):
-                yield Way(placed.where, found[0], _target(found[0], steps, place), sentence)
+        for said, sentence in _sent_back(words_of(text)):
+            yield Way(placed.where, said, _target(said, steps, place), sentence)
+
+
+@lru_cache(maxsize=8192)
+def _sent_back(words: str) -> tuple[tuple[str, str], ...]:
+    """What sends back in a text, with its whole sentence."""
+    sentences = ((_BACK.search(sentence), sentence) for sentence in words.split(". "))
+    return tuple((found[0], sentence) for found, sentence in sentences if found and not _ELSEWHERE.search(sentence))
 
 
 def restores(placed: Placed) -> bool:

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 from itertools import chain
 
 from tailtrue.inspection.rule import Fault
@@ -69,8 +70,7 @@ def _said(sheet: Sheet) -> Mapping[str, str]:
     said: dict[tuple[str, ...], dict[str, None]] = {}
     at: dict[str, dict[str, None]] = {}
     for where in {found[0] for found in chain(sheet.words, sheet.names, sheet.texts)}:
-        papers = tuple(paper for paper in _OF_PAPERS if _is_on(paper, where))
-        at[where] = said.setdefault(papers, {})
+        at[where] = said.setdefault(_papers_with(where), {})
     for where, field, word in sheet.words:
         if field not in _UNREAD:
             at[where][word] = None
@@ -84,6 +84,11 @@ def _said(sheet: Sheet) -> Mapping[str, str]:
         paper: "\n".join(line for papers, lines in said.items() if paper in papers for line in lines).lower()
         for paper in _OF_PAPERS
     }
+
+
+@lru_cache(maxsize=8192)
+def _papers_with(where: str) -> tuple[str, ...]:
+    return tuple(paper for paper in _OF_PAPERS if _is_on(paper, where))
 
 
 def _is_on(paper: str, where: str) -> bool:
