@@ -128,6 +128,7 @@ def test_the_same_visit_without_a_date_is_not_kept_twice(job: Path) -> None:
     assert "keep it with its own date: --date" in words
     assert len(kept(job)) == 1
     assert "Kept as record 2" in said(tailtrue("correct", job, "--from", visit, "--keep", "--date", "2026-03-03"))
+    time.sleep(1.1)  # within one second it would be the same record, word for word
     added = tailtrue("log", "add", job, "--from", visit)
     assert (added.returncode, added.stdout) == (4, "")
     assert "record 1 of" in added.stderr
