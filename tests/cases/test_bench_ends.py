@@ -62,7 +62,7 @@ def test_plate_and_height_are_asked_for_together(tmp_path: Path) -> None:
 
 
 def test_each_end_is_judged_by_itself_and_more_run_out_is_reckoned_with_than_four_places_show() -> None:
-    """What four places find lies between the whole and seven tenths of the largest: 0.50 over 0.707 is less than 0.75."""
+    """What four places find lies between the whole and seven tenths of the largest: 0.02 in over 0.707 is less than 0.03."""
     sheet = make_procedure(EXAMPLES / "weir-cottage" / "job-bench.toml")
     look = next(step for phase in sheet.phases for step in phase.steps if step.id == "check-centre-bench")
     told = {figure.fact: figure.value for line in look.settings for text in (line.value, line.reason)
@@ -70,8 +70,9 @@ def test_each_end_is_judged_by_itself_and_more_run_out_is_reckoned_with_than_fou
     judged = next(check for check in look.checks if check.limits is not None)
     assert judged.limits is not None
     assert judged.limits.high is not None
-    assert judged.limits.high.value == told["limit.bench_wall"] == 0.50
-    assert told["limit.bench_run_out"] == 0.75 > 0.50 / 0.5**0.5
+    assert judged.limits.high.value == told["limit.bench_wall"] == pytest.approx(0.02 * 25.4)
+    assert told["limit.bench_run_out"] == pytest.approx(0.03 * 25.4)
+    assert told["limit.bench_run_out"] > told["limit.bench_wall"] / 0.5**0.5
     assert [(blank.label, blank.unit) for blank in judged.blanks] == [
         ("difference at end A", "mm"), ("difference at end B", "mm"),
     ]  # fmt: skip

@@ -115,7 +115,7 @@ def scriber_for_a_seat_that_is_bonded() -> Job:
     return tree.model_copy(update={"needs": needs}), shop
 
 
-@breaks("V656", place_of(_made(_MEASURED), "saw-blanks"), also="V15")
+@breaks("V656", place_of(_made(_MEASURED), "saw-blanks"), also="V15 V349")
 def out_of_round_bounded_and_nothing_reads_it() -> Job:
     def bare(one: Step) -> Step:
         return one.model_copy(update={"tools": tuple(tool for tool in one.tools if tool != "caliper-work")})
