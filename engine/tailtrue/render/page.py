@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterable, Sequence
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from markupsafe import Markup, escape
 
@@ -239,6 +239,7 @@ class Page:
         """The sources of all limits of the sheet, in order."""
         return tuple(key for limit in self._procedure.limits for key in limit.sources)
 
+    @cached_property
     def open_choices(self) -> list[Choice]:
         """The choices that a step does not account for: no step gives the reason, or another way came near."""
         chosen = ((one, next(way for way in one.alternatives if way.verdict == "chosen")) for one in self._procedure.choices)
@@ -345,7 +346,7 @@ class Page:
         keys = set(self.sources_of_limits())
         keys.update(*[one.own_sources for group in self.worked_out for one in group])
         keys.update(
-            *[way.sources for choice in self.open_choices() for way in choice.alternatives if way.verdict == "chosen"]
+            *[way.sources for choice in self.open_choices for way in choice.alternatives if way.verdict == "chosen"]
         )
         keys.update(*[finding.sources for finding in self._procedure.findings])
         keys.update(*[caution.sources for caution in self.cautions()])
