@@ -16,6 +16,8 @@ from tailtrue import advise
 
 EXAMPLES = Path(__file__).parents[1] / "docs" / "examples"
 
+_LONGEST_FIRST = ("tests/sweeping/", "tests/render/", "tests/documents/", "tests/log/", "tests/inspection/", "tests/cli/")
+
 # The maker of the letter face is run by hand, with packages that nothing else needs.
 collect_ignore = ["sign_letters.py"]
 
@@ -52,8 +54,10 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """The longest single test begins first, so that no worker waits for another at the end."""
-    items.sort(key=lambda item: "sweeping" not in item.nodeid)
+    """Rooms with the longest files begin, so that no worker waits long for another at the end."""
+    items.sort(
+        key=lambda item: next((at for at, room in enumerate(_LONGEST_FIRST) if room in item.nodeid), len(_LONGEST_FIRST))
+    )
 
 
 @pytest.fixture(scope="session", autouse=True)

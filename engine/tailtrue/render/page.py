@@ -345,9 +345,7 @@ class Page:
         """The sources that this paper names; those of the other papers keep their numbers for themselves."""
         keys = set(self.sources_of_limits())
         keys.update(*[one.own_sources for group in self.worked_out for one in group])
-        keys.update(
-            *[way.sources for choice in self.open_choices for way in choice.alternatives if way.verdict == "chosen"]
-        )
+        keys.update(*[way.sources for choice in self.open_choices for way in choice.alternatives if way.verdict == "chosen"])
         keys.update(*[finding.sources for finding in self._procedure.findings])
         keys.update(*[caution.sources for caution in self.cautions()])
         named = {key.partition(":")[0] for key in keys}
