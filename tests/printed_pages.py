@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 import pypdfium2 as pdfium
+import pypdfium2.raw as raw
 
 _FAR = 14400.0  # points: no page is larger
 
@@ -19,10 +20,11 @@ class Box(NamedTuple):
 
 
 class Sheet:
-    """A page of print: its size in points, and its letters, also those that are cut off or lie beyond the page."""
+    """A page of print: its size in points, its links, and its letters, also what is cut off or lies beyond the page."""
 
     def __init__(self, page: pdfium.PdfPage) -> None:
         self.width, self.height = page.get_size()
+        self.links = raw.FPDFPage_GetAnnotCount(page)
         self._letters = page.get_textpage()
 
     @property
