@@ -11,8 +11,8 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
+from chromium import printed
 from printed_pages import Sheet, pages_of, sheets_of
-from render.test_print import printed
 from shops import ROOT
 from tailtrue.procedure import Procedure
 from tailtrue.render.pdf import to_pdf

@@ -1,12 +1,11 @@
 """The page on paper, as a browser prints it."""
 
-import shutil
-import subprocess
 from pathlib import Path
 
 import pytest
 from pypdf import PageObject, PdfReader
 
+from chromium import printed
 from printed_pages import pages_of
 from tailtrue.advise import make_procedure
 from tailtrue.procedure import Procedure
@@ -14,32 +13,10 @@ from tailtrue.render import to_html
 
 from .sample import MACHINE, NUMBER, SHOP, procedure
 
-BROWSER = shutil.which("chromium") or shutil.which("chromium-browser")
 EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
 MOST_SHEETS = 35  # in letters of the size that the style sheet says, not shrunk by the browser
 TITLE_POINTS = 18.0
 POINTS = {"A4": (595.3, 841.9), "Letter": (612.0, 792.0)}
-
-
-def printed(page: Path, paper: Path) -> PdfReader:
-    assert BROWSER, "printing is tested with the chromium browser: install it to run the tests"
-    command = [
-        BROWSER,
-        "--headless",
-        "--no-sandbox",
-        "--disable-gpu",
-        "--disable-quic",
-        "--no-first-run",
-        "--disable-background-networking",
-        "--disable-component-update",
-        "--disable-sync",
-        f"--user-data-dir={paper.parent / 'profile'}",
-        "--no-pdf-header-footer",
-        f"--print-to-pdf={paper}",
-        page.as_uri(),
-    ]
-    subprocess.run(command, check=True, capture_output=True, timeout=120)
-    return PdfReader(paper)
 
 
 @pytest.fixture(scope="module", params=["A4", "Letter"])

@@ -10,6 +10,7 @@ import pypdfium2.raw as raw
 import pytest
 from playwright.sync_api import Browser
 
+from chromium import printed
 from printed_pages import pages_of
 from tailtrue.advise import make_procedure
 from tailtrue.parts import Status
@@ -20,8 +21,6 @@ from tailtrue.render.pdf import to_pdf
 from tailtrue.render.record_page import to_record_html
 from tailtrue.render.safety_page import to_safety_html
 from tailtrue.render.sop_page import sop_of, to_sop_html
-
-from .test_print import printed
 
 JOB = Path(__file__).parents[2] / "docs" / "examples" / "fernhill" / "job.toml"
 PAPERS: dict[str, Callable[[Procedure], str]] = {
