@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 from hypothesis import settings
 
+import chromium
 from tailtrue import advise
 
 EXAMPLES = Path(__file__).parents[1] / "docs" / "examples"
@@ -66,6 +67,13 @@ def _own_cache(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
         yield
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _browser_closed() -> Iterator[None]:
+    """Whichever test started it."""
+    yield
+    chromium.close()
 
 
 @pytest.fixture(scope="session", autouse=True)

@@ -1,8 +1,7 @@
 """The papers as they are printed: what stands on every page, the live area, letters, lines, contrast, headings."""
 
 import re
-import shutil
-import subprocess
+from collections import Counter
 from collections.abc import Iterable
 from functools import cache
 from io import BytesIO
@@ -12,8 +11,8 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
-from printed_pages import pages_of
-from render.test_print import printed
+from chromium import printed
+from printed_pages import Sheet, pages_of, sheets_of
 from shops import ROOT
 from tailtrue.procedure import Procedure
 from tailtrue.render.pdf import to_pdf
@@ -24,7 +23,7 @@ PRINTED = ("fernhill/job", "quarry-road/job")
 KINDS = ("procedure", "card", "safety", "sop", "record")
 MM = 72 / 25.4
 # Of what a desk printer reaches on both papers. The margins hold the head and the foot of the page.
-LIVE_WIDTH, LIVE_HEIGHT = 186 * MM, 257 * MM
+LIVE_WIDTH = 186 * MM
 A4_LEAST = 800  # points; Letter is 792 high
 EDGE = 4.2 * MM  # a sixth of an inch, which desk printers cannot reach
 MOST_BEFORE_THE_WORK = 3
@@ -35,16 +34,20 @@ STYLES = sorted((ROOT / "templates").glob("*.css"))
 
 
 @cache
-def _pdf(name: str, kind: str) -> PdfReader:
+def _pdf(name: str, kind: str) -> bytes:
+    """A paper as it is printed, made once for all that is read of it."""
     made = job(name)
-    return PdfReader(BytesIO(to_pdf(made.html(kind), made.tree.title)))
+    return to_pdf(made.html(kind), made.tree.title)
 
 
 @cache
 def _texts(name: str, kind: str) -> tuple[str, ...]:
     """What stands on each page, without the gaps between words."""
-    made = job(name)
-    return pages_of(to_pdf(made.html(kind), made.tree.title))
+    return pages_of(_pdf(name, kind))
+
+
+# The tests of one example follow each other, so that a worker seldom makes a paper that another has made.
+of_each_shipped = pytest.mark.parametrize("shipped", SHIPPED, scope="session")
 
 
 @pytest.fixture(params=PRINTED, scope="module")
@@ -112,54 +115,50 @@ def test_v35_every_page_says_machine_number_revision_and_page(name: str, kind: s
             assert re.sub(r"\s", "", one) in text, (kind, count)
 
 
-def _strays(file: PdfReader) -> list[tuple[int, str]]:
-    """Words above or below the text of a page that do not stand there on every page, with its number."""
-    beyond: dict[float, list[tuple[int, str]]] = {}
-    for number, page in enumerate(file.pages, start=1):
-        height = float(page.mediabox.height)
-        top, foot = (20 * MM, 20 * MM) if height > A4_LEAST else (12.2 * MM, 10.2 * MM)
-
-        def note(
-            text: str, where: list[float], letters: list[float], font: object, size: float,
-            number: int = number, up: tuple[float, float] = (foot - 2, height - top + 1),
-        ) -> None:  # fmt: skip
-            del font, size
-            y = where[1] * letters[4] + where[3] * letters[5] + where[5]
-            if text.strip() and not up[0] < y < up[1]:
-                beyond.setdefault(round(y, 1), []).append((number, text.strip()))
-
-        page.extract_text(visitor_text=note)
-    everywhere = len(file.pages)
-    return [one for line in beyond.values() if len({number for number, _ in line}) < everywhere for one in line]
+def _margins(sheet: Sheet) -> tuple[float, float]:
+    """The lines in points below and above which no text of a page stands, but its foot and its head."""
+    top, foot = (20 * MM, 20 * MM) if sheet.height > A4_LEAST else (12.2 * MM, 10.2 * MM)
+    return foot - 2, sheet.height - top + 1
 
 
-@pytest.mark.parametrize("shipped", SHIPPED)
+def _strays(pdf: bytes) -> list[tuple[int, str]]:
+    """Pages on which more or less stands above and below the text than on the others, and what."""
+    said = []
+    sheets = list(sheets_of(pdf))
+    for number, sheet in enumerate(sheets, start=1):
+        foot, head = _margins(sheet)
+        own = f"{number}/{len(sheets)}"
+        said.append(" ".join(part.replace(own, "", 1) for part in (sheet.above(head), sheet.below(foot))))
+    ((everywhere, _),) = Counter(said).most_common(1)
+    return [(number, one) for number, one in enumerate(said, start=1) if one != everywhere]
+
+
+@of_each_shipped
 def test_no_line_is_written_again_in_the_margin_of_the_next_page(shipped: str) -> None:
     """Whoever copies a sheet, searches it or has it read aloud meets each line once."""
     kinds = [kind for kind in job(shipped).kinds if kind != "card"]  # one page: nothing stands on every other
     assert {kind: found for kind in kinds if (found := _strays(_pdf(shipped, kind)))} == {}
 
 
-@pytest.mark.parametrize("shipped", SHIPPED)
+def _ends(pdf: bytes) -> list[str]:
+    """The last line of each page above its foot."""
+    last = []
+    for sheet in sheets_of(pdf):
+        foot, _ = _margins(sheet)
+        lowest = min((box for box in sheet.boxes if box.bottom > foot), key=lambda box: box.bottom)
+        # All that stands on the line, and nothing of the lines that touch it.
+        quarter = (lowest.top - lowest.bottom) / 4
+        last.append(sheet.between(lowest.bottom + quarter, lowest.top - quarter))
+    return last
+
+
+@of_each_shipped
 def test_no_heading_ends_a_page(shipped: str) -> None:
     """Common practice of print: a heading stands over what it is the head of."""
     for kind in set(job(shipped).kinds) - {"card"}:
         headings = [re.sub(r"\s", "", one.words) for one in job(shipped).page(kind).all("h2")]
-        for number, page in enumerate(_pdf(shipped, kind).pages, start=1):
-            lines: dict[int, str] = {}
-
-            def note(
-                text: str, where: list[float], letters: list[float], font: object, size: float,
-                lines: dict[int, str] = lines,
-            ) -> None:  # fmt: skip
-                del font, size
-                y = round(where[1] * letters[4] + where[3] * letters[5] + where[5])
-                if y > 20 * MM:
-                    lines[y] = lines.get(y, "") + re.sub(r"\s", "", text)
-
-            page.extract_text(visitor_text=note)
-            last = next(lines[y] for y in sorted(lines) if lines[y])
-            assert not [one for one in headings if last and one.startswith(last) and len(last) > 3], (kind, number)
+        for number, last in enumerate(_ends(_pdf(shipped, kind)), start=1):
+            assert not [one for one in headings if one.startswith(last) and len(last) > 3], (kind, number)
 
 
 def test_nor_is_one_wherever_the_page_ends() -> None:
@@ -168,7 +167,7 @@ def test_nor_is_one_wherever_the_page_ends() -> None:
     assert made.html("procedure").count(mark) == 1
     for room in range(6):
         moved = made.html("procedure").replace(mark, f'<div style="height: {room * 0.37}pt"></div>{mark}')
-        assert _strays(PdfReader(BytesIO(to_pdf(moved, made.tree.title)))) == [], room
+        assert _strays(to_pdf(moved, made.tree.title)) == [], room
 
 
 def test_v45_the_card_is_one_side(made: Job) -> None:
@@ -177,7 +176,7 @@ def test_v45_the_card_is_one_side(made: Job) -> None:
         for paper in ("A4", "Letter"):
             title = made.tree.title.model_copy(update={"paper": paper})
             html = MAKERS["card"][0](made.tree.model_copy(update={"title": title}))
-            assert len(PdfReader(BytesIO(to_pdf(html, title))).pages) == 1, paper
+            assert len(list(sheets_of(to_pdf(html, title)))) == 1, paper
 
 
 def test_v45_its_numbers_are_read_from_where_it_hangs() -> None:
@@ -259,34 +258,22 @@ def test_every_kind_of_place_to_write_has_its_size() -> None:
     assert re.search(r"^\.sheet td\.blank \{[^}]*height: 9.4mm; min-width: 32mm", bench, flags=re.MULTILINE)
 
 
+def _lies_within(sheet: Sheet) -> bool:
+    boxes = sheet.boxes
+    left, right = min(box.left for box in boxes), max(box.right for box in boxes)
+    beside = left < 6 * MM or right > sheet.width - 6 * MM or right - left > LIVE_WIDTH + 1
+    return not beside and min(box.bottom for box in boxes) >= EDGE and max(box.top for box in boxes) <= sheet.height - EDGE
+
+
 @pytest.mark.parametrize("kind", KINDS)
-@pytest.mark.parametrize("name", SHIPPED)
-def test_v49_what_is_printed_lies_within_the_live_area_of_both_papers(name: str, kind: str, tmp_path: Path) -> None:
+@of_each_shipped
+def test_v49_what_is_printed_lies_within_the_live_area_of_both_papers(shipped: str, kind: str) -> None:
     """Computed from the two papers: A4 and Letter with the margins of a desk printer."""
-    made = job(name)
-    if kind not in made.kinds:
+    if kind not in job(shipped).kinds:
         assert kind in {"card", "sop", "record"}
         return
-    path = tmp_path / "paper.pdf"
-    path.write_bytes(to_pdf(made.html(kind), made.tree.title))
-    tool = shutil.which("pdftotext")
-    assert tool, "pdftotext measures the pages: install poppler-utils to run the tests"
-    boxes = subprocess.run([tool, "-bbox", str(path), "-"], check=True, capture_output=True, text=True).stdout
-    pages = re.split(r"<page ", boxes)[1:]
-    assert pages
-    for page in pages:
-        width, height = (float(one) for one in re.findall(r'(?:width|height)="([\d.]+)"', page)[:2])
-        words = [
-            [float(at) for at in one]
-            for one in re.findall(r'xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)"', page)
-        ]
-        assert words, kind
-        left, right = min(one[0] for one in words), max(one[2] for one in words)
-        assert right - left <= LIVE_WIDTH + 1, (kind, right - left)
-        assert left >= 6 * MM
-        assert right <= width - 6 * MM
-        assert min(one[1] for one in words) >= EDGE
-        assert max(one[3] for one in words) <= height - EDGE
+    for number, sheet in enumerate(sheets_of(_pdf(shipped, kind)), start=1):
+        assert _lies_within(sheet), (kind, number)
 
 
 def test_v47_headings_go_down_one_level_at_a_time_and_tables_have_heads(made: Job) -> None:
@@ -323,10 +310,10 @@ def test_v47_the_file_that_a_browser_prints_is_tagged_and_has_title_and_language
     assert file.metadata.title
 
 
-@pytest.mark.parametrize("name", SHIPPED)
-def test_v47_the_file_of_our_own_maker_has_title_language_and_bookmarks(name: str) -> None:
+@of_each_shipped
+def test_v47_the_file_of_our_own_maker_has_title_language_and_bookmarks(shipped: str) -> None:
     """ISO 14289-1, from memory: what it has; the tags that it lacks are told in the table of invariants."""
-    file, tree = _pdf(name, "procedure"), job(name).tree
+    file, tree = PdfReader(BytesIO(_pdf(shipped, "procedure"))), job(shipped).tree
     assert file.trailer["/Root"].get_object()["/Lang"] == "en"  # type: ignore[index]
     assert file.metadata is not None
     assert tree.title.title in str(file.metadata.title)
@@ -351,12 +338,12 @@ def _alone_at_a_foot(pages: Iterable[str], tree: Procedure) -> list[str]:
     return found
 
 
-@pytest.mark.parametrize("name", SHIPPED)
-def test_no_heading_stands_alone_at_the_foot_of_a_page(name: str) -> None:
+@of_each_shipped
+def test_no_heading_stands_alone_at_the_foot_of_a_page(shipped: str) -> None:
     """DITA 1.3 and common practice of print: a heading stands with its first message, its first step, its first line."""
-    pages = _texts(name, "procedure")
-    assert _alone_at_a_foot(pages, job(name).tree) == []
-    kinds = list(job(name).page("procedure").all("section", "kind"))
+    pages = _texts(shipped, "procedure")
+    assert _alone_at_a_foot(pages, job(shipped).tree) == []
+    kinds = list(job(shipped).page("procedure").all("section", "kind"))
     assert kinds
     for kind in kinds:
         first = "".join(next(kind.all("li", "need")).words.split())

@@ -4,36 +4,22 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page
 
+import chromium
 from tailtrue.advise import make_procedure
 from tailtrue.procedure import Procedure
 from tailtrue.render import to_html
 
 from .on_screen import TABLET, opened
-from .test_print import BROWSER
 
 JOB = Path(__file__).parents[2] / "docs" / "examples" / "fernhill" / "job.toml"
 
-QUIET = [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-]
-
 
 @pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    """The Chromium of the system, without a window and with a profile that is thrown away."""
-    assert BROWSER, "pages are tested with the chromium browser: install it to run the tests"
-    with sync_playwright() as started:
-        running = started.chromium.launch(executable_path=BROWSER, headless=True, args=QUIET)
-        yield running
-        running.close()
+def browser() -> Browser:
+    """The one of this run."""
+    return chromium.browser()
 
 
 @pytest.fixture(scope="session")

@@ -1,9 +1,7 @@
 """A page in a browser: its sizes, contrasts and colours as measured there, and walking through its steps."""
 
 import json
-import re
 from pathlib import Path
-from typing import Any
 
 import pytest
 from axe_playwright_python.base import AXE_SCRIPT
@@ -13,13 +11,24 @@ TABLET = {"width": 1024, "height": 1366}
 LEAST, LEAST_FOR_NUMBERS = 4.5, 7.0  # WCAG 2.2, 1.4.3 and 1.4.6
 NARROW = {"width": 320, "height": 640}  # 1280 points at four times the size
 
-# Text that is seen, with the colours it is seen in: its own, and that of the nearest ancestor that paints behind it.
-_SEEN = """() => {
+# Text that is seen and is weaker than it may be, with how much is seen. Its colours are its own, and that of the nearest
+# ancestor that paints behind it, which is looked for once for each element.
+_WEAK = """([least, leastForNumbers]) => {
   const channels = (colour) => colour.match(/[\\d.]+/g).map(Number);
   const light = (c) => { const v = c / 255; return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4; };
   const luminance = ([r, g, b]) => 0.2126 * light(r) + 0.7152 * light(g) + 0.0722 * light(b);
   const ratio = (a, b) => { const [x, y] = [luminance(a), luminance(b)]; return (Math.max(x, y) + 0.05) / (Math.min(x, y) + 0.05); };
   const grey = ([r, g, b]) => { const y = 0.299 * r + 0.587 * g + 0.114 * b; return [y, y, y]; };
+  const grounds = new Map();
+  const ground = (one) => {
+    if (!one) return [255, 255, 255];
+    if (!grounds.has(one)) {
+      const back = channels(getComputedStyle(one).backgroundColor);
+      grounds.set(one, back.length < 4 || back[3] > 0 ? back : ground(one.parentElement));
+    }
+    return grounds.get(one);
+  };
+  let seen = 0;
   const found = [];
   const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
   for (let node; (node = walker.nextNode()); ) {
@@ -27,14 +36,13 @@ _SEEN = """() => {
     if (!node.data.trim() || !owner.checkVisibility({ visibilityProperty: true }) || owner.closest("[aria-hidden=true], script, style, template, title, desc")) continue;
     const drawn = owner.closest("svg");
     const ink = channels(getComputedStyle(owner)[drawn ? "fill" : "color"]);
-    let behind = [255, 255, 255];
-    for (let one = owner; one; one = one.parentElement) {
-      const back = channels(getComputedStyle(one).backgroundColor);
-      if (back.length < 4 || back[3] > 0) { behind = back; break; }
-    }
-    found.push({ text: node.data.trim(), colour: ratio(ink, behind), grey: ratio(grey(ink), grey(behind)) });
+    const behind = ground(owner);
+    const [colour, shade] = [ratio(ink, behind), ratio(grey(ink), grey(behind))];
+    seen += 1;
+    if (Math.min(colour, shade) < (/\\d/.test(node.data) ? leastForNumbers : least))
+      found.push(`${node.data.trim().slice(0, 40)}: ${colour.toFixed(1)} ${shade.toFixed(1)}`);
   }
-  return found;
+  return [seen, found];
 }"""
 
 _COLOURED = """() => {
@@ -57,8 +65,11 @@ _SMALL_TARGETS = """() => [...document.querySelectorAll("button, input, a[href],
   return box.width < 44 || box.height < 44;
 }).map((one) => one.outerHTML.slice(0, 100))"""
 
+# Two rules take three quarters of the time on a long page, and say nothing of it that shorter papers in the same styles do
+# not: contrast, which `weak` measures more strictly on every page, and whether links are told from the words about them.
+CONTRAST, LINKS = "color-contrast", "link-in-text-block"
 # What passes is only counted: to hand over each thing that does takes longer than to look at it.
-_FAULTS = """(contrast) => axe.run(document, { resultTypes: ["violations"], rules: { "color-contrast": { enabled: contrast } } })
+_FAULTS = """(rules) => axe.run(document, { resultTypes: ["violations"], rules })
   .then((found) => JSON.stringify([found.passes.length, found.violations]))"""
 
 # Turning as a person does: holds are released by a name, then Next is pressed.
@@ -101,12 +112,6 @@ def scroll_down(page: Page) -> None:
     page.evaluate("scrollTo(0, document.documentElement.scrollHeight)")
 
 
-def seen(page: Page) -> list[dict[str, Any]]:
-    """Each text that is seen, with its contrast in colour and in grey."""
-    found: list[dict[str, Any]] = page.evaluate(_SEEN)
-    return found
-
-
 def coloured(page: Page) -> list[str]:
     """Whatever is painted in a colour."""
     found: list[str] = page.evaluate(_COLOURED)
@@ -129,11 +134,11 @@ def is_at(page: Page) -> str:
     return page.inner_text(".of-step") or page.inner_text(".of-phase")
 
 
-def faults(page: Page, *, contrast: bool = True) -> list[str]:
-    """What axe-core finds serious or critical on the page as it stands; without contrast where `weak` measures that."""
+def faults(page: Page, *slow: str) -> list[str]:
+    """What axe-core finds serious or critical on the page as it stands; of the two slow rules, by those that are named."""
     if not page.evaluate("'axe' in window"):
         page.evaluate(AXE_SCRIPT)
-    passes, violations = json.loads(page.evaluate(_FAULTS, contrast))
+    passes, violations = json.loads(page.evaluate(_FAULTS, {rule: {"enabled": rule in slow} for rule in (CONTRAST, LINKS)}))
     assert passes > 10, "the checks did not run"
     return [
         f"{one['id']}: {node['html'][:120]}"
@@ -145,12 +150,9 @@ def faults(page: Page, *, contrast: bool = True) -> list[str]:
 
 def weak(page: Page) -> list[str]:
     """What is not dark enough on its ground, in colour or in grey."""
-    found = []
-    for one in seen(page):
-        least = LEAST_FOR_NUMBERS if re.search(r"\d", one["text"]) else LEAST
-        if min(one["colour"], one["grey"]) < least:
-            found.append(f"{one['text'][:40]}: {one['colour']:.1f} {one['grey']:.1f}")
-    return found
+    seen, found = page.evaluate(_WEAK, [LEAST, LEAST_FOR_NUMBERS])
+    assert seen > 5, "nothing was measured"
+    return list(found)
 
 
 def sideways(page: Page) -> int:

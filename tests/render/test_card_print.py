@@ -10,6 +10,7 @@ import pypdfium2
 import pytest
 from pypdf import PdfReader
 
+from chromium import printed
 from documents.made import SHIPPED
 from tailtrue.advise import advise, make_procedure, procedure_of
 from tailtrue.procedure import Procedure
@@ -18,7 +19,7 @@ from tailtrue.render.pdf import to_pdf
 
 from .reading import read_page
 from .test_pdf import EXAMPLES, labels, on_paper, words
-from .test_print import POINTS, printed
+from .test_print import POINTS
 
 DIGIT = 0.688  # height of the lowest digits (1, 4, 7) as they are drawn, in the size of their letters
 

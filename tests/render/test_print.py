@@ -1,44 +1,22 @@
 """The page on paper, as a browser prints it."""
 
-import shutil
-import subprocess
 from pathlib import Path
 
 import pytest
 from pypdf import PageObject, PdfReader
 
+from chromium import printed
+from printed_pages import pages_of
 from tailtrue.advise import make_procedure
 from tailtrue.procedure import Procedure
 from tailtrue.render import to_html
 
 from .sample import MACHINE, NUMBER, SHOP, procedure
 
-BROWSER = shutil.which("chromium") or shutil.which("chromium-browser")
 EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
 MOST_SHEETS = 35  # in letters of the size that the style sheet says, not shrunk by the browser
 TITLE_POINTS = 18.0
 POINTS = {"A4": (595.3, 841.9), "Letter": (612.0, 792.0)}
-
-
-def printed(page: Path, paper: Path) -> PdfReader:
-    assert BROWSER, "printing is tested with the chromium browser: install it to run the tests"
-    command = [
-        BROWSER,
-        "--headless",
-        "--no-sandbox",
-        "--disable-gpu",
-        "--disable-quic",
-        "--no-first-run",
-        "--disable-background-networking",
-        "--disable-component-update",
-        "--disable-sync",
-        f"--user-data-dir={paper.parent / 'profile'}",
-        "--no-pdf-header-footer",
-        f"--print-to-pdf={paper}",
-        page.as_uri(),
-    ]
-    subprocess.run(command, check=True, capture_output=True, timeout=120)
-    return PdfReader(paper)
 
 
 @pytest.fixture(scope="module", params=["A4", "Letter"])
@@ -123,22 +101,24 @@ def example(request: pytest.FixtureRequest) -> Procedure:
 
 
 @pytest.fixture(scope="module")
-def example_sheets(example: Procedure, tmp_path_factory: pytest.TempPathFactory) -> PdfReader:
+def example_sheets(example: Procedure, tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("example")
     (folder / "page.html").write_text(to_html(example), encoding="utf-8")
-    return printed(folder / "page.html", folder / "page.pdf")
+    printed(folder / "page.html", folder / "page.pdf")
+    return folder / "page.pdf"
 
 
-def test_an_example_is_no_thicker_than_can_be_read(example: Procedure, example_sheets: PdfReader) -> None:
-    count = len(example_sheets.pages)
-    assert count <= MOST_SHEETS
-    assert size_of(example_sheets.pages[0], example.title.title[:20]) == pytest.approx(TITLE_POINTS, abs=0.2)
-    for number, sheet in enumerate(example_sheets.pages, start=1):
-        assert f"{number} / {count}" in words(sheet)
+def test_an_example_is_no_thicker_than_can_be_read(example: Procedure, example_sheets: Path) -> None:
+    texts = pages_of(example_sheets.read_bytes())
+    assert len(texts) <= MOST_SHEETS
+    first = PdfReader(example_sheets).pages[0]
+    assert size_of(first, example.title.title[:20]) == pytest.approx(TITLE_POINTS, abs=0.2)
+    for number, text in enumerate(texts, start=1):
+        assert f"{number}/{len(texts)}" in text
 
 
-def test_a_step_of_an_example_shares_its_sheet_with_its_cautions(example: Procedure, example_sheets: PdfReader) -> None:
-    texts = [words(sheet).replace(" ", "") for sheet in example_sheets.pages]
+def test_a_step_of_an_example_shares_its_sheet_with_its_cautions(example: Procedure, example_sheets: Path) -> None:
+    texts = pages_of(example_sheets.read_bytes())
     for step in (step for phase in example.phases for step in phase.steps):
         here = [text for text in texts if f"{step.number}{step.title}".replace(" ", "") in text]
         assert len(here) == 1, step.number

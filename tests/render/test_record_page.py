@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
+from chromium import printed
 from tailtrue.advise import advise, make_procedure
 from tailtrue.calc.alignment import tailstock_move
 from tailtrue.case import Case
@@ -27,7 +28,7 @@ from tailtrue.truing.lookup import record_sheet
 from tailtrue.truing.paper import head_of, mend_first
 
 from .reading import read_page
-from .test_print import POINTS, printed, words
+from .test_print import POINTS, words
 
 EXAMPLES = Path(__file__).parents[2] / "docs" / "examples"
 FIELDS = {fact.key: fact.spec for fact in record_catalogue().facts.values()}

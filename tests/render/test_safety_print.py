@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
+from chromium import printed
 from tailtrue.advise import make_procedure
 from tailtrue.procedure import Procedure
 from tailtrue.render import safety_words
@@ -29,7 +30,6 @@ from .test_pdf import (
     texts,
     words,
 )
-from .test_print import printed
 
 MOST_PAGES = 8
 # Words of the trade and what explains the tables at eight and a half points; what is read at the machine at ten.

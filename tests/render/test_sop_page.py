@@ -7,6 +7,7 @@ import pytest
 from markdown_it import MarkdownIt
 from pypdf import PdfReader
 
+from chromium import printed
 from tailtrue.advise import make_procedure
 from tailtrue.procedure import Procedure
 from tailtrue.render.pdf import to_pdf
@@ -16,7 +17,6 @@ from tailtrue.shop_sheet import Change
 
 from .reading import read_page
 from .test_pdf import EXAMPLES, POINTS, on_paper, squeezed, strokes, words
-from .test_print import printed
 
 BODY_POINTS = 10.0
 # An owner alone at home trains, supervises and releases nobody; a shop with others must have all of these.

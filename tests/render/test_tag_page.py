@@ -4,12 +4,13 @@ from pathlib import Path
 
 import pytest
 
+from chromium import printed
 from tailtrue.papers import Head, MachineTag, SetOverTag
 from tailtrue.parts import Figure, Paper
 from tailtrue.render.tag_page import set_over_html, tags_html
 
 from .reading import read_page
-from .test_print import POINTS, printed, words
+from .test_print import POINTS, words
 
 
 def head(paper: Paper = "A4", machine: str = "Lathe 2") -> Head:

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page
 
-from .on_screen import begin, opened, sideways, walk_to
+from .on_screen import NARROW, begin, opened, sideways, walk_to
 from .test_accessible import pages_of
 
 DESK, TABLET, SMALL, PHONE = 1280, 820, 600, 390
@@ -88,6 +88,9 @@ def test_nothing_stands_beyond_its_room(pages: dict[str, str], shown: Callable[[
             page.set_viewport_size({"width": width, "height": 900})
             assert beyond(page) == [], (name, width)
             assert sideways(page) == 0, (name, width)
+        # WCAG 2.2, 1.4.10: reflow at 320 px.
+        page.set_viewport_size(NARROW)  # type: ignore[arg-type]
+        assert sideways(page) == 0, (name, "narrow")
 
 
 def test_the_measure_sees_what_is_too_wide(shown: Callable[[str, int], Page]) -> None:

@@ -6,13 +6,14 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
+from chromium import printed
 from shops import shop
 from tailtrue.advise import make_procedure
 from tailtrue.procedure import Procedure
 from tailtrue.render.record_page import to_record_html, to_record_markdown
 
 from .reading import read_page
-from .test_print import POINTS, printed, words
+from .test_print import POINTS, words
 
 # The most pages that each record takes.
 ROUTES = {"make-bar": 3, "re-certify": 5, "chucked-bar-test": 5, "height-and-droop": 4, "rework": 4}
