@@ -37,7 +37,7 @@ def test_farther_out_of_round_than_three_jaws_hold_goes_into_four(tmp_path: Path
 
 def test_beyond_four_jaws_nothing_is_printed_and_both_limits_are_told(tmp_path: Path) -> None:
     (stop,) = [one for one in asked(tmp_path, uneven("2.1 mm")).refused if one.id == "blank-too-far-out-of-round"]
-    assert [piece.value for piece in stop.text if isinstance(piece, Figure)] == pytest.approx([2.1, 0.5, 2.0])
+    assert [piece.value for piece in stop.text if isinstance(piece, Figure)] == pytest.approx([2.1, 0.508, 2.0])
     assert any("out_of_round" in str(way) for way in stop.way_out)
 
 
