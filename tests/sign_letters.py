@@ -11,6 +11,8 @@ from fontTools.fontBuilder import FontBuilder
 from fontTools.pens.cu2quPen import Cu2QuPen
 from fontTools.pens.ttGlyphPen import TTGlyphPen
 from fontTools.svgLib.path import parse_path
+from fontTools.ttLib import newTable
+from fontTools.ttLib.tables.ttProgram import Program
 from pathops import FillType, LineCap, LineJoin, Path, PathOp, op
 
 from tailtrue.places import templates_folder
@@ -22,6 +24,9 @@ GAP = 1.2  # on either side of it
 UNITS = 40  # whole steps a unit of the drawing: 4 thousandths of a millimetre on paper
 NEAR = 0.6  # of a step: as far as a curve may be from its drawing
 MADE = 3786912000  # in the file, which knows no clock
+# Letters of a face without a program are fitted to the dots of a screen when they are taken up, which takes time and is of no
+# use in print. A short one is not counted; this one puts down a number and takes it up again.
+NOTHING_TO_DO = ["PUSHB[ ]", "1", "POP[ ]"] * 4
 
 
 def drawn(path: str) -> Path:
@@ -118,6 +123,9 @@ def face() -> bytes:
     made.addOpenTypeFeatures(f"feature ss01 {{ {exchanged} }} ss01;")
     made.setupPost(keepGlyphNames=False)
     made.updateHead(created=MADE, modified=MADE)
+    made.font["prep"] = newTable("prep")
+    made.font["prep"].program = Program()
+    made.font["prep"].program.fromAssembly(NOTHING_TO_DO)
     made.font.recalcTimestamp = False
     written = BytesIO()
     made.save(written)
