@@ -362,3 +362,11 @@ def test_the_joint_of_a_bar_of_which_nobody_told_it_is_not_known(tmp_path: Path)
 
 def test_the_joint_of_a_bar_to_be_made_is_chosen() -> None:
     assert "Here: slip fit with retaining compound" in " ".join(run("why", FERNHILL, "joint.method").stdout.split())
+
+
+def test_a_size_that_cannot_be_weighed_says_which_and_why(tmp_path: Path) -> None:
+    # Slower than both speeds nothing turns, so what the motor drives at the speed of the skim is not known.
+    too_fast = ("lathe", r"^speeds = .*?^speed_settings = .*?$", 'speeds = ["1500 1/min", "1800 1/min"]')
+    job = shop(tmp_path, "fernhill", too_fast)
+    text = " ".join(run("why-not", job, "skim.depth_bound=band").stdout.split())
+    assert "a size that it is held against is not known: what the motor drives; the slowest speed of this lathe" in text

@@ -13,9 +13,9 @@ from tailtrue.explaining.said import Explanation, Kind, Line, Side, parts_of
 from tailtrue.explaining.sources_said import source_data, source_lines
 from tailtrue.explaining.standing import answering
 from tailtrue.explaining.wording import leaf_said
-from tailtrue.facts import Fact
+from tailtrue.facts import Fact, NotKnown
 from tailtrue.parts import Text
-from tailtrue.render.words import listed
+from tailtrue.render.words import listed, sentence
 from tailtrue.truth import Truth
 
 
@@ -92,9 +92,11 @@ def _fared(asked: list[JudgedRow], rows: tuple[JudgedRow, ...]) -> tuple[str, tu
     if holding:
         if chosen:
             return f"It would do, but another comes first: {chosen.name}. {chosen.why}", ()
-        # An earlier answer that nobody can judge yet might be the right one.
-        open_row = next(row.row for row in rows if row.judged.truth is Truth.UNKNOWN)
-        return f"It would do, but one that comes first cannot be judged yet: {open_row.name}.", (open_row.when,)
+        # One earlier that nobody can judge yet might be the right one; a size that nobody knows might be the one that binds.
+        unjudged = next((row.row for row in rows if row.judged.truth is Truth.UNKNOWN), None)
+        if unjudged:
+            return f"It would do, but one that comes first cannot be judged yet: {unjudged.name}.", (unjudged.when,)
+        return f"It would do, but a size that it is held against is not known: {_unsized(rows)}", ()
     taken = f" What was chosen is: {chosen.name}. {chosen.why}" if chosen else ""
     before = [row.row for row in rows].index(chosen) if chosen else len(rows)
     late = bool(chosen) and all([row.row for row in rows].index(one.row) > before for one in asked)
@@ -102,6 +104,12 @@ def _fared(asked: list[JudgedRow], rows: tuple[JudgedRow, ...]) -> tuple[str, tu
     if all(row.row.never_taken for row in asked):
         then = f" Even if its conditions held, it would not be taken: {asked[0].row.never_taken}."
     return f"It was not chosen.{taken}{then}", tuple(row.row.when for row in asked)
+
+
+def _unsized(rows: Iterable[JudgedRow]) -> str:
+    """The first row that holds and whose size is not known, and what keeps it from being."""
+    name, size = next((row.row.name, row.size) for row in rows if isinstance(row.size, NotKnown))
+    return sentence(f"{name}; {size.trouble or 'something it hangs on was not said'}")
 
 
 def _others(side: Side, named: Named) -> Explanation:
@@ -174,7 +182,7 @@ def _answer(
     for head, when, leaves in failing:
         depth = 1 if head else 0
         if head:
-            fared = "" if leaves else ": nothing; it is never taken, or one that comes first is taken or cannot be judged"
+            fared = "" if leaves else ": nothing; it is never taken, or one beside it is taken or is not known"
             lines.append(Line((f"{head}{fared}",)))
         lines += [Line(_failed_said(side, leaf), depth) for leaf in leaves]
         if leaves:
