@@ -167,4 +167,4 @@ def _fact(spec: FactSpec, made: Any, needs: tuple[str, ...], used: tuple[str, ..
     if limited.value is None:
         return NotKnown(spec, trouble=limited.by or f"{spec.label}: nothing fits", read=needs)
     sources = dict.fromkeys((*spec.sources, *used))
-    return Fact(spec, limited.value, needs, tuple(sources), limited.by, limited.weighed)
+    return Fact(spec, limited.value, needs, tuple(sources), limited.by, limited.weighed, how=limited.how)

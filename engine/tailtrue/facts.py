@@ -80,7 +80,8 @@ class SetByHand:
 class Fact:
     """A value that is known, and what it was made from.
 
-    Of a list that was said, `inside` holds place and words of each field, by number of the entry and key.
+    Of a list that was said, `inside` holds place and words of each field, by number of the entry and key. `how` tells the
+    way that was taken, where the fact can come about in several; the catalogue tells them all.
     """
 
     spec: FactSpec
@@ -94,6 +95,7 @@ class Fact:
     inside: Mapping[tuple[int, str], tuple[str, str]] = field(default_factory=dict)
     by_hand: SetByHand | None = None
     worked_out: Value = None
+    how: str = ""
 
     @property
     def name(self) -> str:

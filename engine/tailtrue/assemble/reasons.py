@@ -135,7 +135,7 @@ def _derivation(
         value=value,
         how=_how(found),
         read=() if again else tuple(catalogue[read].label for read in found.read),
-        limited_by=(found.limited_by,) if found.limited_by and not by_hand else (),
+        limited_by=_limit(found),
         by_hand=(f"set by {by_hand.initials}: {by_hand.reason}; worked out: ", worked_out(found)) if by_hand else (),
         own_sources=tuple(dict.fromkeys(_own_sources(found))),
         sources=sources,
@@ -152,7 +152,13 @@ def _least_to_most(printed: list[Figure]) -> Text:
 def _how(found: Fact) -> str:
     if found.spec.comes == "given":
         return "not said: taken as usual" if found.unsaid else "as given"
-    return found.spec.how or "decided by rule"
+    return found.how or found.spec.how or "decided by rule"
+
+
+def _limit(found: Fact) -> Text:
+    """What bound the number; the way that was taken says it already, unless sizes were weighed."""
+    told = found.by_hand or (found.how and not found.weighed)
+    return (found.limited_by,) if found.limited_by and not told else ()
 
 
 def all_sources(filler: Filler, name: str, known: dict[str, tuple[str, ...]]) -> tuple[str, ...]:

@@ -15,7 +15,7 @@ from tailtrue.calc.thermal import growth
 from tailtrue.calc.uncertainty import expanded
 from tailtrue.computed.differences import in_steps
 from tailtrue.computed.measuring import KINDS
-from tailtrue.computed.registry import computed, field
+from tailtrue.computed.registry import Limited, computed, field, taken
 from tailtrue.tables import Table
 
 
@@ -188,8 +188,10 @@ def outside(within: float, unsure: float) -> float:
     needs=("align.uncertainty", "align.inside?", "align.verdict_possible"),
     how="what is surely inside the limit; the doubt where the instrument gives no verdict",
 )
-def leave_up_to(unsure: float, surely: float | None, verdict: bool) -> float:
-    return max(unsure, surely) if verdict and surely is not None else unsure
+def leave_up_to(unsure: float, surely: float | None, verdict: bool) -> Limited:
+    if verdict and surely is not None and surely >= unsure:
+        return taken(surely, "what is surely inside the limit")
+    return taken(unsure, "the doubt", "the doubt: less than that, the instrument does not tell")
 
 
 @computed(

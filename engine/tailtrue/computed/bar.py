@@ -7,7 +7,7 @@ from typing import Any
 from tailtrue.calc.beams import mass_cylinder
 from tailtrue.calc.lengths import length_of_diameters, length_ratio, over_both_sides, within_both_sides
 from tailtrue.calc.steps import step_down
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Limited, computed, taken
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
@@ -168,8 +168,10 @@ def saw_from(needed: float, least: float) -> float:
     needs=("bar.stock_needed", "bar.saw_from", "bar.stock_length?"),
     how="as sawn; the whole stock where too little is over to be sawn off",
 )
-def sawn_length(needed: float, sawn_from: float, stock: float | None) -> float:
-    return needed if stock is None or stock >= sawn_from else max(stock, needed)
+def sawn_length(needed: float, sawn_from: float, stock: float | None) -> Limited:
+    if stock is None or stock >= sawn_from:
+        return taken(needed, "as sawn")
+    return taken(max(stock, needed), "the whole stock", "the whole stock: too little is over to be sawn off")
 
 
 @computed(
@@ -206,8 +208,10 @@ def bar_mass(diameter: float, length: float, density: float) -> float:
     how="as measured on both; the bore of the spindle alone where the hole through the chuck was not given",
 )
 def hole_through(bore: float, chuck: Record) -> Limited:
-    hole = chuck.get("through_bore") or bore
-    return Limited(min(bore, hole), "the bore of the spindle" if bore <= hole else "the hole through the chuck")
+    hole = chuck.get("through_bore")
+    if not hole:
+        return taken(bore, "the bore of the spindle", "the bore of the spindle; the hole through the chuck was not given")
+    return taken(min(bore, hole), "the bore of the spindle" if bore <= hole else "the hole through the chuck")
 
 
 @computed(

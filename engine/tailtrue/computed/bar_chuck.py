@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from tailtrue.computed.chuck_facts import hole_fact, jaws_fact, name_fact, speed_fact, usual_chucks
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Limited, computed, taken
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
@@ -121,9 +121,9 @@ def hold_speed_limit(
 ) -> Limited | None:  # fmt: skip
     held = _of_bar(holdings, hold)
     if held is not None and held.yes("collet_chuck"):
-        return None if collet is None else Limited(collet, "the speed marked on the collet chuck")
+        return None if collet is None else taken(collet, "the speed marked on the collet chuck")
     if not other:
-        return Limited(used, "the limit of the chuck")
+        return taken(used, "the limit of the chuck")
     # One chuck for bar and blanks has one limit, by hand too.
     limit = of_blanks if stays else of_bar
-    return None if limit is None else Limited(limit, "the limit of the four-jaw chuck")
+    return None if limit is None else taken(limit, "the limit of the four-jaw chuck")

@@ -8,7 +8,7 @@ from tailtrue.calc.lengths import midway, on_diameter, share_of, within_both_sid
 from tailtrue.calc.steps import equal_cut, step_down, steps_in
 from tailtrue.calc.turning_masses import unbalance_speed_limit
 from tailtrue.computed.chuck_facts import body_fact, chuck_limit, hole_fact, jaws_fact, name_fact, opening_fact
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Limited, computed, taken
 from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
@@ -35,7 +35,7 @@ def chuck_speed_limit(chuck: Record, in_collet: bool, collet: float | None, limi
     limit = chuck_limit(chuck, limits)
     if not in_collet or limit is None or collet is None or collet >= limit.value:
         return limit
-    return Limited(collet, "the speed marked on the collet chuck")
+    return taken(collet, "the speed marked on the collet chuck")
 
 
 @computed(
@@ -210,8 +210,10 @@ def unbalance_speed(run_out: float, share: float) -> float:
           needs=("collar.raw", "limit.first_run_out", "limit.scroll_run_out", "collar.out_of_round"),
           how="more for a raw blank set by hand than for bar in a scroll chuck; there it may be all that the bar is out of "
           "round")  # fmt: skip
-def run_out(raw: bool, by_hand: float, scroll: float, uneven: float) -> float:
-    return by_hand if raw else max(scroll, uneven)
+def run_out(raw: bool, by_hand: float, scroll: float, uneven: float) -> Limited:
+    if raw:
+        return taken(by_hand, "a raw blank, set by hand")
+    return taken(scroll, "bar in a scroll chuck") if scroll >= uneven else taken(uneven, "all that the bar is out of round")
 
 
 @computed("collar.raw", label="the blank comes to the lathe with corners, skin or out of round", kind="yes-no",

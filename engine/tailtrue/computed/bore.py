@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from tailtrue.calc.fits import bore_window
 from tailtrue.calc.lengths import over_both_sides, per_side, share_of
 from tailtrue.calc.steps import step_down
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Limited, computed, taken
 from tailtrue.tables import Table
 
 _BONDED = "bonded-slip-fit"
@@ -25,8 +25,8 @@ _EVEN = (0.0,)  # a bar that is the same everywhere: only what is added to it co
 def working_diameter(nominal: float, *seats: tuple[float, ...] | None) -> Limited:
     measured = [reading for readings in seats for reading in readings or ()]
     if measured:
-        return Limited(min(measured), "the least of the readings")
-    return Limited(nominal, "nominal: not measured yet")
+        return taken(min(measured), "the least of the readings")
+    return taken(nominal, "nominal: not measured yet")
 
 
 def _reading(name: str, label: str, take: Callable[[Sequence[float]], float]) -> None:
@@ -131,12 +131,15 @@ def spread(head: Sequence[float] | None, tail: Sequence[float] | None, middle: S
     needs=("job.measured_head?", "job.measured_tail?", "job.measured_middle?", *_WINDOW),
     how="largest less smallest bore at the seat where they lie closest; an even bar until it is measured",
 )
-def window(head: Readings, tail: Readings, middle: Readings, *gaps: float) -> float:
+def window(head: Readings, tail: Readings, middle: Readings, *gaps: float) -> Limited:
     seats = [(min(read), max(read)) for read in (head or _EVEN, tail or _EVEN)]
     if middle:
         # On its way there the collar slides over the seat at the tailstock end.
         seats.append((min(middle), max(*middle, *(tail or ()))))
-    return min(high - low for low, high in (bore_window(*seat, *gaps) for seat in seats))
+    room = min(high - low for low, high in (bore_window(*seat, *gaps) for seat in seats))
+    if head or tail or middle:
+        return taken(room, "as measured", "largest less smallest bore at the seat where they lie closest")
+    return taken(room, "not measured yet", "largest less smallest bore for an even bar: not measured yet")
 
 
 @computed(

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.computed.registry import computed
+from tailtrue.computed.registry import Limited, computed, taken
 from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
@@ -31,6 +31,10 @@ def gauge_reading(
     return None if gauge is None else {**gauge, "uncertainty": gauge.get("doubt") or row.number("expanded_uncertainty_mm")}
 
 
+def _doubt_of(gauge: Record, doubt: float) -> Limited:
+    return taken(doubt, "as given for the gauge") if gauge.get("doubt") else taken(doubt, "usual for its kind")
+
+
 @computed(
     "bore.gauge_uncertainty",
     label="doubt of the bore reading",
@@ -40,8 +44,8 @@ def gauge_reading(
     needs=("bore.gauge_reading",),
     how="as given for the gauge; else the doubt usual for its kind",
 )
-def gauge_uncertainty(gauge: Record) -> Any:
-    return gauge["uncertainty"]
+def gauge_uncertainty(gauge: Record) -> Limited:
+    return _doubt_of(gauge, gauge["uncertainty"])
 
 
 def _of_kind(kind: str) -> None:
@@ -55,9 +59,9 @@ def _of_kind(kind: str) -> None:
         tables=("measuring/bore_gauges",),
         how="as given for the gauge; else usual for its kind",
     )
-    def _doubt(owned: Sequence[Record], bar: float, gap: float, gauges: Table) -> Any:
+    def _doubt(owned: Sequence[Record], bar: float, gap: float, gauges: Table) -> Limited:
         gauge = gauge_for(owned, kind, bar, gap) or {}
-        return gauge.get("doubt") or gauges.one(kind=kind).number("expanded_uncertainty_mm")
+        return _doubt_of(gauge, gauge.get("doubt") or gauges.one(kind=kind).number("expanded_uncertainty_mm"))
 
 
 for _kind in _KINDS:

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from tailtrue.calc.boring import overhang_ratio
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Limited, computed, taken
 from tailtrue.tables import Row, Table
 
 Record = Mapping[str, Any]
@@ -56,8 +56,13 @@ def tip(tool: Record) -> Any:
     needs=("bore.through_width", "limit.boring_clearance", "collar.plated", "crib.strap_height?"),
     how="width of the blank while it is bored, and clearance; on the faceplate also what straps and screws stand in front",
 )
-def overhang(width: float, clearance: float, plated: bool, straps: float | None) -> float:
-    return width + clearance + (straps if plated and straps is not None else 0.0)
+def overhang(width: float, clearance: float, plated: bool, straps: float | None) -> Limited:
+    how = "width of the blank while it is bored, and clearance"
+    if plated and straps is not None:
+        return taken(
+            width + clearance + straps, "straps and screws in front", f"{how}, and what straps and screws stand in front"
+        )
+    return taken(width + clearance, how)
 
 
 @computed(
@@ -72,11 +77,13 @@ def overhang(width: float, clearance: float, plated: bool, straps: float | None)
 )
 def through_width(
     width: float, second_face: str | None, blank: float, facing: float, plated: bool, holdings: Table
-) -> float:  # fmt: skip
+) -> Limited:  # fmt: skip
     if plated:
-        return blank
+        return taken(blank, "the whole blank")
     held = None if second_face is None else holdings.one(decision="collar.second_face_hold", hold=second_face)
-    return blank - facing if held is not None and held.yes("bore_first") else width
+    if held is not None and held.yes("bore_first"):
+        return taken(blank - facing, "the blank less what its first side lost")
+    return taken(width, "width of the collar")
 
 
 @computed(

@@ -7,7 +7,7 @@ from tailtrue.calc.centre_hole import bearing_pressure, centre_load, cone_within
 from tailtrue.calc.centre_hole import cone_depth as depth_of_cone
 from tailtrue.calc.lengths import length_of_diameters, share_of
 from tailtrue.calc.steps import step_up
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Limited, computed, taken
 from tailtrue.tables import Row, Table
 
 _HUNDREDTH = 0.01  # of a millimetre: sizes of centre drills are given in these
@@ -124,10 +124,14 @@ def centre_hole(on_hand: Mapping[str, Any] | None, designation: str | None) -> s
 @computed("bar.centre_pilot", label="pilot diameter of the centre hole", unit="mm", rounding="size",
           needs=("bar.on_hand?", "bar.centre_drill?"), tables=("tools/centre_drills",),
           how="as measured on the bar on hand; else from the table of centre drills")  # fmt: skip
-def centre_pilot(on_hand: Mapping[str, Any] | None, designation: str | None, drills: Table) -> float | None:
+def centre_pilot(on_hand: Mapping[str, Any] | None, designation: str | None, drills: Table) -> Limited | None:
     if on_hand is not None:
-        return float(on_hand["pilot"])
-    return None if designation is None else _drill(designation, drills).number("pilot_mm")
+        return taken(float(on_hand["pilot"]), "as measured on the bar on hand")
+    return (
+        None
+        if designation is None
+        else taken(_drill(designation, drills).number("pilot_mm"), "from the table of centre drills")
+    )
 
 
 @computed(

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Limited, computed, taken
 from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
@@ -15,15 +15,21 @@ def chuck_limit(chuck: Record, limits: Table) -> Limited | None:
     if said is None:
         return None
     if said != "unmarked":
-        return Limited(said, "the speed marked on the chuck")
+        return taken(said, "the speed marked on the chuck")
     row = limits.within(chuck["body"], "body_over_mm", "body_upto_mm")
-    return Limited(row.number("unmarked_limit_per_min"), "the chuck is not marked")
+    return taken(
+        row.number("unmarked_limit_per_min"),
+        "the chuck is not marked",
+        "a cautious figure for its size: the chuck is not marked",
+    )
 
 
 def jaws_of(chuck: Record, assumed: float) -> Limited:
     """The depth of the jaws of a chuck."""
     said = chuck.get("jaw_depth")
-    return Limited(said, "as measured") if said is not None else Limited(assumed, "not given; measure it")
+    if said is not None:
+        return taken(said, "as measured")
+    return taken(assumed, "not given; measure it", "a usual depth; not given: measure it")
 
 
 def usual_chucks(chucks: Sequence[Record], kinds: Table, *, self_centring: bool) -> list[Record]:

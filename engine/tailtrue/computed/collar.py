@@ -16,12 +16,16 @@ from tailtrue.calc.lengths import (
 from tailtrue.calc.solids import mass_with_pieces
 from tailtrue.calc.steps import length_of_steps, step_up
 from tailtrue.computed.bar import material_facts
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Limited, computed, taken
 from tailtrue.tables import Table
 
 Record = Mapping[str, Any]
 _ON_HAND = "as measured on the bar on hand"
 _GRIPS = ("blank.jaw_depth", "collar.band_grip", "collar.soft_step?", "collar.collet_grip?")
+_GRIPPED = (
+    "depth of the jaws", "what leaves room to turn it beside its band", "the step of the soft jaws",
+    "what leaves the face clear of the collet",
+)  # fmt: skip
 
 material_facts("collar", ("aluminium", "brass", "bronze", "iron"))
 
@@ -67,12 +71,12 @@ def saw_width(
     width: float, facing: float, own: bool, stock: float, banded: bool, grip: float, clearance: float, step: float
 ) -> Limited:  # fmt: skip
     if own:
-        return Limited(stock, "the stock is as wide")
+        return taken(stock, "the stock is as wide", "the stock as it is")
     wide = over_both_sides(width, facing)
     halves = on_diameter(clearance + step_up(grip, step))
     if banded and halves > wide:
-        return Limited(halves, "held by one half, then by the other")
-    return Limited(wide, "the finished width, and metal to face off")
+        return taken(halves, "held by one half, then by the other", "wide enough to be held by one half, then by the other")
+    return taken(wide, "the finished width, and metal to face off", "finished width and facing stock on both faces")
 
 
 @computed(
@@ -187,7 +191,7 @@ def station(
     on_hand: Record | None, length: float, share: float, dog: float, clearance: float, width: float, step: float
 ) -> Limited:
     if on_hand is not None:
-        return Limited(on_hand["station"], _ON_HAND)
+        return taken(on_hand["station"], _ON_HAND)
     weighed = (share_of(length, share), "share of the bar"), (middle_past(dog + clearance, width), "room for the dog")
     furthest, by = max(weighed, key=lambda one: one[0])
     return Limited(step_up(furthest, step), by, weighed)
@@ -362,10 +366,12 @@ def spacer_for_tools(
 def grip(
     hold: str, jaws: float, spacer: float | None, width: float, band: float, soft: float | None, collet: float | None,
     holdings: Table,
-) -> float | None:  # fmt: skip
+) -> Limited | None:  # fmt: skip
     row = holdings.one(decision="collar.hold", hold=hold)
-    depths = zip(_GRIPS, (jaws, band, soft, collet), strict=True)
-    depth = {fact.rstrip("?"): depth for fact, depth in depths}.get(row.text("grip"))
+    depths = zip(_GRIPS, zip((jaws, band, soft, collet), _GRIPPED, strict=True), strict=True)
+    depth, how = {fact.rstrip("?"): told for fact, told in depths}.get(row.text("grip"), (None, ""))
     if depth is None:
         return None
-    return min(depth - spacer if row.yes("spacer") and spacer is not None else depth, width)
+    if row.yes("spacer") and spacer is not None:
+        depth, how = depth - spacer, f"{how} less the spacer"
+    return taken(depth, how) if depth <= width else taken(width, "the whole width of the blank")

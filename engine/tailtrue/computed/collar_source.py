@@ -344,7 +344,7 @@ def skin_side(source: str, banded: bool, sources: Table) -> float:
 
 
 @computed("hole.given", label="hole that the blank came with", unit="mm", rounding="size", needs=("hole.start",),
-          how="as given for the stock; none in solid stock")  # fmt: skip
+          how="as given for the stock")  # fmt: skip
 def hole_given(start: float) -> Limited | float:
     return start if start > 0 else Limited(None, "the stock is solid")
 

@@ -10,7 +10,7 @@ from tailtrue.calc.lengths import length_of_diameters
 from tailtrue.calc.steps import step_down
 from tailtrue.computed.drill_planner import NEEDS, TABLES, Planner, with_planner
 from tailtrue.computed.drills import Drill, drills_of, fits_tailstock, needs_sleeve
-from tailtrue.computed.registry import Cut, Limited, computed, field
+from tailtrue.computed.registry import Cut, Limited, computed, field, taken
 from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Table
 
@@ -187,8 +187,8 @@ _of_ladder(
 )
 def before_boring(start: float, rows: Sequence[Record] | None) -> Limited | None:
     if start > 0:
-        return Limited(start, "the hole that the blank has")
-    return Limited(rows[-1]["size"][0], "the last drill") if rows else None
+        return taken(start, "the hole that the blank has")
+    return taken(rows[-1]["size"][0], "the last drill") if rows else None
 
 
 @computed("hole.drills", label="drills in the ladder", kind="count", rounding="count", needs=("hole.ladder",),

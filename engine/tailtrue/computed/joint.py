@@ -5,7 +5,7 @@ from tailtrue.calc.joints import bond_area, bond_torque, derated_shear, skim_tor
 from tailtrue.calc.margins import catch_torque as torque_of_catch
 from tailtrue.calc.margins import depth_for_margin, strength_for_margin, torque_margin, width_for_margin
 from tailtrue.calc.steps import step_down, step_up
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Limited, computed, taken
 from tailtrue.computed.stepping import least_of
 from tailtrue.tables import Table
 
@@ -246,7 +246,9 @@ def torque_of_skim(force: float, diameter: float) -> float:
     how="what the bottle says; a usual figure where it was not given",
 )
 def cure_temperature(bottle: float | None, usual: float) -> Limited:
-    return Limited(usual, "usual; look at the bottle") if bottle is None else Limited(bottle, "the bottle")
+    if bottle is None:
+        return taken(usual, "usual; look at the bottle", "a usual figure: look at the bottle")
+    return taken(bottle, "the bottle", "what the bottle says")
 
 
 @computed("joint.cure_starts", label="bar, collar or activator starts the cure", kind="yes-no",

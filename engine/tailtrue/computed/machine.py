@@ -1,7 +1,7 @@
 """What the lathe allows: swing, speeds, room, and the steps in which it is set and written."""
 
 from tailtrue.calc.lengths import share_of
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Limited, computed, taken
 from tailtrue.tables import Table
 
 
@@ -16,8 +16,11 @@ from tailtrue.tables import Table
 )
 def swing_over_slide(said: float | None, over_bed: float, share: float) -> Limited:
     if said is not None:
-        return Limited(said, "as measured")
-    return Limited(share_of(over_bed, share), "not given, so taken small; measure it from the centre line to the slide")
+        return taken(said, "as measured")
+    return taken(
+        share_of(over_bed, share), "not given, so taken small; measure it from the centre line to the slide",
+        "the swing over the bed times a cautious share; not given: measure it from the centre line to the slide",
+    )  # fmt: skip
 
 
 @computed(
@@ -55,7 +58,7 @@ def slowest(speeds: tuple[float, ...] | None, speed_from: float | None) -> float
 )
 def centre_room(centre: str, reach: float | None, taper: str, reaches: Table) -> Limited:
     if reach is not None:
-        return Limited(reach, "as measured")
+        return taken(reach, "as measured")
     if centre == "dead":
         return Limited(0.0, "a plain point")
     return Limited(reaches.one(taper=taper).number("live_reach_extra_mm"), "usual for a live centre; measure yours")

@@ -5,7 +5,7 @@ from tailtrue.calc.joints import compound_needed
 from tailtrue.calc.lengths import length_for_pieces
 from tailtrue.calc.solids import mass_slab, mass_with_pieces
 from tailtrue.calc.steps import step_up
-from tailtrue.computed.registry import computed
+from tailtrue.computed.registry import Limited, computed, taken
 from tailtrue.tables import Table
 
 
@@ -46,7 +46,7 @@ def collar_length(section: str, width: float, across: float, kerf: float, pieces
     rounding="length",
     bound="most",
     needs=("collar.stock_length", "collar.saw_width", "limit.saw_kerf", "collar.pieces"),
-    how="the stock less the blanks and a saw cut for each; none where the last blank is the end of the stock",
+    how="the stock less the blanks and a saw cut for each",
 )
 def left_over(stock: float, width: float, kerf: float, pieces: int) -> float | None:
     left = stock - length_for_pieces(width, kerf, pieces)
@@ -78,10 +78,11 @@ def bought_bar(across: float, length: float, density: float) -> float:
     ),
     how="section of the stock, a hole left out, or of a strip of the plate, times length and density",
 )  # fmt: skip
-def bought_stock(section: str, across: float, hole: float, thick: float, length: float, density: float) -> float:
+def bought_stock(section: str, across: float, hole: float, thick: float, length: float, density: float) -> Limited:
     if section == "slab":
-        return mass_slab(across, thick, length, density)
-    return mass_cylinder(across, length, density, hole)
+        return taken(mass_slab(across, thick, length, density), "a strip of the plate, times length and density")
+    how = f"section of the stock{', its hole left out,' if hole > 0 else ''} times length and density"
+    return taken(mass_cylinder(across, length, density, hole), "the section of the stock", how)
 
 
 @computed(

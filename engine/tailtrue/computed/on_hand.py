@@ -7,7 +7,7 @@ from tailtrue.calc.doubts import both_together
 from tailtrue.calc.lengths import length_ratio
 from tailtrue.calc.steps import length_of_steps, step_up
 from tailtrue.computed.joint_ways import EVERY_WAY
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Limited, computed, taken
 
 
 @computed("collar.after_visit", label="diameter of the collars after one more visit", unit="mm", rounding="size",
@@ -82,5 +82,5 @@ def worn_out_told(on_hand: Mapping[str, Any] | None) -> Limited:
 def middle_run_out(on_hand: Mapping[str, Any] | None, most: float) -> Limited:
     new = (on_hand or {}).get("run_out")
     if new is None:
-        return Limited(most, "a bar centred in a lathe")
-    return Limited(most + float(new), "what this bar ran out when it was made, and a little")
+        return taken(most, "a bar centred in a lathe")
+    return taken(most + float(new), "what this bar ran out when it was made, and a little")

@@ -16,7 +16,7 @@ from tailtrue.calc.spindle_band import SpeedBand, speed_band
 from tailtrue.calc.steps import step_down, step_up, steps_in
 from tailtrue.calc.validity import OutOfRange
 from tailtrue.computed import learner
-from tailtrue.computed.registry import Cut, Limited, computed
+from tailtrue.computed.registry import Cut, Limited, computed, taken
 from tailtrue.computed.speed_table import BORNE_TABLES, most_printed, surface_band
 from tailtrue.tables import Row, Table
 
@@ -177,9 +177,9 @@ def operation(
         needs=(f"{work}.feed_group", tool, f"{learner.FEED}?"), tables=("cutting/feeds",),
         how="the low end of the advised band, or what a learner feeds at most",
     )  # fmt: skip
-    def _hand(group: str, cutter: str, most: float | None, feeds: Table) -> float:
+    def _hand(group: str, cutter: str, most: float | None, feeds: Table) -> Limited:
         low = feed_row(feeds, table, group, cutter).number("feed_low_mm")
-        return low if most is None else min(low, most)
+        return taken(low, "the low end of the advised band") if most is None or low <= most else taken(most, learner.BY)
 
     if bound_depth and not decided:
         dial = _TOP_SLIDE if by_top_slide else CROSS_SLIDE
@@ -224,8 +224,7 @@ def _depth_facts(
             f"{learner.DEPTH}?", *((factor,) if factor else ()),
         ),
         tables=("cutting/feeds", "materials/materials"),
-        how="low in the advised band, as on a light lathe; less where the motor, the overhang or a learner asks it; in "
-        "whole divisions of the dial",
+        how="the least that anything asks for, in whole divisions of the dial",
     )  # fmt: skip
     def _depth(
         material: str, group: str, cutter: str, surface: float, feed: float | None, hand: float,

@@ -24,10 +24,13 @@ _on_hand("collar.width_on_hand", "collar_width", "width of the collars on hand")
 _on_hand("collar.diameter_on_hand", "collar_diameter", "diameter of the collars on hand")
 
 
-def _settled(name: str, label: str, step: str, how: str) -> None:
-    @computed(name, label=label, unit="mm", rounding="length", settled_by=f"{name}_bound", needs=(step,), how=how)
+def _settled(name: str, label: str, step: str, weighed: str) -> None:
+    @computed(name, label=label, unit="mm", rounding="length", settled_by=f"{name}_bound", needs=(step,),
+              how=f"as measured or wished; else {weighed}")  # fmt: skip
     def _down_to_a_step(bound: Limited, step: float) -> Limited:
-        return bound._replace(value=step_down(bound.value, step)) if bound.weighed else bound
+        if not bound.weighed:
+            return bound._replace(how=bound.by)
+        return bound._replace(value=step_down(bound.value, step), how=weighed)
 
 
 @computed(
@@ -73,7 +76,7 @@ _settled(
     "bar.length",
     "finished length of the bar",
     "lathe.length_step",
-    "as measured or wished; else the least of the lengths that were weighed, down to a whole step of the rule",
+    "the least of the lengths that were weighed, down to a whole step of the rule",
 )
 
 
@@ -138,7 +141,7 @@ _settled(
     "collar.width",
     "width of a collar",
     "lathe.size_step",
-    "as measured or wished; else the least of the widths that were weighed, down to a whole step",
+    "the least of the widths that were weighed, down to a whole step",
 )
 
 
@@ -159,5 +162,5 @@ _settled(
     "collar.diameter",
     "finished diameter of the collars",
     "lathe.size_step",
-    "as measured or wished; else the least of the diameters that were weighed, down to a whole step",
+    "the least of the diameters that were weighed, down to a whole step",
 )

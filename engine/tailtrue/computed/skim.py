@@ -7,7 +7,7 @@ from tailtrue.calc.chip import corrected_force, passive_force
 from tailtrue.calc.cutting import cutting_force, passes_for_stock
 from tailtrue.calc.lengths import on_diameter, over_both_sides, share_of
 from tailtrue.calc.steps import equal_cut, length_of_steps, step_down, steps_in
-from tailtrue.computed.registry import Limited, computed
+from tailtrue.computed.registry import Limited, computed, taken
 from tailtrue.tables import Table
 
 
@@ -19,8 +19,8 @@ from tailtrue.tables import Table
     needs=("skim.feed?", "skim.hand_feed"),
     how="the power feed, or the feed by hand where the lathe has no fitting one",
 )
-def used_feed(feed: float | None, hand: float) -> float:
-    return hand if feed is None else feed
+def used_feed(feed: float | None, hand: float) -> Limited:
+    return taken(hand, "the feed by hand: no power feed fits") if feed is None else taken(feed, "the power feed")
 
 
 @computed(
@@ -178,8 +178,13 @@ def visits(diameter: float, least: float, use: float) -> int:
     how="stock on diameter divided by what a pass takes off the diameter, up to a whole pass; no deeper than a thin joint "
     "bears",
 )
-def turning_passes(stock: float, finished: float, depth: float, spared: float | None) -> int:
-    return passes_for_stock(stock - finished, depth if spared is None else min(depth, spared))
+def turning_passes(stock: float, finished: float, depth: float, spared: float | None) -> Limited:
+    how = "stock on diameter divided by what a pass takes off the diameter, up to a whole pass"
+    if spared is not None and spared < depth:
+        return taken(
+            passes_for_stock(stock - finished, spared), "a thin joint", f"{how}; no deeper than the thin joint bears"
+        )
+    return taken(passes_for_stock(stock - finished, depth), "the depth of a pass", how)
 
 
 @computed(

@@ -7,7 +7,7 @@ from tailtrue.calc.cut_power import power_at_tool
 from tailtrue.calc.lengths import midway
 from tailtrue.calc.spindle_band import speed_band
 from tailtrue.computed.operation import CLAMPED, SHORT_GRIP, SPINDLE, TOP_SPEED, limited_speed, operation
-from tailtrue.computed.registry import Cut, Limited, computed
+from tailtrue.computed.registry import Cut, Limited, computed, taken
 from tailtrue.computed.speed_table import SPEED_TABLES, surface_band
 from tailtrue.tables import Table
 
@@ -30,8 +30,10 @@ _CENTRES = (("limit.between_centres_speed", "work on a dog between centres"), ("
     needs=("lathe.dial_reads", "lathe.dial_division"),
     how="one division where the dial reads the radius, half a division where it reads the diameter",
 )
-def radial_division(reads: str, division: float) -> float:
-    return division if reads == "radius" else midway(0.0, division)
+def radial_division(reads: str, division: float) -> Limited:
+    if reads == "radius":
+        return taken(division, "one division: the dial reads the radius")
+    return taken(midway(0.0, division), "half a division: the dial reads the diameter")
 
 
 @computed(
@@ -58,8 +60,12 @@ def power_for_cutting(motor: float, factors: Table) -> float:
     needs=("crib.tailstock_centre", "limit.dead_centre_speed", "limit.live_centre_speed"),
     how="low on a dead centre, which has no bearing; higher on a live one",
 )
-def centre_speed(centre: str, dead: float, live: float) -> float:
-    return dead if centre == "dead" else live
+def centre_speed(centre: str, dead: float, live: float) -> Limited:
+    return (
+        taken(dead, "low on a dead centre, which has no bearing")
+        if centre == "dead"
+        else taken(live, "that of a live centre")
+    )
 
 
 @computed(

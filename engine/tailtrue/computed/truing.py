@@ -1,8 +1,12 @@
 """The bar as it was made, where somebody measured it; as planned, where nobody did."""
 
 from tailtrue.calc.alignment import scaled_tolerance
-from tailtrue.computed.registry import computed
+from tailtrue.computed.registry import Limited, computed, taken
 from tailtrue.tables import Table
+
+
+def _measured_or(measured: float | None, planned: float) -> Limited:
+    return taken(planned, "as planned") if measured is None else taken(measured, "as measured on the finished bar")
 
 
 @computed(
@@ -13,8 +17,8 @@ from tailtrue.tables import Table
     needs=("job.bar_between_points?", "align.span"),
     how="as measured on the finished bar; as planned where it was not",
 )
-def span(measured: float | None, planned: float) -> float:
-    return planned if measured is None else measured
+def span(measured: float | None, planned: float) -> Limited:
+    return _measured_or(measured, planned)
 
 
 @computed(
@@ -25,8 +29,8 @@ def span(measured: float | None, planned: float) -> float:
     needs=("job.head_from_point?", "align.station"),
     how="as measured on the finished bar; as planned where it was not",
 )
-def head_station(measured: float | None, planned: float) -> float:
-    return planned if measured is None else measured
+def head_station(measured: float | None, planned: float) -> Limited:
+    return _measured_or(measured, planned)
 
 
 @computed(
@@ -37,8 +41,8 @@ def head_station(measured: float | None, planned: float) -> float:
     needs=("job.tail_from_point?", "align.span", "align.station"),
     how="as measured on the finished bar; as planned where it was not",
 )
-def tail_station(measured: float | None, whole: float, planned: float) -> float:
-    return whole - planned if measured is None else measured
+def tail_station(measured: float | None, whole: float, planned: float) -> Limited:
+    return _measured_or(measured, whole - planned)
 
 
 @computed(
