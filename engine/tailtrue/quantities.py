@@ -187,6 +187,16 @@ def system_of(text: str) -> System:
     return "metric" if any(written in FAST[unit][1] for unit in FAST if unit not in _OF_BOTH) else ""
 
 
+def is_quantity(text: str) -> bool:
+    """Whether a text is a number with a unit and nothing else.
+
+    >>> is_quantity("3/8 in"), is_quantity("3/8 in bar"), is_quantity("12")
+    (True, False, False)
+    """
+    match = _QUANTITY.fullmatch(_tidy(text))
+    return match is not None and any(match["unit"].strip() in units for _, units in FAST.values() if match["unit"])
+
+
 def kind_of(unit: str) -> str:
     """What a canonical unit measures, in a word.
 

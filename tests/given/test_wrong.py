@@ -124,7 +124,7 @@ CASES: list[tuple[Spoil, str]] = [
             'speeds = [\n    "65 1/min", "180 rpm",\n    "450 rev/min",\n]',
             'speed_from = "900 rpm"\nspeed_to = "90 rpm"',
         ),
-        'lathe.toml:8: speed_from = "900 rpm": is not below speed_to, 90 rpm; write the smaller one first',
+        'lathe.toml:8: speed_from = "900 rpm": is not below speed_to, 90 rpm; look whether the two are exchanged, or one is mistyped',
     ),
     (
         ("lathe", 'speeds = [\n    "65 1/min", "180 rpm",\n    "450 rev/min",\n]', "speeds = []"),
@@ -202,7 +202,11 @@ CASES: list[tuple[Spoil, str]] = [
     ),
     (
         ("crib", 'from = "19 mm", to = "32 mm"', 'from = "32 mm", to = "19 mm"'),
-        'crib.toml:15: from = "32 mm": is not below to, 19 mm; write the smaller one first',
+        'crib.toml:15: from = "32 mm": is not below to, 19 mm; look whether the two are exchanged, or one is mistyped',
+    ),
+    (
+        ("crib", 'shank = "12 mm"', 'shank = "20 mm"'),
+        'crib.toml:19: shank = "20 mm": is not below least_bore, 16 mm; look whether the two are exchanged, or one is mistyped',
     ),
     (
         ("crib", "outside_micrometers = []\n", ""),
@@ -273,6 +277,10 @@ CASES: list[tuple[Spoil, str]] = [
         ("job", 'revision = "A"', 'revision = "A"\nmeasured_head = ["25 mm"]'),
         'job.toml:5: measured_head = ["25 mm"]: holds 1, and at least 6 are needed; '
         "six readings: three places along the seat, two ways across",
+    ),
+    (
+        ("job", '"Millpond workshop"', '"3/8 in"'),
+        'job.toml:2: shop = "3/8 in": is a size, and says nothing of what it is; write a word of what it is beside it',
     ),
     (
         ("job", '"Millpond workshop"', '"{{ job.shop }}"'),

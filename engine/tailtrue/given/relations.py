@@ -78,7 +78,9 @@ def entry_problems(
 
 
 def _upside_down(where: str, said: str, high: str, high_said: str) -> Problem:
-    return Problem(where, said, f"is not below {high}, {high_said}", "write the smaller one first")
+    return Problem(
+        where, said, f"is not below {high}, {high_said}", "look whether the two are exchanged, or one is mistyped"
+    )
 
 
 def _one_way(ways: Ways, met: Collection[str], where: str, said: str) -> Iterator[Problem]:

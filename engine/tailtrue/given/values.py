@@ -11,7 +11,7 @@ from tailtrue.given.entries import GivenFact, Refers
 from tailtrue.given.own_units import band_said, typical_said, within
 from tailtrue.given.references import References, roles_of
 from tailtrue.given.suggest import closest, one_of, some_of
-from tailtrue.quantities import OFFERED, QuantityWrong, System, read_quantity, system_of
+from tailtrue.quantities import OFFERED, QuantityWrong, System, is_quantity, read_quantity, system_of
 from tailtrue.tables import Row
 
 SPELLINGS = "words/spellings"
@@ -169,6 +169,9 @@ def _text(fact: GivenFact, raw: Any, references: References) -> tuple[str, str]:
     if isinstance(raw, str) and not raw.strip():
         raise Unfit("is empty", f"write the {fact.spec.label}" + (f"; typical: {fact.typical}" if fact.typical else ""))
     text = text_of(raw)
+    if is_quantity(text):
+        # On a sheet it would look like a size of the job, in one system of units only.
+        raise Unfit("is a size, and says nothing of what it is", "write a word of what it is beside it")
     if fact.refers and not fact.refers.in_own_files:
         return _found(fact.refers, text, references), text
     if fact.most_words and len(text.split()) > fact.most_words:
