@@ -121,7 +121,7 @@ class Case:
         size = won.size if won else None
         if won is None or not isinstance(size, Fact):
             return size if isinstance(size, NotKnown) else NotKnown(outcome.fact.spec)
-        return Limited(size.value, won.row.name, outcome.weighed)
+        return Limited(size.value, won.row.name, outcome.weighed, as_said=size.as_said or size.spec.comes == "given")
 
     def _hangs_on_unsaid(self, found: NotKnown) -> bool:
         """Whether something is missing that could be said. What could not be worked out is there, and is none."""
@@ -167,4 +167,13 @@ def _fact(spec: FactSpec, made: Any, needs: tuple[str, ...], used: tuple[str, ..
     if limited.value is None:
         return NotKnown(spec, trouble=limited.by or f"{spec.label}: nothing fits", read=needs)
     sources = dict.fromkeys((*spec.sources, *used))
-    return Fact(spec, limited.value, needs, tuple(sources), limited.by, limited.weighed, how=limited.how)
+    return Fact(
+        spec,
+        limited.value,
+        needs,
+        tuple(sources),
+        limited.by,
+        limited.weighed,
+        how=limited.how,
+        as_said=limited.as_said or spec.as_said,
+    )

@@ -81,7 +81,8 @@ class Fact:
     """A value that is known, and what it was made from.
 
     Of a list that was said, `inside` holds place and words of each field, by number of the entry and key. `how` tells the
-    way that was taken, where the fact can come about in several; the catalogue tells them all.
+    way that was taken, where the fact can come about in several; the catalogue tells them all. `as_said`: the number is the
+    one that the user said.
     """
 
     spec: FactSpec
@@ -96,6 +97,7 @@ class Fact:
     by_hand: SetByHand | None = None
     worked_out: Value = None
     how: str = ""
+    as_said: bool = False
 
     @property
     def name(self) -> str:

@@ -19,12 +19,14 @@ def line_of(tree: Procedure, fact: str) -> Derivation:
 def test_a_way_that_tells_all_stands_alone() -> None:
     marked = line_of(make_procedure(EXAMPLES / "fernhill" / "job.toml"), "chuck.speed_limit")
     assert (marked.how, marked.limited_by) == ("the speed marked on the chuck", ())
+    assert marked.weakest == "said", "what the user read off the chuck needs no book"
 
 
 def test_another_job_takes_another_way(tmp_path: Path) -> None:
     unmarked = line_of(make_procedure(shop(tmp_path, "fernhill", UNMARKED)), "chuck.speed_limit")
     assert unmarked.how.startswith("a cautious figure for its size")
     assert "marked on the chuck" not in unmarked.how
+    assert unmarked.weakest == "memory"
 
 
 def test_sizes_that_were_weighed_tell_which_of_them_binds() -> None:

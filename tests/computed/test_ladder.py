@@ -62,7 +62,7 @@ def test_a_small_tailstock_takes_no_drill_of_a_larger_taper(tmp_path: Path) -> N
     sizes = [
         size for size, _ in ladder(
             tmp_path, ("lathe", 'tailstock_taper = "MT3"', 'tailstock_taper = "MT1"'),
-            ("crib", 'least_bore = "14 mm"', 'least_bore = "12 mm"'),
+            ("crib", 'shank = "12 mm"\nreach = "45 mm"\nleast_bore = "14 mm"', 'shank = "10 mm"\nreach = "45 mm"\nleast_bore = "12 mm"'),
         )
     ]  # fmt: skip
     assert max(sizes) <= 13.0

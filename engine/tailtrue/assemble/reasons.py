@@ -139,7 +139,7 @@ def _derivation(
         by_hand=(f"set by {by_hand.initials}: {by_hand.reason}; worked out: ", worked_out(found)) if by_hand else (),
         own_sources=tuple(dict.fromkeys(_own_sources(found))),
         sources=sources,
-        weakest="said" if found.spec.as_said else _weakest(sources),
+        weakest="said" if found.as_said else _weakest(sources),
     )
 
 

@@ -121,7 +121,7 @@ def hold_speed_limit(
 ) -> Limited | None:  # fmt: skip
     held = _of_bar(holdings, hold)
     if held is not None and held.yes("collet_chuck"):
-        return None if collet is None else taken(collet, "the speed marked on the collet chuck")
+        return None if collet is None else taken(collet, "the speed marked on the collet chuck", as_said=True)
     if not other:
         return taken(used, "the limit of the chuck")
     # One chuck for bar and blanks has one limit, by hand too.

@@ -35,7 +35,7 @@ def chuck_speed_limit(chuck: Record, in_collet: bool, collet: float | None, limi
     limit = chuck_limit(chuck, limits)
     if not in_collet or limit is None or collet is None or collet >= limit.value:
         return limit
-    return taken(collet, "the speed marked on the collet chuck")
+    return taken(collet, "the speed marked on the collet chuck", as_said=True)
 
 
 @computed(

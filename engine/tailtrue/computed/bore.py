@@ -25,7 +25,7 @@ _EVEN = (0.0,)  # a bar that is the same everywhere: only what is added to it co
 def working_diameter(nominal: float, *seats: tuple[float, ...] | None) -> Limited:
     measured = [reading for readings in seats for reading in readings or ()]
     if measured:
-        return taken(min(measured), "the least of the readings")
+        return taken(min(measured), "the least of the readings", as_said=True)
     return taken(nominal, "nominal: not measured yet")
 
 

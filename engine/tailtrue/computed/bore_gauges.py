@@ -32,7 +32,7 @@ def gauge_reading(
 
 
 def _doubt_of(gauge: Record, doubt: float) -> Limited:
-    return taken(doubt, "as given for the gauge") if gauge.get("doubt") else taken(doubt, "usual for its kind")
+    return taken(doubt, "as given for the gauge", as_said=True) if gauge.get("doubt") else taken(doubt, "usual for its kind")
 
 
 @computed(

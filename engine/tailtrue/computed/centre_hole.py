@@ -126,7 +126,7 @@ def centre_hole(on_hand: Mapping[str, Any] | None, designation: str | None) -> s
           how="as measured on the bar on hand; else from the table of centre drills")  # fmt: skip
 def centre_pilot(on_hand: Mapping[str, Any] | None, designation: str | None, drills: Table) -> Limited | None:
     if on_hand is not None:
-        return taken(float(on_hand["pilot"]), "as measured on the bar on hand")
+        return taken(float(on_hand["pilot"]), "as measured on the bar on hand", as_said=True)
     return (
         None
         if designation is None

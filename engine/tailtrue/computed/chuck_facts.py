@@ -15,7 +15,7 @@ def chuck_limit(chuck: Record, limits: Table) -> Limited | None:
     if said is None:
         return None
     if said != "unmarked":
-        return taken(said, "the speed marked on the chuck")
+        return taken(said, "the speed marked on the chuck", as_said=True)
     row = limits.within(chuck["body"], "body_over_mm", "body_upto_mm")
     return taken(
         row.number("unmarked_limit_per_min"),
@@ -28,7 +28,7 @@ def jaws_of(chuck: Record, assumed: float) -> Limited:
     """The depth of the jaws of a chuck."""
     said = chuck.get("jaw_depth")
     if said is not None:
-        return taken(said, "as measured")
+        return taken(said, "as measured", as_said=True)
     return taken(assumed, "not given; measure it", "a usual depth; not given: measure it")
 
 

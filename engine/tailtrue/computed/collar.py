@@ -191,7 +191,7 @@ def station(
     on_hand: Record | None, length: float, share: float, dog: float, clearance: float, width: float, step: float
 ) -> Limited:
     if on_hand is not None:
-        return taken(on_hand["station"], _ON_HAND)
+        return taken(on_hand["station"], _ON_HAND, as_said=True)
     weighed = (share_of(length, share), "share of the bar"), (middle_past(dog + clearance, width), "room for the dog")
     furthest, by = max(weighed, key=lambda one: one[0])
     return Limited(step_up(furthest, step), by, weighed)

@@ -248,7 +248,7 @@ def torque_of_skim(force: float, diameter: float) -> float:
 def cure_temperature(bottle: float | None, usual: float) -> Limited:
     if bottle is None:
         return taken(usual, "usual; look at the bottle", "a usual figure: look at the bottle")
-    return taken(bottle, "the bottle", "what the bottle says")
+    return taken(bottle, "the bottle", "what the bottle says", as_said=True)
 
 
 @computed("joint.cure_starts", label="bar, collar or activator starts the cure", kind="yes-no",

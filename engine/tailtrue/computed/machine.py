@@ -16,7 +16,7 @@ from tailtrue.tables import Table
 )
 def swing_over_slide(said: float | None, over_bed: float, share: float) -> Limited:
     if said is not None:
-        return taken(said, "as measured")
+        return taken(said, "as measured", as_said=True)
     return taken(
         share_of(over_bed, share), "not given, so taken small; measure it from the centre line to the slide",
         "the swing over the bed times a cautious share; not given: measure it from the centre line to the slide",
@@ -58,7 +58,7 @@ def slowest(speeds: tuple[float, ...] | None, speed_from: float | None) -> float
 )
 def centre_room(centre: str, reach: float | None, taper: str, reaches: Table) -> Limited:
     if reach is not None:
-        return taken(reach, "as measured")
+        return taken(reach, "as measured", as_said=True)
     if centre == "dead":
         return Limited(0.0, "a plain point")
     return Limited(reaches.one(taper=taper).number("live_reach_extra_mm"), "usual for a live centre; measure yours")

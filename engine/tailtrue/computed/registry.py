@@ -9,22 +9,24 @@ from tailtrue.facts import FactSpec, Kind
 class Limited(NamedTuple):
     """A computed value, what limited it, and the bounds that were weighed for it, each in the unit of the fact.
 
-    `how` tells the one way that was taken, where the fact has several: a sheet prints it, and not the others.
+    `how` tells the one way that was taken, where the fact has several: a sheet prints it, and not the others. `as_said`: the value
+    is then what the user said.
     """
 
     value: Any
     by: str
     weighed: tuple[tuple[float, str], ...] = ()
     how: str = ""
+    as_said: bool = False
 
 
-def taken(value: Any, by: str, how: str = "") -> Limited:
+def taken(value: Any, by: str, how: str = "", *, as_said: bool = False) -> Limited:
     """A value that one of several ways gave: what chose the way, and that way told alone, `by` itself where that tells it.
 
     >>> taken(2500.0, "the speed marked on the chuck").how
     'the speed marked on the chuck'
     """
-    return Limited(value, by, how=how or by)
+    return Limited(value, by, how=how or by, as_said=as_said)
 
 
 class Cut(NamedTuple):

@@ -30,7 +30,7 @@ def _settled(name: str, label: str, step: str, weighed: str) -> None:
     def _down_to_a_step(bound: Limited, step: float) -> Limited:
         if not bound.weighed:
             return bound._replace(how=bound.by)
-        return bound._replace(value=step_down(bound.value, step), how=weighed)
+        return bound._replace(value=step_down(bound.value, step), how=weighed, as_said=False)
 
 
 @computed(

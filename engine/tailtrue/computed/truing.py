@@ -6,7 +6,11 @@ from tailtrue.tables import Table
 
 
 def _measured_or(measured: float | None, planned: float) -> Limited:
-    return taken(planned, "as planned") if measured is None else taken(measured, "as measured on the finished bar")
+    return (
+        taken(planned, "as planned")
+        if measured is None
+        else taken(measured, "as measured on the finished bar", as_said=True)
+    )
 
 
 @computed(
