@@ -9,8 +9,8 @@ from tailtrue.facts import FactSpec, Kind
 class Limited(NamedTuple):
     """A computed value, what limited it, and the bounds that were weighed for it, each in the unit of the fact.
 
-    `how` tells the one way that was taken, where the fact has several: a sheet prints it, and not the others. `as_said`: the value
-    is then what the user said.
+    `how` tells the one way that was taken, where the fact has several: a sheet prints it, and not the others. `as_said`: by
+    this way the value is what the user said.
     """
 
     value: Any
