@@ -332,6 +332,8 @@ def test_the_command_checks_rules_of_a_shop(tmp_path: Path) -> None:
     done = tailtrue("knowledge", "check", "--with", path)
     assert done.returncode == 0
     assert "shop_changes: 1" in done.stdout
+    # Examples of shipped rules are not tried with the rules of a shop over them.
+    assert "condition_faults" not in done.stdout
     path.write_text(disable("caution", "gloves-at-the-spindle"), encoding="utf-8")
     done = tailtrue("knowledge", "check", "--with", path)
     assert done.returncode == 3

@@ -59,13 +59,13 @@ def knowledge_check(
             problems += wrong.problems
         if problems:
             raise KnowledgeInvalid(problems)
-        # This takes longest, so a fault of another kind is not kept waiting for it.
-        tried = tuple(noticing(knowledge))
-        counts |= faults_counted(tried)
-        # Rules of a shop change what the examples of the shipped ones say.
-        if not knowledge.shop.changes and (problems := [*unnoticed(tried), *equal_without_need(knowledge)]):
-            raise KnowledgeInvalid(problems)
+        # Rules of a shop change what the examples of the shipped ones say, and what jobs reach.
         if not knowledge.shop.changes:
+            # This takes longest, so a fault of another kind is not kept waiting for it.
+            tried = tuple(noticing(knowledge))
+            counts |= faults_counted(tried)
+            if problems := [*unnoticed(tried), *equal_without_need(knowledge)]:
+                raise KnowledgeInvalid(problems)
             counts["reached"], unmet = not_enough(knowledge)
             if unmet:
                 raise KnowledgeInvalid(unmet)
