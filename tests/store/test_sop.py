@@ -32,11 +32,11 @@ UNSOUND: list[Planted] = [
 ]  # fmt: skip
 # The same sentence again, and what stands in the way of a fault above.
 UNSOUND_TOO: list[Planted] = [
-    ("sop/lines.toml", "Switch off. Isolate.", "Switch " + "it " * 20 + "off.", 'sop/lines.toml: id = "after-off"', "has more than 20 words"),
+    ("sop/lines.toml", "Switch off. Isolate.", "Switch " + "it " * 20 + "off.", 'sop/lines.toml: id = "after-off"', "after-off: Switch it it it it it it it it it it it it it it it it it it it it off.: has more than 20 words"),
     ("sop/lines.toml", 'part = "after"', 'part = "before"', "sop/lines.toml", "before: has 20 lines on chucked-bar-test"),
 ]  # fmt: skip
 UNSOUND_AGAIN: list[Planted] = [
-    ("sop/lines.toml", "Switch off. Isolate.", "Carefully switch off.", 'sop/lines.toml: id = "after-off"', "after-off: 'Carefully' tells nobody what to do"),
+    ("sop/lines.toml", "Switch off. Isolate.", "Gently switch off.", 'sop/lines.toml: id = "after-off"', "after-off: 'Gently' tells nobody what to do"),
 ]  # fmt: skip
 
 

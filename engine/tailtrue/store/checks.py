@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
+from itertools import chain
 
 from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.given.knowledge_file import unknown_source
@@ -371,7 +372,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
         yield from ((route.where, route.file.id, text, "") for text in (route.lead, *(p.purpose for p in route.phases)))
         also = (one.purpose for phase in route.phases for one in phase.also)
         yield from ((route.where, route.file.id, text, "") for text in also)
-    yield from ((where, said, text, "") for where, said, text in knowledge.safety.wordings())
+    for where, said, text in chain(knowledge.safety.wordings(), knowledge.sop.wordings()):
+        yield where, said, text, ""
     page = knowledge.page
     where = "knowledge/page.toml"
     standing = (
