@@ -235,7 +235,7 @@ def _left_alone(knowledge: Knowledge, answered: set[str]) -> Iterator[Problem]:
 
 def _sentences(step: StepText) -> Iterator[Problem]:
     for sentence in step.sentences:
-        if _DIGIT.search("".join(part for part in sentence.parts if isinstance(part, str))):
+        if _DIGIT.search(sentence.words):
             yield Problem(step.where, sentence.words, "a number is typed into a sentence", "make it a fact")
 
 

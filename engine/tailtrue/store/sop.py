@@ -236,5 +236,5 @@ def _papers(sop: SopTexts, papers: Mapping[str, SopTexts]) -> Iterator[Problem]:
 
 def _typed(sop: SopTexts) -> Iterator[Problem]:
     for where, said, text in sop.wordings():
-        if _DIGIT.search("".join(part for part in text.parts if isinstance(part, str))):
+        if _DIGIT.search(text.words):
             yield Problem(where, said, "a number is typed into a sentence", "make it a fact")
