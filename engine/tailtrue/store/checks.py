@@ -248,7 +248,7 @@ def _needs(knowledge: Knowledge) -> Iterator[Problem]:
     for name, need in knowledge.needs.items():
         if need.file.given and need.file.given not in knowledge.given.specs():
             yield Problem("knowledge/needs.toml", name, f"no given fact is named '{need.file.given}'", "mend the name")
-        if need.file.kind == "consumable" and not need.amount.places():
+        if need.file.kind == "consumable" and not any(need.amount.places()):
             do = 'give it amount = "..." with a fact'
             yield Problem("knowledge/needs.toml", name, "is used up, and nothing says how much", do)
     for cut in knowledge.page.cuts:
