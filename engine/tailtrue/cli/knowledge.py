@@ -31,8 +31,8 @@ def knowledge_check(
         from tailtrue.store.dead import dead_entries
         from tailtrue.store.layers import read_layers
         from tailtrue.store.load import load_knowledge
+        from tailtrue.store.noticing import EQUAL, but_equal, equal_without_need, noticing, unnoticed
         from tailtrue.store.noticing import counts as faults_counted
-        from tailtrue.store.noticing import equal_without_need, noticing, unnoticed
         from tailtrue.store.rule_files import files_of
         from tailtrue.store.skeletons import unfilled
         from tailtrue.store.summary import summary, weighing_most
@@ -53,19 +53,24 @@ def knowledge_check(
         except KnowledgeInvalid as wrong:
             problems += wrong.problems
         try:
-            found = check_diagnosis(folder, knowledge.tables, knowledge.sources)
-            counts |= {"causes": len(found.causes), "diagnosis_tests": len(found.tests), "diagnosis_says": len(found.says)}
+            diagnosis = check_diagnosis(folder, knowledge.tables, knowledge.sources)
+            counts |= {
+                "causes": len(diagnosis.causes),
+                "diagnosis_tests": len(diagnosis.tests),
+                "diagnosis_says": len(diagnosis.says),
+            }
         except KnowledgeInvalid as wrong:
             problems += wrong.problems
         if problems:
             raise KnowledgeInvalid(problems)
-        # This takes longest, so a fault of another kind is not kept waiting for it.
-        tried = tuple(noticing(knowledge))
-        counts |= faults_counted(tried)
-        # Rules of a shop change what the examples of the shipped ones say.
-        if not knowledge.shop.changes and (problems := [*unnoticed(tried), *equal_without_need(knowledge)]):
-            raise KnowledgeInvalid(problems)
+        # Rules of a shop change what the examples of the shipped ones say, and what jobs reach.
         if not knowledge.shop.changes:
+            # This takes longest, so a fault of another kind is not kept waiting for it.
+            tried, explained = tuple(noticing(knowledge)), knowledge.tables[EQUAL]
+            found = tuple(but_equal(tried, explained))
+            counts |= faults_counted(found)
+            if problems := [*unnoticed(found), *equal_without_need(tried, explained)]:
+                raise KnowledgeInvalid(problems)
             counts["reached"], unmet = not_enough(knowledge)
             if unmet:
                 raise KnowledgeInvalid(unmet)

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of
 
 _PADS = re.compile(r"\bpads to the bar\b", re.IGNORECASE)
 _IN = re.compile(r"\b(?:put|lay|slide) the bar\b[^.]*\bchuck\b", re.IGNORECASE)
@@ -27,7 +28,7 @@ def held_before_the_pads(sheet: Sheet) -> Iterator[Fault]:
         if held is None or not _TOUCH.search(before[held.end() :]):
             yield Fault(placed.where, "the pads are set to a bar that no line has put into the chuck and gripped")
         for check in placed.step.checks:
-            said = "".join(piece for piece in check.text if isinstance(piece, str))
+            said = words_of(check.text)
             if _READ.search(said) and (check.limits is None or check.limits.high is None):
                 yield Fault(placed.where, "a run-out is read, and nothing says how much is too much")
 

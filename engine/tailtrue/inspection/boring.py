@@ -6,12 +6,12 @@ from math import isfinite
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet, at
+from tailtrue.inspection.spelt import STEP_NAMED, words_of
 from tailtrue.procedure import Phase, Step
 
 _SAME = 1e-6
 _BACK = re.compile(r"\bgo back\b", re.IGNORECASE)
 _CHECK = re.compile(r"\bstart check\b", re.IGNORECASE)
-_NUMBER = re.compile(r"\bstep (\d+\.\d+)")
 _PHASE = re.compile(r"\bthe phase\b", re.IGNORECASE)
 _PLUNGER = re.compile(r"\bplunger against the cross slide\b", re.IGNORECASE)
 _ENDS = (("bore.head_low", "bore.head_high"), ("bore.tail_low", "bore.tail_high"), ("bore.middle_low", "bore.middle_high"))
@@ -29,7 +29,7 @@ def back_over_the_check(sheet: Sheet) -> Iterator[Fault]:
             if step.machine == "turning":
                 continue
             for text in step.text:
-                words = "".join(piece for piece in text if isinstance(piece, str))
+                words = words_of(text)
                 if _BACK.search(words) and not _led(words, steps[: steps.index(step)], phases):
                     yield Fault(at(step), "work goes back to a cut, and not over a start check")
             if step.hold is not None and step.hold.go_back_to is not None and _straight(steps, step.hold.go_back_to):
@@ -38,7 +38,7 @@ def back_over_the_check(sheet: Sheet) -> Iterator[Fault]:
 
 def _led(words: str, ahead: Sequence[Step], phases: Sequence[Phase]) -> bool:
     # Back to the start of a phase, whichever it is: none may begin with a cut.
-    if number := _NUMBER.search(words):
+    if number := STEP_NAMED.search(words):
         places = [step.number for phase in phases for step in phase.steps]
         steps = [step for phase in phases for step in phase.steps]
         return number[1] in places and not _turns_first(steps[places.index(number[1]) :])

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
+from tailtrue.inspection.spelt import words_of
 from tailtrue.parts import Figure
 from tailtrue.procedure import CardLine
 
@@ -42,7 +43,7 @@ def tells_side(sheet: Sheet) -> Iterator[Fault]:
         for figure in figures_in(setting.value)
     }
     for line in _lines(sheet):
-        said = "per side" in _words(line)
+        said = "per side" in words_of(line.label)
         if said != (line.value in per_side):
             here, there = ("on the card", "at its step") if said else ("at its step", "on the card")
             yield Fault(_CARD, f"{line.value.fact} is per side {here} and not {there}")
@@ -52,7 +53,7 @@ def tells_limit(sheet: Sheet) -> Iterator[Fault]:
     """A number that is rounded as a lower limit is not called the most, nor an upper one the least."""
     for line in _lines(sheet):
         for word, wrong in (("at least", "most"), ("at most", "least")):
-            if word in _words(line) and line.value.bound == wrong:
+            if word in words_of(line.label) and line.value.bound == wrong:
                 yield Fault(_CARD, f'{line.value.fact} is a limit of the other side, the card says "{word}"')
 
 
@@ -89,10 +90,6 @@ def starts_called_out(sheet: Sheet) -> Iterator[Fault]:
     for name in _CALLED if turns else _STILL:
         if name not in called:
             yield Fault(_CARD, f'before each start the line "{name}" is missing')
-
-
-def _words(line: CardLine) -> str:
-    return "".join(piece for piece in line.label if isinstance(piece, str))
 
 
 def _lines(sheet: Sheet) -> Iterator[CardLine]:

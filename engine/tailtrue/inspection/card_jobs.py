@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
+from tailtrue.inspection.spelt import words_of
 from tailtrue.parts import Text
 from tailtrue.procedure import CardLine
 
@@ -74,7 +75,7 @@ def way_back_told(sheet: Sheet) -> Iterator[Fault]:
 
 
 def _way(label: Text) -> str:
-    said = "".join(piece for piece in label if isinstance(piece, str))
+    said = words_of(label)
     return next((way for way in _WAYS if way in said), "")
 
 

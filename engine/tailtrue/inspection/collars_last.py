@@ -5,6 +5,7 @@ from itertools import takewhile
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet, figures_in
+from tailtrue.inspection.spelt import words_of
 
 _WORN, _USE = "skim.worn_out_at", "skim.use_per_visit"
 # What sends somebody round again, and how often the collars are skimmed then.
@@ -30,7 +31,7 @@ def measured_each_round(sheet: Sheet) -> Iterator[Fault]:
     if not sheet.shop.bar_on_hand:
         return
     for placed in sheet.steps:
-        said = " ".join("".join(one for one in text if isinstance(one, str)) for text in placed.step.text)
+        said = " ".join(words_of(text) for text in placed.step.text)
         for again, skims in _AGAIN:
             if again in said:
                 yield from _accepted(sheet, placed, skims)

@@ -5,11 +5,9 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, at
-from tailtrue.inspection.spelt import words_of
+from tailtrue.inspection.spelt import BY_TOP_SLIDE, DIVISIONS, words_of
 from tailtrue.procedure import Step
 
-_DIVISIONS = re.compile(r"\bdivisions?\b", re.IGNORECASE)
-_BY_TOP_SLIDE = re.compile(r"\bdepth\b.*\btop slide\b", re.IGNORECASE)
 _TOOL_FITTED = re.compile(r"\bfit (?:the|a) [^.]*\btool\b|\btip at centre height\b", re.IGNORECASE)
 _ZERO = {
     "cross slide": re.compile(
@@ -38,5 +36,5 @@ def _dials(step: Step) -> set[str]:
     """The dials whose divisions a step of cutting counts."""
     if step.machine != "turning":
         return set()
-    counted = [words_of(line.label, "#") for line in step.settings if _DIVISIONS.search(words_of(line.reason, "#"))]
-    return {"top slide" if _BY_TOP_SLIDE.search(label) else "cross slide" for label in counted}
+    counted = [words_of(line.label, "#") for line in step.settings if DIVISIONS.search(words_of(line.reason, "#"))]
+    return {"top slide" if BY_TOP_SLIDE.search(label) else "cross slide" for label in counted}

@@ -5,9 +5,8 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.inspection.spelt import words_of
+from tailtrue.inspection.spelt import sentences_in, words_of
 
-_END = re.compile(r"(?<=[.!?])\s+")
 _CONDITION = re.compile(r"\b(?:IF|WHEN)\b(.*?),")
 _MOST_JOINED = 1
 # Verbs that set, move or hold something; as the first word of a note they are a step that nobody ticks. Behind some of
@@ -23,7 +22,7 @@ _MISSED = re.compile(r"\bIF\b[^.]*\bnot written\b[^.]*, THEN\b")
 def notes_command_nothing(sheet: Sheet) -> Iterator[Fault]:
     """What must be done stands in a line of its own, with a box, and not among the reasons."""
     for placed in sheet.steps:
-        for sentence in _END.split(words_of(placed.step.why, "X")):
+        for sentence in sentences_in(words_of(placed.step.why, "X")):
             if _COMMAND.match(sentence):
                 yield Fault(placed.where, f"a command hides in the reason of this step: {sentence}")
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of
 
 _SAW, _BY_HAND = "saw", re.compile(r"\bhacksaw\b", re.IGNORECASE)
 _POWERED = re.compile(
@@ -15,7 +16,7 @@ _POWERED = re.compile(
 def hand_saw_is_no_machine(sheet: Sheet) -> Iterator[Fault]:
     """Where the saw of the list is a hacksaw, no message, line or thing to wear is that of a power saw."""
     names = [need.name for need in sheet.procedure.needs if need.id == _SAW]
-    if not any(_BY_HAND.search("".join(piece for piece in name if isinstance(piece, str))) for name in names):
+    if not any(_BY_HAND.search(words_of(name)) for name in names):
         return
     for where, field, word in sheet.words:
         if field in ("hazard", "harm", "state", "title") and _POWERED.search(word):

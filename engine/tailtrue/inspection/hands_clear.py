@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
-from tailtrue.inspection.spelt import words_of
+from tailtrue.inspection.spelt import BY_TOP_SLIDE, words_of
 
 _HANDS = frozenset(
     {
@@ -18,7 +18,6 @@ _HANDS = frozenset(
 _DRILLS = frozenset({"drill", "centre-drill"})
 # The saddle travels in these cuts. In the others the top slide sets the depth, and a saddle that creeps digs the tool in.
 _ALONG = frozenset({"skim", "power-feed", "bore", "first-cut-raw", "turn-stub", "bore-jaws"})
-_BY_TOP_SLIDE = re.compile(r"\bdepth\b.*\btop slide\b", re.IGNORECASE)
 
 # What moves, as a step says it. The order of the words in a step is the order of the work.
 _SAID = (
@@ -111,7 +110,7 @@ def saddle_as_the_cut_asks(sheet: Sheet) -> Iterator[Fault]:
             lathe.do(what)
         if placed.step.machine != "turning":
             continue
-        by_top_slide = any(_BY_TOP_SLIDE.search(words_of(line.label, "#")) for line in placed.step.settings)
+        by_top_slide = any(BY_TOP_SLIDE.search(words_of(line.label, "#")) for line in placed.step.settings)
         if by_top_slide and not lathe.locked:
             found[Fault(placed.where, "the top slide sets the depth, and the saddle is not locked")] = 0
         if lathe.locked and not by_top_slide and _ALONG & set(placed.step.activities):

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from tailtrue.inspection.activities import RELEASED_BY
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, at
+from tailtrue.inspection.spelt import words_of
 
 _TIMES = 2  # start and end of a wait
 _ON_TIME, _WAIT_ON = "cure-wait", re.compile(r"\bwait on\b")
@@ -27,7 +28,7 @@ def named(sheet: Sheet) -> Iterator[Fault]:
                 yield Fault(
                     placed.where, f'this hold is on time, and goes back to "{hold.go_back_to}" instead of waiting on'
                 )
-            if not _WAIT_ON.search("".join(piece for piece in hold.text if isinstance(piece, str))):
+            if not _WAIT_ON.search(words_of(hold.text)):
                 yield Fault(placed.where, "this hold is on time, and does not say to wait on")
         elif not hold.go_back_to:
             yield Fault(placed.where, "this hold does not say which step to go back to")

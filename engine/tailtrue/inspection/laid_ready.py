@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
+from tailtrue.inspection.spelt import words_of
 
 _BAR = "finished-bar"
 # A sheet that does these makes the bar itself.
@@ -36,10 +37,10 @@ def stock_told(sheet: Sheet) -> Iterator[Fault]:
 def seats_not_scribed(sheet: Sheet) -> Iterator[Fault]:
     """Where a seat of the bar is marked, no scriber lies on the list of the step: a scribed line stands up."""
     names = {
-        need.id: "".join(piece for piece in need.name if isinstance(piece, str)) for need in sheet.procedure.needs
+        need.id: words_of(need.name) for need in sheet.procedure.needs
     }  # fmt: skip
     for placed in sheet.steps:
-        lines = " ".join("".join(piece for piece in text if isinstance(piece, str)) for text in placed.step.text)
+        lines = " ".join(words_of(text) for text in placed.step.text)
         if not (_MEASURES in placed.step.activities and _SEAT.search(lines)):
             continue
         for tool in placed.step.tools:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of
 from tailtrue.parts import Text
 
 _REVIEW, _RECORD = "safety review", "record of sheet"
@@ -39,5 +40,5 @@ def used_as_said(sheet: Sheet) -> Iterator[Fault]:
 
 
 def _names(text: Text, paper: str, number: str) -> bool:
-    words = "".join(piece for piece in text if isinstance(piece, str))
+    words = words_of(text)
     return paper in words and number in words

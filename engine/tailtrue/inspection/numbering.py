@@ -1,12 +1,10 @@
 """Numbers of phases and steps: from one, without gap, each once; and what a text points to is there."""
 
-import re
 from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-
-_STEP = re.compile(r"\bstep (\d+\.\d+)")
+from tailtrue.inspection.spelt import STEP_NAMED, words_of
 
 
 def pointed_to(sheet: Sheet) -> Iterator[Fault]:
@@ -16,7 +14,7 @@ def pointed_to(sheet: Sheet) -> Iterator[Fault]:
         step = placed.step
         reasons = (line.reason for line in step.settings)
         for text in (*step.text, step.why, *reasons, *(check.text for check in step.checks)):
-            for number in _STEP.findall("".join(piece for piece in text if isinstance(piece, str))):
+            for number in STEP_NAMED.findall(words_of(text)):
                 if number not in numbers - {step.number}:
                     yield Fault(placed.where, f"it points to step {number}, and no other step has that number")
 

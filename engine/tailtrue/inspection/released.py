@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from tailtrue.inspection.holds import named
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet
+from tailtrue.inspection.spelt import words_of
 
 _REVIEW, _INSTRUCTOR, _WITNESS = "safety review", "instructor", "witness"
 _BETWEEN, _IN_CHUCK = "mount-between-centres", "grip-in-chuck"
@@ -60,4 +61,4 @@ def _holds_for(placed: Placed, words: str) -> bool:
 
 def _text(placed: Placed) -> str:
     hold = placed.step.hold
-    return "".join(piece for piece in hold.text if isinstance(piece, str)) if hold else ""
+    return words_of(hold.text) if hold else ""

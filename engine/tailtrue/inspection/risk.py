@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of
 from tailtrue.parts import Caution
 from tailtrue.review import Rating, ReviewedHazard
 
@@ -72,7 +73,7 @@ def _ways_out(sheet: Sheet) -> Iterator[Fault]:
     if not ways:
         yield Fault("safety review", "no way to take a hazard away is weighed")
     for way in ways:
-        if not "".join(piece for piece in way.because if isinstance(piece, str)).strip():
+        if not words_of(way.because).strip():
             yield Fault(f"safety review, elimination {way.id}", f"it is {way.verdict} and nothing says why")
         if not way.sources:
             yield Fault(f"safety review, elimination {way.id}", "it names no source")

@@ -5,6 +5,7 @@ from math import radians, tan
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of
 
 _POINT = tan(radians(118 / 2))  # half the angle of a common drill point
 _DRILL, _HOLE = "hole.ladder.size", "blank.hole"
@@ -79,7 +80,7 @@ def fixing_told(sheet: Sheet) -> Iterator[Fault]:
     if not (sheet.shop.bar_on_hand and sheet.shop.bar_exists):
         return
     wanted = "nobody knows how" if _nobody_knows(sheet) else f"with {sheet.shop.fixed_by}".replace("-", " ")
-    lines = ("".join(piece for piece in line.value if isinstance(piece, str)) for line in sheet.procedure.facts)
+    lines = (words_of(line.value) for line in sheet.procedure.facts)
     said = [one.replace("-", " ") for one in lines]
     if not any(one.endswith(f"fixed {wanted}") for one in said):
         yield Fault("facts", f'nothing says of the collars: "fixed {wanted}"')

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of
 from tailtrue.parts import Text
 from tailtrue.review import ReviewLine
 
@@ -71,7 +72,7 @@ def worn_by_state(sheet: Sheet) -> Iterator[Fault]:
 
 
 def _words(text: Text) -> str:
-    return "".join(piece for piece in text if isinstance(piece, str)).lower()
+    return words_of(text).lower()
 
 
 def checks_answered(sheet: Sheet) -> Iterator[Fault]:

@@ -5,10 +5,10 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import sentences_in, words_of
 from tailtrue.parts import Figure, Text
 
 MOST_WORDS = 20
-_END = re.compile(r"(?<=[.!?])\s+")
 _WORD = re.compile(r"\w")
 _DIGIT = re.compile(r"\d")
 _NUMBER = re.compile(r"\S*\d\S*")
@@ -70,7 +70,7 @@ def short_enough(sheet: Sheet) -> Iterator[Fault]:
     for placed in sheet.steps:
         for text in placed.step.text:
             words = "".join("1" if isinstance(piece, Figure) else piece for piece in text)
-            for sentence in _END.split(words):
+            for sentence in sentences_in(words):
                 # What is not even so many with its dashes has not so many words.
                 parts = sentence.split()
                 count = sum(1 for word in parts if _WORD.search(word)) if len(parts) > MOST_WORDS else 0
@@ -82,7 +82,7 @@ def repeat_ends(sheet: Sheet) -> Iterator[Fault]:
     """Whoever is told to repeat is told how often at most."""
     for placed in sheet.steps:
         for text in placed.step.text:
-            words = "".join(piece for piece in text if isinstance(piece, str))
-            for sentence in _END.split(words):
+            words = words_of(text)
+            for sentence in sentences_in(words):
                 if sentence.strip().lower().startswith("repeat") and "at most" not in sentence.lower():
                     yield Fault(placed.where, f"this repeat has no end, it does not say how often at most: {sentence}")

@@ -7,6 +7,7 @@ from math import atan, sin
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet, figures_in
 from tailtrue.inspection.shop import Taper
+from tailtrue.inspection.spelt import words_of
 from tailtrue.parts import Figure
 
 _FACT = "setover.amount"
@@ -86,7 +87,7 @@ def touched_where_it_meets(sheet: Sheet) -> Iterator[Fault]:
         if "set-over" not in placed.step.activities or placed.step.machine != "turning":
             continue
         for text in placed.step.text:
-            words = "".join(piece for piece in text if isinstance(piece, str))
+            words = words_of(text)
             if re.search(r"\btouch\b", words, re.IGNORECASE) and not re.search(r"\bto be small\b|\bmeets it first\b", words):
                 yield Fault(placed.where, "the dial is set where the tool does not meet the work first")
 

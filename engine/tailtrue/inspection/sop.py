@@ -7,7 +7,7 @@ from datetime import date
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, figures_in
-from tailtrue.inspection.spelt import words_of
+from tailtrue.inspection.spelt import sentences_in, words_of
 from tailtrue.shop_sheet import LimitRow, Line, ShopSheet
 
 _SOP, _LIMITS = "standing procedure", "limits"
@@ -20,7 +20,6 @@ _PARTS = (
 _FOR_OTHERS = {"training", "supervision", "acknowledgement"}
 _GLOVES, _NO_GLOVES = "M009", "P028"
 _SIGN = re.compile(r"[EFMPW]\d{3}")
-_END = re.compile(r"(?<=[.!?])\s+")
 # A limit printed for people, and the cap of the shop it must not pass.
 _CAPS = {
     "chuck.speed_limit": "chuck",
@@ -206,7 +205,7 @@ def lines_sound(sheet: Sheet) -> Iterator[Fault]:
     for sop in _sop(sheet):
         for line in _lines(sop):
             words = words_of(line.text, "X")
-            if any(len(sentence.split()) > _MOST_WORDS for sentence in _END.split(words)):
+            if any(len(sentence.split()) > _MOST_WORDS for sentence in sentences_in(words)):
                 yield Fault(_SOP, f'the line "{line.id}" has a sentence of more than {_MOST_WORDS} words')
         for name, sources in _cited(sop):
             for key in sources or ("",):

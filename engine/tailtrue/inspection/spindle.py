@@ -6,14 +6,13 @@ from collections.abc import Iterator
 from tailtrue.inspection.activities import HANDS_IN, POWER_OFF
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.inspection.spelt import words_of
+from tailtrue.inspection.spelt import sentences_in, words_of
 
 # What a sentence begins with when it sends a hand to the work, and what else it may ask for after an "and".
 _HAND = r"(?:measure|gauge|file|deburr|wipe|clean|grip|load|unload|mount|slacken|loosen|tighten|feel|steady)\b"
 _HAND_WORK = re.compile(rf"(?:^|(?<=[.!?:]\s)|(?<=\bthen\s)){_HAND}", re.IGNORECASE)
 _AND_HAND_WORK = re.compile(rf"\band (?:then )?{_HAND}", re.IGNORECASE)
 _STOPPED = re.compile(r"\bstop the spindle\b", re.IGNORECASE)
-_SENTENCE = re.compile(r"(?<=[.!?])\s+")
 _GLOVES_ON = re.compile(r"\b(?:wear|put on|pull on|keep on|with|in)\b[^.]*\b(?:gloves?|mitts?)\b", re.IGNORECASE)
 _ABRASIVE = re.compile(r"\b(emery|abrasive|sand\s?paper|glass\s?paper|polish\w*)\b", re.IGNORECASE)
 
@@ -83,7 +82,7 @@ def words_in_state(sheet: Sheet) -> Iterator[Fault]:
 
 def _joined(words: str) -> Iterator[str]:
     """Hand work that a sentence joins on to another command, before it has the spindle stopped by name."""
-    for sentence in _SENTENCE.split(words):
+    for sentence in sentences_in(words):
         for found in _AND_HAND_WORK.finditer(sentence):
             if not _STOPPED.search(sentence[: found.start()]):
                 yield found[0]

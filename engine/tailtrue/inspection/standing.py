@@ -5,12 +5,11 @@ from collections.abc import Iterable, Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
-from tailtrue.inspection.spelt import words_of
+from tailtrue.inspection.spelt import sentences_in, words_of
 from tailtrue.parts import Text
 from tailtrue.shop_sheet import ShopSheet
 
 _SOP, _TITLE = "standing procedure", "title block"
-_END = re.compile(r"(?<=[.!?])\s+")
 # Verbs that a line to be done may begin with; each has one meaning in a shop.
 _COMMANDS = (
     "Answer|Ask|Brush|Clamp|Clear|Close|Do|Find|Fit|Follow|Give|Hang|Hold|Isolate|Keep|Keeps|Lay|Leave|Let|Look|Name|Never|Open|Press"
@@ -96,7 +95,7 @@ def commands_single(sheet: Sheet) -> Iterator[Fault]:
     """What is done before, during and after, and never: one command a sentence, and the sentence begins with it."""
     for sop in _sop(sheet):
         for line in (*sop.before, *sop.during, *sop.after, *sop.forbidden):
-            for sentence in _END.split(words_of(line.text, "X")):
+            for sentence in sentences_in(words_of(line.text, "X")):
                 if not (_COMMAND.match(sentence) or _CONDITION.match(sentence) or _STATE.match(sentence)):
                     yield Fault(_SOP, f'a sentence of "{line.id}" begins with neither command nor condition: {sentence}')
                 if _TWO.search(sentence):
@@ -107,7 +106,7 @@ def consequences_command_nothing(sheet: Sheet) -> Iterator[Fault]:
     """What happens beyond a limit is told; what is done about it stands under the way back."""
     limits = [row for sop in _sop(sheet) for row in sop.limits]
     for row in (*sheet.procedure.limits, *limits):
-        for sentence in _END.split(words_of(row.beyond, "X")):
+        for sentence in sentences_in(words_of(row.beyond, "X")):
             if _ORDER.match(sentence):
                 yield Fault("limits", f'a command hides in what happens beyond "{row.label}": {sentence}')
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of
 
 _ALONE = re.compile(r"\balone\b|\bnobody else\b|\byou\b", re.IGNORECASE)
 _NAMED = re.compile(r"\b(?:supervisor|instructor|founder|whoever (?:answers|signs))\b", re.IGNORECASE)
@@ -50,6 +51,6 @@ def cut_beside_somebody(sheet: Sheet) -> Iterator[Fault]:
 
 def told_who(sheet: Sheet) -> Iterator[Fault]:
     """Who may do the work names whoever does it: a sheet for a learner is not one for trained people only."""
-    lines = ["".join(piece for piece in text if isinstance(piece, str)) for text in sheet.procedure.who_may]
+    lines = [words_of(text) for text in sheet.procedure.who_may]
     if sheet.shop.instructed and (any(map(_TRAINED.search, lines)) or not any("supervisor" in line for line in lines)):
         yield Fault("who may do this", "a learner or a minor works, and only trained people may by this sheet")

@@ -1,19 +1,17 @@
 """What the cross slide cannot set: a bore finer than its dial, and depths that the top slide sets."""
 
-import re
 from collections.abc import Iterator
 from math import isfinite, radians, sin
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import BY_TOP_SLIDE, DIVISIONS, words_of
 from tailtrue.parts import Figure
 
 _SAME = 1e-6
 _NEAR = 0.01  # a scale of degrees is set to a quarter of one
 _QUARTERS = 4  # in a degree
 _OFF = 0.15  # by how much a proof of the angle may let it be off
-_BY_TOP_SLIDE = re.compile(r"\bdepth\b.*\btop slide\b", re.IGNORECASE)
-_DIVISIONS = re.compile(r"\bdivisions?\b", re.IGNORECASE)
 # The two sizes of a bore, end by end; until the bar is measured, what is added to it.
 _ENDS = (("bore.head_low", "bore.head_high"), ("bore.tail_low", "bore.tail_high"), ("bore.add_least", "bore.add_most"))
 
@@ -80,12 +78,12 @@ def facing_on_its_own_dial(sheet: Sheet) -> Iterator[Fault]:
     division = sheet.shop.top_slide_division_mm
     for placed in sheet.steps:
         for line in placed.step.settings:
-            if not _BY_TOP_SLIDE.search("".join(piece for piece in line.label if isinstance(piece, str))):
+            if not BY_TOP_SLIDE.search(words_of(line.label)):
                 continue
             counted = [
                 one.value for one in line.reason if isinstance(one, Figure) and one.unit == "1" and isfinite(one.value)
             ]
-            said = any(isinstance(piece, str) and _DIVISIONS.search(piece) for piece in line.reason)
+            said = any(isinstance(piece, str) and DIVISIONS.search(piece) for piece in line.reason)
             for depth in (piece for piece in line.value if isinstance(piece, Figure)):
                 if said and division is None:
                     yield Fault(placed.where, f"{depth.fact} is told in divisions of a dial that nobody gave")

@@ -5,9 +5,9 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet, at
+from tailtrue.inspection.spelt import sentences_in
 from tailtrue.parts import Text
 
-_SENTENCE = re.compile(r"(?<=[.!?])\s+")
 _NAMED = re.compile(r"\b(?:chips|fines|swarf|rags?|wipes)\b", re.IGNORECASE)
 _CHIPS, _RAGS = re.compile(r"\b(?:chips|fines|swarf)\b", re.IGNORECASE), re.compile(r"\b(?:rags?|wipes)\b", re.IGNORECASE)
 _LIDDED = re.compile(r"\b(?:closed|lidded|covered|sealed)\b[^,]*\b(?:bins?|cans?)\b", re.IGNORECASE)
@@ -19,7 +19,7 @@ def one_bin_for_each(sheet: Sheet) -> Iterator[Fault]:
     for where, line in _orders(sheet):
         about = ""
         words = "".join([piece if isinstance(piece, str) else "X" for piece in line])
-        for sentence in _SENTENCE.split(words) if _NAMED.search(words) else ():
+        for sentence in sentences_in(words) if _NAMED.search(words) else ():
             # "Put them in ..." is about what the sentence before it names.
             named = "chips" if _CHIPS.search(sentence) else "rags" if _RAGS.search(sentence) else ""
             about = named or about

@@ -6,11 +6,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from tailtrue.inspection.sheet import Placed
-from tailtrue.inspection.spelt import words_of
+from tailtrue.inspection.spelt import STEP_NAMED, words_of
 
 _RESTORES = re.compile(r"\b(?:restore power|bring power back)\b", re.IGNORECASE)
 _BACK = re.compile(r"\bgo back to (?:[^.]|\.(?=\d))*|\bcooling step again\b(?:[^.]|\.(?=\d))*", re.IGNORECASE)
-_NUMBER = re.compile(r"\bstep (\d+\.\d+)")
 # A way back to another sheet is held against that sheet.
 _ELSEWHERE = re.compile(r"\byour sheet\b", re.IGNORECASE)
 
@@ -54,7 +53,7 @@ def restores(placed: Placed) -> bool:
 
 def _target(said: str, steps: Sequence[Placed], place: int) -> int | None:
     """The place of the step that a way back names by its number, or in words."""
-    if number := _NUMBER.search(said):
+    if number := STEP_NAMED.search(said):
         return next((index for index, one in enumerate(steps) if one.step.number == number[1]), None)
     for pattern, find in _NAMED:
         if pattern.search(said):

@@ -7,6 +7,7 @@ from itertools import chain
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import sentences_in, words_of
 from tailtrue.parts import Figure, Term
 
 MOST_WORDS = 20
@@ -15,7 +16,6 @@ _NO_WORD = re.compile(r"[^\w-]+")
 _WORDS = re.compile(r"[\w-]+")
 _IN_A_WORD = re.compile(r"[\w-]")
 _ENDS = re.compile(r"(?:s|es)?(?![\w-])")
-_END = re.compile(r"(?<=[.!?])\s+")
 _OWN = frozenset({"term", "seen_as", "meaning"})
 _CODES = frozenset({"id", "fact", "unit", "kind", "activities", "sources", "tools", "answers", "signs", "read", "used_at"})
 _UNREAD = _OWN | _CODES
@@ -59,7 +59,7 @@ def _papers(sheet: Sheet) -> Iterator[tuple[str, tuple[Term, ...]]]:
 def _meaning(where: str, term: Term) -> Iterator[Fault]:
     if any(isinstance(piece, Figure) or _DIGIT.search(piece) for piece in term.meaning):
         yield Fault(where, f'a number stands in what "{term.term}" means')
-    for sentence in _END.split("".join(piece for piece in term.meaning if isinstance(piece, str))):
+    for sentence in sentences_in(words_of(term.meaning)):
         if len(sentence.split()) > MOST_WORDS:
             yield Fault(where, f'"{term.term}" is explained in a sentence of more than {MOST_WORDS} words')
 

@@ -1,6 +1,6 @@
 """Reference pages of the work: steps, routes."""
 
-from collections.abc import Iterable
+from collections.abc import Collection
 
 from tailtrue.reference.writing import bullets, condition, head, sourced, table, text
 from tailtrue.store.knowledge import Knowledge, Route, StepText
@@ -17,7 +17,7 @@ def steps_page(knowledge: Knowledge) -> str:
     return "\n".join([head("Steps", lead), *made])
 
 
-def _step(knowledge: Knowledge, step: StepText, routes: Iterable[str]) -> str:
+def _step(knowledge: Knowledge, step: StepText, routes: Collection[str]) -> str:
     file = step.file
     lines = [f"**Lathe:** {file.machine}. **Who:** {file.who}.", f"**When:** {condition(step.when)}"]
     lists = (

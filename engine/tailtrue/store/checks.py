@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
+from itertools import chain
 
 from tailtrue.errors import KnowledgeInvalid, Problem
 from tailtrue.given.knowledge_file import unknown_source
@@ -234,7 +235,7 @@ def _left_alone(knowledge: Knowledge, answered: set[str]) -> Iterator[Problem]:
 
 def _sentences(step: StepText) -> Iterator[Problem]:
     for sentence in step.sentences:
-        if _DIGIT.search("".join(part for part in sentence.parts if isinstance(part, str))):
+        if _DIGIT.search(sentence.words):
             yield Problem(step.where, sentence.words, "a number is typed into a sentence", "make it a fact")
 
 
@@ -247,7 +248,7 @@ def _needs(knowledge: Knowledge) -> Iterator[Problem]:
     for name, need in knowledge.needs.items():
         if need.file.given and need.file.given not in knowledge.given.specs():
             yield Problem("knowledge/needs.toml", name, f"no given fact is named '{need.file.given}'", "mend the name")
-        if need.file.kind == "consumable" and not need.amount.places():
+        if need.file.kind == "consumable" and not any(need.amount.places()):
             do = 'give it amount = "..." with a fact'
             yield Problem("knowledge/needs.toml", name, "is used up, and nothing says how much", do)
     for cut in knowledge.page.cuts:
@@ -371,7 +372,8 @@ def _all_wordings(knowledge: Knowledge) -> Iterator[tuple[str, str, Wording, str
         yield from ((route.where, route.file.id, text, "") for text in (route.lead, *(p.purpose for p in route.phases)))
         also = (one.purpose for phase in route.phases for one in phase.also)
         yield from ((route.where, route.file.id, text, "") for text in also)
-    yield from ((where, said, text, "") for where, said, text in knowledge.safety.wordings())
+    for where, said, text in chain(knowledge.safety.wordings(), knowledge.sop.wordings()):
+        yield where, said, text, ""
     page = knowledge.page
     where = "knowledge/page.toml"
     standing = (

@@ -51,7 +51,7 @@ def _words(knowledge: Knowledge, one: StepDrawing) -> Iterator[Problem]:
         if _DIGIT.search(text):
             yield Problem(one.where, text, "a number is typed into a drawing", "make it a dimension")
     for label in one.labels.values():
-        if _DIGIT.search("".join(part for part in label.parts if isinstance(part, str))):
+        if _DIGIT.search(label.words):
             yield Problem(one.where, label.words, "a number is typed into a drawing", "make it a dimension")
         for place in label.places():
             spec = knowledge.catalogue.get(place.name)

@@ -16,6 +16,7 @@ from tailtrue.store.models import DecisionExampleFile
 from tailtrue.store.sop import Rule as Standing
 from tailtrue.store.sop import conditional
 from tailtrue.store.sop_models import SopRuleFile
+from tailtrue.tables import Table
 from tailtrue.truth import Truth
 
 # Kinds of rule whose examples notice every fault; one that does not is refused.
@@ -38,21 +39,7 @@ class Noticed:
 
 
 def noticing(knowledge: Knowledge) -> Iterator[Noticed]:
-    """Every fault of every rule that has a condition, but those that cannot change what comes of it."""
-    equal = {(row.text("rule"), row.text("fault")) for row in knowledge.tables[EQUAL]}
-    return (one for one in _tried(knowledge) if (one.rule, one.fault) not in equal)
-
-
-def equal_without_need(knowledge: Knowledge) -> Iterator[Problem]:
-    """Faults explained as equal that are no faults of a rule any more, or that an example notices."""
-    open_ones = {(one.rule, one.fault) for one in _tried(knowledge) if not one.noticed}
-    for row in knowledge.tables[EQUAL]:
-        if (row.text("rule"), row.text("fault")) not in open_ones:
-            where = f"knowledge/{EQUAL}.csv:{row.line}"
-            yield Problem(where, row.text("rule"), "is noticed, or no fault of this rule", "take the row out")
-
-
-def _tried(knowledge: Knowledge) -> Iterator[Noticed]:
+    """Every fault of every rule that has a condition."""
     kinds: dict[str, Sequence[Caution | Stop | Note | Remark]] = {
         "cautions": knowledge.cautions, "stops": knowledge.stops, "notes": knowledge.notes, "remarks": knowledge.remarks,
     }  # fmt: skip
@@ -63,6 +50,21 @@ def _tried(knowledge: Knowledge) -> Iterator[Noticed]:
         yield from _of_rule(knowledge, "standing", standing)
     for decision in knowledge.decisions.values():
         yield from _of_decision(knowledge, decision)
+
+
+def but_equal(found: Iterable[Noticed], explained: Table) -> Iterator[Noticed]:
+    """The faults without those that cannot change what comes of a rule."""
+    equal = {(row.text("rule"), row.text("fault")) for row in explained}
+    return (one for one in found if (one.rule, one.fault) not in equal)
+
+
+def equal_without_need(found: Iterable[Noticed], explained: Table) -> Iterator[Problem]:
+    """Faults explained as equal that are no faults of a rule any more, or that an example notices."""
+    open_ones = {(one.rule, one.fault) for one in found if not one.noticed}
+    for row in explained:
+        if (row.text("rule"), row.text("fault")) not in open_ones:
+            where = f"knowledge/{EQUAL}.csv:{row.line}"
+            yield Problem(where, row.text("rule"), "is noticed, or no fault of this rule", "take the row out")
 
 
 def unnoticed(found: Sequence[Noticed], kinds: frozenset[str] = COMPLETE) -> Iterator[Problem]:

@@ -18,12 +18,30 @@ _SENTENCE = re.compile(r"(?<=[.!?])\s+")
 Placed = tuple[str, str, Wording]
 
 
+def sentences(text: str) -> list[str]:
+    """The sentences of a text.
+
+    >>> sentences("Stop the spindle. Is it still?")
+    ['Stop the spindle.', 'Is it still?']
+    """
+    return _SENTENCE.split(text)
+
+
+def first_word(line: str) -> str:
+    """The word that a line begins with, in small letters.
+
+    >>> first_word("Stop: isolate the lathe.")
+    'stop'
+    """
+    return re.split(r"[\s,.:]", line.strip(), maxsplit=1)[0].lower()
+
+
 def order_problems(steps: Iterable[StepText], verbs: Table) -> Iterator[Problem]:
     """Lines of steps that do not begin with an order, or with the case that one is for."""
     known = {row.text("word") for row in verbs}
     for step in steps:
         for line in step.sentences:
-            first = re.split(r"[\s,.:]", line.words.strip(), maxsplit=1)[0].lower()
+            first = first_word(line.words)
             if first not in known:
                 do = "begin with what to do; a new verb goes into words/verbs.csv"
                 yield Problem(step.where, line.words[:60], f"'{first}' is not the beginning of an order", do)
@@ -61,6 +79,6 @@ def long_sentences(texts: Iterable[Placed], most: int) -> Iterator[Problem]:
     for where, said, text in texts:
         if len(text.words.split()) <= most:
             continue
-        for sentence in _SENTENCE.split(text.words):
+        for sentence in sentences(text.words):
             if len(sentence.split()) > most:
                 yield Problem(where, f"{said}: {sentence}", f"has more than {most} words", "say it in two sentences")

@@ -186,5 +186,5 @@ def _tables(record: WorkRecordText, catalogue: Mapping[str, FactSpec]) -> Iterat
 
 
 def _typed(where: str, line: RecordLine) -> Iterator[Problem]:
-    if _DIGIT.search("".join(part for part in line.text.parts if isinstance(part, str))):
+    if _DIGIT.search(line.text.words):
         yield Problem(where, line.text.words, "a number is typed into a sentence", "make it a fact")

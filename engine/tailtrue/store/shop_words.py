@@ -7,7 +7,15 @@ from typing import NamedTuple
 
 from tailtrue.errors import Problem
 from tailtrue.store.overlay_models import AddFile, RewordFile
-from tailtrue.store.reading_ease import MOST_IN_REASON, VAGUE, VERBS, long_sentences, vague_problems
+from tailtrue.store.reading_ease import (
+    MOST_IN_REASON,
+    VAGUE,
+    VERBS,
+    first_word,
+    long_sentences,
+    sentences,
+    vague_problems,
+)
 from tailtrue.tables import Table
 from tailtrue.wording import Wording
 
@@ -16,7 +24,6 @@ _ANY = "*"
 # These say that a control is left out. They hold against a ban too, and in a text that only tells.
 _AGAINST_CONTROLS = ("allowed", "forbidden")
 _TURNING = "turning"
-_SENTENCE = re.compile(r"(?<=[.!?])\s+")
 _CLAUSE = re.compile(r"\s*(?:[;:]|,? and then\b|,? then\b|,? and\b|,? but\b|,)\s*", re.IGNORECASE)
 _BAN = re.compile(r"\b(?:never|do not|don't|does not|must not|may not|cannot|nobody|no one)\b|^no\b", re.IGNORECASE)
 _HALT = re.compile(
@@ -58,20 +65,16 @@ def shop_word_problems(
     banned = tuple(_acts(tables[ACTS]))
     for one in _texts(added, reworded):
         for line in one.orders:
-            if _first(line) not in known:
+            if first_word(line) not in known:
                 do = "begin with what to do: Stop, Keep, Never, IF, and the like"
-                yield Problem(one.at, line[:60], f"'{_first(line)}' is not the beginning of an order", do)
+                yield Problem(one.at, line[:60], f"'{first_word(line)}' is not the beginning of an order", do)
         yield from _banned(one.at, (*one.orders, *one.lines), banned, one.halted)
-        begun = tuple(part for text in one.told for part in _SENTENCE.split(text) if _first(part) in orders)
+        begun = tuple(part for text in one.told for part in sentences(text) if first_word(part) in orders)
         yield from _banned(one.at, begun, banned, one.halted)
         yield from _banned(one.at, one.told, tuple(act for act in banned if act.name in _AGAINST_CONTROLS), one.halted)
         words = [(one.at, one.about, Wording((text,))) for text in one.told]
         yield from vague_problems(words, tables[VAGUE])
         yield from long_sentences(words, MOST_IN_REASON)
-
-
-def _first(sentence: str) -> str:
-    return re.split(r"[\s,.:]", sentence.strip(), maxsplit=1)[0].lower()
 
 
 class _Said(NamedTuple):
@@ -106,7 +109,7 @@ def _banned(at: str, lines: Sequence[str], acts: Sequence[_Act], halted: bool) -
     """Acts that are asked for with the spindle not stopped by a line before, or at all. Lines stand in their order."""
     turns = False
     for line in lines:
-        for sentence in _SENTENCE.split(line):
+        for sentence in sentences(line):
             for clause in (part for part in _CLAUSE.split(sentence) if part):
                 ban = _BAN.search(clause)
                 if _HALT.search(clause) and not ban:

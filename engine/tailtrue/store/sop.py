@@ -16,11 +16,8 @@ from tailtrue.tables import source_keys
 from tailtrue.wording import Wording
 
 AT_MOST_LINES = 12
-MOST_WORDS = 20
 COUNTED = ("before", "during", "after")
-_SENTENCE = re.compile(r"(?<=[.!?])\s+")
 _DIGIT = re.compile(r"\d")
-_VAGUE = re.compile(r"\b(?:carefully|as required|as needed|appropriate(?:ly)?|slightly|properly|etc)\b", re.IGNORECASE)
 
 FileT = TypeVar("FileT", bound=File)
 RuleT = TypeVar("RuleT", bound=files.SopRuleFile)
@@ -189,7 +186,7 @@ def load_sop(folder: Path, reader: Reader, when: ReadWhen, word: ReadText) -> So
 def sop_problems(
     sop: SopTexts, facts: Collection[str], sources: Collection[str], seen: Collection[str], papers: Mapping[str, SopTexts]
 ) -> Iterator[Problem]:
-    """What is wrong in the texts: facts and sources that nobody knows, sentences too long or vague, numbers typed.
+    """What is wrong in the entries: names and sources that nobody knows, numbers typed, papers with too many lines or none.
 
     `papers` are the entries that belong to each route with a standing procedure, were all its steps done.
     """
@@ -215,7 +212,7 @@ def sop_problems(
     ids = [str(getattr(rule.file, "id", "")) for rule in sop.rules]
     for twice in sorted({one for one in ids if ids.count(one) > 1}):
         yield Problem(where, twice, "two entries have this id", "rename one")
-    yield from _sentences(sop, facts)
+    yield from _typed(sop)
 
 
 def _papers(sop: SopTexts, papers: Mapping[str, SopTexts]) -> Iterator[Problem]:
@@ -237,15 +234,7 @@ def _papers(sop: SopTexts, papers: Mapping[str, SopTexts]) -> Iterator[Problem]:
             yield Problem(rule.where, rule.file.id, "belongs on no paper", "mend its concerns and activities")
 
 
-def _sentences(sop: SopTexts, facts: Collection[str]) -> Iterator[Problem]:
+def _typed(sop: SopTexts) -> Iterator[Problem]:
     for where, said, text in sop.wordings():
-        for place in text.places():
-            if place.name not in facts:
-                yield Problem(where, said, f"no fact is named '{place.name}'", "mend the place")
-        if _DIGIT.search("".join(part for part in text.parts if isinstance(part, str))):
+        if _DIGIT.search(text.words):
             yield Problem(where, said, "a number is typed into a sentence", "make it a fact")
-        if vague := _VAGUE.search(text.words):
-            yield Problem(where, said, f"'{vague[0]}' tells nobody what to do", "say what is done, or how it is felt")
-        for sentence in _SENTENCE.split(text.words):
-            if len(sentence.split()) > MOST_WORDS:
-                yield Problem(where, sentence, f"has more than {MOST_WORDS} words", "say it in two sentences")

@@ -6,10 +6,10 @@ from collections.abc import Collection, Iterator, Sequence
 from tailtrue.errors import Problem
 from tailtrue.given.knowledge_file import unknown_source
 from tailtrue.store.knowledge import Term
+from tailtrue.store.reading_ease import MOST_WORDS, long_sentences
 from tailtrue.tables import source_keys
+from tailtrue.wording import Wording
 
-MOST_WORDS = 20
-_SENTENCE = re.compile(r"(?<=[.!?])\s+")
 _DIGIT = re.compile(r"\d")
 
 
@@ -26,9 +26,7 @@ def glossary_problems(terms: Sequence[Term], sources: Collection[str]) -> Iterat
                 yield Problem(term.where, file.id, *unknown_source(key))
         if _DIGIT.search(file.meaning):
             yield Problem(term.where, file.id, "a number is typed into its meaning", "say it without")
-        for sentence in _SENTENCE.split(file.meaning):
-            if len(sentence.split()) > MOST_WORDS:
-                yield Problem(term.where, sentence, f"has more than {MOST_WORDS} words", "say it in two sentences")
+        yield from long_sentences([(term.where, file.id, Wording((file.meaning,)))], MOST_WORDS)
         if not file.meaning.endswith("."):
             yield Problem(term.where, file.id, "its meaning is no whole sentence", "end it with a full stop")
     names = [term.file.term.lower() for term in terms]
