@@ -352,6 +352,7 @@ RULES: tuple[Rule, ...] = (
     Rule("V540", held_words.said_of_the_collet, "common practice: a collet has no jaws, and a key of its own"),
     Rule("V541", held_words.fitted_by_a_line, "house rule: what the list of a hold names, a line of it fits"),
     Rule("V542", held_words.tightened_again, "common practice: the first cut beds a skin into the jaws, and they slacken"),
+    Rule("V686", held_words.pad_pressed_again, "common practice: a pad that is slack holds nothing"),
     Rule("V543", set_over_shown.shown_in_turns, "common practice: a needle is read in whole turns and what is over"),
     Rule("V475", supervised.releases, "house rule: no second look is left to whoever works, where somebody supervises"),
     Rule("V476", supervised.marked, "common practice: a learner starts, cuts and moves a tailstock with somebody there"),
