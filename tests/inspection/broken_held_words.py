@@ -55,6 +55,11 @@ def bush_fitted_when_the_bar_is_in() -> Job:
     return on_step(_job(*_FOUR), "hold-bar-four-jaw", turned_round)
 
 
+@breaks("V686", place_of(_job(*_CAST), "tighten-raw"))
+def jaws_of_a_casting_tightened_and_its_pad_left_slack() -> Job:
+    return on_step(_job(*_CAST), "tighten-raw", lambda one: one.model_copy(update={"text": one.text[:-1]}))
+
+
 @breaks("V542", place_of(_job(*_CAST), "turn-band"))
 def casting_cut_on_and_never_tightened_again() -> Job:
     return on_step(_job(*_CAST), "tighten-raw", lambda one: one.model_copy(update={"activities": ("stop-spindle",)}))

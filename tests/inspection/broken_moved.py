@@ -11,7 +11,7 @@ def _told(number: str, sentence: str) -> Job:
 
 @breaks("V230", "step 2.7")
 def collar_taken_out_with_power_on() -> Job:
-    return _told("2.7", "Take the collar out. Mark it with its number.")
+    return _told("2.7", "Take the collar out. Lay it on the bench.")
 
 
 @breaks("V230", "step 2.7")

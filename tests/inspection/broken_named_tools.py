@@ -19,3 +19,8 @@ def grease_for_a_live_centre() -> Job:
 @breaks("V474", "step 4.1")
 def message_that_asks_for_grease() -> Job:
     return with_caution("4.1", avoid=(("Grease the hole of a dead centre again after each cut.",),))
+
+
+@breaks("V682", "step 4.1")
+def witness_line_with_nothing_to_draw_it() -> Job:
+    return with_step("4.1", text=(("Put the bar between the centres.",), ("Draw a witness line across collar and bar.",)))

@@ -192,7 +192,7 @@ def screws_that_the_lathe_file_counts_and_the_line_asks() -> Job:
 
 @breaks("V339", "step 4.4")
 def dial_set_at_the_end_that_stays_large() -> Job:
-    return _worded("taper-and-return", "turn-taper", "Touch the end that is to be small", "Touch the larger end")
+    return _worded("taper-and-return", "turn-taper", "Touch the work where the taper is to be small", "Touch the larger end")
 
 
 @breaks("V328", "limits")

@@ -13,7 +13,7 @@ def _rack(taken: str, **verdicts: str) -> Job:
         Setting(label=(f"round bar: {name}, ",), value=(verdict,), reason=("so it is",))
         for name, verdict in verdicts.items()
     )
-    return with_step("3.2", settings=lines, text=((f"Take this piece: {taken}. Mark it.",),))
+    return with_step("3.2", settings=lines, text=((f"Take this piece: {taken}.",),))
 
 
 @breaks("V490", "step 3.2", also="V470")

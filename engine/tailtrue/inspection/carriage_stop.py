@@ -5,9 +5,12 @@ from collections.abc import Iterator
 
 from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Sheet
+from tailtrue.inspection.spelt import words_of_step
 
 _SET = re.compile(r"\bSet the carriage stop\b")
 _TOWARD_THE_DOG = frozenset({"skim", "dog-drive"})
+_FED = "power-feed"
+_FEED_OUT = re.compile(r"\bTake the feed out\b", re.IGNORECASE)
 _PAST, _ROOM = "collar.stop_past", "collar.dog_gap"
 
 
@@ -23,3 +26,14 @@ def set_before_the_dog(sheet: Sheet) -> Iterator[Fault]:
         past = placed.told.get(_PAST)
         if past is not None and not 0 < past < placed.told.get(_ROOM, 0.0):
             yield Fault(placed.where, f"the stop lets the tool {past:g} mm past the collar, and the dog stands there")
+
+
+def feed_taken_out(sheet: Sheet) -> Iterator[Fault]:
+    """Each cut by power feed says where the feed comes out: a stop on the bed alone breaks what runs into it."""
+    for placed in sheet.steps:
+        if (
+            _FED in placed.step.activities
+            and placed.step.machine == "turning"
+            and not _FEED_OUT.search(words_of_step(placed.step))
+        ):
+            yield Fault(placed.where, "the feed runs by power, and no line says where to take it out")

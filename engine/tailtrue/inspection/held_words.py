@@ -7,7 +7,7 @@ from tailtrue.inspection.rule import Fault
 from tailtrue.inspection.sheet import Placed, Sheet, at
 from tailtrue.inspection.spelt import words_of_all
 
-_COLLET, _KEY = "grip-in-collet", "chuck-key"
+_COLLET, _KEY, _PAD = "grip-in-collet", "chuck-key", "face-pad"
 # What lets the work go, or holds it otherwise.
 _LET_GO = {"chuck-change", "mount-between-centres", "grip-in-chuck"}
 _OF_JAWS = re.compile(r"\b(?:in|by|of|under) the jaws\b|\bchuck key\b", re.IGNORECASE)
@@ -66,6 +66,19 @@ def tightened_again(sheet: Sheet) -> Iterator[Fault]:
                 if cut:
                     yield Fault(at(step), "the blank was cut once, and nobody has tightened its jaws again")
                 cut = True
+
+
+def pad_pressed_again(sheet: Sheet) -> Iterator[Fault]:
+    """A pad that the tailstock presses on a blank is pressed again when its jaws are drawn tight: the blank moves away."""
+    for phase in sheet.procedure.phases:
+        pressed = False
+        for step in phase.steps:
+            done = set(step.activities)
+            if step.machine != "isolated" or "grip-in-chuck" not in done:
+                continue
+            pressed = "grip-on-band" not in done and (pressed or _PAD in step.tools)
+            if pressed and "the pad on" not in words_of_all(step.text):
+                yield Fault(at(step), "the jaws are drawn tight, and nobody presses the pad of the tailstock on again")
 
 
 def _all_words(placed: Placed) -> str:

@@ -159,6 +159,12 @@ DIMENSIONS: Final = MappingProxyType(
         "centres.span": "between its seats on the centres",
         "bore_over.least": "bore larger than its seat by at least",
         "bore_over.largest": "bore larger than its seat by at most",
+        "bore_a.least": "bore of the collar at end A, at least",
+        "bore_a.largest": "bore of the collar at end A, at most",
+        "bore_b.least": "bore of the collar at end B, at least",
+        "bore_b.largest": "bore of the collar at end B, at most",
+        "bore_middle.least": "bore of the middle collar, at least",
+        "bore_middle.largest": "bore of the middle collar, at most",
         "rims.alike": "rims of one skim, the tailstock in line, alike within",
     }
 )
