@@ -122,14 +122,14 @@ class QuantityWrong(FactsWrong):
     """A text that is not plainly one quantity.
 
     `offers` are whole quantities to write instead, each of which is accepted as it stands, and `lead` what is said
-    before them; `whichever` says that only the user can know which of them was meant.
+    before them; `whichever` says that only the user can know which of them was meant, `example` that none of them was.
     """
 
     def __init__(
         self, text: str, wrong: str, do: str = "", offers: tuple[str, ...] = (), lead: str = "write",
-        whichever: bool = False,
+        whichever: bool = False, example: bool = False,
     ) -> None:  # fmt: skip
-        self.offers, self.lead, self.whichever = offers, lead, whichever
+        self.offers, self.lead, self.whichever, self.example = offers, lead, whichever, example
         super().__init__((Problem("", text, wrong, do or self.offering(offers[:_MOST_OFFERED])),))
 
     def do_in(self, system: System) -> str:
@@ -229,7 +229,7 @@ def _offer(
 def _show(text: str, wrong: str, unit: str) -> NoReturn:
     """Refuse with an example, where nobody can guess what was meant."""
     example = "50 %" if unit == "1" else f"12.5 {OFFERED[unit][0]}"
-    raise QuantityWrong(text, wrong, offers=(example,), lead="write for example")
+    raise QuantityWrong(text, wrong, offers=(example,), lead="write for example", example=True)
 
 
 def _accepted(text: str, unit: str) -> bool:
