@@ -114,6 +114,7 @@ _QUANTITY = re.compile(
 _THREAD = re.compile(r"[0-9]+/[0-9]+ ?- ?[0-9]+(?!/)(?!.*/[0-9])|M ?[0-9.]+ ?[x×]", re.IGNORECASE)
 _NUMBERED = re.compile(r"(?:no|nr|number|letter)\b|#", re.IGNORECASE)
 _COMMA = re.compile(r"([0-9.]*[0-9]),([0-9]+)(.*)")
+_NUMBER_AGAIN = re.compile(r"(?:^[-–]|[ (x×*])[ (]*[0-9.]*[0-9]")
 _SPACED = re.compile(r"[0-9]+(?: [0-9]{3})+(?![0-9/])")
 _LIBRARY_UNIT = re.compile(r"[A-Za-z_µ]+[23]?(?:[ */][A-Za-z_µ]+[23]?)*")
 
@@ -299,6 +300,8 @@ def _converted(text: str, number: Fraction, digits: str, written: str, unit: str
     # A slip of capitals comes first: to the library Mm is a thousand kilometres, and mPa next to nothing.
     near = _spelling_near(written, unit)
     found = None if near else _by_library(number, written, unit)
+    if found is None and _NUMBER_AGAIN.search(written):
+        _show(text, "holds more than one number", unit)
     if found is None:
         wrong = f"'{written}' is no unit of {kind_of(unit)} that is known here"
         _offer(text, wrong, (f"{digits} {near}",) if near else (), unit, otherwise=f"use {_joined(unit)}")
