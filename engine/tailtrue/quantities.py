@@ -114,6 +114,7 @@ _QUANTITY = re.compile(
 _THREAD = re.compile(r"[0-9]+/[0-9]+ ?- ?[0-9]+(?!/)(?!.*/[0-9])|M ?[0-9.]+ ?[x×]", re.IGNORECASE)
 _NUMBERED = re.compile(r"(?:no|nr|number|letter)\b|#", re.IGNORECASE)
 _COMMA = re.compile(r"([0-9.]*[0-9]),([0-9]+)(.*)")
+_NUMBER_AGAIN = re.compile(r"(?:^[-–]|[ (x×*])[ (]*[0-9.]*[0-9]")
 _SPACED = re.compile(r"[0-9]+(?: [0-9]{3})+(?![0-9/])")
 _LIBRARY_UNIT = re.compile(r"[A-Za-z_µ]+[23]?(?:[ */][A-Za-z_µ]+[23]?)*")
 
@@ -122,14 +123,14 @@ class QuantityWrong(FactsWrong):
     """A text that is not plainly one quantity.
 
     `offers` are whole quantities to write instead, each of which is accepted as it stands, and `lead` what is said
-    before them; `whichever` says that only the user can know which of them was meant.
+    before them; `whichever` says that only the user can know which of them was meant, `example` that none of them was.
     """
 
     def __init__(
         self, text: str, wrong: str, do: str = "", offers: tuple[str, ...] = (), lead: str = "write",
-        whichever: bool = False,
+        whichever: bool = False, example: bool = False,
     ) -> None:  # fmt: skip
-        self.offers, self.lead, self.whichever = offers, lead, whichever
+        self.offers, self.lead, self.whichever, self.example = offers, lead, whichever, example
         super().__init__((Problem("", text, wrong, do or self.offering(offers[:_MOST_OFFERED])),))
 
     def do_in(self, system: System) -> str:
@@ -239,7 +240,7 @@ def _offer(
 def _show(text: str, wrong: str, unit: str) -> NoReturn:
     """Refuse with an example, where nobody can guess what was meant."""
     example = "50 %" if unit == "1" else f"12.5 {OFFERED[unit][0]}"
-    raise QuantityWrong(text, wrong, offers=(example,), lead="write for example")
+    raise QuantityWrong(text, wrong, offers=(example,), lead="write for example", example=True)
 
 
 def _accepted(text: str, unit: str) -> bool:
@@ -309,6 +310,8 @@ def _converted(text: str, number: Fraction, digits: str, written: str, unit: str
     # A slip of capitals comes first: to the library Mm is a thousand kilometres, and mPa next to nothing.
     near = _spelling_near(written, unit)
     found = None if near else _by_library(number, written, unit)
+    if found is None and _NUMBER_AGAIN.search(written):
+        _show(text, "holds more than one number", unit)
     if found is None:
         wrong = f"'{written}' is no unit of {kind_of(unit)} that is known here"
         _offer(text, wrong, (f"{digits} {near}",) if near else (), unit, otherwise=f"use {_joined(unit)}")

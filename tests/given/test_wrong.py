@@ -136,6 +136,15 @@ CASES: list[tuple[Spoil, str]] = [
         'lathe.toml:8: speeds = "65 rpm": is not a list; write speeds = ["65 rpm"]',
     ),
     (
+        ("lathe", 'speeds = [\n    "65 1/min", "180 rpm",\n    "450 rev/min",\n]', 'speeds = "65 rpm, 180 rpm"'),
+        'lathe.toml:8: speeds = "65 rpm, 180 rpm": is not a list; write speeds = ["65 rpm", "180 rpm"]',
+    ),
+    # An example is no guess at what was meant: it never stands in a line to paste beside what was read.
+    (
+        ("lathe", 'speeds = [\n    "65 1/min", "180 rpm",\n    "450 rev/min",\n]', 'speeds = ["about 65 rpm", "180 rpm"]'),
+        'lathe.toml:8: speeds: "about 65 rpm": is not a number with a unit; write for example 12.5 1/min; typical: 450 1/min',
+    ),
+    (
         ("lathe", 'stop = "tested"', 'stop = "tested"\nspeed_settings = ["A", "B"]'),
         "lathe.toml:22: speed_settings: has 2 entries, speeds has 3; write one entry for each of speeds, in the same order",
     ),

@@ -158,3 +158,38 @@ def test_a_box_stands_beside_its_word(pages: dict[str, str], shown: Callable[[st
         page = shown(pages["record"], width)
         assert page.locator(".choice").count() > 10
         assert page.evaluate(_PARTED) == []
+
+
+@pytest.mark.parametrize("paper", ["procedure", "card", "safety", "record"])
+def test_no_word_stands_at_the_edge_of_a_phone(pages: dict[str, str], shown: Callable[[str, int], Page], paper: str) -> None:
+    page = shown(pages[paper], PHONE)
+    left, right = page.evaluate(
+        "() => { const room = getComputedStyle(document.body); return [room.paddingLeft, room.paddingRight].map(parseFloat); }"
+    )
+    assert min(left, right) >= 10
+    assert beyond(page) == []
+
+
+@pytest.mark.parametrize("width", [TABLET, PHONE])
+def test_the_frame_round_the_name_of_a_release_leaves_its_words_free(
+    pages: dict[str, str], shown: Callable[[str, int], Page], width: int
+) -> None:
+    page = shown(pages["procedure"], width)
+    begin(page)
+    for _ in range(60):
+        if page.locator(".release input:visible").count():
+            break
+        page.click("[data-do=next]")
+    page.focus(".release input:visible")
+    frame, words = page.evaluate(
+        """() => {
+  const input = document.activeElement;
+  const style = getComputedStyle(input);
+  const wide = parseFloat(style.outlineWidth) + parseFloat(style.outlineOffset);
+  const [a, range] = [input.getBoundingClientRect(), document.createRange()];
+  range.selectNodeContents(input.previousSibling);
+  const b = range.getBoundingClientRect();
+  return [[a.left - wide, a.top - wide], [b.right, b.bottom]];
+}"""
+    )
+    assert words[0] <= frame[0] or words[1] <= frame[1] + 1

@@ -195,6 +195,9 @@ class Reading:
 
     def _as_a_list(self, fact: GivenFact, raw: Any) -> str:
         """The line of a list whose one entry was written bare, with a place for each that is still to be written."""
+        several = raw.split(", ") if isinstance(raw, str) else []
+        if len(several) > 1 and (whole := self._mended(fact, several)):
+            return whole
         said = self._instead(fact, raw) if isinstance(raw, str) else None
         return as_a_line(fact, self.system, said or (raw if isinstance(raw, str) else ""))
 

@@ -69,6 +69,9 @@ def read_toml(path: Path, shown: str, look: str = "mend the name", bare: Bare | 
     for begins, wrong in _BEGINS.items():
         if content.startswith(begins):
             return Problem(shown, "", wrong, _AS_UTF_8)
+    if content[:1] + content[2:3] == b"\0\0" or content[1:2] + content[3:4] == b"\0\0":
+        # Without the mark at its head: every other byte of plain letters is nought.
+        return Problem(shown, "", _BEGINS[b"\xff\xfe"], _AS_UTF_8)
     if b"\0" in content:
         return Problem(shown, "", "is not text", "name a TOML file, which a plain text editor shows")
     try:

@@ -76,7 +76,7 @@ def quantity(fact: GivenFact, raw: Any, unit: str, system: System) -> tuple[floa
         problem = wrong.problems[0]
         fits = _plausible(fact, unit, own, wrong.offers)
         do = wrong.offering(fits) if fits else problem.do if not wrong.offers else _of_the_band(band)
-        raise Unfit(problem.wrong, f"{do}{also}", fits) from wrong
+        raise Unfit(problem.wrong, f"{do}{also}", () if wrong.example else fits) from wrong
     if not within(fact, size):
         raise Unfit(
             f"is not plausible here: {band} is",
