@@ -165,13 +165,17 @@ def _date(_fact: GivenFact, raw: Any, _references: References) -> tuple[str, str
         raise Unfit(*wrong.args) from wrong
 
 
+def _name(fact: GivenFact, raw: Any, references: References) -> tuple[str, str]:
+    """A text of its own: on a sheet a size alone would look like one of the job, in one system of units only."""
+    if isinstance(raw, str) and is_quantity(raw):
+        raise Unfit("is a size, and says nothing of what it is", "write a word of what it is beside it")
+    return _text(fact, raw, references)
+
+
 def _text(fact: GivenFact, raw: Any, references: References) -> tuple[str, str]:
     if isinstance(raw, str) and not raw.strip():
         raise Unfit("is empty", f"write the {fact.spec.label}" + (f"; typical: {fact.typical}" if fact.typical else ""))
     text = text_of(raw)
-    if is_quantity(text):
-        # On a sheet it would look like a size of the job, in one system of units only.
-        raise Unfit("is a size, and says nothing of what it is", "write a word of what it is beside it")
     if fact.refers and not fact.refers.in_own_files:
         return _found(fact.refers, text, references), text
     if fact.most_words and len(text.split()) > fact.most_words:
@@ -262,5 +266,5 @@ _READERS = {
     "yes-no": _yes_no,
     "count": _count,
     "date": _date,
-    "text": _text,
+    "text": _name,
 }
